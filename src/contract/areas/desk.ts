@@ -1,0 +1,192 @@
+/** The host itself: which catalogue is open, who is at the desk, files that come and go, long work under way. */
+import * as z from 'zod'
+import { procedure } from '../procedure.ts'
+import { done, handle, hash, id, lengthUnit, moment, name, paper } from '../shared.ts'
+
+const nothing = z.strictObject({})
+export const fraction = z.union([z.literal(8), z.literal(16), z.literal(32)])
+
+/** The person at the desk and how they like their figures. */
+export const person = z.strictObject({ id, name, role: z.string(), lengthUnit, paper, fraction })
+export type Person = z.output<typeof person>
+
+export const deskArea = {
+  'desk.state': procedure(
+    'desk',
+    'Tells which catalogue is open, on which host, and who is at the desk.',
+    nothing,
+    z.strictObject({
+      host: z.enum(['desktop', 'loopback', 'command line']),
+      catalogue: z.strictObject({ name: z.string(), file: z.string(), demo: z.boolean() }).nullable(),
+      person: person.nullable(),
+      version: z.string(),
+    }),
+  ),
+  'desk.recent': procedure(
+    'desk',
+    'Lists the catalogues opened lately on this machine, newest first.',
+    nothing,
+    z.strictObject({
+      catalogues: z.array(
+        z.strictObject({ key: z.string(), name: z.string(), file: z.string(), openedAt: z.string(), missing: z.boolean() }),
+      ),
+    }),
+  ),
+  'desk.open': procedure(
+    'desk',
+    'Opens one of the recent catalogues by its key.',
+    z.strictObject({ key: z.string().max(100) }),
+    z.strictObject({ name: z.string(), file: z.string() }),
+  ),
+  'desk.new': procedure(
+    'desk',
+    'Makes an empty catalogue in the folder for catalogues and opens it.',
+    z.strictObject({ name }),
+    z.strictObject({ name: z.string(), file: z.string() }),
+  ),
+  'desk.sit': procedure(
+    'desk',
+    'Says who is at the desk from now on; every edit carries the name.',
+    z.strictObject({ person: id }),
+    person,
+  ),
+  'desk.cancel': procedure(
+    'desk',
+    'Cancels long work that has not been committed yet.',
+    z.strictObject({ job: z.string().max(64) }),
+    z.strictObject({ cancelled: z.boolean() }),
+  ),
+  'person.list': procedure('read', 'Lists everyone who has sat at this desk.', nothing, z.strictObject({ people: z.array(person) })),
+  'person.add': procedure(
+    'write',
+    'Adds a person: name, role and how they like their figures.',
+    z.strictObject({ name, role: z.string().max(100), lengthUnit, paper, fraction }),
+    person,
+  ),
+  'person.update': procedure(
+    'write',
+    'Changes a person: name, role, unit, paper, fraction.',
+    z.strictObject({
+      id,
+      name: name.optional(),
+      role: z.string().max(100).optional(),
+      lengthUnit: lengthUnit.optional(),
+      paper: paper.optional(),
+      fraction: fraction.optional(),
+    }),
+    person,
+  ),
+  'edit.state': procedure(
+    'read',
+    'Tells what undo and redo would do for the person at the desk.',
+    nothing,
+    z.strictObject({ undo: z.string().nullable(), redo: z.string().nullable(), last: z.int() }),
+  ),
+  'edit.undo': procedure(
+    'write',
+    'Takes back the newest edit of the person at the desk.',
+    nothing,
+    z.strictObject({ undone: z.string() }),
+  ),
+  'edit.redo': procedure('write', 'Does again what was undone last.', nothing, z.strictObject({ redone: z.string() })),
+  'edit.list': procedure(
+    'read',
+    'Lists edits, newest first: what, who, when, whether taken back.',
+    z.strictObject({ offset: z.int().min(0).optional(), limit: z.int().min(1).max(500).optional() }),
+    z.strictObject({
+      total: z.int(),
+      edits: z.array(
+        z.strictObject({ edit: z.int(), label: z.string(), person: z.string(), at: moment, takenBack: z.boolean() }),
+      ),
+    }),
+  ),
+  'edit.history': procedure(
+    'read',
+    'Tells every change of one record: who, when, before and after.',
+    z.strictObject({ table: z.string().max(60), id }),
+    z.strictObject({
+      changes: z.array(
+        z.strictObject({
+          at: moment,
+          person: z.string(),
+          label: z.string(),
+          kind: z.enum(['added', 'changed', 'removed']),
+          fields: z.record(z.string(), z.tuple([z.json(), z.json()])),
+        }),
+      ),
+    }),
+  ),
+  'catalogue.backups': procedure(
+    'read',
+    'Lists the automatic backups, newest first.',
+    nothing,
+    z.strictObject({
+      backups: z.array(z.strictObject({ key: z.string(), at: z.string(), bytes: z.int(), why: z.string() })),
+    }),
+  ),
+  'catalogue.backup': procedure(
+    'long',
+    'Makes a backup with its files folder, every hash verified.',
+    z.strictObject({ name: name.optional() }),
+    z.strictObject({
+      file: z.string(),
+      bytes: z.int(),
+      works: z.int(),
+      files: z.int(),
+      fileBytes: z.int(),
+      missing: z.array(hash),
+    }),
+  ),
+  'catalogue.restore': procedure(
+    'desk',
+    'Opens a copy of a backup in place of the catalogue; what is there now is put aside first, so that this too can be taken back.',
+    z.strictObject({ key: z.string().max(200) }),
+    z.strictObject({ file: z.string(), putAside: z.string() }),
+  ),
+  'catalogue.check': procedure(
+    'long',
+    'Checks the file: integrity, references, text index, files and the rules of the model.',
+    nothing,
+    z.strictObject({
+      ok: z.boolean(),
+      integrity: z.array(z.strictObject({ code: z.string(), text: z.string() })),
+    }),
+  ),
+  'catalogue.tidy': procedure(
+    'long',
+    'Removes files that neither the catalogue, its journal nor a kept backup names.',
+    nothing,
+    z.strictObject({ removed: z.int(), bytes: z.int() }),
+  ),
+  'rule.list': procedure(
+    'read',
+    'Lists the house rules: every default with its value, origin and since when.',
+    nothing,
+    z.strictObject({
+      rules: z.array(
+        z.strictObject({
+          key: z.string(),
+          value: z.json(),
+          says: z.string(),
+          unit: z.string(),
+          source: z.string(),
+          since: z.string(),
+          by: z.string(),
+          changed: z.boolean(),
+        }),
+      ),
+    }),
+  ),
+  'rule.set': procedure(
+    'write',
+    'Sets a house rule, with the reason or source for it.',
+    z.strictObject({ key: z.string().max(60), was: z.json(), to: z.json(), source: z.string().max(500) }),
+    done,
+  ),
+  'file.describe': procedure(
+    'desk',
+    'Tells the name and size of an uploaded or made file.',
+    z.strictObject({ handle }),
+    z.strictObject({ name: z.string(), bytes: z.int() }),
+  ),
+} as const

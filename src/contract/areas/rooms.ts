@@ -1,0 +1,269 @@
+/** The building: rooms as ordered walls with measured lengths and corner angles, and what is fixed on the walls. */
+import * as z from 'zod'
+import { procedure } from '../procedure.ts'
+import { changes, done, finding, id, made, millimetres, name, shortText, size, typed, updated } from '../shared.ts'
+
+export const wallType = z.enum([
+  'drywall',
+  'drywall on ply',
+  'plaster',
+  'plywood',
+  'brick',
+  'concrete',
+  'block',
+  'other',
+])
+export const openingKind = z.enum(['door', 'window', 'passage', 'niche'])
+export const keepClearKind = z.enum([
+  'switch',
+  'outlet',
+  'thermostat',
+  'grille',
+  'extinguisher',
+  'call point',
+  'sign',
+  'other',
+])
+/** Interior angle at a corner. */
+const cornerAngle = z.number().gt(1).lt(359)
+
+export const wallRow = z.strictObject({
+  id,
+  face: id,
+  name: z.string(),
+  length: z.number(),
+  lengthText: z.string(),
+  height: z.number(),
+  heightText: z.string(),
+  wallType,
+  studFirst: z.number().nullable(),
+  studSpacing: z.number().nullable(),
+  backingFrom: z.number().nullable(),
+  backingTo: z.number().nullable(),
+  skirting: z.number().nullable(),
+  datum: z.number().nullable(),
+  /** Measured floor heights: position along the wall, height of the floor there against the floor at 0. */
+  floor: z.array(z.tuple([z.number(), z.number()])),
+  /** The wall's two ends on the plan, from left to right as seen from the room. */
+  from: z.tuple([z.number(), z.number()]),
+  to: z.tuple([z.number(), z.number()]),
+  /** Interior angle at the wall's right end, as measured. */
+  angle: z.number().nullable(),
+  openings: z.array(
+    z.strictObject({
+      id,
+      kind: openingKind,
+      x: z.number(),
+      y: z.number(),
+      width: z.number(),
+      height: z.number(),
+      label: z.string(),
+    }),
+  ),
+  keepClears: z.array(
+    z.strictObject({
+      id,
+      kind: keepClearKind,
+      x: z.number(),
+      y: z.number(),
+      width: z.number(),
+      height: z.number(),
+      margin: z.number(),
+      label: z.string(),
+      reason: z.string(),
+    }),
+  ),
+})
+export type WallRow = z.output<typeof wallRow>
+
+export const roomRow = z.strictObject({
+  id,
+  name: z.string(),
+  number: z.string(),
+  height: z.number(),
+  walls: z.array(wallRow),
+  /** By how much the measured lengths and angles fail to close, and what was used for the drawing. */
+  closure: z.strictObject({
+    closes: z.boolean(),
+    gap: z.number(),
+    note: z.string(),
+  }),
+  area: z.number().meta({ description: 'floor area in square metres' }),
+})
+export type RoomRow = z.output<typeof roomRow>
+
+const newWall = z.strictObject({
+  name: name.optional(),
+  length: size,
+  lengthText: typed.optional(),
+  /** Interior angle at its right end; 90 where left out. */
+  angle: cornerAngle.nullable().optional(),
+  wallType: wallType.optional(),
+})
+
+export const roomsArea = {
+  'room.list': procedure(
+    'read',
+    'Gives the building: rooms with their walls, what is fixed on them, and the plan.',
+    z.strictObject({}),
+    z.strictObject({
+      building: z.strictObject({ id, name: z.string() }).nullable(),
+      rooms: z.array(roomRow),
+    }),
+  ),
+  'room.plan': procedure(
+    'read',
+    'Gives the key plan for a show: each wall with how full it is and whether something is to settle.',
+    z.strictObject({ exhibition: id.nullable() }),
+    z.strictObject({
+      rooms: z.array(
+        z.strictObject({
+          id,
+          name: z.string(),
+          walls: z.array(
+            z.strictObject({
+              id,
+              face: id,
+              name: z.string(),
+              from: z.tuple([z.number(), z.number()]),
+              to: z.tuple([z.number(), z.number()]),
+              length: z.number(),
+              openings: z.array(z.strictObject({ kind: openingKind, x: z.number(), width: z.number() })),
+              works: z.int(),
+              filled: z.number().meta({ description: 'widths of the works over the length of the wall' }),
+              settle: z.int(),
+              stop: z.int(),
+              order: z.number().nullable(),
+            }),
+          ),
+        }),
+      ),
+    }),
+  ),
+  'room.setBuilding': procedure('write', 'Names the building.', z.strictObject({ name }), made),
+  'room.add': procedure(
+    'write',
+    'Adds a room by the lengths of its walls and the angles of its corners, in order, seen from inside, to the right.',
+    z.strictObject({
+      name,
+      number: z.string().max(20).optional(),
+      height: size,
+      wallType: wallType.optional(),
+      walls: z.array(newWall).min(1).max(60),
+    }),
+    z.strictObject({ id, walls: z.array(id) }),
+  ),
+  'room.update': procedure(
+    'write',
+    'Changes a room’s name, number or height.',
+    z.strictObject({ id, changes: changes({ name, number: z.string().max(20), height: size }) }),
+    updated,
+  ),
+  'room.move': procedure('write', 'Moves a room before another in the list.', z.strictObject({ id, before: id.nullable() }), done),
+  'room.remove': procedure(
+    'write',
+    'Removes a room; refused while works stand on its walls.',
+    z.strictObject({ id }),
+    done,
+  ),
+  'room.check': procedure(
+    'pure',
+    'Tells whether lengths and corner angles close, by how much they fail and where to measure again.',
+    z.strictObject({ walls: z.array(z.strictObject({ length: size, angle: cornerAngle.nullable() })).min(1).max(60) }),
+    z.strictObject({
+      closes: z.boolean(),
+      gap: z.number(),
+      note: z.string(),
+      corners: z.array(z.tuple([z.number(), z.number()])),
+      area: z.number(),
+    }),
+  ),
+  'wall.add': procedure(
+    'write',
+    'Adds a wall to a room after another.',
+    z.strictObject({ room: id, after: id.nullable(), wall: newWall }),
+    made,
+  ),
+  'wall.update': procedure(
+    'write',
+    'Changes a wall: name, length, height, corner angle, type, studs, backing, skirting, level line, floor.',
+    z.strictObject({
+      id,
+      changes: changes({
+        name,
+        length: size,
+        lengthText: typed,
+        height: size,
+        heightText: typed,
+        angle: cornerAngle.nullable(),
+        wallType,
+        studFirst: millimetres.nullable(),
+        studSpacing: size.nullable(),
+        backingFrom: millimetres.nullable(),
+        backingTo: millimetres.nullable(),
+        skirting: millimetres.nullable(),
+        datum: millimetres.nullable(),
+        floor: z.array(z.tuple([millimetres, millimetres])).max(100),
+      }),
+    }),
+    updated,
+  ),
+  'wall.remove': procedure('write', 'Removes a wall; refused while works stand on it.', z.strictObject({ id }), done),
+  'opening.add': procedure(
+    'write',
+    'Adds a door, window, passage or niche to a wall.',
+    z.strictObject({ wall: id, kind: openingKind, x: millimetres, y: millimetres, width: size, height: size, label: shortText.optional() }),
+    made,
+  ),
+  'opening.update': procedure(
+    'write',
+    'Moves or resizes an opening.',
+    z.strictObject({
+      id,
+      changes: changes({ kind: openingKind, x: millimetres, y: millimetres, width: size, height: size, label: shortText }),
+    }),
+    updated,
+  ),
+  'opening.remove': procedure('write', 'Removes an opening.', z.strictObject({ id }), done),
+  'keepClear.add': procedure(
+    'write',
+    'Adds something on a wall that works must keep clear of, with its margin.',
+    z.strictObject({
+      wall: id,
+      kind: keepClearKind,
+      x: millimetres,
+      y: millimetres,
+      width: size,
+      height: size,
+      margin: z.number().min(0).max(5000),
+      label: shortText.optional(),
+      reason: shortText.optional(),
+    }),
+    made,
+  ),
+  'keepClear.update': procedure(
+    'write',
+    'Moves or resizes it, or changes its margin, with a reason.',
+    z.strictObject({
+      id,
+      changes: changes({
+        kind: keepClearKind,
+        x: millimetres,
+        y: millimetres,
+        width: size,
+        height: size,
+        margin: z.number().min(0).max(5000),
+        label: shortText,
+        reason: shortText,
+      }),
+    }),
+    updated,
+  ),
+  'keepClear.remove': procedure('write', 'Removes it.', z.strictObject({ id }), done),
+  'room.findings': procedure(
+    'read',
+    'Lists what the building itself leaves to settle: rooms that do not close, openings wider than their wall.',
+    z.strictObject({}),
+    z.strictObject({ findings: z.array(finding) }),
+  ),
+} as const

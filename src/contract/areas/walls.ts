@@ -1,0 +1,266 @@
+/**
+ * Works on walls. `wall.elevation` gives the facts of one face in one show; what follows from them (marks, chains,
+ * findings) is computed by src/hang and src/layout wherever it is shown, so that screen and paper cannot differ.
+ */
+import * as z from 'zod'
+import { procedure } from '../procedure.ts'
+import { changes, clash, done, finding, id, longText, lux, made, millimetres, name, share, shortText, size, updated } from '../shared.ts'
+import { wallRow } from './rooms.ts'
+import { glazing, hangingMethod, hangingSize, seenFrom, sensitivity } from './works.ts'
+
+export const heightRule = z.enum(['centre', 'top', 'bottom', 'eye'])
+/** A placement follows its face's rule, another rule, or stands where a hand put its centre. */
+export const placementRule = z.enum(['face', 'centre', 'top', 'bottom', 'eye', 'hand'])
+export const placementState = z.enum(['planned', 'hung', 'level', 'locked', 'checked'])
+export const labelSide = z.enum(['', 'left', 'right', 'below'])
+export const viewer = z.strictObject({ kind: z.enum(['standing', 'seated', 'wheelchair', 'child']), share })
+
+export const facePlan = z.strictObject({
+  /** The height that the face's rule hangs to, above the floor at x = 0, and whether it is the house rule. */
+  centreLine: z.number(),
+  centreLineFrom: z.enum(['house rule', 'this wall']),
+  rule: heightRule,
+  eyeFraction: z.number(),
+  plannedLux: z.number().nullable(),
+  visitorOrder: z.number().nullable(),
+  viewingDistance: z.number().nullable(),
+  viewers: z.array(viewer),
+  colour: z.string(),
+  note: z.string(),
+})
+
+export const fixingRow = z.strictObject({
+  id,
+  name: z.string(),
+  kind: z.enum(['hook', 'nail', 'screw', 'cleat']),
+  /** From bearing point to hole, up positive. */
+  holeOffset: z.number(),
+  /** As the user's packet says, for the wall type it says; null where nobody has said. */
+  ratedKg: z.number().nullable(),
+  wallType: z.string(),
+  shank: z.number().nullable(),
+  length: z.number().nullable(),
+  source: z.string(),
+  note: z.string(),
+})
+
+export const placedWork = z.strictObject({
+  placement: id,
+  entry: id,
+  work: id,
+  running: z.string(),
+  number: z.string(),
+  title: z.string(),
+  maker: z.string(),
+  dateText: z.string(),
+  medium: z.string(),
+  size: hangingSize.nullable(),
+  mass: z.number().nullable(),
+  glazing,
+  sensitivity,
+  lightLimit: z.number().nullable(),
+  picture: z.string().nullable(),
+  back: z.strictObject({ method: hangingMethod, data: z.record(z.string(), z.json()), seenFrom }).nullable(),
+  fixing: fixingRow.nullable(),
+  hooksApart: z.number().nullable(),
+  /** Centre of the work along the wall. */
+  x: z.number(),
+  rule: placementRule,
+  /** Height that its own rule hangs to (centre, top, bottom, eye or the centre by hand); null where it follows the face. */
+  y: z.number().nullable(),
+  /** The height of its centre that follows, above the floor at x = 0. */
+  centreY: z.number(),
+  held: z.boolean(),
+  state: placementState,
+  labelSide,
+  note: z.string(),
+})
+export type PlacedWork = z.output<typeof placedWork>
+
+/** House rules that an elevation is checked against. */
+export const wallRules = z.strictObject({
+  centreLine: z.number(),
+  minimumGap: z.number(),
+  minimumMargin: z.number(),
+  houseFactor: z.number(),
+  markFromEnd: z.number(),
+  liftOn: z.number(),
+  sheetStepMm: z.number(),
+})
+
+export const elevation = z.strictObject({
+  exhibition: id,
+  exhibitionTitle: z.string(),
+  closed: z.boolean(),
+  room: z.strictObject({ id, name: z.string() }),
+  wall: wallRow,
+  plan: facePlan,
+  rules: wallRules,
+  works: z.array(placedWork),
+  layouts: z.array(z.strictObject({ id, name: z.string(), at: z.string(), by: z.string(), works: z.int() })),
+  settled: z.array(z.strictObject({ id, code: z.string(), subject: z.string(), figures: z.string(), reason: z.string(), by: z.string() })),
+})
+export type Elevation = z.output<typeof elevation>
+
+/** Where a work shall stand. */
+const place = z.strictObject({
+  entry: id,
+  face: id,
+  x: millimetres,
+  rule: placementRule,
+  y: millimetres.nullable(),
+  /** Where it stood when the change was begun; null when it was not placed. Another place now is a clash. */
+  was: z.strictObject({ face: id, x: millimetres, rule: placementRule, y: millimetres.nullable() }).nullable(),
+})
+
+export const wallsArea = {
+  'wall.elevation': procedure(
+    'read',
+    'Gives one face in one show: the wall, the works on it, what hangs them, the rules in force.',
+    z.strictObject({ exhibition: id, face: id }),
+    elevation,
+  ),
+  'wall.plan': procedure(
+    'write',
+    'Changes what a show plans for a face: centre line, height rule, light level, visitor’s order, viewers, distance.',
+    z.strictObject({
+      exhibition: id,
+      face: id,
+      changes: changes({
+        centreLine: millimetres.nullable(),
+        rule: heightRule,
+        eyeFraction: share,
+        plannedLux: lux.nullable(),
+        visitorOrder: z.number().min(-1e6).max(1e6).nullable(),
+        viewingDistance: size.nullable(),
+        viewers: z.array(viewer).max(20),
+        colour: z.string().regex(/^(#[0-9a-fA-F]{6})?$/, 'expected a colour like #FDFCF9 or nothing'),
+        note: longText,
+      }),
+    }),
+    updated,
+  ),
+  'placement.put': procedure(
+    'write',
+    'Puts works on walls or moves them, all as one edit. A held or hung work that would move is refused.',
+    z.strictObject({ exhibition: id, places: z.array(place).min(1).max(2000), label: z.string().max(200).optional() }),
+    z.strictObject({ placements: z.array(id), clashes: z.array(clash) }),
+  ),
+  'placement.remove': procedure(
+    'write',
+    'Takes works off the wall; they stay in the show.',
+    z.strictObject({ placements: z.array(id).min(1).max(2000) }),
+    z.strictObject({ removed: z.int() }),
+  ),
+  'placement.update': procedure(
+    'write',
+    'Changes how placed works are held, fixed and labelled.',
+    z.strictObject({
+      id,
+      changes: changes({
+        held: z.boolean(),
+        fixing: id.nullable(),
+        hooksApart: size.nullable(),
+        labelSide,
+        note: longText,
+      }),
+    }),
+    updated,
+  ),
+  'placement.hold': procedure(
+    'write',
+    'Holds placements where they are, or lets them go.',
+    z.strictObject({ placements: z.array(id).min(1).max(2000), held: z.boolean() }),
+    z.strictObject({ changed: z.int() }),
+  ),
+  'placement.setState': procedure(
+    'write',
+    'Says that works are planned, hung, level, locked or checked.',
+    z.strictObject({ placements: z.array(id).min(1).max(2000), to: placementState }),
+    z.strictObject({ changed: z.int() }),
+  ),
+  'layout.keep': procedure(
+    'write',
+    'Keeps the present layout of a wall under a name.',
+    z.strictObject({ exhibition: id, face: id, name }),
+    made,
+  ),
+  'layout.compare': procedure(
+    'read',
+    'Compares a kept layout with the wall as it is: moved, added, gone, each with its figures.',
+    z.strictObject({ id }),
+    z.strictObject({
+      name: z.string(),
+      places: z.array(
+        z.strictObject({
+          entry: id,
+          running: z.string(),
+          title: z.string(),
+          then: z.strictObject({ x: z.number(), centreY: z.number() }).nullable(),
+          now: z.strictObject({ x: z.number(), centreY: z.number(), here: z.boolean() }).nullable(),
+          size: hangingSize.nullable(),
+        }),
+      ),
+    }),
+  ),
+  'layout.take': procedure(
+    'write',
+    'Takes a kept layout back onto its wall, as one edit; held and hung works stay.',
+    z.strictObject({ id }),
+    z.strictObject({ moved: z.int(), added: z.int(), takenOff: z.int(), stayed: z.array(z.string()) }),
+  ),
+  'layout.remove': procedure('write', 'Forgets a kept layout.', z.strictObject({ id }), done),
+  'fixing.list': procedure(
+    'read',
+    'Lists the kinds of fixing in the library.',
+    z.strictObject({}),
+    z.strictObject({ fixings: z.array(fixingRow) }),
+  ),
+  'fixing.add': procedure(
+    'write',
+    'Adds a kind of fixing, rated as its packet says.',
+    z.strictObject({
+      name,
+      kind: z.enum(['hook', 'nail', 'screw', 'cleat']),
+      holeOffset: z.number().min(-500).max(500),
+      ratedKg: z.number().gt(0).max(10_000).nullable(),
+      wallType: z.string().max(40).optional(),
+      shank: size.nullable().optional(),
+      length: size.nullable().optional(),
+      source: shortText.optional(),
+      note: longText.optional(),
+    }),
+    made,
+  ),
+  'fixing.update': procedure(
+    'write',
+    'Changes a kind of fixing.',
+    z.strictObject({
+      id,
+      changes: changes({
+        name,
+        holeOffset: z.number().min(-500).max(500),
+        ratedKg: z.number().gt(0).max(10_000).nullable(),
+        wallType: z.string().max(40),
+        shank: size.nullable(),
+        length: size.nullable(),
+        source: shortText,
+        note: longText,
+      }),
+    }),
+    updated,
+  ),
+  'finding.list': procedure(
+    'read',
+    'Lists every finding of the planning checks, of a show or of one face.',
+    z.strictObject({ exhibition: id, face: id.optional() }),
+    z.strictObject({ findings: z.array(finding) }),
+  ),
+  'finding.settle': procedure(
+    'write',
+    'Settles a finding with a reason; it comes back when its figures change.',
+    z.strictObject({ code: z.string().max(60), subject: z.string().max(60), figures: z.string().max(4000), reason: z.string().trim().min(1).max(500) }),
+    made,
+  ),
+  'finding.unsettle': procedure('write', 'Takes a settlement back.', z.strictObject({ id }), done),
+} as const

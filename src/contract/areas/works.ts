@@ -1,0 +1,406 @@
+/** Works of the catalogue: facts, sizes and masses with their sources, numbers, backs, pictures, documents. */
+import * as z from 'zod'
+import { procedure } from '../procedure.ts'
+import {
+  change,
+  changes,
+  done,
+  finding,
+  handle,
+  hash,
+  id,
+  kilograms,
+  longText,
+  lux,
+  made,
+  moment,
+  origin,
+  page,
+  shortText,
+  size,
+  typed,
+  updated,
+} from '../shared.ts'
+
+export const workKind = z.enum(['', 'painting', 'drawing', 'print', 'photograph', 'textile', 'object', 'other'])
+export const sensitivity = z.enum(['', 'high', 'medium', 'low', 'none'])
+export const glazing = z.enum(['', 'none', 'glass', 'acrylic', 'laminated'])
+export const sizePart = z.enum([
+  'framed',
+  'overall',
+  'mount',
+  'support',
+  'sheet',
+  'plate',
+  'image',
+  'sight',
+  'base',
+  'part',
+])
+export const numberKind = z.enum(['permanent', 'lender', 'loan', 'entry', 'exhibition'])
+export const seenFrom = z.enum(['front', 'back'])
+export const hangingMethod = z.enum(['wire', 'd-rings', 'stretcher-bar', 'cleat'])
+
+/** The plain facts of a work, each changed on its own. */
+export const workFields = {
+  title: shortText,
+  maker: shortText,
+  dateText: shortText,
+  medium: shortText,
+  creditLine: shortText,
+  lender: id.nullable(),
+  kind: workKind,
+  sensitivity,
+  lightLimit: lux.nullable(),
+  glazing,
+  notBeside: longText,
+  loanTerms: longText,
+  handling: longText,
+  note: longText,
+} as const
+
+const facts = z.strictObject({
+  title: z.string(),
+  maker: z.string(),
+  dateText: z.string(),
+  medium: z.string(),
+  creditLine: z.string(),
+  lender: id.nullable(),
+  kind: workKind,
+  sensitivity,
+  lightLimit: z.number().nullable(),
+  glazing,
+  notBeside: z.string(),
+  loanTerms: z.string(),
+  handling: z.string(),
+  note: z.string(),
+})
+
+/** The size that hangs, chosen by rule among the sizes known: framed, else overall, mount, support, sheet, image, sight. */
+export const hangingSize = z.strictObject({
+  height: z.number(),
+  width: z.number(),
+  depth: z.number().nullable(),
+  diameter: z.number().nullable(),
+  part: sizePart,
+  kind: origin,
+  at: z.string(),
+})
+
+export const sizeRow = z.strictObject({
+  id,
+  part: sizePart,
+  label: z.string(),
+  height: z.number().nullable(),
+  width: z.number().nullable(),
+  depth: z.number().nullable(),
+  diameter: z.number().nullable(),
+  count: z.int(),
+  unit: z.string(),
+  raw: z.string(),
+  kind: origin,
+  source: z.string(),
+  by: z.string(),
+  at: z.string(),
+  approximate: z.boolean(),
+  chosen: z.boolean(),
+  inForce: z.boolean(),
+})
+
+const massRow = z.strictObject({
+  id,
+  kg: z.number(),
+  raw: z.string(),
+  kind: origin,
+  source: z.string(),
+  by: z.string(),
+  at: z.string(),
+  approximate: z.boolean(),
+  chosen: z.boolean(),
+  inForce: z.boolean(),
+})
+
+const backRow = z.strictObject({
+  id,
+  method: hangingMethod,
+  /** As the method's own schema in src/hang says. */
+  data: z.record(z.string(), z.json()),
+  seenFrom,
+  by: z.string(),
+  at: z.string(),
+  note: z.string(),
+})
+
+/** One line of a list of works. */
+export const workLine = z.strictObject({
+  id,
+  number: z.string(),
+  title: z.string(),
+  maker: z.string(),
+  dateText: z.string(),
+  medium: z.string(),
+  kind: workKind,
+  lender: z.string(),
+  size: hangingSize.nullable(),
+  mass: z.number().nullable(),
+  method: z.string(),
+  lightLimit: z.number().nullable(),
+  sensitivity,
+  picture: hash.nullable(),
+  questions: z.int(),
+  /** In the exhibition asked for, if one was. */
+  entry: z
+    .strictObject({
+      id,
+      section: id.nullable(),
+      running: z.string(),
+      status: z.string(),
+      where: z.strictObject({ face: id, name: z.string(), place: z.int() }).nullable(),
+    })
+    .nullable(),
+  /** Listed and measured disagree: words for the list, such as "52 wider than listed" in millimetres. */
+  differs: z.strictObject({ height: z.number(), width: z.number() }).nullable(),
+})
+export type WorkLine = z.output<typeof workLine>
+
+export const workSort = z.enum(['order', 'number', 'title', 'maker', 'date', 'size', 'mass', 'limit', 'where'])
+
+const listInput = z.strictObject({
+  search: z.string().max(500).optional(),
+  exhibition: id.optional(),
+  /** Only works that are not in the exhibition. */
+  outside: z.boolean().optional(),
+  lender: id.optional(),
+  kind: workKind.optional(),
+  section: id.optional(),
+  settle: z.enum(['questions', 'differs', 'unmeasured', 'unplaced']).optional(),
+  sort: workSort.optional(),
+  descending: z.boolean().optional(),
+  ...page,
+})
+
+export const worksArea = {
+  'work.list': procedure(
+    'read',
+    'Lists works: searched, filtered, sorted, a page at a time.',
+    listInput,
+    z.strictObject({
+      total: z.int(),
+      offset: z.int(),
+      works: z.array(workLine),
+    }),
+  ),
+  'work.counts': procedure(
+    'read',
+    'Counts the works of an exhibition, or of the catalogue, by lender and kind, and what is to settle.',
+    z.strictObject({ exhibition: id.optional() }),
+    z.strictObject({
+      works: z.int(),
+      frames: z.number().meta({ description: 'sum of the widths that hang, millimetres' }),
+      wall: z.number().meta({ description: 'sum of the lengths of the walls, millimetres' }),
+      lenders: z.array(z.strictObject({ id: id.nullable(), name: z.string(), works: z.int() })),
+      kinds: z.array(z.strictObject({ kind: workKind, works: z.int() })),
+      questions: z.int(),
+      differs: z.int(),
+      unmeasured: z.int(),
+      unplaced: z.int(),
+    }),
+  ),
+  'work.get': procedure(
+    'read',
+    'Gives everything about one work.',
+    z.strictObject({ id }),
+    z.strictObject({
+      id,
+      facts,
+      lenderName: z.string(),
+      numbers: z.array(z.strictObject({ id, kind: numberKind, text: z.string() })),
+      sizes: z.array(sizeRow),
+      masses: z.array(massRow),
+      backs: z.array(backRow),
+      pictures: z.array(
+        z.strictObject({ id, hash, name: z.string(), widthPx: z.int().nullable(), heightPx: z.int().nullable() }),
+      ),
+      documents: z.array(z.strictObject({ id, hash, name: z.string(), mime: z.string(), bytes: z.int(), at: moment })),
+      size: hangingSize.nullable(),
+      mass: z.number().nullable(),
+      entries: z.array(
+        z.strictObject({ id, exhibition: id, exhibitionTitle: z.string(), running: z.string(), where: z.string() }),
+      ),
+      questions: z.int(),
+      findings: z.array(finding),
+    }),
+  ),
+  'work.add': procedure(
+    'write',
+    'Adds a work, into an exhibition where one is named.',
+    z.strictObject({
+      title: shortText,
+      maker: shortText.optional(),
+      dateText: shortText.optional(),
+      medium: shortText.optional(),
+      creditLine: shortText.optional(),
+      kind: workKind.optional(),
+      lender: id.nullable().optional(),
+      number: z.strictObject({ kind: numberKind, text: z.string().trim().min(1).max(100) }).optional(),
+      exhibition: id.optional(),
+      section: id.nullable().optional(),
+    }),
+    z.strictObject({ id, entry: id.nullable() }),
+  ),
+  'work.update': procedure(
+    'write',
+    'Changes fields of one work; each change names the value it was based on.',
+    z.strictObject({ id, changes: changes(workFields) }),
+    updated,
+  ),
+  'work.updateMany': procedure(
+    'write',
+    'Sets one field of many works at once, as one edit.',
+    z.strictObject({
+      works: z.array(z.strictObject({ id, was: z.json() })).min(1).max(5000),
+      field: z.enum([
+        'maker',
+        'dateText',
+        'medium',
+        'creditLine',
+        'lender',
+        'kind',
+        'sensitivity',
+        'lightLimit',
+        'glazing',
+        'handling',
+        'loanTerms',
+        'notBeside',
+      ]),
+      to: z.json(),
+    }),
+    updated,
+  ),
+  'work.duplicate': procedure(
+    'write',
+    'Makes a second work with the same facts, sizes and back, without numbers and pictures.',
+    z.strictObject({ id, exhibition: id.optional() }),
+    z.strictObject({ id, entry: id.nullable() }),
+  ),
+  'work.remove': procedure(
+    'write',
+    'Removes a work from the catalogue; refused while it stands in a show.',
+    z.strictObject({ id }),
+    done,
+  ),
+  'work.addNumber': procedure(
+    'write',
+    'Gives a work one more number.',
+    z.strictObject({ work: id, kind: numberKind, text: z.string().trim().min(1).max(100) }),
+    made,
+  ),
+  'work.changeNumber': procedure(
+    'write',
+    'Corrects a number of a work.',
+    z.strictObject({ id, text: change(z.string().trim().min(1).max(100)) }),
+    updated,
+  ),
+  'work.removeNumber': procedure('write', 'Takes a number off a work.', z.strictObject({ id }), done),
+  'work.addSize': procedure(
+    'write',
+    'Adds a size as a dated row, from figures or from a statement as typed; nothing older is overwritten.',
+    z.strictObject({
+      work: id,
+      part: sizePart,
+      height: size.nullable().optional(),
+      width: size.nullable().optional(),
+      depth: size.nullable().optional(),
+      diameter: size.nullable().optional(),
+      raw: typed,
+      kind: origin,
+      source: shortText.optional(),
+      approximate: z.boolean().optional(),
+    }),
+    z.strictObject({ id, hanging: hangingSize.nullable() }),
+  ),
+  'work.chooseSize': procedure(
+    'write',
+    'Overrules which size of a part is in force, or lets the rule choose again.',
+    z.strictObject({ id, chosen: z.boolean() }),
+    z.strictObject({ hanging: hangingSize.nullable() }),
+  ),
+  'work.addMass': procedure(
+    'write',
+    'Adds a mass as a dated row.',
+    z.strictObject({
+      work: id,
+      kg: kilograms,
+      raw: typed,
+      kind: origin,
+      source: shortText.optional(),
+      approximate: z.boolean().optional(),
+    }),
+    made,
+  ),
+  'work.chooseMass': procedure(
+    'write',
+    'Overrules which mass is in force, or lets the rule choose again.',
+    z.strictObject({ id, chosen: z.boolean() }),
+    done,
+  ),
+  'work.setBack': procedure(
+    'write',
+    'Records how a work hangs and what was measured on its back.',
+    z.strictObject({
+      work: id,
+      method: hangingMethod,
+      data: z.record(z.string(), z.json()),
+      seenFrom,
+      note: longText.optional(),
+    }),
+    made,
+  ),
+  'work.addPicture': procedure(
+    'long',
+    'Adds an uploaded picture to a work and makes its thumbnails.',
+    z.strictObject({ work: id, handle }),
+    z.strictObject({ id, hash, widthPx: z.int().nullable(), heightPx: z.int().nullable() }),
+  ),
+  'work.removePicture': procedure('write', 'Takes a picture off a work; its file stays.', z.strictObject({ id }), done),
+  'work.addDocument': procedure(
+    'long',
+    'Attaches an uploaded document to a work.',
+    z.strictObject({ work: id, handle }),
+    z.strictObject({ id, hash }),
+  ),
+  'work.removeDocument': procedure('write', 'Takes a document off a work; its file stays.', z.strictObject({ id }), done),
+  'file.take': procedure(
+    'desk',
+    'Makes a handle under which a stored picture or document can be taken away.',
+    z.strictObject({ hash, name: z.string().max(200) }),
+    z.strictObject({ handle, name: z.string() }),
+  ),
+  'party.list': procedure(
+    'read',
+    'Lists lenders and other parties.',
+    z.strictObject({}),
+    z.strictObject({
+      parties: z.array(
+        z.strictObject({ id, kind: z.string(), name: z.string(), contact: z.string(), creditLine: z.string(), works: z.int() }),
+      ),
+    }),
+  ),
+  'party.add': procedure(
+    'write',
+    'Adds a lender or another party.',
+    z.strictObject({
+      kind: z.enum(['lender', 'owner', 'person', 'house']),
+      name: z.string().trim().min(1).max(200),
+      contact: shortText.optional(),
+      creditLine: shortText.optional(),
+    }),
+    made,
+  ),
+  'party.update': procedure(
+    'write',
+    'Changes a party.',
+    z.strictObject({ id, changes: changes({ name: z.string().trim().min(1).max(200), contact: shortText, creditLine: shortText }) }),
+    updated,
+  ),
+} as const

@@ -1,0 +1,32 @@
+/**
+ * The contract: every procedure once. All three hosts serve exactly this table; the renderer's client and the command
+ * line are typed from it.
+ */
+import type * as z from 'zod'
+import { deskArea } from './areas/desk.ts'
+import { exhibitionsArea } from './areas/exhibitions.ts'
+import { roomsArea } from './areas/rooms.ts'
+import { wallsArea } from './areas/walls.ts'
+import { worksArea } from './areas/works.ts'
+import type { Kind } from './procedure.ts'
+
+export const contract = {
+  ...deskArea,
+  ...worksArea,
+  ...exhibitionsArea,
+  ...roomsArea,
+  ...wallsArea,
+} as const
+
+export type Contract = typeof contract
+export type Name = keyof Contract
+export type NameOf<K extends Kind> = { [N in Name]: Contract[N]['kind'] extends K ? N : never }[Name]
+/** What a caller gives. */
+export type Input<N extends Name> = z.input<Contract[N]['input']>
+/** What a service receives, after the schema. */
+export type Received<N extends Name> = z.output<Contract[N]['input']>
+export type Output<N extends Name> = z.output<Contract[N]['output']>
+
+export function isName(text: string): text is Name {
+  return Object.hasOwn(contract, text)
+}

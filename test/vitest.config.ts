@@ -1,0 +1,12 @@
+import { defineConfig } from 'vitest/config'
+
+/** Everything that runs in Node alone. Forks, since tests open SQLite files and a crash must stay in its file. */
+export default defineConfig({
+  test: {
+    root: new URL('..', import.meta.url).pathname,
+    include: ['test/{unit,published,contract,faults,outside,desktop}/**/*.test.ts'],
+    setupFiles: ['test/setup.ts'],
+    pool: 'forks',
+    testTimeout: 30_000,
+  },
+})
