@@ -1,0 +1,58 @@
+/**
+ * What was measured on the back, on its way in. The back is mirrored: an inset on the left of the back is on the right
+ * of the front. It is turned round here and nowhere else, by the names that every method's schema uses.
+ */
+import type * as z from 'zod'
+import { Refusal } from '../contract/refusal.ts'
+
+export type SeenFrom = 'front' | 'back'
+
+/** The same data seen from the other side: `left` and `right` change places, `ranges` are counted from the other edge. */
+export function mirrorBack(data: unknown, width: number): unknown {
+  if (!isObject(data)) return data
+  const turned: Record<string, unknown> = {}
+  for (const [key, value] of Object.entries(data)) {
+    if (key === 'left') turned['right'] = value
+    else if (key === 'right') turned['left'] = value
+    else if (key === 'ranges' && Array.isArray(value)) turned['ranges'] = value.map(range => mirrorRange(range, width)).reverse()
+    else turned[key] = value
+  }
+  return turned
+}
+
+function mirrorRange(range: unknown, width: number): unknown {
+  if (!isObject(range)) return range
+  const { from, to } = range
+  if (typeof from !== 'number' || typeof to !== 'number') return range
+  return { ...range, from: width - to, to: width - from }
+}
+
+export function asFromFront(data: unknown, seenFrom: SeenFrom, width: number): unknown {
+  return seenFrom === 'front' ? data : mirrorBack(data, width)
+}
+
+/** Data that a method's schema accepts, or the refusal `back-invalid` naming the measure, as `back.data.left.drop`. */
+export function readBack<S extends z.ZodType>(schema: S, data: unknown): z.output<S> {
+  const read = schema.safeParse(data)
+  if (read.success) return read.data
+  const issue = read.error.issues[0]
+  const field = ['back', 'data', ...(issue?.path ?? [])].join('.')
+  throw new Refusal('back-invalid', `What was measured on the back is not complete: ${field} ${issue?.message ?? ''}`.trim(), {
+    field,
+  })
+}
+
+/** The number at a path of half-typed data, or null. */
+export function numberAt(data: unknown, path: readonly (string | number)[]): number | null {
+  let here: unknown = data
+  for (const key of path) {
+    if (Array.isArray(here) && typeof key === 'number') here = here[key]
+    else if (isObject(here) && typeof key === 'string') here = here[key]
+    else return null
+  }
+  return typeof here === 'number' && Number.isFinite(here) ? here : null
+}
+
+function isObject(value: unknown): value is Readonly<Record<string, unknown>> {
+  return typeof value === 'object' && value !== null && !Array.isArray(value)
+}

@@ -1,0 +1,132 @@
+/** Schemas and small helpers that several methods share: a drop, an inset, a pair of hangers on a frame. */
+import * as z from 'zod'
+import { Refusal } from '../contract/refusal.ts'
+import type { BackField, PlainFinding, PlainStep, WorkSize } from './method.ts'
+
+export const measured = z.number().gt(0).max(1e5).meta({ description: 'measured on the back, millimetres' })
+export const measuredOrZero = z.number().min(0).max(1e5).meta({ description: 'measured on the back, millimetres' })
+
+export const hangerSide = z.strictObject({
+  /** From the top edge down to where it bears, pulled as it will be under load. */
+  drop: measured,
+  /** From the side edge to the middle of the hanger. */
+  inset: measuredOrZero.nullable().optional(),
+})
+
+/** Where two hangers are, from the work's left edge, and both spacings that can be compared. */
+export interface HangerPair {
+  readonly left: number
+  readonly right: number
+  readonly measured: number | null
+  readonly fromInsets: number | null
+  readonly centred: boolean
+}
+
+/**
+ * Places a pair of hangers from whichever of two insets and one spacing were measured. A measured spacing wins over
+ * the one from insets; with a spacing alone the pair is taken to be centred. Refuses a pair that nothing places, or
+ * that does not lie on the work.
+ */
+export function placePair(
+  width: number,
+  leftInset: number | null | undefined,
+  rightInset: number | null | undefined,
+  spacing: number | null | undefined,
+  field: string,
+): HangerPair {
+  const l = leftInset ?? null
+  const r = rightInset ?? null
+  const s = spacing ?? null
+  const fromInsets = l !== null && r !== null ? width - l - r : null
+  const left = l ?? (s === null ? null : r === null ? (width - s) / 2 : width - r - s)
+  const apart = s ?? fromInsets
+  if (left === null || apart === null) {
+    throw new Refusal('hangers-not-placed', 'Measure both insets, or how far apart the hangers are.', { field })
+  }
+  if (left < -1e-9 || left + apart > width + 1e-9 || !(apart > 0)) {
+    throw new Refusal('hangers-off-the-work', 'The hangers would lie outside the work. Check insets, spacing and width.', {
+      field,
+      details: { left, apart, width },
+    })
+  }
+  return { left, right: left + apart, measured: s, fromInsets, centred: l === null && r === null }
+}
+
+/** A drop that is not on the work at all is a slip of the tape. */
+export function checkDrop(drop: number, work: WorkSize, field: string): void {
+  if (drop >= work.height) {
+    throw new Refusal('drop-below-the-work', 'The drop is longer than the work is high. Measure from the top edge.', {
+      field,
+      details: { drop, height: work.height },
+    })
+  }
+}
+
+/** Both spacings of a pair must agree: else an inset or the width is wrong. */
+export function spacingFinding(
+  pair: HangerPair,
+  tolerance: number,
+  say: (mm: number) => string,
+): readonly PlainFinding[] {
+  if (pair.measured === null || pair.fromInsets === null) return []
+  const difference = Math.abs(pair.measured - pair.fromInsets)
+  if (difference <= tolerance + 1e-9) return []
+  return [
+    {
+      severity: 'settle',
+      code: 'spacing-differs',
+      text: `Measured ${say(pair.measured)} between the hangers, but ${say(pair.fromInsets)} follows from the insets. Measure again.`,
+      figures: { measured: pair.measured, fromInsets: pair.fromInsets, difference },
+    },
+  ]
+}
+
+export function unevenFinding(
+  left: number,
+  right: number,
+  tolerance: number,
+  say: (mm: number) => string,
+): readonly PlainFinding[] {
+  const difference = Math.abs(left - right)
+  if (difference <= tolerance + 1e-9) return []
+  return [
+    {
+      severity: 'settle',
+      code: 'drops-differ',
+      text: `The two drops differ by ${say(difference)}: the marks are at two heights, each for its own side.`,
+      figures: { left, right, difference },
+    },
+  ]
+}
+
+/** The field of one side's drop or inset, for forms. */
+export function sideFields(what: string, dropHint: string, insetRequired: boolean): readonly BackField[] {
+  return (['left', 'right'] as const).flatMap(side => [
+    {
+      path: [side, 'drop'],
+      label: `Drop of the ${side} ${what}`,
+      hint: dropHint,
+      kind: 'length' as const,
+      required: true,
+    },
+    {
+      path: [side, 'inset'],
+      label: `Inset of the ${side} ${what}`,
+      hint: `From the ${side} edge to the middle of the ${what}.`,
+      kind: 'length' as const,
+      required: insetRequired,
+    },
+  ])
+}
+
+export function placeStep(key: string, label: string, edge: number, inset: number): PlainStep {
+  return {
+    key,
+    label,
+    terms: [
+      { op: '+', mm: edge },
+      { op: '+', mm: inset },
+    ],
+    value: edge + inset,
+  }
+}

@@ -1,0 +1,211 @@
+/**
+ * A cleat: the bar on the work hooks over a level bar on the wall. The wall part's reference edge is the line that is
+ * marked; its screws go into studs, or every few inches into backing.
+ */
+import * as z from 'zod'
+import { Refusal } from '../contract/refusal.ts'
+import { numberAt } from './back.ts'
+import { checkDrop, measured, measuredOrZero } from './measures.ts'
+import { defineMethod } from './method.ts'
+import type { CleatEdge, HangQuestion, PlainFinding } from './method.ts'
+import { isBacked, studsBetween } from './wall.ts'
+
+const end = z.strictObject({ inset: measuredOrZero.nullable().optional() })
+
+const data = z.strictObject({
+  /** From the top edge down to the line where the cleat bears. */
+  drop: measured,
+  /** Length of the part on the work. */
+  length: measured,
+  left: end.optional(),
+  right: end.optional(),
+  /** Length of the part on the wall; shorter than the work's part where left out. */
+  wallLength: measured.nullable().optional(),
+  /** How thick the pair is: the spacer at the bottom is as thick. */
+  depth: measured.nullable().optional(),
+})
+
+/** The wall part is 1/2 to 1 in shorter than the work's part: common practice. */
+const SHORTER = 19.05
+/** Screws every 4 to 6 in where no stud decides: common practice. */
+const SCREW_EVERY = 127
+/** A stud counts only this far inside the ends of the wall part. */
+const END_CLEAR = 25
+
+export const cleat = defineMethod({
+  key: 'cleat',
+  name: 'Cleat',
+  does: 'A bar on the work hooks over a level bar on the wall.',
+  schema: data,
+  fixings: ['cleat'],
+  accuracy: 'level within 1 mm in each metre, free sideways within its play',
+  adjust: ['Sideways: slide it along.', 'Level and height: shims under one end of the wall part.'],
+  fields: [
+    {
+      path: ['drop'],
+      label: 'Drop of the cleat',
+      hint: 'From the top edge down to the line where the work’s part bears on the wall’s part.',
+      kind: 'length',
+      required: true,
+    },
+    { path: ['length'], label: 'Length on the work', hint: 'The whole bar on the work.', kind: 'length', required: true },
+    ...(['left', 'right'] as const).map(at => ({
+      path: [at, 'inset'],
+      label: `Inset of the ${at} end`,
+      hint: `From the ${at} edge to the end of the bar; leave both out if it is centred.`,
+      kind: 'length' as const,
+      required: false,
+    })),
+    {
+      path: ['wallLength'],
+      label: 'Length on the wall',
+      hint: 'Half an inch to an inch shorter than the work’s part, so that it can slide.',
+      kind: 'length',
+      required: false,
+    },
+    { path: ['depth'], label: 'Thickness', hint: 'The spacer at the bottom is as thick.', kind: 'length', required: false },
+  ],
+  draw: (raw, work) => {
+    const length = numberAt(raw, ['length']) ?? work.width * 0.7
+    const inset = numberAt(raw, ['left', 'inset'])
+    const rightInset = numberAt(raw, ['right', 'inset'])
+    const from = inset ?? (rightInset === null ? (work.width - length) / 2 : work.width - rightInset - length)
+    const y = numberAt(raw, ['drop']) ?? work.height / 6
+    const left = { x: from, y }
+    const right = { x: from + length, y }
+    return {
+      rings: [],
+      lines: [{ kind: 'cleat', points: [left, right] }],
+      blocks: [],
+      dimensions: [
+        {
+          path: ['drop'],
+          from: { x: work.width / 2, y: 0 },
+          to: { x: work.width / 2, y },
+          value: numberAt(raw, ['drop']),
+        },
+        { path: ['length'], from: left, to: right, value: numberAt(raw, ['length']) },
+        { path: ['left', 'inset'], from: { x: 0, y }, to: left, value: inset },
+        { path: ['right', 'inset'], from: right, to: { x: work.width, y }, value: rightInset },
+      ],
+    }
+  },
+  answer: (back, question) => {
+    const { work, say, fixing } = question
+    checkDrop(back.drop, work, 'back.data.drop')
+    if (back.length > work.width + 1e-9) {
+      throw new Refusal('cleat-too-long', 'The bar is longer than the work is wide.', {
+        field: 'back.data.length',
+        details: { length: back.length, width: work.width },
+      })
+    }
+    const leftInset = back.left?.inset ?? null
+    const rightInset = back.right?.inset ?? null
+    const from =
+      leftInset ?? (rightInset === null ? (work.width - back.length) / 2 : work.width - rightInset - back.length)
+    if (from < -1e-9 || from + back.length > work.width + 1e-9) {
+      throw new Refusal('hangers-off-the-work', 'The bar would lie outside the work. Check its inset and length.', {
+        field: 'back.data.left.inset',
+      })
+    }
+    const wallLength = back.wallLength ?? (back.length > 2 * SHORTER ? back.length - SHORTER : back.length)
+    if (wallLength > back.length + 1e-9) {
+      throw new Refusal('cleat-wall-too-long', 'The part on the wall must not be longer than the part on the work.', {
+        field: 'back.data.wallLength',
+        details: { wallLength, length: back.length },
+      })
+    }
+    const middle = from + back.length / 2
+    const edge = edgeOf(question, middle, wallLength, (back.length - wallLength) / 2)
+    const xl = question.centre.x - work.width / 2
+    const bothInsets = leftInset !== null && rightInset !== null
+    return {
+      bearings: [
+        { side: 'left', fromLeft: middle - wallLength / 2, drop: back.drop },
+        { side: 'right', fromLeft: middle + wallLength / 2, drop: back.drop },
+      ],
+      spacing: wallLength,
+      spacingFromInsets: null,
+      wire: null,
+      cleat: edge,
+      carriers: edge.screws.map(screw => screw.x - xl),
+      sharing: 'moments',
+      steps: [],
+      findings: [
+        ...(bothInsets ? lengthFinding(back.length, work.width - leftInset - rightInset, question) : []),
+        ...screwFindings(edge, question, back.drop),
+      ],
+      needs: [
+        { what: fixing.name, count: 1, per: 'wall' },
+        { what: 'screw for the wall part', count: edge.screws.length, per: 'wall' },
+        { what: back.depth ? `bottom spacer ${say(back.depth)} thick` : 'bottom spacer', count: 1, per: 'work' },
+        { what: 'end stop', count: 2, per: 'wall' },
+      ],
+      cautions: [
+        `The work lifts on from above: keep ${say(25)} free over its top edge.`,
+        'Both ends of the wall part level within 1 mm in each metre, the right way up.',
+        'A spacer as thick as the pair keeps the bottom plumb; end stops where the public comes near.',
+      ],
+    }
+  },
+})
+
+/** The wall part on the wall: its ends, and screws on every stud it covers, two each, or spread along backing. */
+function edgeOf({ work, centre, wall }: HangQuestion, middle: number, length: number, sidePlay: number): CleatEdge {
+  const xl = centre.x - work.width / 2
+  const from = xl + middle - length / 2
+  const to = from + length
+  const studs = studsBetween(wall, from + END_CLEAR, to - END_CLEAR)
+  if (studs.length >= 2) {
+    return { from, to, sidePlay, screws: studs.flatMap(x => [{ x, onStud: true }, { x, onStud: true }]) }
+  }
+  const inner = Math.max(0, length - 2 * END_CLEAR)
+  const count = Math.max(2, Math.ceil(inner / SCREW_EVERY) + 1)
+  const screws = Array.from({ length: count }, (_, i) => {
+    const x = from + (length - inner) / 2 + (inner * i) / (count - 1)
+    return { x, onStud: studs.some(stud => Math.abs(stud - x) < 12) }
+  })
+  return { from, to, sidePlay, screws }
+}
+
+function lengthFinding(length: number, fromInsets: number, { rules, say }: HangQuestion): readonly PlainFinding[] {
+  const difference = Math.abs(length - fromInsets)
+  if (difference <= rules.measureTolerance + 1e-9) return []
+  return [
+    {
+      severity: 'settle',
+      code: 'spacing-differs',
+      text: `The bar measures ${say(length)}, but ${say(fromInsets)} follows from its insets. Measure again.`,
+      figures: { measured: length, fromInsets, difference },
+    },
+  ]
+}
+
+function screwFindings(
+  edge: { readonly screws: readonly { readonly x: number; readonly onStud: boolean }[] },
+  { wall, work, centre, say }: HangQuestion,
+  drop: number,
+): readonly PlainFinding[] {
+  const y = centre.y + work.height / 2 - drop
+  const studs = new Set(edge.screws.filter(screw => screw.onStud).map(screw => screw.x)).size
+  if (studs >= 2) {
+    return [
+      {
+        severity: 'fits',
+        code: 'cleat-on-studs',
+        text: `The wall part covers ${studs} studs: two screws into each.`,
+        figures: { studs, screws: edge.screws.length },
+      },
+    ]
+  }
+  if (isBacked(wall, y) === true) return []
+  if (wall.wallType !== 'drywall' && wall.wallType !== 'plaster') return []
+  return [
+    {
+      severity: 'settle',
+      code: 'cleat-off-studs',
+      text: `The wall part covers ${studs === 1 ? 'one stud' : 'no stud that is known'} and there is no backing at ${say(y)}: spread it over two studs or more.`,
+      figures: { studs, y },
+    },
+  ]
+}

@@ -1,0 +1,85 @@
+/**
+ * D-rings on hooks, nails or screws: two drops to the inside top of the rings, held as they will hang, and where the
+ * rings are. The rings fix the work sideways too, so spacing counts to the millimetre.
+ */
+import * as z from 'zod'
+import type { Point } from '../geometry/rect.ts'
+import { numberAt } from './back.ts'
+import { checkDrop, hangerSide, measured, placePair, sideFields, spacingFinding, unevenFinding } from './measures.ts'
+import { defineMethod } from './method.ts'
+
+const data = z.strictObject({ left: hangerSide, right: hangerSide, spacing: measured.nullable().optional() })
+
+export const dRings = defineMethod({
+  key: 'd-rings',
+  name: 'D-rings',
+  does: 'Two rings screwed to the frame hang on two hooks, nails or screws.',
+  schema: data,
+  fixings: ['hook', 'screw', 'nail'],
+  accuracy: '±1 mm between the marks on screws, ±1.5 mm level',
+  adjust: [
+    'Height: bend the hook a little, pack the screw with tape, or turn it.',
+    'Sideways: almost nothing; a wrong spacing is drilled again.',
+  ],
+  fields: [
+    ...sideFields('ring', 'From the top edge down to the inside top of the ring, pulled up as it will hang.', false),
+    {
+      path: ['spacing'],
+      label: 'Between the rings',
+      hint: 'From the middle of one ring to the middle of the other, measured on the work.',
+      kind: 'length',
+      required: false,
+    },
+  ],
+  draw: (raw, work) => {
+    const inset = (side: 'left' | 'right') => numberAt(raw, [side, 'inset'])
+    const drop = (side: 'left' | 'right') => numberAt(raw, [side, 'drop']) ?? work.height / 3
+    const spacing = numberAt(raw, ['spacing'])
+    const usual = spacing === null ? work.width / 12 : (work.width - spacing) / 2
+    const left: Point = { x: inset('left') ?? usual, y: drop('left') }
+    const right: Point = { x: work.width - (inset('right') ?? usual), y: drop('right') }
+    return {
+      rings: [left, right],
+      lines: [],
+      blocks: [],
+      dimensions: [
+        { path: ['left', 'drop'], from: { x: left.x, y: 0 }, to: left, value: numberAt(raw, ['left', 'drop']) },
+        { path: ['right', 'drop'], from: { x: right.x, y: 0 }, to: right, value: numberAt(raw, ['right', 'drop']) },
+        { path: ['left', 'inset'], from: { x: 0, y: left.y }, to: left, value: inset('left') },
+        { path: ['right', 'inset'], from: right, to: { x: work.width, y: right.y }, value: inset('right') },
+        { path: ['spacing'], from: left, to: right, value: spacing },
+      ],
+    }
+  },
+  answer: (back, { work, rules, say, fixing }) => {
+    checkDrop(back.left.drop, work, 'back.data.left.drop')
+    checkDrop(back.right.drop, work, 'back.data.right.drop')
+    const pair = placePair(work.width, back.left.inset, back.right.inset, back.spacing, 'back.data.spacing')
+    return {
+      bearings: [
+        { side: 'left', fromLeft: pair.left, drop: back.left.drop },
+        { side: 'right', fromLeft: pair.right, drop: back.right.drop },
+      ],
+      spacing: pair.measured,
+      spacingFromInsets: pair.fromInsets,
+      wire: null,
+      cleat: null,
+      carriers: [pair.left, pair.right],
+      sharing: 'moments',
+      steps: [],
+      findings: [
+        ...spacingFinding(pair, rules.measureTolerance, say),
+        ...unevenFinding(back.left.drop, back.right.drop, rules.dropTolerance, say),
+      ],
+      needs: [
+        { what: fixing.name, count: 2, per: 'wall' },
+        { what: 'bottom pad', count: 2, per: 'work' },
+      ],
+      cautions: [
+        ...(pair.centred ? ['The rings are taken to be centred: no inset was measured.'] : []),
+        'Measure the drop to the inside top of the ring, not to its screw.',
+        'Somebody must look behind while a large frame is lowered: two people.',
+      ],
+    }
+  },
+})

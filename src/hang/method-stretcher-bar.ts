@@ -1,0 +1,177 @@
+/**
+ * An unframed canvas that sits with the top bar of its stretcher on nails or screws. What is measured: the depth of
+ * the bar from the top edge to its lower inner edge at both places, and what the nails must keep clear of.
+ */
+import * as z from 'zod'
+import { numberAt } from './back.ts'
+import { checkDrop, measured, measuredOrZero, unevenFinding } from './measures.ts'
+import { defineMethod } from './method.ts'
+import type { PlainFinding } from './method.ts'
+import { Refusal } from '../contract/refusal.ts'
+
+const side = z.strictObject({ bar: measured })
+
+const data = z.strictObject({
+  left: side,
+  right: side,
+  /** Braces, cross-bars, keys: stretches of the bar that a nail keeps clear of, from the left edge. */
+  ranges: z.array(z.strictObject({ from: measuredOrZero, to: measured })).max(20).optional(),
+  /** Free depth behind the bar, wall to canvas. */
+  clearance: measured.nullable().optional(),
+})
+
+/** A nail keeps this far from a brace, beside its own half shank. House rule, from memory. */
+const CLEAR_OF_BRACE = 10
+
+export const stretcherBar = defineMethod({
+  key: 'stretcher-bar',
+  name: 'Stretcher bar',
+  does: 'The top bar of the stretcher sits on two nails or screws.',
+  schema: data,
+  fixings: ['nail', 'screw'],
+  accuracy: '±2 mm level, free sideways',
+  adjust: ['Sideways: slide it along.', 'Level: wrap tape round a screw, or a thin shim under the bar.'],
+  fields: [
+    ...(['left', 'right'] as const).map(at => ({
+      path: [at, 'bar'],
+      label: `Bar at the ${at} nail`,
+      hint: 'From the top edge down to the lower inner edge of the top bar, where the nail will be.',
+      kind: 'length' as const,
+      required: true,
+    })),
+    {
+      path: ['ranges'],
+      label: 'Braces, cross-bars and keys',
+      hint: 'From where to where along the top bar, counted from the left edge.',
+      kind: 'length',
+      required: false,
+    },
+    {
+      path: ['clearance'],
+      label: 'Free depth behind the bar',
+      hint: 'From the wall to the back of the canvas: a head must never touch it.',
+      kind: 'length',
+      required: false,
+    },
+  ],
+  draw: (raw, work) => {
+    const leftBar = numberAt(raw, ['left', 'bar'])
+    const rightBar = numberAt(raw, ['right', 'bar'])
+    const usual = Math.min(work.height, work.width) / 15
+    const left = { x: work.width / 3, y: leftBar ?? usual }
+    const right = { x: (2 * work.width) / 3, y: rightBar ?? usual }
+    const blocks: { readonly kind: 'brace'; readonly from: number; readonly to: number }[] = []
+    for (let i = 0; i < 20; i += 1) {
+      const from = numberAt(raw, ['ranges', i, 'from'])
+      const to = numberAt(raw, ['ranges', i, 'to'])
+      if (from !== null && to !== null) blocks.push({ kind: 'brace', from, to })
+    }
+    return {
+      rings: [],
+      lines: [
+        {
+          kind: 'bar',
+          points: [{ x: 0, y: left.y }, left, right, { x: work.width, y: right.y }],
+        },
+      ],
+      blocks,
+      dimensions: [
+        { path: ['left', 'bar'], from: { x: left.x, y: 0 }, to: left, value: leftBar },
+        { path: ['right', 'bar'], from: { x: right.x, y: 0 }, to: right, value: rightBar },
+      ],
+    }
+  },
+  answer: (back, { work, rules, say, fixing, hooksApart }) => {
+    checkDrop(back.left.bar, work, 'back.data.left.bar')
+    checkDrop(back.right.bar, work, 'back.data.right.bar')
+    const ranges = back.ranges ?? []
+    for (const [index, range] of ranges.entries()) {
+      if (range.to <= range.from || range.to > work.width + 1e-9) {
+        throw new Refusal('brace-off-the-work', 'A brace must end after it begins, and on the work.', {
+          field: `back.data.ranges.${index}.to`,
+          details: { ...range, width: work.width },
+        })
+      }
+    }
+    if (hooksApart !== null && !(hooksApart > 0 && hooksApart < work.width)) {
+      throw new Refusal('nails-off-the-work', 'The two nails must be some way apart and under the bar.', {
+        field: 'hooksApart',
+        details: { hooksApart, width: work.width },
+      })
+    }
+    const clear = CLEAR_OF_BRACE + (fixing.shank ?? 0) / 2
+    const wanted = hooksApart === null ? work.width * rules.nailsIn : (work.width - hooksApart) / 2
+    const left = clearPlace(wanted, ranges, clear, 0, work.width / 2)
+    const right = clearPlace(work.width - wanted, ranges, clear, work.width / 2, work.width)
+    if (left === null || right === null) {
+      throw new Refusal('no-place-for-a-nail', 'Braces and keys leave no place for a nail on one half of the bar.', {
+        field: 'back.data.ranges',
+      })
+    }
+    const findings: PlainFinding[] = [
+      ...unevenFinding(back.left.bar, back.right.bar, rules.dropTolerance, say),
+    ]
+    for (const [name, from, to] of [
+      ['left', wanted, left],
+      ['right', work.width - wanted, right],
+    ] as const) {
+      if (Math.abs(to - from) > 1e-9) {
+        findings.push({
+          severity: 'fits',
+          code: 'nail-moved-off-brace',
+          text: `The ${name} nail stands ${say(Math.abs(to - from))} beside its usual place, clear of a brace.`,
+          figures: { side: name, wanted: from, at: to },
+        })
+      }
+    }
+    const clearance = back.clearance ?? null
+    if (clearance !== null && fixing.length !== null && fixing.length !== undefined && fixing.length >= clearance) {
+      findings.push({
+        severity: 'settle',
+        code: 'head-near-canvas',
+        text: `The fixing is ${say(fixing.length)} long and there are ${say(clearance)} behind the bar: drive it in until less than that stands out.`,
+        figures: { length: fixing.length, clearance },
+      })
+    }
+    return {
+      bearings: [
+        { side: 'left', fromLeft: left, drop: back.left.bar },
+        { side: 'right', fromLeft: right, drop: back.right.bar },
+      ],
+      spacing: null,
+      spacingFromInsets: null,
+      wire: null,
+      cleat: null,
+      carriers: [left, right],
+      sharing: 'moments',
+      steps: [],
+      findings,
+      needs: [
+        { what: fixing.name, count: 2, per: 'wall' },
+        { what: 'bottom pad or stop', count: 2, per: 'work' },
+      ],
+      cautions: [
+        'Nothing may touch the back of the canvas: less stands out of the wall than the bar is deep.',
+        'Bottom stops or pads: such works walk with vibration.',
+        'A backing board covers the bar; then choose another method.',
+      ],
+    }
+  },
+})
+
+/** The place nearest to `wanted` between `from` and `to` that keeps `clear` of every range; null where there is none. */
+export function clearPlace(
+  wanted: number,
+  ranges: readonly { readonly from: number; readonly to: number }[],
+  clear: number,
+  from: number,
+  to: number,
+): number | null {
+  const candidates = [wanted, ...ranges.flatMap(range => [range.from - clear, range.to + clear])]
+  const free = candidates.filter(
+    x => x > from && x < to && ranges.every(range => x <= range.from - clear + 1e-9 || x >= range.to + clear - 1e-9),
+  )
+  let best: number | null = null
+  for (const x of free) if (best === null || Math.abs(x - wanted) < Math.abs(best - wanted)) best = x
+  return best
+}

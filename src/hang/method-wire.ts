@@ -1,0 +1,264 @@
+/**
+ * Wire on two hooks, or on one with a loud caution. What is measured: the two rings, and either the taut length of the
+ * wire or its drop pulled up at one or two points. The drop on the wall follows from the spacing of the hooks.
+ */
+import * as z from 'zod'
+import type { Point } from '../geometry/rect.ts'
+import { numberAt } from './back.ts'
+import { checkDrop, hangerSide, measured, measuredOrZero, placePair, sideFields, spacingFinding } from './measures.ts'
+import { defineMethod } from './method.ts'
+import type { HangQuestion, PlainFinding } from './method.ts'
+import { solveWire, wireRise } from './wire.ts'
+import type { WireAnswer } from './wire.ts'
+
+const data = z.strictObject({
+  left: hangerSide,
+  right: hangerSide,
+  /** Between the rings. */
+  spacing: measured.nullable().optional(),
+  wire: z.discriminatedUnion('by', [
+    z.strictObject({ by: z.literal('length'), length: measured }),
+    z.strictObject({ by: z.literal('drop'), drop: measured, apart: measuredOrZero }),
+  ]),
+})
+
+/** Least drop that keeps a hook hidden behind the frame: 2 in, common practice. */
+const HIDDEN = 50.8
+
+export const wire = defineMethod({
+  key: 'wire',
+  name: 'Wire',
+  does: 'A wire between two rings rests on two hooks; on one only for the smallest works.',
+  schema: data,
+  fixings: ['hook'],
+  accuracy: '±3 to 6 mm in height',
+  adjust: [
+    'Level: slide the wire on its hooks.',
+    'Height: set the hooks closer or wider, or take up the wire; it stretches in its first day.',
+  ],
+  fields: [
+    ...sideFields('ring', 'From the top edge down to the ring that holds the wire.', false),
+    {
+      path: ['spacing'],
+      label: 'Between the rings',
+      hint: 'From the middle of one ring to the middle of the other.',
+      kind: 'length',
+      required: false,
+    },
+    {
+      path: ['wire', 'by'],
+      label: 'The wire was measured',
+      hint: 'Its drop pulled taut with one finger or two, or its whole length between the rings.',
+      kind: 'choice',
+      choices: [
+        { value: 'drop', label: 'by its drop, pulled taut' },
+        { value: 'length', label: 'by its length' },
+      ],
+      required: true,
+    },
+    {
+      path: ['wire', 'drop'],
+      label: 'Drop of the wire, pulled up',
+      hint: 'From the top edge down to the wire where it is pulled up, as hard as the work will pull.',
+      kind: 'length',
+      required: false,
+    },
+    {
+      path: ['wire', 'apart'],
+      label: 'Between the two fingers',
+      hint: '0 for one finger in the middle.',
+      kind: 'length',
+      required: false,
+    },
+    {
+      path: ['wire', 'length'],
+      label: 'Length of the wire',
+      hint: 'Taut, from ring to ring.',
+      kind: 'length',
+      required: false,
+    },
+  ],
+  draw: (raw, work) => {
+    const spacing = numberAt(raw, ['spacing'])
+    const usual = spacing === null ? work.width / 12 : (work.width - spacing) / 2
+    const left: Point = {
+      x: numberAt(raw, ['left', 'inset']) ?? usual,
+      y: numberAt(raw, ['left', 'drop']) ?? work.height / 3,
+    }
+    const right: Point = {
+      x: work.width - (numberAt(raw, ['right', 'inset']) ?? usual),
+      y: numberAt(raw, ['right', 'drop']) ?? work.height / 3,
+    }
+    const length = numberAt(raw, ['wire', 'length'])
+    const rings = right.x - left.x
+    const apart = Math.min(numberAt(raw, ['wire', 'apart']) ?? 0, rings)
+    const risen = length !== null && length > rings ? wireRise(rings, length, apart) : left.y / 2
+    const pulled = numberAt(raw, ['wire', 'drop']) ?? Math.max(0, left.y - risen)
+    const middle = (left.x + right.x) / 2
+    const a: Point = { x: middle - apart / 2, y: pulled }
+    const b: Point = { x: middle + apart / 2, y: pulled }
+    return {
+      rings: [left, right],
+      lines: [{ kind: 'wire', points: [left, a, b, right] }],
+      blocks: [],
+      dimensions: [
+        { path: ['left', 'drop'], from: { x: left.x, y: 0 }, to: left, value: numberAt(raw, ['left', 'drop']) },
+        { path: ['right', 'drop'], from: { x: right.x, y: 0 }, to: right, value: numberAt(raw, ['right', 'drop']) },
+        { path: ['left', 'inset'], from: { x: 0, y: left.y }, to: left, value: numberAt(raw, ['left', 'inset']) },
+        {
+          path: ['right', 'inset'],
+          from: right,
+          to: { x: work.width, y: right.y },
+          value: numberAt(raw, ['right', 'inset']),
+        },
+        { path: ['spacing'], from: left, to: right, value: spacing },
+        { path: ['wire', 'drop'], from: { x: middle, y: 0 }, to: { x: middle, y: pulled }, value: numberAt(raw, ['wire', 'drop']) },
+        { path: ['wire', 'apart'], from: a, to: b, value: numberAt(raw, ['wire', 'apart']) },
+        { path: ['wire', 'length'], from: left, to: right, value: length },
+      ],
+    }
+  },
+  answer: (back, question) => {
+    const { work, rules, say, fixing } = question
+    checkDrop(back.left.drop, work, 'back.data.left.drop')
+    checkDrop(back.right.drop, work, 'back.data.right.drop')
+    const pair = placePair(work.width, back.left.inset, back.right.inset, back.spacing, 'back.data.spacing')
+    const rings = pair.right - pair.left
+    const hooks = question.hooksApart ?? usualHooks(rings)
+    const solved = solveWire({
+      rings,
+      ringDrop: (back.left.drop + back.right.drop) / 2,
+      wire: back.wire,
+      hooks,
+      mass: work.mass,
+      leastAngle: rules.leastWireAngle,
+    })
+    const middle = (pair.left + pair.right) / 2
+    const one = hooks === 0
+    const carriers = one ? [middle] : [middle - hooks / 2, middle + hooks / 2]
+    const half = { mm: rings - hooks, over: 2 }
+    return {
+      bearings: one
+        ? [{ side: 'middle', fromLeft: middle, drop: solved.drop }]
+        : [
+            { side: 'left', fromLeft: middle - hooks / 2, drop: solved.drop },
+            { side: 'right', fromLeft: middle + hooks / 2, drop: solved.drop },
+          ],
+      spacing: one ? null : hooks,
+      spacingFromInsets: null,
+      wire: solved,
+      cleat: null,
+      carriers,
+      sharing: 'even',
+      steps: [
+        {
+          key: 'wire-drop',
+          label: one ? 'drop on one hook: rings less the rise' : `drop on hooks ${say(hooks)} apart: rings less the rise`,
+          terms: [
+            { op: '+', mm: solved.ringDrop },
+            { op: '−', mm: solved.rise },
+          ],
+          value: solved.drop,
+        },
+        {
+          key: 'wire-run',
+          label: one ? 'from the middle to a ring' : 'from a hook to its ring, sideways',
+          terms: [{ op: '+', ...half }],
+          value: half.mm / 2,
+        },
+      ],
+      findings: [
+        ...spacingFinding(pair, rules.measureTolerance, say),
+        ...ringFinding(back.left.drop, back.right.drop, rules.dropTolerance, say),
+        ...wireFindings(solved, question, middle),
+      ],
+      needs: [
+        { what: fixing.name, count: one ? 1 : 2, per: 'wall' },
+        { what: 'bottom pad', count: 2, per: 'work' },
+      ],
+      cautions: [
+        ...(one ? ['ONE HOOK: nothing holds this work if the hook fails. Use two unless the work is very small.'] : []),
+        'Look at wire and rings first: replace what is rusted, crimped or frayed; never a nail instead of a hook.',
+        'Turn the rings towards the pull of the wire, not square to the frame.',
+      ],
+    }
+  },
+})
+
+/** Half as far apart as the rings, a usual place; the person moves them. Common practice: half the width, or thirds. */
+function usualHooks(rings: number): number {
+  return Math.round(rings / 2 / 10) * 10 < rings ? Math.round(rings / 2 / 10) * 10 : rings / 2
+}
+
+function ringFinding(left: number, right: number, tolerance: number, say: (mm: number) => string): PlainFinding[] {
+  const difference = Math.abs(left - right)
+  if (difference <= tolerance + 1e-9) return []
+  return [
+    {
+      severity: 'settle',
+      code: 'rings-uneven',
+      text: `The rings are ${say(difference)} apart in height: slide the wire until the work is level, and check the height then.`,
+      figures: { left, right, difference },
+    },
+  ]
+}
+
+function wireFindings(solved: WireAnswer, { work, say, rules }: HangQuestion, middle: number): readonly PlainFinding[] {
+  const found: PlainFinding[] = []
+  const degree = (angle: number) => `${angle.toFixed(1)}°`
+  if (!solved.steepEnough) {
+    found.push({
+      severity: 'settle',
+      code: 'wire-flat',
+      text: `The wire stands at ${degree(solved.angle)} and pulls ${solved.tensionFactor.toFixed(2)} times the weight at each ring. Hooks ${say(solved.hooksForLeastAngle)} apart give ${degree(rules.leastWireAngle)}.`,
+      figures: {
+        angle: solved.angle,
+        least: rules.leastWireAngle,
+        tensionFactor: solved.tensionFactor,
+        hooks: solved.hooks,
+        hooksForLeastAngle: solved.hooksForLeastAngle,
+      },
+    })
+  }
+  const plain = solved.plainSubtraction
+  if (plain !== null && Math.abs(plain.tooHigh) > rules.measureTolerance) {
+    const way = plain.tooHigh > 0 ? 'too high' : 'too low'
+    found.push({
+      severity: 'fits',
+      code: 'wire-drop-solved',
+      text: `The drop of ${say(plain.drop)} as measured would have hung it ${say(Math.abs(plain.tooHigh))} ${way}; the marks use ${say(solved.drop)}.`,
+      figures: { measured: plain.drop, apart: plain.apart, drop: solved.drop, tooHigh: plain.tooHigh },
+    })
+  }
+  if (solved.drop < HIDDEN) {
+    found.push({
+      severity: 'settle',
+      code: 'hook-shows',
+      text: `The wire comes within ${say(solved.drop)} of the top edge: the hooks may show.`,
+      figures: { drop: solved.drop, hidden: HIDDEN },
+    })
+  }
+  if (solved.hooks === 0) {
+    // Without friction a frame on one hook stays level only if its mass lies low enough: (A/2)² / rise below the rings.
+    const needed = (solved.rings / 2) ** 2 / solved.rise
+    const below = work.height / 2 - solved.ringDrop
+    found.push({
+      severity: 'settle',
+      code: 'one-hook',
+      text: `One hook carries everything, and only friction keeps the work level. Two hooks are safer.`,
+      figures: { needed, below, stable: below > needed },
+    })
+  }
+  if (work.massFromLeft !== null && work.massFromLeft !== undefined) {
+    const off = work.massFromLeft - middle
+    if (Math.abs(off) > work.width / 50) {
+      found.push({
+        severity: 'settle',
+        code: 'mass-off-centre',
+        text: `The weight lies ${say(Math.abs(off))} beside the middle of the rings: the work will slide on its wire until it hangs out of level.`,
+        figures: { off },
+      })
+    }
+  }
+  return found
+}

@@ -1,0 +1,186 @@
+/**
+ * What a hanging method is. A method is one file: what is measured on the back and in which words a form asks for it,
+ * where a drawing of the back shows each measure, where the work bears, what must be bought, what can go wrong and what
+ * can still be put right. A new method is one such file and one line in `methods.ts`.
+ *
+ * Everything a method sees is as seen from the FRONT; `mirrorBack` in `back.ts` has turned it round before. For that,
+ * its schema uses these names: `left` and `right` for what comes in pairs, `ranges` for stretches `{from, to}` measured
+ * from the left edge.
+ */
+import type * as z from 'zod'
+import type { Point } from '../geometry/rect.ts'
+import { readBack } from './back.ts'
+import type { WallFacts } from './wall.ts'
+import type { WireAnswer } from './wire.ts'
+
+export interface WorkSize {
+  readonly height: number
+  readonly width: number
+}
+
+/** The work as it hangs: outer size with frame, mass, and where its mass is, from the left edge seen from the front. */
+export interface WorkFacts extends WorkSize {
+  readonly depth?: number | null | undefined
+  readonly mass?: number | null | undefined
+  readonly massFromLeft?: number | null | undefined
+}
+
+export type FixingShape = 'hook' | 'nail' | 'screw' | 'cleat'
+
+/** One kind of fixing. A row of the catalogue's fixings can be passed as it is. */
+export interface Fixing {
+  readonly name: string
+  readonly kind: FixingShape
+  /** From bearing point to hole, up positive: +k for a nail hook, −radius for a shank, +q for a cleat's edge. */
+  readonly holeOffset: number
+  /** kg as the maker says for a stated wall type; null where nobody has said. */
+  readonly ratedKg: number | null
+  readonly wallType?: string | undefined
+  readonly shank?: number | null | undefined
+  readonly length?: number | null | undefined
+}
+
+/** One measure on the back, for a form. `path` leads to its value in the method's data. */
+export interface BackField {
+  readonly path: readonly (string | number)[]
+  readonly label: string
+  readonly hint: string
+  readonly kind: 'length' | 'count' | 'choice'
+  readonly choices?: readonly { readonly value: string; readonly label: string }[]
+  readonly required: boolean
+}
+
+/**
+ * A drawing of the back, seen from the side that the data was measured from (left is left as measured), mm from the
+ * work's left and top edges, y down. It draws what is there: half-typed data gives the usual places and no values.
+ */
+export interface BackDrawing {
+  readonly rings: readonly Point[]
+  readonly lines: readonly { readonly kind: 'wire' | 'bar' | 'cleat'; readonly points: readonly Point[] }[]
+  readonly blocks: readonly { readonly kind: 'brace'; readonly from: number; readonly to: number }[]
+  /** Dimension lines: each is one field, drawn from a to b, so that a person types where the measure is. */
+  readonly dimensions: readonly {
+    readonly path: readonly (string | number)[]
+    readonly from: Point
+    readonly to: Point
+    readonly value: number | null
+  }[]
+}
+
+/** How a method is asked for its marks. */
+export interface HangQuestion {
+  readonly work: WorkFacts
+  /** Centre of the work on the wall. */
+  readonly centre: Point
+  readonly wall: WallFacts
+  /** Between the hooks or nails where the method leaves that free; 0 one hook; null the method's own choice. */
+  readonly hooksApart: number | null
+  readonly fixing: Fixing
+  readonly rules: HangRules
+  /** A length in the reader's unit, for sentences. */
+  readonly say: (mm: number) => string
+}
+
+/** House rules of hanging, each with its default in `rules.ts`. */
+export interface HangRules {
+  /** share × factor ≤ rating. Framing trade, common practice: 4. */
+  readonly houseFactor: number
+  /** Wire legs under this angle pull too hard; degrees. */
+  readonly leastWireAngle: number
+  /** Drops or spacings that differ by more than this are measured again. */
+  readonly measureTolerance: number
+  readonly dropTolerance: number
+  /** Fraction of the width in from each side, for nails under a stretcher bar. */
+  readonly nailsIn: number
+  readonly markFromEnd: number
+}
+
+export interface Bearing {
+  readonly side: 'left' | 'middle' | 'right'
+  /** Seen from the front. */
+  readonly fromLeft: number
+  readonly drop: number
+}
+
+export interface PlainFinding {
+  readonly severity: 'stop' | 'settle' | 'fits'
+  readonly code: string
+  readonly text: string
+  readonly figures: Readonly<Record<string, number | string | boolean | null>>
+}
+
+/** A term of a sum shown line by line. A plain number carries no unit, such as the 2 of "910 / 2". */
+export type Term =
+  | { readonly op: '+' | '−'; readonly mm: number }
+  | { readonly op: '+' | '−'; readonly mm: number; readonly over: number }
+  | { readonly op: '+' | '−'; readonly mm: number; readonly times: number }
+
+export interface PlainStep {
+  readonly key: string
+  readonly label: string
+  readonly terms: readonly Term[]
+  readonly value: number
+}
+
+/** A need for the hardware list. */
+export interface Need {
+  readonly what: string
+  readonly count: number
+  readonly per: 'wall' | 'work'
+}
+
+/** The wall part of a cleat: a level edge from x to x, with its screws along it. */
+export interface CleatEdge {
+  readonly from: number
+  readonly to: number
+  readonly sidePlay: number
+  readonly screws: readonly { readonly x: number; readonly onStud: boolean }[]
+}
+
+export interface MethodAnswer {
+  readonly bearings: readonly Bearing[]
+  /** Measured between the hangers; null where only the insets were measured. */
+  readonly spacing: number | null
+  /** The same from the insets and the width; null where they were not measured. */
+  readonly spacingFromInsets: number | null
+  readonly wire: WireAnswer | null
+  readonly cleat: CleatEdge | null
+  /** x of what carries, from the work's left edge, when it is not the bearing points themselves. */
+  readonly carriers: readonly number[]
+  /** How the load is shared: by moments about the mass, or each the same (a wire slides until it is). */
+  readonly sharing: 'moments' | 'even'
+  readonly steps: readonly PlainStep[]
+  readonly findings: readonly PlainFinding[]
+  readonly needs: readonly Need[]
+  readonly cautions: readonly string[]
+}
+
+/** A method as the rest of the program sees it: its data is checked inside. */
+export interface HangMethod {
+  readonly key: string
+  readonly name: string
+  /** One sentence: how such a work hangs. */
+  readonly does: string
+  /** What is measured, as seen from the front. */
+  readonly schema: z.ZodType
+  readonly fields: readonly BackField[]
+  /** Fixings that suit it, best first. */
+  readonly fixings: readonly FixingShape[]
+  /** What can still be put right when the work hangs. */
+  readonly adjust: readonly string[]
+  /** How exact it is in practice. */
+  readonly accuracy: string
+  readonly draw: (data: unknown, work: WorkSize) => BackDrawing
+  /** Throws a `Refusal` for data that its schema or its geometry refuses. */
+  readonly answer: (data: unknown, question: HangQuestion) => MethodAnswer
+}
+
+interface MethodOf<S extends z.ZodType> extends Omit<HangMethod, 'schema' | 'answer'> {
+  readonly schema: S
+  readonly answer: (data: z.output<S>, question: HangQuestion) => MethodAnswer
+}
+
+/** Makes a method from its typed parts: what reaches `answer` has passed the schema. */
+export function defineMethod<S extends z.ZodType>(parts: MethodOf<S>): HangMethod {
+  return { ...parts, answer: (data, question) => parts.answer(readBack(parts.schema, data), question) }
+}

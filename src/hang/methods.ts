@@ -1,0 +1,26 @@
+/** Every hanging method there is. A new one is a file of its own and one line here. */
+import { Refusal } from '../contract/refusal.ts'
+import { cleat } from './method-cleat.ts'
+import { dRings } from './method-d-rings.ts'
+import { stretcherBar } from './method-stretcher-bar.ts'
+import { wire } from './method-wire.ts'
+import type { HangMethod } from './method.ts'
+
+export const methods: readonly HangMethod[] = [wire, dRings, stretcherBar, cleat]
+
+export const methodKeys: readonly string[] = methods.map(method => method.key)
+
+export function findMethod(key: string): HangMethod | null {
+  return methods.find(method => method.key === key) ?? null
+}
+
+/** The method of that key, or the refusal `method-unknown`. */
+export function methodOf(key: string): HangMethod {
+  const method = findMethod(key)
+  if (method === null) {
+    throw new Refusal('method-unknown', `No hanging method is called “${key}”. There are: ${methodKeys.join(', ')}.`, {
+      field: 'back.method',
+    })
+  }
+  return method
+}

@@ -1,0 +1,11 @@
+/** House rules of hanging with their defaults. Each default is common practice and may be replaced by the house's own. */
+import type { HangRules } from './method.ts'
+
+export const defaultHangRules: HangRules = {
+  houseFactor: 4,
+  leastWireAngle: 30,
+  measureTolerance: 1,
+  dropTolerance: 2,
+  nailsIn: 1 / 3,
+  markFromEnd: 25,
+}

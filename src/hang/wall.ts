@@ -1,0 +1,101 @@
+/**
+ * What a wall is to someone who marks it: its size, its level line, its floor, what is behind it and what must stay
+ * clear. The floor is 0 at the wall's left end; under any x it is read by straight lines between measured points.
+ * A row of the catalogue's walls can be passed as it is.
+ */
+export interface WallFacts {
+  readonly length: number
+  readonly height: number
+  readonly wallType: string
+  /** Height of the level line above the floor at x = 0; null where the house rule gives it. */
+  readonly datum: number | null
+  /** `[x, height of the floor there against the floor at 0]`; lower is negative. */
+  readonly floor: readonly (readonly [number, number])[]
+  readonly skirting: number | null
+  readonly studFirst: number | null
+  readonly studSpacing: number | null
+  readonly backingFrom: number | null
+  readonly backingTo: number | null
+  readonly openings: readonly Opening[]
+  readonly keepClears: readonly KeepClear[]
+}
+
+/** Left edge and bottom edge, width and height. */
+export interface Opening {
+  readonly id: string
+  readonly kind: string
+  readonly x: number
+  readonly y: number
+  readonly width: number
+  readonly height: number
+  readonly label: string
+}
+
+export interface KeepClear extends Opening {
+  /** Clear distance wanted all round. */
+  readonly margin: number
+  readonly reason: string
+}
+
+/**
+ * Height of the floor at x against the floor at x = 0, mm, linear between measured points and level beyond the last.
+ * Any order; the left end counts as 0 where it was not measured itself.
+ */
+export function floorAt(floor: WallFacts['floor'], x: number): number {
+  if (floor.length === 0) return 0
+  const points = [...floor].sort((a, b) => a[0] - b[0])
+  const first = points[0]
+  if (first !== undefined && first[0] > 0) points.unshift([0, 0])
+  return read(points, x) - read(points, 0)
+}
+
+function read(points: readonly (readonly [number, number])[], x: number): number {
+  let before = points[0]
+  if (before === undefined) return 0
+  if (x <= before[0]) return before[1]
+  for (const point of points) {
+    if (point[0] >= x) {
+      const span = point[0] - before[0]
+      return span === 0 ? point[1] : before[1] + ((point[1] - before[1]) * (x - before[0])) / span
+    }
+    before = point
+  }
+  return before[1]
+}
+
+export function isSloping(floor: WallFacts['floor']): boolean {
+  return floor.some(([x]) => Math.abs(floorAt(floor, x)) > 0.5)
+}
+
+/** Centre lines of studs from `from` to `to`. */
+export function studsBetween(
+  wall: Pick<WallFacts, 'studFirst' | 'studSpacing' | 'length'>,
+  from: number,
+  to: number,
+): readonly number[] {
+  const { studFirst, studSpacing } = wall
+  if (studFirst === null || studSpacing === null || !(studSpacing > 0)) return []
+  const found: number[] = []
+  const least = Math.ceil((Math.max(from, 0) - studFirst) / studSpacing - 1e-9)
+  for (let k = least; ; k += 1) {
+    const x = studFirst + k * studSpacing
+    if (x > Math.min(to, wall.length) + 1e-6) return found
+    found.push(x)
+  }
+}
+
+/** Signed way from x to the nearest stud's centre line; null where studs are not known. */
+export function toNearestStud(wall: Pick<WallFacts, 'studFirst' | 'studSpacing' | 'length'>, x: number): number | null {
+  const { studSpacing } = wall
+  if (studSpacing === null || !(studSpacing > 0)) return null
+  const near = studsBetween(wall, x - studSpacing, x + studSpacing)
+  let best: number | null = null
+  for (const stud of near) if (best === null || Math.abs(stud - x) < Math.abs(best)) best = stud - x
+  return best
+}
+
+/** Whether backing stands behind height y; null where nobody wrote down a backing. */
+export function isBacked(wall: Pick<WallFacts, 'backingFrom' | 'backingTo'>, y: number): boolean | null {
+  if (wall.backingFrom === null && wall.backingTo === null) return null
+  return y >= (wall.backingFrom ?? Number.NEGATIVE_INFINITY) && y <= (wall.backingTo ?? Number.POSITIVE_INFINITY)
+}
