@@ -1,0 +1,13 @@
+/** One thread of the picture makers: takes a recipe, answers with the picture or with what went wrong. */
+import { parentPort, workerData } from 'node:worker_threads'
+import type { Recipe } from './render.ts'
+import { renderPicture } from './render.ts'
+
+const seed = Number(workerData)
+
+parentPort?.on('message', (recipe: Recipe) => {
+  renderPicture(recipe, seed).then(
+    picture => parentPort?.postMessage({ picture }),
+    (fault: unknown) => parentPort?.postMessage({ fault: fault instanceof Error ? fault.message : String(fault) }),
+  )
+})
