@@ -1,0 +1,249 @@
+/**
+ * Puts the items of a statement together: which words name which size, which sizes are one size in two units, what the
+ * counts belong to. The rule it keeps: a word in the same clause binds first, then the one before a colon or in
+ * brackets behind; where two bindings are as good, the group says so.
+ */
+import type { Item } from './grammar.ts'
+import type { Dim } from './measures.ts'
+import { type LengthUnit, toMillimetres } from './units.ts'
+import type { AxisWord } from './words.ts'
+
+export type SizeItem = Extract<Item, { readonly kind: 'size' }>
+export type LabelItem = Extract<Item, { readonly kind: 'label' }>
+export type CountItem = Extract<Item, { readonly kind: 'count' }>
+export type MassItem = Extract<Item, { readonly kind: 'mass' }>
+
+export interface Group {
+  readonly dims: readonly Dim[]
+  /** The same size in another unit, each as many measures as `dims`. */
+  readonly others: readonly (readonly Dim[])[]
+  readonly labels: readonly LabelItem[]
+  readonly count: CountItem | undefined
+  readonly each: boolean
+  readonly about: boolean
+  readonly broken: boolean
+  /** The words around it could name another size as well. */
+  readonly unclear: boolean
+  readonly at: number
+  readonly end: number
+}
+
+export interface Grouped {
+  readonly groups: readonly Group[]
+  readonly masses: readonly (MassItem & { readonly about: boolean })[]
+  readonly order: readonly AxisWord[]
+  readonly unit: LengthUnit | undefined
+  /** A count that no size took. */
+  readonly count: CountItem | undefined
+}
+
+type Draft = { -readonly [K in keyof Group]: Group[K] }
+
+interface Clause {
+  readonly items: readonly Item[]
+  readonly bracket: boolean
+  readonly weakBefore: boolean
+  weakAfter: boolean
+}
+
+export function groupItems(items: readonly Item[]): Grouped {
+  const clauses = cutClauses(items)
+  const groups: Draft[] = []
+  const masses: (MassItem & { readonly about: boolean })[] = []
+  const aboutAll = items[0]?.kind === 'about' || (items[0]?.kind === 'size' && items[0].about)
+  let pending: LabelItem[] = []
+  let count: CountItem | undefined
+  let each = false
+  let unclear = false
+  for (const clause of clauses) {
+    const sizes = clause.items.filter(item => item.kind === 'size')
+    const labels = clause.items.filter(item => item.kind === 'label')
+    const about = aboutAll || clause.items.some(item => item.kind === 'about')
+    for (const item of clause.items) if (item.kind === 'mass') masses.push({ ...item, about })
+    count = clause.items.find(item => item.kind === 'count') ?? count
+    each ||= clause.items.some(item => item.kind === 'each')
+    const last = groups.at(-1)
+    if (sizes.length === 0) {
+      if (last && clause.bracket && about && labels.length === 0) last.about = true
+      if (labels.length === 0) continue
+      const forNext = labels.some(label => label.colon) || last === undefined || isNamed(last)
+      if (forNext) pending = [...pending, ...labels]
+      else {
+        // 50 x 70 cm, framed, 60 x 80 cm: the word may belong to either.
+        if (!clause.bracket && clause.weakBefore && clause.weakAfter) {
+          unclear = true
+          last.unclear = true
+        }
+        last.labels = [...last.labels, ...labels]
+      }
+      continue
+    }
+    const made: Draft[] = []
+    for (const size of sizes) {
+      const before = groups.at(-1)
+      if (before && addsTo(before, size, labels)) continue
+      const other =
+        before && (made.length > 0 || labels.length === 0 || clause.bracket)
+          ? sameSize(before, size, clause.bracket && labels.length === 0)
+          : undefined
+      if (before && other && pending.length === 0) {
+        before.dims = other.dims
+        before.others = [...before.others, other.other]
+        before.end = size.end
+        if (made.length === 0 && !isNamed(before)) before.labels = [...before.labels, ...labels]
+        continue
+      }
+      const group: Draft = {
+        dims: size.dims,
+        others: [],
+        labels: [],
+        count: undefined,
+        each: false,
+        about: about || size.about,
+        broken: size.broken,
+        unclear,
+        at: size.at,
+        end: size.end,
+      }
+      unclear = false
+      groups.push(group)
+      made.push(group)
+    }
+    share(made, labels, clause.items)
+    const [first] = made
+    if (first === undefined) continue
+    first.labels = [...pending, ...first.labels]
+    pending = []
+    if (each || (count && first.labels.every(label => label.weak || label.part === 'part'))) {
+      first.each = each
+      first.count = count
+      each = false
+      count = undefined
+    }
+  }
+  const last = groups.at(-1)
+  if (last && pending.length > 0 && !isNamed(last)) last.labels = [...last.labels, ...pending]
+  const taker =
+    groups.find(group => group.each && group.count === undefined) ?? (each || groups.length === 1 ? last : undefined)
+  if (taker && (each || (count && (taker.each || !isNamed(taker))))) {
+    taker.each ||= each
+    taker.count ??= count
+    count = undefined
+  }
+  const order = items.find(item => item.kind === 'order')
+  const units = new Set(items.flatMap(item => (item.kind === 'unit' ? [item.unit] : [])))
+  const [unit] = units
+  return { groups, masses, order: order?.axes ?? [], unit: units.size === 1 ? unit : undefined, count }
+}
+
+function cutClauses(items: readonly Item[]): readonly Clause[] {
+  const clauses: Clause[] = []
+  let held: Item[] = []
+  let depth = 0
+  let weakBefore = false
+  const close = (weakAfter: boolean) => {
+    if (held.length > 0) clauses.push({ items: held, bracket: depth > 0, weakBefore, weakAfter })
+    held = []
+  }
+  for (const item of items) {
+    if (item.kind !== 'break' && item.kind !== 'open' && item.kind !== 'close') {
+      held.push(item)
+      continue
+    }
+    const weak = item.kind === 'break' && !item.strong
+    close(weak)
+    weakBefore = weak
+    if (item.kind === 'open') depth++
+    if (item.kind === 'close') depth = Math.max(0, depth - 1)
+  }
+  close(false)
+  return clauses
+}
+
+/** Whether a word that is more than a support or a medium names the group. */
+function isNamed(group: Draft): boolean {
+  return group.labels.some(label => !label.weak)
+}
+
+/** Shares the words of one clause among its sizes. */
+function share(made: readonly Draft[], labels: readonly LabelItem[], items: readonly Item[]): void {
+  const [only] = made
+  if (only === undefined || labels.length === 0) return
+  if (made.length === 1) {
+    only.labels = labels
+    return
+  }
+  const named = items.filter(item => item.kind === 'label' || item.kind === 'size')
+  if (labels.length === made.length) {
+    for (const [index, group] of made.entries()) group.labels = labels.slice(index, index + 1)
+    return
+  }
+  const leads = named[0]?.kind === 'label'
+  for (const label of labels) {
+    const group = leads ? made.find(one => one.at > label.at) : made.findLast(one => one.at < label.at)
+    if (group) group.labels = [...group.labels, label]
+    if (!leads) for (const one of made) one.unclear = true
+  }
+}
+
+/** A depth or the like said behind the size it belongs to: 60 x 40 cm, depth 3 cm. */
+function addsTo(group: Draft, size: SizeItem, labels: readonly LabelItem[]): boolean {
+  const [dim] = size.dims
+  const fits = size.dims.length === 1 && labels.length === 0 && group.dims.length === 2 && group.others.length === 0
+  if (!fits || dim?.axis === undefined || !/^(?:depth|d)$/.test(dim.axis.axis)) return false
+  group.dims = [...group.dims, dim]
+  group.end = size.end
+  return true
+}
+
+/** The unit a size was written in: that of its last measure with one. */
+export function unitOf(dims: readonly Dim[]): LengthUnit | undefined {
+  return dims.findLast(dim => dim.unit !== undefined)?.unit
+}
+
+const GUESSES: readonly LengthUnit[] = ['in', 'cm', 'mm']
+
+/**
+ * Whether `size` is the size of `group` in another unit. In brackets with its own unit it is, whether it agrees or
+ * not; elsewhere at least one measure has to agree. A missing unit is filled in where all measures agree.
+ */
+function sameSize(
+  group: Draft,
+  size: SizeItem,
+  sure: boolean,
+): { readonly dims: readonly Dim[]; readonly other: readonly Dim[] } | undefined {
+  if (group.dims.length !== size.dims.length) return undefined
+  const [mine, theirs] = [unitOf(group.dims), unitOf(size.dims)]
+  if (mine !== undefined && theirs !== undefined) {
+    if (mine === theirs) return undefined
+    const close = agreeing(group.dims, mine, size.dims, theirs)
+    return sure || close > 0 ? { dims: group.dims, other: size.dims } : undefined
+  }
+  const all = group.dims.length
+  for (const guess of GUESSES) {
+    if (mine !== undefined && guess !== mine && agreeing(group.dims, mine, size.dims, guess) === all) {
+      return { dims: group.dims, other: withUnit(size.dims, guess) }
+    }
+    if (theirs !== undefined && guess !== theirs && agreeing(group.dims, guess, size.dims, theirs) === all) {
+      return { dims: withUnit(group.dims, guess), other: size.dims }
+    }
+  }
+  return undefined
+}
+
+function withUnit(dims: readonly Dim[], unit: LengthUnit): readonly Dim[] {
+  return dims.map(dim => (dim.unit === undefined ? { ...dim, unit } : dim))
+}
+
+function agreeing(a: readonly Dim[], unitA: LengthUnit, b: readonly Dim[], unitB: LengthUnit): number {
+  return a.filter((dim, index) => {
+    const other = b[index]
+    if (!other) return false
+    return agree(toMillimetres(dim.value, dim.unit ?? unitA), toMillimetres(other.value, other.unit ?? unitB))
+  }).length
+}
+
+/** Two statements of one length in different units agree within the larger of 0.06 cm and 0.5 %. */
+export function agree(a: number, b: number): boolean {
+  return Math.abs(a - b) <= Math.max(0.6, 0.005 * Math.max(Math.abs(a), Math.abs(b))) + 1e-9
+}

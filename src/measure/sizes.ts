@@ -1,0 +1,354 @@
+/**
+ * From one group of a statement to millimetres: units, the check of two units against each other, height and width,
+ * and what has to be asked. The rule it keeps: a value that is in doubt is left out of the part, and the question
+ * holds each reading as a value.
+ */
+import { assignFields } from './axes.ts'
+import { formatLength } from './format.ts'
+import { agree, type Group, unitOf } from './groups.ts'
+import type { Dim } from './measures.ts'
+import type { Field, Option, Question, ReadOptions, Remark, Sizes } from './statement.ts'
+import { type LengthUnit, toMillimetres } from './units.ts'
+
+export interface UnitFinding {
+  readonly unit: LengthUnit
+  readonly stated: boolean
+  readonly remark?: Remark
+}
+
+export interface ReadSizes {
+  readonly sizes: Sizes
+  readonly unit: UnitFinding | undefined
+  readonly questions: readonly Question[]
+  readonly warnings: readonly Remark[]
+  readonly notes: readonly string[]
+}
+
+const LONGEST_MM = 1e5
+
+/** Sizes that photographers name with the width first, in inches. Common practice, no source. */
+const PAPER_FORMATS: ReadonlySet<string> = new Set(
+  '4x6 5x7 8x10 11x14 12x16 16x20 20x24 20x30 24x30 24x36 30x40 40x60'.split(' '),
+)
+
+/** The unit a group says or shows by itself. */
+export function ownUnit(group: Group, hint: LengthUnit | undefined): UnitFinding | undefined {
+  const unit = unitOf(group.dims)
+  if (unit !== undefined) return { unit, stated: true }
+  if (hint !== undefined) return { unit: hint, stated: true }
+  if (!group.dims.some(dim => dim.vulgar)) return undefined
+  return { unit: 'in', stated: false, remark: { code: 'unit-inferred', text: 'Inches, inferred from the fractions.' } }
+}
+
+export function readSizes(
+  text: string,
+  group: Group,
+  unit: UnitFinding | undefined,
+  order: Parameters<typeof assignFields>[1],
+  options: ReadOptions,
+): ReadSizes {
+  const questions: Question[] = []
+  const warnings: Remark[] = unit?.remark ? [unit.remark] : []
+  const piece = text.slice(group.at, group.end)
+  const figures = group.dims.map(dim => figureOf(text, dim))
+  const axes = group.dims.map((dim, index) => dim.axis ?? group.others.find(other => other[index]?.axis)?.[index]?.axis)
+  const assigned = assignFields(axes, order, figures, options.language)
+  warnings.push(...assigned.warnings)
+  const done = (sizes: Sizes): ReadSizes => ({ sizes, unit, questions, warnings, notes: assigned.notes })
+
+  const faulty = group.dims.find(dim => isFaulty(dim, unitAt(group.dims, group.dims.indexOf(dim), unit?.unit)))
+  if (faulty) {
+    questions.push(faultQuestion(text, faulty))
+    return done({})
+  }
+  if (group.broken) {
+    questions.push({ code: 'number', text: `“${piece}” stops before its last figure.`, piece, options: [] })
+    return done({})
+  }
+  const inUnit = (own: LengthUnit | undefined) =>
+    group.dims.map((dim, index) => {
+      const as = unitAt(group.dims, index, own)
+      return as === undefined ? undefined : toMillimetres(dim.value, as)
+    })
+  const mm = inUnit(unit?.unit)
+  if (assigned.fields === undefined) {
+    const asked = assigned.question
+    if (asked === undefined) return done({})
+    const unitToo = unit === undefined ? ' Its unit is missing too.' : ''
+    const answers =
+      unit === undefined ? [] : asked.options.map(option => ({ label: option.label, values: pick(option.fields, mm) }))
+    questions.push({ code: asked.code, text: asked.text + unitToo, piece, options: answers })
+    return done({})
+  }
+  const fields = assigned.fields
+  const doubt =
+    assigned.lettered || order.length > 0
+      ? undefined
+      : orderDoubt(group.dims, fields, unit !== undefined, options.imageAspect)
+  const swapped = fields.map(field => (field === 'height' ? 'width' : field === 'width' ? 'height' : field))
+  const orders = doubt === undefined ? [fields] : doubt.swappedFirst ? [swapped, fields] : [fields, swapped]
+  if (mm.some(value => value === undefined)) {
+    questions.push(unitQuestion(piece, figures, inUnit, orders, doubt?.text, options.neighboursUnit))
+    return done({})
+  }
+  const values = pick(fields, mm)
+  if (Object.values(values).some(value => value > LONGEST_MM || value <= 0)) {
+    questions.push({
+      code: 'out-of-range',
+      text: `“${piece}” is no size a work can have: more than nothing, 100 m at most.`,
+      piece,
+      options: [],
+    })
+    return done({})
+  }
+  if (assigned.lettered && options.imageAspect !== undefined && contradicts(values, options.imageAspect)) {
+    warnings.push({
+      code: 'image-against-letters',
+      text: 'The image is turned the other way than the letters say. The letters were kept.',
+    })
+  }
+  if (doubt) {
+    questions.push({ code: 'order', text: doubt.text, piece, options: orders.map(one => sizeOption(pick(one, mm))) })
+    return done(omit(values, ['height', 'width']))
+  }
+  const several = countOrSize(group, mm)
+  if (several) {
+    questions.push({ ...several, piece })
+    return done({})
+  }
+  const doubtful = checkOthers(text, group, fields, mm, questions)
+  return done(omit(values, doubtful))
+}
+
+/** The unit of one measure: its own, else that of the next one to the right, else of the one to the left. */
+function unitAt(dims: readonly Dim[], index: number, fallback: LengthUnit | undefined): LengthUnit | undefined {
+  const own = dims[index]?.unit
+  if (own !== undefined) return own
+  const right = dims.find((dim, place) => place > index && dim.unit !== undefined)
+  // 5 x 3'4": feet and inches say nothing about the bare figure beside them.
+  if (right) return right.compound ? undefined : right.unit
+  const left = dims.findLast((dim, place) => place < index && dim.unit !== undefined)
+  if (left) return left.compound || left.unit === 'm' ? undefined : left.unit
+  return fallback
+}
+
+function figureOf(text: string, dim: Dim): string {
+  return text.slice(dim.at, dim.end).replace(/\s+/g, ' ').trim()
+}
+
+function pick(fields: readonly (Field | null)[], mm: readonly (number | undefined)[]): Sizes {
+  const values: { [F in Field]?: number } = {}
+  for (const [index, field] of fields.entries()) {
+    const value = mm[index]
+    if (field !== null && value !== undefined) values[field] = value
+  }
+  return values
+}
+
+function omit(values: Sizes, fields: readonly Field[]): Sizes {
+  const kept: { [F in Field]?: number } = { ...values }
+  for (const field of fields) delete kept[field]
+  return kept
+}
+
+function sizeOption(values: Sizes, prefix = ''): Option {
+  const words = { height: 'high', width: 'wide', depth: 'deep', diameter: 'across' }
+  const said = (['height', 'width', 'depth', 'diameter'] as const).flatMap(field => {
+    const value = values[field]
+    return value === undefined ? [] : [`${formatLength(value, { unit: 'mm' })} ${words[field]}`]
+  })
+  return { label: prefix + said.join(', '), values }
+}
+
+interface OrderDoubt {
+  readonly text: string
+  readonly swappedFirst: boolean
+}
+
+/** Whether the image, or a photographer's habit, speaks against height first. */
+function orderDoubt(
+  dims: readonly Dim[],
+  fields: readonly Field[],
+  hasUnit: boolean,
+  imageAspect: number | undefined,
+): OrderDoubt | undefined {
+  const [first, second] = dims
+  if (!first || !second || fields[0] !== 'height' || fields[1] !== 'width') return undefined
+  const [a, b] = [first, second].map(dim =>
+    dim.unit === undefined ? dim.value.num / dim.value.den : toMillimetres(dim.value, dim.unit),
+  )
+  if (
+    a === undefined ||
+    b === undefined ||
+    a <= 0 ||
+    b <= 0 ||
+    (first.unit === undefined) !== (second.unit === undefined)
+  ) {
+    // 24 x 36 in: both count the same unit although only one says so.
+    const [top, side] = [first.value.num / first.value.den, second.value.num / second.value.den]
+    return imageAspect !== undefined && turned(side / top, imageAspect) ? imageDoubt(imageAspect) : undefined
+  }
+  if (imageAspect !== undefined) return turned(b / a, imageAspect) ? imageDoubt(imageAspect) : undefined
+  if (hasUnit || !PAPER_FORMATS.has(`${a}x${b}`)) return undefined
+  return {
+    text: `${a} × ${b} is a size that photographers write with the width first. Which is the height?`,
+    swappedFirst: false,
+  }
+}
+
+function imageDoubt(imageAspect: number): OrderDoubt {
+  const shape = imageAspect < 1 ? 'taller than wide' : 'wider than tall'
+  return {
+    text: `The image is ${shape}, the size read as height × width is not. Which is the height?`,
+    swappedFirst: true,
+  }
+}
+
+/** Two aspects (width over height) lie on different sides of the square, each by more than 2 %. */
+function turned(aspect: number, imageAspect: number): boolean {
+  if (!(imageAspect > 0) || !Number.isFinite(imageAspect) || !Number.isFinite(aspect)) return false
+  return (aspect > 1.02 && imageAspect < 1 / 1.02) || (aspect < 1 / 1.02 && imageAspect > 1.02)
+}
+
+function contradicts(values: Sizes, imageAspect: number): boolean {
+  return values.height !== undefined && values.width !== undefined && turned(values.width / values.height, imageAspect)
+}
+
+const UNIT_NAMES: Readonly<Record<LengthUnit, string>> = {
+  mm: 'millimetres',
+  cm: 'centimetres',
+  m: 'metres',
+  in: 'inches',
+  ft: 'feet',
+}
+
+function unitQuestion(
+  piece: string,
+  figures: readonly string[],
+  inUnit: (unit: LengthUnit | undefined) => readonly (number | undefined)[],
+  orders: readonly (readonly Field[])[],
+  doubt: string | undefined,
+  neighbours: LengthUnit | undefined,
+): Question {
+  const units = [...new Set<LengthUnit>([...(neighbours === undefined ? [] : [neighbours]), 'cm', 'in', 'mm'])]
+  const plausible = units.filter(unit => {
+    const largest = Math.max(...inUnit(unit).map(value => value ?? 0))
+    return unit === neighbours || (largest >= 20 && largest <= 10_000)
+  })
+  const options = plausible.flatMap(unit => {
+    // A figure beside feet and inches counts in the unit that is asked for.
+    const mm = inUnit(unit)
+    if (mm.some(value => value === undefined)) return []
+    return orders.map(fields => ({ ...sizeOption(pick(fields, mm), `${UNIT_NAMES[unit]}: `), unit }))
+  })
+  const near = neighbours === undefined ? '' : ` This lender's other sizes are in ${UNIT_NAMES[neighbours]}.`
+  const bare = inUnit(undefined).every(value => value === undefined)
+  const asked = bare ? `“${piece}” has no unit.` : `“${piece}” has a figure without a unit.`
+  return {
+    code: doubt === undefined ? 'unit' : 'unit-and-order',
+    text: `${asked}${near}${doubt === undefined ? '' : ` ${doubt}`}`,
+    piece,
+    options,
+  }
+}
+
+function isFaulty(dim: Dim, unit: LengthUnit | undefined): boolean {
+  if (dim.fault === 'fraction') return true
+  if (dim.fault === 'thousands') return unit === 'mm' || unit === 'cm' || unit === undefined
+  return dim.fault === 'millimetres' && unit === 'mm'
+}
+
+function faultQuestion(text: string, dim: Dim): Question {
+  const piece = text.slice(dim.at, dim.end)
+  const swap = (by: string) => text.slice(0, dim.at) + by + text.slice(dim.end)
+  if (dim.fault === 'fraction') {
+    const sides = /(\d+)\s*[/⁄∕]\s*(\d+)/.exec(piece)
+    const options = sides ? [{ label: `${sides[1]} × ${sides[2]}`, text: swap(piece.replace(/[/⁄∕]/, ' x ')) }] : []
+    return { code: 'fraction', text: `“${piece}” is no fraction of a ruler. What does it mean?`, piece, options }
+  }
+  const mark = /(\d)[.,](?=\d{3})/
+  const [whole, decimal] = [piece.replace(mark, '$1'), piece.replace(mark, '$1.').replace(/0+(?=\D*$)/, '')]
+  return {
+    code: 'number',
+    text: `“${piece}” may have thousands or decimals. Which is it?`,
+    piece,
+    options: [whole, decimal].map(one => ({ label: one, text: swap(one) })),
+  }
+}
+
+/** 2 x 60 x 40 cm: two of 60 × 40, or 2 high, 60 wide, 40 deep. */
+function countOrSize(group: Group, mm: readonly (number | undefined)[]): Omit<Question, 'piece'> | undefined {
+  const [first, second, third] = group.dims
+  const [a = 0, b = 0, c = 0] = mm
+  if (!first || !second || !third || group.dims.length > 3 || group.dims.some(dim => dim.axis)) return undefined
+  const count = first.value.num / first.value.den
+  if (first.unit !== undefined || !Number.isInteger(count) || count < 2 || count > 12 || Math.min(b, c) < 5 * a)
+    return undefined
+  return {
+    code: 'count',
+    text: `Is the first figure, ${count}, the number of pieces or the height?`,
+    options: [
+      { ...sizeOption({ height: b, width: c }, `${count} pieces, each `), count, part: 'part' },
+      sizeOption({ height: a, width: b, depth: c }),
+    ],
+  }
+}
+
+/** Compares each measure with the same one in other units; gives the fields that do not agree and asks about them. */
+function checkOthers(
+  text: string,
+  group: Group,
+  fields: readonly Field[],
+  mm: readonly (number | undefined)[],
+  questions: Question[],
+): readonly Field[] {
+  const doubtful: Field[] = []
+  for (const [index, dim] of group.dims.entries()) {
+    const field = fields[index]
+    const own = mm[index]
+    if (field === undefined || own === undefined) continue
+    const others = [...(dim.alt ? [[dim.alt]] : []), ...group.others]
+    for (const dims of others) {
+      const place = dims.length === 1 ? 0 : index
+      const other = dims[place]
+      const unit = unitAt(dims, place, unitOf(dims))
+      const ownUnit = unitAt(group.dims, index, unitOf(group.dims))
+      if (!other || unit === undefined || ownUnit === undefined || doubtful.includes(field)) continue
+      const value = toMillimetres(other.value, unit)
+      if (agree(own, value) && !isFaulty(other, unit)) continue
+      doubtful.push(field)
+      questions.push(mismatch(text, { dim, unit: ownUnit, mm: own }, { dim: other, unit, mm: value }, field))
+    }
+  }
+  return doubtful
+}
+
+interface Said {
+  readonly dim: Dim
+  readonly unit: LengthUnit
+  readonly mm: number
+}
+
+function mismatch(text: string, one: Said, two: Said, field: Field): Question {
+  const printed = (mm: number, unit: LengthUnit) =>
+    formatLength(mm, {
+      unit: unit === 'ft' ? 'ft-in' : unit,
+      decimals: unit === 'mm' ? 0 : unit === 'm' ? 3 : 1,
+      fraction: 32,
+    })
+  const [mine, converted] = [printed(one.mm, one.unit), printed(one.mm, two.unit)]
+  const listed = printed(two.mm, two.unit)
+  const digits = (label: string) => [...label.replace(/\D/g, '')].sort().join('')
+  const swapped = digits(converted) === digits(listed) ? ' Two digits may be swapped.' : ''
+  const bare = listed.replace(/ \D+$/, '')
+  return {
+    code: 'mismatch',
+    text: `The ${field} does not agree: ${mine} = ${converted}, list says ${bare}.${swapped} Which is right?`,
+    piece: `${text.slice(one.dim.at, one.dim.end)} / ${text.slice(two.dim.at, two.dim.end)}`,
+    options: [one, two].map(said => ({
+      label: `${printed(said.mm, said.unit)} (${formatLength(said.mm, { unit: 'mm' })})`,
+      values: { [field]: said.mm },
+      unit: said.unit,
+    })),
+  }
+}
