@@ -14,7 +14,8 @@ export function mirrorBack(data: unknown, width: number): unknown {
   for (const [key, value] of Object.entries(data)) {
     if (key === 'left') turned['right'] = value
     else if (key === 'right') turned['left'] = value
-    else if (key === 'ranges' && Array.isArray(value)) turned['ranges'] = value.map(range => mirrorRange(range, width)).reverse()
+    else if (key === 'ranges' && Array.isArray(value))
+      turned['ranges'] = value.map(range => mirrorRange(range, width)).reverse()
     else turned[key] = value
   }
   return turned
@@ -37,9 +38,13 @@ export function readBack<S extends z.ZodType>(schema: S, data: unknown): z.outpu
   if (read.success) return read.data
   const issue = read.error.issues[0]
   const field = ['back', 'data', ...(issue?.path ?? [])].join('.')
-  throw new Refusal('back-invalid', `What was measured on the back is not complete: ${field} ${issue?.message ?? ''}`.trim(), {
-    field,
-  })
+  throw new Refusal(
+    'back-invalid',
+    `What was measured on the back is not complete: ${field} ${issue?.message ?? ''}`.trim(),
+    {
+      field,
+    },
+  )
 }
 
 /** The number at a path of half-typed data, or null. */

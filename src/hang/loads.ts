@@ -57,7 +57,13 @@ export function loadsOf(question: LoadQuestion): Loads | null {
     const shareKg = mass * fraction
     const neededKg = Math.abs(shareKg) * houseFactor
     const rated = ratedKg[index] ?? null
-    return { shareN: newtons(shareKg), shareKg, neededKg, ratedKg: rated, holds: rated === null ? null : fitsIn(neededKg, rated) }
+    return {
+      shareN: newtons(shareKg),
+      shareKg,
+      neededKg,
+      ratedKg: rated,
+      holds: rated === null ? null : fitsIn(neededKg, rated),
+    }
   })
   const oneGone = n < 2 ? null : goneOf(mass, ratedKg.slice(0, n))
   const parts = [...shares.map(share => share.holds), ...(oneGone === null ? [] : [oneGone.holds])]
@@ -90,7 +96,11 @@ function fitsIn(load: number, rating: number): boolean {
 }
 
 /** Tilt of a work whose marks, `apart`, are out of level by `error` more than its drops are: degrees, and mm at its top corners. */
-export function tilt(error: number, apart: number, width: number): { readonly degrees: number; readonly corners: number } {
+export function tilt(
+  error: number,
+  apart: number,
+  width: number,
+): { readonly degrees: number; readonly corners: number } {
   if (!(apart > 0)) return { degrees: 0, corners: 0 }
   return { degrees: (Math.atan(error / apart) * 180) / Math.PI, corners: (error * width) / apart }
 }

@@ -23,7 +23,10 @@ export const wallFacts = z.strictObject({
   height: size,
   wallType: z.string(),
   datum: mm.nullable(),
-  floor: z.array(z.tuple([mm, mm])).max(1000).readonly(),
+  floor: z
+    .array(z.tuple([mm, mm]))
+    .max(1000)
+    .readonly(),
   skirting: mm.nullable(),
   studFirst: mm.nullable(),
   studSpacing: mm.nullable(),
@@ -105,7 +108,12 @@ export const workingLine = z.strictObject({ key: z.string(), label: z.string(), 
 
 export const mark = z.strictObject({
   side: z.enum(['left', 'middle', 'right']),
-  fixing: z.strictObject({ name: z.string(), kind: z.string(), holeOffset: z.number(), ratedKg: z.number().nullable() }),
+  fixing: z.strictObject({
+    name: z.string(),
+    kind: z.string(),
+    holeOffset: z.number(),
+    ratedKg: z.number().nullable(),
+  }),
   /** From the work’s left edge, and below its top edge. */
   fromLeft: z.number(),
   drop: z.number(),
@@ -221,7 +229,13 @@ export const marksAnswer = z.strictObject({
   }),
   working: list(workingLine),
   secondRoute: list(
-    z.strictObject({ side: z.string(), fromTop: z.number(), fromBottom: z.number(), difference: z.number(), agrees: z.boolean() }),
+    z.strictObject({
+      side: z.string(),
+      fromTop: z.number(),
+      fromBottom: z.number(),
+      difference: z.number(),
+      agrees: z.boolean(),
+    }),
   ),
   spacing: z
     .strictObject({ measured: z.number(), fromInsets: z.number(), difference: z.number(), agrees: z.boolean() })

@@ -44,10 +44,14 @@ export function placePair(
     throw new Refusal('hangers-not-placed', 'Measure both insets, or how far apart the hangers are.', { field })
   }
   if (left < -1e-9 || left + apart > width + 1e-9 || !(apart > 0)) {
-    throw new Refusal('hangers-off-the-work', 'The hangers would lie outside the work. Check insets, spacing and width.', {
-      field,
-      details: { left, apart, width },
-    })
+    throw new Refusal(
+      'hangers-off-the-work',
+      'The hangers would lie outside the work. Check insets, spacing and width.',
+      {
+        field,
+        details: { left, apart, width },
+      },
+    )
   }
   return { left, right: left + apart, measured: s, fromInsets, centred: l === null && r === null }
 }

@@ -6,8 +6,8 @@ import * as z from 'zod'
 import { Refusal } from '../contract/refusal.ts'
 import { numberAt } from './back.ts'
 import { checkDrop, measured, measuredOrZero } from './measures.ts'
-import { defineMethod } from './method.ts'
 import type { CleatEdge, HangQuestion, PlainFinding } from './method.ts'
+import { defineMethod } from './method.ts'
 import { isBacked, studsBetween } from './wall.ts'
 
 const end = z.strictObject({ inset: measuredOrZero.nullable().optional() })
@@ -48,7 +48,13 @@ export const cleat = defineMethod({
       kind: 'length',
       required: true,
     },
-    { path: ['length'], label: 'Length on the work', hint: 'The whole bar on the work.', kind: 'length', required: true },
+    {
+      path: ['length'],
+      label: 'Length on the work',
+      hint: 'The whole bar on the work.',
+      kind: 'length',
+      required: true,
+    },
     ...(['left', 'right'] as const).map(at => ({
       path: [at, 'inset'],
       label: `Inset of the ${at} end`,
@@ -63,7 +69,13 @@ export const cleat = defineMethod({
       kind: 'length',
       required: false,
     },
-    { path: ['depth'], label: 'Thickness', hint: 'The spacer at the bottom is as thick.', kind: 'length', required: false },
+    {
+      path: ['depth'],
+      label: 'Thickness',
+      hint: 'The spacer at the bottom is as thick.',
+      kind: 'length',
+      required: false,
+    },
   ],
   draw: (raw, work) => {
     const length = numberAt(raw, ['length']) ?? work.width * 0.7
@@ -157,7 +169,15 @@ function edgeOf({ work, centre, wall }: HangQuestion, middle: number, length: nu
   const to = from + length
   const studs = studsBetween(wall, from + END_CLEAR, to - END_CLEAR)
   if (studs.length >= 2) {
-    return { from, to, sidePlay, screws: studs.flatMap(x => [{ x, onStud: true }, { x, onStud: true }]) }
+    return {
+      from,
+      to,
+      sidePlay,
+      screws: studs.flatMap(x => [
+        { x, onStud: true },
+        { x, onStud: true },
+      ]),
+    }
   }
   const inner = Math.max(0, length - 2 * END_CLEAR)
   const count = Math.max(2, Math.ceil(inner / SCREW_EVERY) + 1)

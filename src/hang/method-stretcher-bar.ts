@@ -3,11 +3,11 @@
  * the bar from the top edge to its lower inner edge at both places, and what the nails must keep clear of.
  */
 import * as z from 'zod'
+import { Refusal } from '../contract/refusal.ts'
 import { numberAt } from './back.ts'
 import { checkDrop, measured, measuredOrZero, unevenFinding } from './measures.ts'
-import { defineMethod } from './method.ts'
 import type { PlainFinding } from './method.ts'
-import { Refusal } from '../contract/refusal.ts'
+import { defineMethod } from './method.ts'
 
 const side = z.strictObject({ bar: measured })
 
@@ -15,7 +15,10 @@ const data = z.strictObject({
   left: side,
   right: side,
   /** Braces, cross-bars, keys: stretches of the bar that a nail keeps clear of, from the left edge. */
-  ranges: z.array(z.strictObject({ from: measuredOrZero, to: measured })).max(20).optional(),
+  ranges: z
+    .array(z.strictObject({ from: measuredOrZero, to: measured }))
+    .max(20)
+    .optional(),
   /** Free depth behind the bar, wall to canvas. */
   clearance: measured.nullable().optional(),
 })
@@ -108,9 +111,7 @@ export const stretcherBar = defineMethod({
         field: 'back.data.ranges',
       })
     }
-    const findings: PlainFinding[] = [
-      ...unevenFinding(back.left.bar, back.right.bar, rules.dropTolerance, say),
-    ]
+    const findings: PlainFinding[] = [...unevenFinding(back.left.bar, back.right.bar, rules.dropTolerance, say)]
     for (const [name, from, to] of [
       ['left', wanted, left],
       ['right', work.width - wanted, right],

@@ -6,10 +6,10 @@ import * as z from 'zod'
 import type { Point } from '../geometry/rect.ts'
 import { numberAt } from './back.ts'
 import { checkDrop, hangerSide, measured, measuredOrZero, placePair, sideFields, spacingFinding } from './measures.ts'
-import { defineMethod } from './method.ts'
 import type { HangQuestion, PlainFinding } from './method.ts'
-import { solveWire, wireRise } from './wire.ts'
+import { defineMethod } from './method.ts'
 import type { WireAnswer } from './wire.ts'
+import { solveWire, wireRise } from './wire.ts'
 
 const data = z.strictObject({
   left: hangerSide,
@@ -112,7 +112,12 @@ export const wire = defineMethod({
           value: numberAt(raw, ['right', 'inset']),
         },
         { path: ['spacing'], from: left, to: right, value: spacing },
-        { path: ['wire', 'drop'], from: { x: middle, y: 0 }, to: { x: middle, y: pulled }, value: numberAt(raw, ['wire', 'drop']) },
+        {
+          path: ['wire', 'drop'],
+          from: { x: middle, y: 0 },
+          to: { x: middle, y: pulled },
+          value: numberAt(raw, ['wire', 'drop']),
+        },
         { path: ['wire', 'apart'], from: a, to: b, value: numberAt(raw, ['wire', 'apart']) },
         { path: ['wire', 'length'], from: left, to: right, value: length },
       ],
@@ -153,7 +158,9 @@ export const wire = defineMethod({
       steps: [
         {
           key: 'wire-drop',
-          label: one ? 'drop on one hook: rings less the rise' : `drop on hooks ${say(hooks)} apart: rings less the rise`,
+          label: one
+            ? 'drop on one hook: rings less the rise'
+            : `drop on hooks ${say(hooks)} apart: rings less the rise`,
           terms: [
             { op: '+', mm: solved.ringDrop },
             { op: '−', mm: solved.rise },

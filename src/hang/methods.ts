@@ -1,10 +1,10 @@
 /** Every hanging method there is. A new one is a file of its own and one line here. */
 import { Refusal } from '../contract/refusal.ts'
+import type { HangMethod } from './method.ts'
 import { cleat } from './method-cleat.ts'
 import { dRings } from './method-d-rings.ts'
 import { stretcherBar } from './method-stretcher-bar.ts'
 import { wire } from './method-wire.ts'
-import type { HangMethod } from './method.ts'
 
 export const methods: readonly HangMethod[] = [wire, dRings, stretcherBar, cleat]
 

@@ -95,10 +95,14 @@ export function wireLength(rings: number, ringDrop: number, wire: WireMeasure): 
     })
   }
   if (!(wire.drop < ringDrop)) {
-    throw new Refusal('wire-below-rings', 'Pulled up, the wire stands above its rings: its drop must be less than theirs.', {
-      field: 'wire.drop',
-      details: { drop: wire.drop, ringDrop },
-    })
+    throw new Refusal(
+      'wire-below-rings',
+      'Pulled up, the wire stands above its rings: its drop must be less than theirs.',
+      {
+        field: 'wire.drop',
+        details: { drop: wire.drop, ringDrop },
+      },
+    )
   }
   return wire.apart + 2 * Math.hypot(ringDrop - wire.drop, (rings - wire.apart) / 2)
 }
@@ -128,10 +132,14 @@ export function solveWire(question: WireQuestion): WireAnswer {
     throw new Refusal('wire-rings', 'The rings must be some way apart.', { field: 'rings' })
   }
   if (hooks < 0 || !(hooks < rings)) {
-    throw new Refusal('wire-hooks-too-wide', 'The hooks must be closer together than the rings. Choose a smaller spacing.', {
-      field: 'hooks',
-      details: { hooks, rings },
-    })
+    throw new Refusal(
+      'wire-hooks-too-wide',
+      'The hooks must be closer together than the rings. Choose a smaller spacing.',
+      {
+        field: 'hooks',
+        details: { hooks, rings },
+      },
+    )
   }
   const length = wireLength(rings, ringDrop, wire)
   const rise = wireRise(rings, length, hooks)
@@ -160,8 +168,7 @@ export function solveWire(question: WireQuestion): WireAnswer {
     leastAngle,
     steepEnough: degrees(leg) >= leastAngle - 1e-9,
     hooksForLeastAngle: hooksForAngle(rings, length, leastAngle),
-    plainSubtraction:
-      wire.by === 'drop' ? { drop: wire.drop, apart: wire.apart, tooHigh: drop - wire.drop } : null,
+    plainSubtraction: wire.by === 'drop' ? { drop: wire.drop, apart: wire.apart, tooHigh: drop - wire.drop } : null,
   }
 }
 

@@ -1,0 +1,257 @@
+/**
+ * What speaks against a mark, or for it: the wall's ends, what must stay clear, services, backing and studs, the floor,
+ * the load. An unknown rating or mass is a finding, never a pass. Cautions are said where they matter.
+ */
+import type { Point, Rect } from '../geometry/rect.ts'
+import { distanceToPoint } from '../geometry/rect.ts'
+import type { Loads } from './loads.ts'
+import type { LengthUnit, Mark } from './marks-shape.ts'
+import type { Fixing, HangRules, PlainFinding, WorkFacts } from './method.ts'
+import { POUND } from './physics.ts'
+import type { KeepClear, WallFacts } from './wall.ts'
+import { floorAt } from './wall.ts'
+
+/** Cables run straight up and down from these: never drill above or below them. Common practice. */
+const SERVED = ['switch', 'outlet']
+/** Beside the box itself, for the cable. From memory. */
+const BESIDE_SERVICE = 25
+/** House limits of one person: 30 kg or 1.5 m; a lifting plan above 150 kg. Common practice. */
+const TWO_PEOPLE_KG = 30
+const TWO_PEOPLE_MM = 1500
+const LIFTING_PLAN_KG = 150
+
+interface MarkQuestion {
+  readonly marks: readonly Mark[]
+  readonly wall: WallFacts
+  readonly fixings: readonly Fixing[]
+  readonly floorAtCentre: number
+  readonly datum: number
+  readonly centre: Point
+  readonly rules: HangRules
+  readonly say: (mm: number) => string
+}
+
+export function markFindings(question: MarkQuestion): readonly PlainFinding[] {
+  const found: PlainFinding[] = []
+  question.marks.forEach((mark, index) => {
+    const name = mark.side === 'middle' ? 'The mark' : `The ${mark.side} mark`
+    found.push(...onTheWall(mark, name, question), ...keepsClear(mark, name, question))
+    found.push(...behind(mark, name, question.fixings[index], question))
+  })
+  found.push(...floorFinding(question))
+  return found
+}
+
+function onTheWall(mark: Mark, name: string, { wall, rules, say }: MarkQuestion): readonly PlainFinding[] {
+  const { x, y } = mark.hole
+  const floor = floorAt(wall.floor, x)
+  if (x < 0 || x > wall.length || y < floor || y > wall.height) {
+    return [
+      {
+        severity: 'stop',
+        code: 'mark-off-wall',
+        text: `${name} is not on the wall.`,
+        figures: { side: mark.side, x, y, length: wall.length, height: wall.height },
+      },
+    ]
+  }
+  const toEnd = Math.min(x, wall.length - x)
+  if (toEnd >= rules.markFromEnd) return []
+  return [
+    {
+      severity: 'settle',
+      code: 'mark-near-end',
+      text: `${name} is ${say(toEnd)} from the end of the wall; the house rule is ${say(rules.markFromEnd)}.`,
+      figures: { side: mark.side, toEnd, least: rules.markFromEnd },
+    },
+  ]
+}
+
+function keepsClear(mark: Mark, name: string, { wall, say }: MarkQuestion): readonly PlainFinding[] {
+  const found: PlainFinding[] = []
+  for (const opening of wall.openings) {
+    if (distanceToPoint(opening, mark.hole) > 0) continue
+    found.push({
+      severity: 'stop',
+      code: 'mark-in-opening',
+      text: `${name} falls into the ${nameOf(opening)}.`,
+      figures: { side: mark.side, opening: opening.id },
+    })
+  }
+  for (const item of wall.keepClears) {
+    const distance = distanceToPoint(item, mark.hole)
+    if (distance === 0) {
+      found.push({
+        severity: 'stop',
+        code: 'mark-on-keep-clear',
+        text: `${name} falls on the ${nameOf(item)}.`,
+        figures: { side: mark.side, keepClear: item.id, distance },
+      })
+    } else if (distance < item.margin) {
+      found.push({
+        severity: 'settle',
+        code: 'mark-in-margin',
+        text: `${name} is ${say(item.margin - distance)} inside the margin of the ${nameOf(item)}.`,
+        figures: { side: mark.side, keepClear: item.id, distance, margin: item.margin },
+      })
+    } else if (inLineWith(item, mark.hole)) {
+      found.push({
+        severity: 'settle',
+        code: 'mark-in-line-with-services',
+        text: `${name} is straight ${mark.hole.y > item.y ? 'above' : 'below'} the ${nameOf(item)}: a cable may run there. Don't drill before it is found.`,
+        figures: { side: mark.side, keepClear: item.id, x: mark.hole.x },
+      })
+    }
+  }
+  return found
+}
+
+function inLineWith(item: KeepClear, hole: Point): boolean {
+  return (
+    SERVED.includes(item.kind) && hole.x >= item.x - BESIDE_SERVICE && hole.x <= item.x + item.width + BESIDE_SERVICE
+  )
+}
+
+function nameOf(thing: Rect & { readonly kind: string; readonly label: string }): string {
+  return thing.label === '' ? thing.kind : thing.label
+}
+
+function behind(mark: Mark, name: string, fixing: Fixing | undefined, { say }: MarkQuestion): readonly PlainFinding[] {
+  const figures = { side: mark.side, toStud: mark.toStud, backed: mark.backed, height: mark.hole.y }
+  if (mark.onStud === true) {
+    return [{ severity: 'fits', code: 'mark-on-stud', text: `${name} is on a stud.`, figures }]
+  }
+  if (mark.backed === true) {
+    return [{ severity: 'fits', code: 'mark-backed', text: `${name} has backing behind it.`, figures }]
+  }
+  // Nobody wrote down what is behind, or the fixing is rated for the bare wall: nothing to say.
+  if ((mark.backed === null && mark.toStud === null) || typeof fixing?.ratedKg === 'number') return []
+  const shift =
+    mark.toStud === null
+      ? ''
+      : ` The nearest stud is ${say(Math.abs(mark.toStud))} to the ${mark.toStud > 0 ? 'right' : 'left'}.`
+  return [
+    {
+      severity: 'settle',
+      code: 'mark-off-backing',
+      text: `${name} has neither stud nor backing behind it, and its fixing has no rating for the bare wall.${shift}`,
+      figures,
+    },
+  ]
+}
+
+/** Measuring from the floor under the work, as if it were level, hangs it wrong by as much as the floor is off there. */
+function floorFinding({ wall, floorAtCentre, datum, rules, say, marks }: MarkQuestion): readonly PlainFinding[] {
+  if (wall.floor.length === 0 || Math.abs(floorAtCentre) <= rules.dropTolerance) return []
+  const way = floorAtCentre < 0 ? 'low' : 'high'
+  return [
+    {
+      severity: 'settle',
+      code: 'floor-slopes',
+      text: `The floor is out of level: measured from the floor here the work would hang ${say(Math.round(Math.abs(floorAtCentre)))} ${way}. Measure from the line.`,
+      figures: { floor: floorAtCentre, datum, fromLine: marks[0]?.fromLine ?? null },
+    },
+  ]
+}
+
+export function loadFindings(
+  loads: Loads | null,
+  fixings: readonly Fixing[],
+  wall: WallFacts,
+  unit: LengthUnit,
+): readonly PlainFinding[] {
+  if (loads === null) {
+    return [
+      {
+        severity: 'settle',
+        code: 'mass-unknown',
+        text: 'Nobody has weighed this work: weigh it before choosing what it hangs on.',
+        figures: {},
+      },
+    ]
+  }
+  const kg = (value: number) => (unit === 'in' ? `${(value / POUND).toFixed(1)} lb` : `${value.toFixed(1)} kg`)
+  const found: PlainFinding[] = []
+  const worst = loads.shares.reduce((a, b) => (b.neededKg > a.neededKg ? b : a))
+  const unknown = fixings.find(fixing => fixing.ratedKg === null)
+  const figures = {
+    shareKg: worst.shareKg,
+    shareN: worst.shareN,
+    neededKg: worst.neededKg,
+    ratedKg: worst.ratedKg,
+    factor: loads.houseFactor,
+  }
+  if (unknown !== undefined) {
+    found.push({
+      severity: 'settle',
+      code: 'rating-unknown',
+      text: `Nobody has said what ${unknown.name} is rated for: look at its packet. It must be at least ${kg(worst.neededKg)}.`,
+      figures,
+    })
+  }
+  const failing = loads.shares.find(share => share.holds === false)
+  if (failing !== undefined && failing.ratedKg !== null) {
+    found.push({
+      severity: 'stop',
+      code: 'load-exceeds',
+      text: `A fixing carries ${kg(failing.shareKg)}; with the house factor ${loads.houseFactor} it must be rated ${kg(failing.neededKg)} and is rated ${kg(failing.ratedKg)}.`,
+      figures: {
+        ...figures,
+        shareKg: failing.shareKg,
+        shareN: failing.shareN,
+        neededKg: failing.neededKg,
+        ratedKg: failing.ratedKg,
+      },
+    })
+  }
+  const gone = loads.oneGone
+  if (gone !== null && gone.holds === false && gone.leftKg !== null) {
+    found.push({
+      severity: 'stop',
+      code: 'one-gone-exceeds',
+      text: `If one fixing fails, ${kg(gone.leftKg)} is left for ${kg(gone.wholeKg)}.`,
+      figures: { wholeKg: gone.wholeKg, leftKg: gone.leftKg },
+    })
+  }
+  if (loads.holds === true && worst.ratedKg !== null) {
+    const rest =
+      gone === null || gone.leftKg === null
+        ? ''
+        : ` If one fails, the rest holds ${kg(gone.wholeKg)} of ${kg(gone.leftKg)}.`
+    found.push({
+      severity: 'fits',
+      code: 'load-holds',
+      text: `Each fixing carries ${kg(worst.shareKg)} of ${kg(worst.ratedKg)}, with the house factor ${loads.houseFactor}.${rest}`,
+      figures: { ...figures, wholeKg: loads.massKg, leftKg: gone?.leftKg ?? null },
+    })
+  }
+  const other = fixings.find(fixing => (fixing.wallType ?? '') !== '' && fixing.wallType !== wall.wallType)
+  if (other !== undefined && other.ratedKg !== null) {
+    found.push({
+      severity: 'settle',
+      code: 'rating-other-wall',
+      text: `${other.name} is rated for ${other.wallType ?? ''}; this wall is ${wall.wallType}.`,
+      figures: { ratedFor: other.wallType ?? '', wall: wall.wallType },
+    })
+  }
+  return found
+}
+
+/** The usual cautions, each where it matters. */
+export function cautionsFor(work: WorkFacts, wall: WallFacts, fixings: readonly Fixing[]): readonly string[] {
+  const mass = work.mass ?? null
+  const large = Math.max(work.height, work.width) > TWO_PEOPLE_MM || (mass ?? 0) > TWO_PEOPLE_KG
+  return [
+    'Rated loads are the maker’s for a stated wall, and only as good as the installation; a fixing holds no more than the wall behind it.',
+    'Look for pipes and cables before drilling; stop if a nail or screw resists oddly.',
+    ...(large ? ['Two people or more, and equipment: it is heavier than 30 kg or larger than 1.5 m.'] : []),
+    ...((mass ?? 0) > LIFTING_PLAN_KG ? ['Above 150 kg a competent person makes the lifting plan.'] : []),
+    ...(wall.wallType === 'plaster'
+      ? ['Old plaster and paint may hold asbestos or lead: no drilling without the building’s survey.']
+      : []),
+    ...(['brick', 'concrete', 'block'].includes(wall.wallType) && fixings.some(fixing => fixing.kind !== 'nail')
+      ? ['Masonry: a qualified person chooses and sets the anchors.']
+      : []),
+    'Local codes and licensed practice decide; this is a help to planning, not a certificate.',
+  ]
+}

@@ -1,0 +1,353 @@
+/**
+ * From what was measured on the back and where the work shall hang to two pencil marks: bearing point and hole, from the
+ * floor under each and from the level line, printed in both units, with the working, a second route from below, the
+ * loads and everything that speaks against a mark.
+ */
+import { Refusal } from '../contract/refusal.ts'
+import type { Finding } from '../contract/shared.ts'
+import type { Point } from '../geometry/rect.ts'
+import { formatLength } from '../measure/format.ts'
+import { asFromFront } from './back.ts'
+import type { HeightRuleName } from './height.ts'
+import { loadsOf, tilt } from './loads.ts'
+import { cautionsFor, loadFindings, markFindings } from './mark-checks.ts'
+import type { LengthUnit, Mark, MarksAnswer, MarksQuestion } from './marks-shape.ts'
+import type { Bearing, Fixing, HangRules, MethodAnswer, PlainFinding, PlainStep, WorkFacts } from './method.ts'
+import { methodOf } from './methods.ts'
+import { INCH } from './physics.ts'
+import type { Printed, Steps } from './printing.ts'
+import { defaultSteps, plus, print, printFrom } from './printing.ts'
+import { defaultHangRules } from './rules.ts'
+import type { WallFacts } from './wall.ts'
+import { floorAt, isBacked, toNearestStud } from './wall.ts'
+import { sumOf, writeStep } from './working.ts'
+
+/** Half of a stud's face: nearer than this to its centre line a screw finds wood. 1 1/2 in stud, from memory. */
+const HALF_STUD = 19.05
+/** Two routes to one height must agree to this; both are exact, so more is a fault in the figures given. */
+const ROUTES_AGREE = 0.1
+
+/**
+ * Marks of one work. Refuses: `method-unknown`, `back-invalid`, `datum-unknown`, `fixings-do-not-match`, and what the
+ * method refuses (each names its field).
+ */
+export function marksFor(question: MarksQuestion): MarksAnswer {
+  const { work, centre, wall } = question
+  const rules: HangRules = { ...defaultHangRules, ...defined(question.rules ?? {}) }
+  const steps = question.steps ?? defaultSteps
+  const unit = question.unit ?? 'mm'
+  const say = sayIn(unit, steps)
+  const method = methodOf(question.back.method)
+  const first = question.fixings[0]
+  if (first === undefined) {
+    throw new Refusal('fixings-do-not-match', 'Name the fixing that the work hangs on.', { field: 'fixings' })
+  }
+  const datum = wall.datum ?? question.datum ?? null
+  if (datum === null) {
+    throw new Refusal('datum-unknown', 'Give the height of the level line: on the wall, or as the house rule.', {
+      field: 'datum',
+    })
+  }
+  const back = asFromFront(question.back.data, question.back.seenFrom, work.width)
+  const hooksApart = question.hooksApart ?? null
+  const answer = method.answer(back, { work, centre, wall, hooksApart, fixing: first, rules, say })
+  const fixings = matchFixings(question.fixings, answer.bearings)
+  const datumPrinted = print(datum, steps)
+  const marks = place(answer.bearings, fixings, question, datum, datumPrinted, steps)
+  const loads = loadsOf({
+    mass: work.mass ?? null,
+    at: answer.carriers,
+    massAt: work.massFromLeft ?? work.width / 2,
+    sharing: answer.sharing,
+    ratedKg: ratingsOf(answer, fixings),
+    houseFactor: rules.houseFactor,
+  })
+  const edges = {
+    left: centre.x - work.width / 2,
+    right: centre.x + work.width / 2,
+    top: centre.y + work.height / 2,
+    bottom: centre.y - work.height / 2,
+  }
+  const subject = question.subject ?? { kind: 'work', id: '' }
+  const floorAtCentre = floorAt(wall.floor, centre.x)
+  const plain: readonly PlainFinding[] = [
+    ...answer.findings,
+    ...(method.fixings.includes(first.kind) ? [] : [unusual(method.name, first)]),
+    ...markFindings({ marks, wall, fixings, floorAtCentre, datum, centre, rules, say }),
+    ...loadFindings(loads, fixings, wall, unit),
+  ]
+  return {
+    method: method.key,
+    methodName: method.name,
+    edges,
+    datum,
+    floorAtCentre,
+    marks,
+    printed: printedOf(work, edges, marks, datumPrinted, floorAtCentre, steps),
+    working: workingOf(question, answer, marks, edges, datum).map(writeStep),
+    secondRoute: marks.map(mark => secondRoute(mark, work, edges)),
+    spacing: spacingOf(answer, rules),
+    level: levelOf(marks, work, unit),
+    wire: answer.wire,
+    cleat:
+      answer.cleat === null
+        ? null
+        : {
+            ...answer.cleat,
+            screws: answer.cleat.screws.map(screw => ({ ...screw, printed: print(screw.x, steps) })),
+          },
+    loads,
+    findings: plain.map((found): Finding => ({ ...found, subject, figures: { ...found.figures } })),
+    cautions: [...answer.cautions, ...cautionsFor(work, wall, fixings)],
+    needs: answer.needs,
+    adjust: method.adjust,
+    accuracy: method.accuracy,
+  }
+}
+
+/** A length in the reader's unit with its name, for sentences. */
+export function sayIn(unit: LengthUnit, steps: Steps = defaultSteps): (mm: number) => string {
+  return mm => formatLength(mm, { unit, fraction: steps.fraction })
+}
+
+function matchFixings(given: readonly Fixing[], bearings: readonly Bearing[]): readonly Fixing[] {
+  const first = given[0]
+  if (given.length === 1 && first !== undefined) return bearings.map(() => first)
+  if (given.length === bearings.length) return given
+  throw new Refusal(
+    'fixings-do-not-match',
+    `Give one fixing for all marks, or ${bearings.length}, one for each from left to right.`,
+    { field: 'fixings', details: { given: given.length, marks: bearings.length } },
+  )
+}
+
+/** Ratings of what carries. A cleat's rating is of the pair; each of its screws counts for its part of it. */
+function ratingsOf(answer: MethodAnswer, fixings: readonly Fixing[]): readonly (number | null)[] {
+  const screws = answer.cleat?.screws.length ?? 0
+  if (screws === 0) return fixings.map(fixing => fixing.ratedKg)
+  const pair = fixings[0]?.ratedKg ?? null
+  return answer.carriers.map(() => (pair === null ? null : pair / screws))
+}
+
+function place(
+  bearings: readonly Bearing[],
+  fixings: readonly Fixing[],
+  { work, centre, wall }: { readonly work: WorkFacts; readonly centre: Point; readonly wall: WallFacts },
+  datum: number,
+  datumPrinted: Printed,
+  steps: Steps,
+): readonly Mark[] {
+  const xl = centre.x - work.width / 2
+  const top = centre.y + work.height / 2
+  const first = bearings[0]
+  return bearings.map((bearing, index): Mark => {
+    const fixing = fixings[index] ?? fixings[0]
+    if (fixing === undefined || first === undefined) throw new Error('a mark without a fixing')
+    const at = { x: xl + bearing.fromLeft, y: top - bearing.drop }
+    const hole = { x: at.x, y: at.y + fixing.holeOffset }
+    const floorHere = floorAt(wall.floor, at.x)
+    const toStud = toNearestStud(wall, at.x)
+    const fromLine = printFrom(at.y, datumPrinted, steps)
+    const fromFloor = aboveFloor(plus(datumPrinted, fromLine), floorHere, steps)
+    const holeOffset = print(fixing.holeOffset, steps)
+    // The first mark is rounded once; the others are the first plus the spacing as measured.
+    const leftMark = print(xl + first.fromLeft, steps)
+    return {
+      side: bearing.side,
+      fixing: { name: fixing.name, kind: fixing.kind, holeOffset: fixing.holeOffset, ratedKg: fixing.ratedKg },
+      fromLeft: bearing.fromLeft,
+      drop: bearing.drop,
+      bearing: at,
+      hole,
+      floorHere,
+      fromLine: at.y - datum,
+      fromFloor: at.y - floorHere,
+      holeFromLine: hole.y - datum,
+      holeFromFloor: hole.y - floorHere,
+      toStud,
+      onStud: toStud === null ? null : Math.abs(toStud) <= HALF_STUD,
+      backed: isBacked(wall, hole.y),
+      printed: {
+        x: index === 0 ? leftMark : plus(leftMark, print(bearing.fromLeft - first.fromLeft, steps)),
+        fromLine,
+        fromFloor,
+        holeOffset,
+        holeFromLine: plus(fromLine, holeOffset),
+        holeFromFloor: plus(fromFloor, holeOffset),
+      },
+    }
+  })
+}
+
+/** A printed height above x = 0 as a height above the floor here, rounded once more by the floor's own figure. */
+function aboveFloor(height: Printed, floorHere: number, steps: Steps): Printed {
+  if (floorHere === 0) return height
+  return {
+    mm: print(height.mm - floorHere, steps).mm,
+    inches: print(height.inches * INCH - floorHere, steps).inches,
+  }
+}
+
+function printedOf(
+  work: WorkFacts,
+  edges: MarksAnswer['edges'],
+  marks: readonly Mark[],
+  datum: Printed,
+  floorAtCentre: number,
+  steps: Steps,
+): MarksAnswer['printed'] {
+  const leftEdge = print(edges.left, steps)
+  const width = print(work.width, steps)
+  const height = print(work.height, steps)
+  const top = plus(datum, printFrom(edges.top, datum, steps))
+  const first = marks[0]
+  const last = marks.at(-1)
+  const lineAtCentre = aboveFloor(datum, floorAtCentre, steps)
+  const fromLine = first?.printed.fromLine ?? { mm: 0, inches: 0 }
+  return {
+    datum,
+    leftEdge,
+    width,
+    rightEdge: plus(leftEdge, width),
+    height,
+    top,
+    bottom: { mm: top.mm - height.mm, inches: top.inches - height.inches },
+    lineAtCentre,
+    bearingAtCentre: aboveFloor(plus(datum, fromLine), floorAtCentre, steps),
+    between:
+      first === undefined || last === undefined || marks.length < 2
+        ? null
+        : print(last.fromLeft - first.fromLeft, steps),
+  }
+}
+
+function secondRoute(mark: Mark, work: WorkFacts, edges: MarksAnswer['edges']): MarksAnswer['secondRoute'][number] {
+  const fromTop = edges.top - mark.drop
+  const fromBottom = edges.bottom + (work.height - mark.drop)
+  const difference = fromTop - fromBottom
+  return { side: mark.side, fromTop, fromBottom, difference, agrees: Math.abs(difference) <= ROUTES_AGREE }
+}
+
+function spacingOf(answer: MethodAnswer, rules: HangRules): MarksAnswer['spacing'] {
+  const { spacing: measured, spacingFromInsets: fromInsets } = answer
+  if (measured === null || fromInsets === null) return null
+  const difference = measured - fromInsets
+  return { measured, fromInsets, difference, agrees: Math.abs(difference) <= rules.measureTolerance + 1e-9 }
+}
+
+/** What the rounding of the printed holes alone does to the level of the work. */
+function levelOf(marks: readonly Mark[], work: WorkFacts, unit: LengthUnit): MarksAnswer['level'] {
+  const left = marks[0]
+  const right = marks.at(-1)
+  if (left === undefined || right === undefined || marks.length < 2) return null
+  const printedAt = (mark: Mark) =>
+    unit === 'in' ? mark.printed.holeFromLine.inches * INCH : mark.printed.holeFromLine.mm
+  const error = printedAt(right) - printedAt(left) - (right.hole.y - left.hole.y)
+  const apart = right.bearing.x - left.bearing.x
+  const tilted = tilt(error, apart, work.width)
+  return { apart, error, degrees: tilted.degrees, corners: tilted.corners }
+}
+
+function workingOf(
+  question: MarksQuestion,
+  answer: MethodAnswer,
+  marks: readonly Mark[],
+  edges: MarksAnswer['edges'],
+  datum: number,
+): readonly PlainStep[] {
+  const { work, centre } = question
+  const lines: PlainStep[] = [...answer.steps]
+  const even = marks.every(mark => Math.abs(mark.drop - (marks[0]?.drop ?? 0)) < 1e-9)
+  const sloping = marks.some(mark => Math.abs(mark.floorHere) > 1e-9)
+  const named = (key: string, mark: Mark) => (even ? key : `${key}-${mark.side}`)
+  const of = (mark: Mark) => (even || mark.side === 'middle' ? '' : `, ${mark.side}`)
+  for (const mark of even ? marks.slice(0, 1) : marks) {
+    const rule = question.height?.rule ?? 'hand'
+    const terms = byRule(rule, question.height?.eyeFraction ?? 0.5, centre, work, mark.drop)
+    lines.push({ key: named('bearing', mark), label: `bears at${of(mark)}`, terms, value: sumOf(terms) })
+    lines.push({
+      key: named('from-below', mark),
+      label: `from below${of(mark)}`,
+      terms: [
+        { op: '+', mm: edges.bottom },
+        { op: '+', mm: work.height - mark.drop },
+      ],
+      value: edges.bottom + (work.height - mark.drop),
+    })
+    lines.push(sum(named('from-line', mark), `from the line${of(mark)}`, mark.bearing.y, -datum))
+    if (mark.fixing.holeOffset !== 0) {
+      const way = mark.fixing.holeOffset > 0 ? 'above' : 'below'
+      lines.push(
+        sum(named('hole', mark), `hole ${way} the bearing point${of(mark)}`, mark.bearing.y, mark.fixing.holeOffset),
+      )
+    }
+  }
+  if (sloping) {
+    for (const mark of marks) {
+      const at = mark.side === 'middle' ? 'the' : `the ${mark.side}`
+      lines.push(sum(`floor-${mark.side}`, `above the floor under ${at} mark`, mark.bearing.y, -mark.floorHere))
+    }
+  }
+  lines.push({
+    key: 'left-edge',
+    label: 'left edge',
+    terms: [
+      { op: '+', mm: centre.x },
+      { op: '−', mm: work.width, over: 2 },
+    ],
+    value: edges.left,
+  })
+  const first = marks[0]
+  for (const mark of marks) {
+    if (first === undefined || mark === first) {
+      lines.push(
+        sum(`x-${mark.side}`, mark.side === 'middle' ? 'mark' : `${mark.side} mark`, edges.left, mark.fromLeft),
+      )
+    } else {
+      lines.push(sum(`x-${mark.side}`, `${mark.side} mark`, first.bearing.x, mark.fromLeft - first.fromLeft))
+    }
+  }
+  return lines
+}
+
+function sum(key: string, label: string, a: number, b: number): PlainStep {
+  return {
+    key,
+    label,
+    terms: [
+      { op: '+', mm: a },
+      { op: b < 0 ? '−' : '+', mm: Math.abs(b) },
+    ],
+    value: a + b,
+  }
+}
+
+function byRule(rule: HeightRuleName, f: number, centre: Point, work: WorkFacts, drop: number): PlainStep['terms'] {
+  const { height } = work
+  const less = { op: '−', mm: drop } as const
+  switch (rule) {
+    case 'top':
+      return [{ op: '+', mm: centre.y + height / 2 }, less]
+    case 'bottom':
+      return [{ op: '+', mm: centre.y - height / 2 }, { op: '+', mm: height }, less]
+    case 'eye':
+      return [{ op: '+', mm: centre.y - (f - 0.5) * height }, { op: '+', mm: height, times: f }, less]
+    default:
+      return [{ op: '+', mm: centre.y }, { op: '+', mm: height, over: 2 }, less]
+  }
+}
+
+function unusual(method: string, fixing: Fixing): PlainFinding {
+  return {
+    severity: 'settle',
+    code: 'fixing-unusual',
+    text: `${fixing.name} is a ${fixing.kind}, not what ${method.toLowerCase()} usually hangs on.`,
+    figures: { fixing: fixing.name, kind: fixing.kind },
+  }
+}
+
+/** Rules that were left out keep their default; zod gives them as undefined. */
+function defined(rules: Readonly<Partial<Record<keyof HangRules, number | undefined>>>): Partial<HangRules> {
+  // fromEntries cannot say which keys it made.
+  return Object.fromEntries(Object.entries(rules).filter(([, value]) => value !== undefined)) as Partial<HangRules>
+}
