@@ -4,7 +4,7 @@
  */
 import { readDate } from './dates.ts'
 import { type Item, readItems } from './grammar.ts'
-import { agree, type Group, type Grouped, groupItems } from './groups.ts'
+import { agree, type Group, type Grouped, groupItems, pieceOf } from './groups.ts'
 import { hangingPart } from './hanging.ts'
 import { ownUnit, readSizes, type UnitFinding } from './sizes.ts'
 import type { Part, Question, ReadMassPart, ReadOptions, ReadPart, Remark, Statement } from './statement.ts'
@@ -172,7 +172,7 @@ function draftPart(
   const named = nameOf(text, group)
   const notes = [...read.notes]
   if (named.language !== null && named.language !== 'en') notes.push(`read as ${LANGUAGE_NAMES[named.language]}`)
-  const raw = text.slice(group.at, group.end)
+  const raw = pieceOf(text, group)
   if (named.rivals.length > 0) {
     const answers = named.rivals.map(part => ({ label: PART_NAMES[part], part }))
     questions.push({ code: 'which-part', text: `Which size is “${raw}”?`, piece: raw, options: answers })
@@ -199,14 +199,15 @@ function draftPart(
       options: answers,
     })
   }
+  const unitAsked = questions.some(question => question.code === 'unit' || question.code === 'unit-and-order')
   const sure = counted && group.each
   const part: ReadPart = {
     part: counted && (named.part === 'unnamed' || named.weak) ? 'part' : named.part,
     label: named.label === '' && group.count ? text.slice(group.count.at, group.count.end) : named.label,
     count: sure ? (group.count?.count ?? 1) : 1,
     ...read.sizes,
-    unit: read.unit?.unit ?? null,
-    unitStated: read.unit?.stated ?? false,
+    unit: unitAsked ? null : (read.unit?.unit ?? null),
+    unitStated: !unitAsked && (read.unit?.stated ?? false),
     approximate: group.about,
     raw,
     warnings: read.warnings,

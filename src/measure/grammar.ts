@@ -16,7 +16,7 @@ import {
 } from './measures.ts'
 import type { Language, Part } from './statement.ts'
 import type { Token } from './tokens.ts'
-import { type LengthUnit, lengthUnitOf, type MassUnit, massUnitOf, toKilograms } from './units.ts'
+import { type LengthUnit, lengthUnitOf, type MassUnit, massUnitOf, plus, type Ratio, toKilograms } from './units.ts'
 import {
   type Axis,
   type AxisWord,
@@ -88,7 +88,12 @@ function readItem(tokens: readonly Token[], index: number): Cut<Item | undefined
     return one({ kind: token.kind, ...place }, index)
   if (token.kind === 'number') return one({ kind: 'number', ...place }, index)
   // A dash between two statements, parted by spaces, is a break; a mark or cross on its own says nothing.
-  if (token.kind === 'dash') return one(index === 0 ? undefined : { kind: 'break', strong: true, ...place }, index)
+  if (token.kind === 'dash') {
+    const [before, after] = [tokens[index - 1], tokens[index + 1]]
+    const minus = after?.kind === 'number' && after.at === token.end && before?.end !== token.at
+    const bullet = before === undefined ? undefined : ({ kind: 'break', strong: true, ...place } as const)
+    return one(minus ? { kind: 'unread', ...place } : bullet, index)
+  }
   if (token.kind !== 'word') return one(token.kind === 'colon' ? undefined : { kind: 'unread', ...place }, index)
   if (isAbout(token.word)) return one({ kind: 'about', ...place }, index)
   if (isEach(token.word)) return one({ kind: 'each', ...place }, index)
@@ -163,9 +168,12 @@ function readMass(tokens: readonly Token[], index: number): Cut<Item> | undefine
   const ounces = first.value.unit === 'lb' ? massAt(tokens, first.next) : undefined
   const both = ounces?.value.unit === 'oz' ? ounces : undefined
   const next = both?.next ?? first.next
-  const kg = first.value.kg + (both?.value.kg ?? 0)
+  const { value, unit } = first.value
+  const kg = both
+    ? toKilograms(plus({ num: value.num * 16, den: value.den }, both.value.value), 'oz')
+    : toKilograms(value, unit)
   return {
-    value: { kind: 'mass', kg, unit: first.value.unit, at: tokens[start]?.at ?? 0, end: endOf(tokens, next) },
+    value: { kind: 'mass', kg, unit, at: tokens[start]?.at ?? 0, end: endOf(tokens, next) },
     next,
   }
 }
@@ -173,11 +181,11 @@ function readMass(tokens: readonly Token[], index: number): Cut<Item> | undefine
 function massAt(
   tokens: readonly Token[],
   index: number,
-): Cut<{ readonly kg: number; readonly unit: MassUnit }> | undefined {
+): Cut<{ readonly value: Ratio; readonly unit: MassUnit }> | undefined {
   const number = tokens[index]
   const unit = massUnitOf(wordAt(tokens, index + 1) ?? '')
   if (number?.kind !== 'number' || number.number.badFraction || unit === undefined) return undefined
-  return { value: { kg: toKilograms(number.number, unit), unit }, next: index + 2 }
+  return { value: { value: number.number, unit }, next: index + 2 }
 }
 
 /** Letters without figures: h x w x d, H × B. */

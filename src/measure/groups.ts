@@ -60,9 +60,17 @@ export function groupItems(items: readonly Item[]): Grouped {
     const labels = clause.items.filter(item => item.kind === 'label')
     const about = aboutAll || clause.items.some(item => item.kind === 'about')
     for (const item of clause.items) if (item.kind === 'mass') masses.push({ ...item, about })
-    count = clause.items.find(item => item.kind === 'count') ?? count
-    each ||= clause.items.some(item => item.kind === 'each')
     const last = groups.at(-1)
+    const counted = clause.items.find(item => item.kind === 'count')
+    const eached = clause.items.some(item => item.kind === 'each')
+    // 60 x 110 cm (each), 60 x 110 cm each (4 panels): brackets speak of the size before them.
+    if (sizes.length === 0 && clause.bracket && last && last.labels.every(label => label.weak)) {
+      last.count ??= counted
+      last.each ||= eached
+    } else {
+      count = counted ?? count
+      each ||= eached
+    }
     if (sizes.length === 0) {
       if (last && clause.bracket && about && labels.length === 0) last.about = true
       if (labels.length === 0) continue
@@ -194,6 +202,16 @@ function addsTo(group: Draft, size: SizeItem, labels: readonly LabelItem[]): boo
   group.dims = [...group.dims, dim]
   group.end = size.end
   return true
+}
+
+/** The piece of the text a group was read from, with its closing brackets. */
+export function pieceOf(text: string, group: { readonly at: number; readonly end: number }): string {
+  const piece = text.slice(group.at, group.end)
+  const isOpen =
+    Math.max(...'([{'.split('').map(one => piece.lastIndexOf(one))) >
+    Math.max(...')]}'.split('').map(one => piece.lastIndexOf(one)))
+  const closing = isOpen ? /^\s*[)\]}]/.exec(text.slice(group.end, group.end + 4)) : null
+  return piece + (closing?.[0] ?? '')
 }
 
 /** The unit a size was written in: that of its last measure with one. */

@@ -108,7 +108,11 @@ function axisBefore(tokens: readonly Token[], index: number): Cut<AxisWord> | un
 function axisBehind(tokens: readonly Token[], index: number, mode: Mode): Cut<AxisWord> | undefined {
   if (tokens[index]?.kind === 'open') {
     const axis = axisOf(wordAt(tokens, index + 1) ?? '')
-    return axis && tokens[index + 2]?.kind === 'close' ? { value: axis, next: index + 3 } : undefined
+    if (!axis || tokens[index + 2]?.kind !== 'close') return undefined
+    // 50 x 70 cm (b) 40 x 60 cm: a letter that leads to the next number, unless that has one of its own behind it.
+    const follower = mode === 'free' ? readValue(tokens, index + 3) : undefined
+    const own = follower && tokens[follower.next]?.kind === 'open' && axisOf(wordAt(tokens, follower.next + 1) ?? '')
+    return follower && !own ? undefined : { value: axis, next: index + 3 }
   }
   const joined = /^(?:in|de|of|im)$/.test(wordAt(tokens, index) ?? '') ? index + 1 : index
   const axis = axisOf(wordAt(tokens, joined) ?? '')

@@ -5,7 +5,7 @@
  */
 import { assignFields } from './axes.ts'
 import { formatLength } from './format.ts'
-import { agree, type Group, unitOf } from './groups.ts'
+import { agree, type Group, pieceOf, unitOf } from './groups.ts'
 import type { Dim } from './measures.ts'
 import type { Field, Option, Question, ReadOptions, Remark, Sizes } from './statement.ts'
 import { type LengthUnit, toMillimetres } from './units.ts'
@@ -49,7 +49,7 @@ export function readSizes(
 ): ReadSizes {
   const questions: Question[] = []
   const warnings: Remark[] = unit?.remark ? [unit.remark] : []
-  const piece = text.slice(group.at, group.end)
+  const piece = pieceOf(text, group)
   const figures = group.dims.map(dim => figureOf(text, dim))
   const axes = group.dims.map((dim, index) => dim.axis ?? group.others.find(other => other[index]?.axis)?.[index]?.axis)
   const assigned = assignFields(axes, order, figures, options.language)
@@ -65,12 +65,12 @@ export function readSizes(
     questions.push({ code: 'number', text: `“${piece}” stops before its last figure.`, piece, options: [] })
     return done({})
   }
-  const inUnit = (own: LengthUnit | undefined) =>
+  const inUnit = (guess: LengthUnit | undefined) =>
     group.dims.map((dim, index) => {
-      const as = unitAt(group.dims, index, own)
+      const as = unitAt(group.dims, index, unit?.unit, guess)
       return as === undefined ? undefined : toMillimetres(dim.value, as)
     })
-  const mm = inUnit(unit?.unit)
+  const mm = inUnit(undefined)
   if (assigned.fields === undefined) {
     const asked = assigned.question
     if (asked === undefined) return done({})
@@ -88,7 +88,7 @@ export function readSizes(
   const swapped = fields.map(field => (field === 'height' ? 'width' : field === 'width' ? 'height' : field))
   const orders = doubt === undefined ? [fields] : doubt.swappedFirst ? [swapped, fields] : [fields, swapped]
   if (mm.some(value => value === undefined)) {
-    questions.push(unitQuestion(piece, figures, inUnit, orders, doubt?.text, options.neighboursUnit))
+    questions.push(unitQuestion(piece, inUnit, orders, doubt?.text, options.neighboursUnit))
     return done({})
   }
   const values = pick(fields, mm)
@@ -111,6 +111,10 @@ export function readSizes(
     questions.push({ code: 'order', text: doubt.text, piece, options: orders.map(one => sizeOption(pick(one, mm))) })
     return done(omit(values, ['height', 'width']))
   }
+  if ((values.height === undefined) !== (values.width === undefined) && values.diameter === undefined) {
+    const missing = values.height === undefined ? 'height' : 'width'
+    warnings.push({ code: 'incomplete', text: `The ${missing} is not given.` })
+  }
   const several = countOrSize(group, mm)
   if (several) {
     questions.push({ ...several, piece })
@@ -121,15 +125,20 @@ export function readSizes(
 }
 
 /** The unit of one measure: its own, else that of the next one to the right, else of the one to the left. */
-function unitAt(dims: readonly Dim[], index: number, fallback: LengthUnit | undefined): LengthUnit | undefined {
+function unitAt(
+  dims: readonly Dim[],
+  index: number,
+  fallback: LengthUnit | undefined,
+  guess?: LengthUnit,
+): LengthUnit | undefined {
   const own = dims[index]?.unit
   if (own !== undefined) return own
   const right = dims.find((dim, place) => place > index && dim.unit !== undefined)
   // 5 x 3'4": feet and inches say nothing about the bare figure beside them.
-  if (right) return right.compound ? undefined : right.unit
+  if (right) return right.compound ? guess : right.unit
   const left = dims.findLast((dim, place) => place < index && dim.unit !== undefined)
-  if (left) return left.compound || left.unit === 'm' ? undefined : left.unit
-  return fallback
+  if (left) return left.compound || left.unit === 'm' ? guess : left.unit
+  return fallback ?? guess
 }
 
 function figureOf(text: string, dim: Dim): string {
@@ -224,25 +233,23 @@ const UNIT_NAMES: Readonly<Record<LengthUnit, string>> = {
 
 function unitQuestion(
   piece: string,
-  figures: readonly string[],
   inUnit: (unit: LengthUnit | undefined) => readonly (number | undefined)[],
   orders: readonly (readonly Field[])[],
   doubt: string | undefined,
   neighbours: LengthUnit | undefined,
 ): Question {
-  const units = [...new Set<LengthUnit>([...(neighbours === undefined ? [] : [neighbours]), 'cm', 'in', 'mm'])]
+  const units = [...new Set<LengthUnit>([...(neighbours === undefined ? [] : [neighbours]), 'cm', 'in', 'mm', 'ft'])]
+  const bare = inUnit(undefined).every(value => value === undefined)
   const plausible = units.filter(unit => {
     const largest = Math.max(...inUnit(unit).map(value => value ?? 0))
-    return unit === neighbours || (largest >= 20 && largest <= 10_000)
+    return unit === neighbours || (unit === 'ft' ? !bare && largest <= 10_000 : largest >= 20 && largest <= 10_000)
   })
   const options = plausible.flatMap(unit => {
-    // A figure beside feet and inches counts in the unit that is asked for.
     const mm = inUnit(unit)
     if (mm.some(value => value === undefined)) return []
     return orders.map(fields => ({ ...sizeOption(pick(fields, mm), `${UNIT_NAMES[unit]}: `), unit }))
   })
   const near = neighbours === undefined ? '' : ` This lender's other sizes are in ${UNIT_NAMES[neighbours]}.`
-  const bare = inUnit(undefined).every(value => value === undefined)
   const asked = bare ? `“${piece}” has no unit.` : `“${piece}” has a figure without a unit.`
   return {
     code: doubt === undefined ? 'unit' : 'unit-and-order',
