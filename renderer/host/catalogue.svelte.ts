@@ -1,0 +1,111 @@
+/**
+ * What the catalogue says, kept fresh: a watched question is asked again when a change touches a table that its answer
+ * is made of, and only then. Answers are replaced whole, never changed in place.
+ */
+import type { Input, Name, NameOf, Output } from '../../src/contract/contract.ts'
+import { call, listen, type Refused, refusalOf } from './client.svelte.ts'
+
+const work = ['work', 'work_number', 'work_size', 'work_mass', 'work_back', 'picture', 'party', 'import_question']
+const show = ['exhibition', 'section', 'entry']
+const building = ['building', 'room', 'corner', 'wall', 'face', 'opening', 'keep_clear']
+const hanging = ['placement', 'face_plan', 'fixing_kind', 'house_rule', 'settlement']
+
+/** The tables that an answer is made of. A question that is not here is asked again after every change. */
+const madeOf: Partial<Record<Name, readonly string[]>> = {
+  'person.list': ['person'],
+  'rule.list': ['house_rule'],
+  'party.list': ['party', 'work'],
+  'exhibition.list': [...show, 'placement'],
+  'exhibition.frieze': [...show, 'work', 'picture', 'placement'],
+  'room.list': building,
+  'room.findings': building,
+  'room.plan': [...building, ...hanging, ...show, ...work],
+  'work.list': [...work, ...show, 'placement', 'face', 'wall', 'room'],
+  'work.counts': [...work, ...show, 'placement', 'wall'],
+  'work.get': [...work, ...show, 'placement', 'document', 'settlement', 'face', 'wall', 'room'],
+  'wall.elevation': [...building, ...hanging, ...show, ...work, 'kept_layout'],
+  'fixing.list': ['fixing_kind'],
+  'layout.compare': ['kept_layout', 'kept_place', 'placement', ...show, 'work'],
+  'import.questions': ['import_question', 'import_run', 'work', 'entry', 'work_number'],
+}
+
+/** Whether a change of these tables concerns the question. No tables named: anything may have changed. */
+export function concerns(name: Name, tables: readonly string[]): boolean {
+  const own = madeOf[name]
+  return own === undefined || tables.length === 0 || tables.some(table => own.includes(table))
+}
+
+type Asked = NameOf<'read'> | NameOf<'desk'>
+
+export class Query<N extends Asked> {
+  value = $state.raw<Output<N> | undefined>(undefined)
+  refusal = $state.raw<Refused | undefined>(undefined)
+  /** The answer on show is not the last word yet. */
+  stale = $state(true)
+}
+
+function follow<N extends Asked>(query: Query<N>, name: N, input: () => Input<N> | null): void {
+  $effect(() => {
+    const given = $state.snapshot(input()) as Input<N> | null // a snapshot of an input is an input
+    if (given === null) {
+      query.value = undefined
+      query.stale = false
+      return
+    }
+    return ask(query, name, given)
+  })
+}
+
+/** Asks now and after every change that concerns the question, one call at a time; gives back the way to stop. */
+function ask<N extends Asked>(query: Query<N>, name: N, given: Input<N>): () => void {
+  let living = true
+  let asking = false
+  let again = false
+  async function once(): Promise<void> {
+    if (asking) {
+      again = true
+      return
+    }
+    asking = true
+    do {
+      again = false
+      query.stale = true
+      try {
+        const value = await call(name, given)
+        if (!living) return
+        query.value = value
+        query.refusal = undefined
+      } catch (thrown) {
+        if (!living) return
+        query.refusal = refusalOf(thrown)
+      }
+    } while (again)
+    asking = false
+    query.stale = false
+  }
+  void once()
+  const stop = listen(event => {
+    if (event.kind === 'opened' || (event.kind === 'changed' && concerns(name, event.tables))) void once()
+  })
+  return () => {
+    living = false
+    stop()
+  }
+}
+
+/**
+ * Watches a question for as long as the component lives. `input` is read reactively; null asks nothing. The last
+ * answer stays on show until the next one is there.
+ */
+export function watch<N extends Asked>(name: N, input: () => Input<N> | null): Query<N> {
+  const query = new Query<N>()
+  follow(query, name, input)
+  return query
+}
+
+/** The same for as long as the window lives, for what several screens share. */
+export function watchAlways<N extends Asked>(name: N, input: () => Input<N> | null): Query<N> {
+  const query = new Query<N>()
+  $effect.root(() => follow(query, name, input))
+  return query
+}

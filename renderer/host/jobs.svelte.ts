@@ -1,0 +1,53 @@
+/**
+ * Long work under way and what waits for it. A call made here gets a job's name, shows its progress after a moment and
+ * can be cancelled until it commits.
+ */
+import type { Input, NameOf, Output } from '../../src/contract/contract.ts'
+import { call, listen } from './client.svelte.ts'
+
+export interface Job {
+  readonly job: string
+  readonly label: string
+  readonly done: number
+  readonly total: number | null
+  readonly words: string
+  readonly since: number
+  readonly cancelling: boolean
+}
+
+class Jobs {
+  list = $state.raw<readonly Job[]>([])
+  waits = $state(false)
+
+  constructor() {
+    listen(event => {
+      if (event.kind === 'waiting') this.waits = event.waits
+      if (event.kind === 'progress')
+        this.change(event.job, { done: event.done, total: event.total, words: event.words })
+    })
+  }
+
+  private change(job: string, to: Partial<Job>): void {
+    this.list = this.list.map(one => (one.job === job ? { ...one, ...to } : one))
+  }
+
+  async run<N extends NameOf<'long'>>(name: N, label: string, input: Input<N>): Promise<Output<N>> {
+    const job = crypto.randomUUID()
+    this.list = [
+      ...this.list,
+      { job, label, done: 0, total: null, words: '', since: performance.now(), cancelling: false },
+    ]
+    try {
+      return await call(name, input, { job })
+    } finally {
+      this.list = this.list.filter(one => one.job !== job)
+    }
+  }
+
+  async cancel(job: string): Promise<void> {
+    this.change(job, { cancelling: true })
+    await call('desk.cancel', { job })
+  }
+}
+
+export const jobs = new Jobs()

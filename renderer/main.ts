@@ -1,0 +1,7 @@
+import { mount } from 'svelte'
+import App from './App.svelte'
+import './look/fonts.css'
+import './look/tokens.css'
+import './look/base.css'
+
+mount(App, { target: document.body })

@@ -1,0 +1,21 @@
+/** The screens by the first word of the address. A screen is shown once its part of the program is there. */
+import type { Component } from 'svelte'
+
+type Module = { readonly default: Component<Record<string, unknown>> }
+
+const found: Readonly<Record<string, Module>> = import.meta.glob<Module>(
+  [
+    './rooms/RoomsScreen.svelte',
+    './walls/WallsScreen.svelte',
+    './papers/PapersScreen.svelte',
+    './works/WorkPage.svelte',
+    './import/ImportFlow.svelte',
+  ],
+  { eager: true },
+)
+
+export const roomsScreen = found['./rooms/RoomsScreen.svelte']?.default
+export const wallsScreen = found['./walls/WallsScreen.svelte']?.default
+export const papersScreen = found['./papers/PapersScreen.svelte']?.default
+export const workPage = found['./works/WorkPage.svelte']?.default
+export const importFlow = found['./import/ImportFlow.svelte']?.default

@@ -1,0 +1,61 @@
+/**
+ * Every key that does something, in one table: what is pressed, what it does, and the words for the help sheet, so that
+ * the sheet cannot differ from the keys. Later tables come first: a screen's key wins over the frame's.
+ */
+export interface Key {
+  /** Such as `/`, `Mod+Z`, `Mod+Shift+Z`, `Alt+ArrowUp`. Mod is Ctrl, or Command on a Mac. */
+  readonly press: string
+  readonly says: string
+  /** Left out where a part of the screen hears the key itself and only the words belong here. */
+  readonly run?: (() => unknown) | undefined
+}
+
+interface Table {
+  readonly heading: string
+  readonly keys: readonly Key[]
+}
+
+class Keys {
+  tables = $state.raw<readonly Table[]>([])
+
+  add(table: Table): () => void {
+    this.tables = [...this.tables, table]
+    return () => {
+      this.tables = this.tables.filter(one => one !== table)
+    }
+  }
+
+  hear(event: KeyboardEvent): void {
+    if (event.defaultPrevented || isWriting(event.target)) return
+    const pressed = nameOf(event)
+    for (const table of [...this.tables].reverse()) {
+      const key = table.keys.find(one => one.run !== undefined && one.press === pressed)
+      if (key?.run === undefined) continue
+      event.preventDefault()
+      key.run()
+      return
+    }
+  }
+}
+
+/** Whether keys belong to a field one writes in. */
+export function isWriting(target: EventTarget | null): boolean {
+  if (!(target instanceof HTMLElement)) return false
+  if (target instanceof HTMLInputElement) return target.type !== 'checkbox' && target.type !== 'radio'
+  return target.isContentEditable || target instanceof HTMLTextAreaElement || target instanceof HTMLSelectElement
+}
+
+export function nameOf(event: KeyboardEvent): string {
+  const { key } = event
+  const letter = key.length === 1 ? key.toUpperCase() : key
+  // A printed sign such as ? already says whether Shift was held.
+  const shift = event.shiftKey && (key.length > 1 || /[a-z]/i.test(key))
+  return `${event.ctrlKey || event.metaKey ? 'Mod+' : ''}${event.altKey ? 'Alt+' : ''}${shift ? 'Shift+' : ''}${letter}`
+}
+
+export const keys = new Keys()
+
+/** Adds a table for as long as the component lives. */
+export function useKeys(heading: string, list: () => readonly Key[]): void {
+  $effect(() => keys.add({ heading, keys: list() }))
+}
