@@ -1,7 +1,7 @@
 /** Scenes out of doors on dry land: sky and hills, orchards, a town, reeds. */
 import { depth } from './palettes.ts'
 import { layered } from './random.ts'
-import type { Ground, Scene, Spot } from './scene.ts'
+import type { Ground, Scene } from './scene.ts'
 import { over, put } from './scene.ts'
 import { blend, clamp, ramp } from './surface.ts'
 

@@ -1,5 +1,4 @@
 /** Scenes with water: a weir below hills, a bridge and its reflection, lamps along a quay. */
-import { depth } from './palettes.ts'
 import { layered } from './random.ts'
 import type { Ground, Scene, Spot } from './scene.ts'
 import { over, put } from './scene.ts'

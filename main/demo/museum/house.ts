@@ -1,0 +1,171 @@
+/**
+ * The demo's museum: an invented house on an invented river, with invented people, lenders and show. Any likeness to a
+ * real place, person, institution or work is chance.
+ */
+import type { Input } from '../../../src/contract/contract.ts'
+
+export const building = 'Larkweir House'
+export const catalogueName = 'Larkweir House Museum'
+
+export const people = {
+  coordinator: { name: 'Orla Fenwright', role: 'exhibition coordinator', lengthUnit: 'mm', paper: 'A4', fraction: 16 },
+  technician: { name: 'Dov Hasterley', role: 'technician', lengthUnit: 'mm', paper: 'A3', fraction: 16 },
+} as const satisfies Record<string, Input<'person.add'>>
+
+export const exhibition = {
+  title: 'What the Weir Keeps',
+  venue: 'Larkweir House, Sallowford',
+  note: 'A river, its mills and its cloth, 1890 to now. Two rooms can be seen seated; the Mill Room keeps a low line.',
+  /** Days from today. */
+  opensIn: 47,
+  openFor: 126,
+} as const
+
+export const sections = ['Above the weir', 'The working bank', 'Dyed in the stream', 'After the flood'] as const
+
+export type LenderKey = keyof typeof lenders
+
+/** The unit in which each lender's list gives its sizes. */
+export const lenders = {
+  house: {
+    kind: 'house',
+    name: 'Larkweir House Museum',
+    contact: 'Registrar, ground floor',
+    creditLine: 'Larkweir House Museum, Sallowford',
+    unit: 'mm',
+  },
+  thornquill: {
+    kind: 'lender',
+    name: 'Thornquill family',
+    contact: 'R. Thornquill, by letter; two weeks for an answer',
+    creditLine: 'Private collection, the Thornquill family',
+    unit: 'in',
+  },
+  corvane: {
+    kind: 'lender',
+    name: 'Corvane Town Collection',
+    contact: 'Loans desk, Corvane Town Hall',
+    creditLine: 'Lent by the Corvane Town Collection',
+    unit: 'cm',
+  },
+  wexholt: {
+    kind: 'lender',
+    name: 'Wexholt Bequest Trust',
+    contact: 'The secretary of the trustees',
+    creditLine: 'Wexholt Bequest Trust, long loan',
+    unit: 'cm',
+  },
+  addlewick: {
+    kind: 'lender',
+    name: 'Addlewick Weaving Room',
+    contact: 'N. Addlewick, mornings',
+    creditLine: 'Courtesy of the Addlewick Weaving Room',
+    unit: 'cm',
+  },
+  navigation: {
+    kind: 'lender',
+    name: 'Tamble Navigation Archive',
+    contact: 'The archivist, Sallow Lock',
+    creditLine: 'Tamble Navigation Archive',
+    unit: 'cm',
+  },
+} as const satisfies Record<string, Input<'party.add'> & { readonly unit: 'mm' | 'cm' | 'in' }>
+
+export const makers = {
+  thornquill: 'Edda Thornquill (1891–1967)',
+  wexholt: 'Casimir Wexholt (1903–1979)',
+  penbrack: 'Isaura Penbrack (1888–1959)',
+  krusemoor: 'Halvard Krusemoor (1912–1990)',
+  ormerelle: 'Jonty Ormerelle (1899–1974)',
+  oastway: 'Mirelle Oastway (1921–2003)',
+  addlewick: 'Nerys Addlewick (born 1950)',
+  blanchwell: 'Teodor Blanchwell (1906–1981)',
+  dunnavore: 'Saskia Dunnavore (born 1984)',
+  fullers: 'Fullers’ Yard workshop',
+  unknown: 'unknown maker',
+} as const
+
+/** Kinds of fixing in the house's drawers. Ratings are invented packets' figures, never a maker's. */
+export const fixings = {
+  hook13: {
+    name: 'hook, 13.6 kg (30 lb)',
+    kind: 'hook',
+    holeOffset: 12,
+    ratedKg: 13.6,
+    shank: 1.8,
+    length: 30,
+    source: 'packet in drawer 2',
+    note: 'One angled nail.',
+  },
+  hook22: {
+    name: 'hook, 22.7 kg (50 lb)',
+    kind: 'hook',
+    holeOffset: 14,
+    ratedKg: 22.7,
+    shank: 2.2,
+    length: 38,
+    source: 'packet in drawer 2',
+    note: 'One angled nail. The usual hook of the house.',
+  },
+  hook45: {
+    name: 'hook, 45.4 kg (100 lb)',
+    kind: 'hook',
+    holeOffset: 18,
+    ratedKg: 45.4,
+    shank: 2.4,
+    length: 44,
+    source: 'packet in drawer 3',
+    note: 'Three angled nails.',
+  },
+  oldHook: {
+    name: 'brass hook from the old stock',
+    kind: 'hook',
+    holeOffset: 13,
+    ratedKg: null,
+    shank: 2,
+    length: 32,
+    source: '',
+    note: 'The packet is lost. Weigh nothing on it before somebody has found out what it holds.',
+  },
+  screw50: {
+    name: 'screw 5 × 60 in ply',
+    kind: 'screw',
+    holeOffset: -2.5,
+    ratedKg: 40,
+    shank: 5,
+    length: 60,
+    source: 'trial of the house on its own 18 mm ply',
+    note: 'Head stands out 9 mm.',
+  },
+  screw40: {
+    name: 'pan-head screw 4 × 40',
+    kind: 'screw',
+    holeOffset: -2,
+    ratedKg: 24,
+    shank: 4,
+    length: 40,
+    source: 'trial of the house on its own 18 mm ply',
+    note: 'For stretcher bars.',
+  },
+  nail31: {
+    name: 'nail 3.1 × 50',
+    kind: 'nail',
+    holeOffset: -1.55,
+    ratedKg: 16,
+    shank: 3.1,
+    length: 50,
+    source: 'trial of the house on its own 18 mm ply',
+    note: 'For stretcher bars of light canvases.',
+  },
+  cleat: {
+    name: 'cleat, 30 mm aluminium',
+    kind: 'cleat',
+    holeOffset: -11,
+    ratedKg: 60,
+    length: 40,
+    source: 'packet in the long drawer',
+    note: 'Rated for each screw that holds.',
+  },
+} as const satisfies Record<string, Input<'fixing.add'>>
+
+export type FixingKey = keyof typeof fixings

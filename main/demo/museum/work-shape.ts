@@ -1,0 +1,44 @@
+/** How a work of the demo is written down, so that its data read as a checklist does. */
+import type { Input } from '../../../src/contract/contract.ts'
+import type { Medium } from '../pictures/media.ts'
+import type { PaletteName } from '../pictures/palettes.ts'
+import type { SceneName } from '../pictures/render.ts'
+import type { Way } from './backs.ts'
+import type { FixingKey, LenderKey, makers } from './house.ts'
+
+export type NumberKind = Input<'work.addNumber'>['kind']
+
+export interface DemoWork {
+  readonly key: string
+  /** Index of the section. */
+  readonly section: 0 | 1 | 2 | 3
+  readonly title: string
+  readonly maker: keyof typeof makers
+  readonly date: string
+  readonly medium: string
+  readonly kind: NonNullable<Input<'work.add'>['kind']>
+  readonly lender: LenderKey
+  /** The owner's own number: permanent for the house's works, the lender's number for others. */
+  readonly number: string
+  readonly more?: readonly (readonly [NumberKind, string])[]
+  /** Canvas, sheet or cloth, as the picture shows it: height × width, mm. */
+  readonly image: readonly [height: number, width: number]
+  /** With its frame: height × width × depth, mm; null where it hangs without one. */
+  readonly framed: readonly [height: number, width: number, depth: number] | null
+  /** What the list said of the frame, where the tape says otherwise. */
+  readonly listed?: readonly [height: number, width: number, depth: number]
+  /** Whether somebody has been at it with a tape. */
+  readonly measured: boolean
+  readonly kg: number | null
+  readonly weighed?: boolean
+  readonly glazing: 'none' | 'glass' | 'acrylic' | 'laminated'
+  readonly lux: number | null
+  readonly sensitivity: 'high' | 'medium' | 'low' | 'none'
+  readonly hangs: Way | null
+  readonly fixing?: FixingKey
+  readonly picture: readonly [medium: Medium, scene: SceneName, palette: PaletteName]
+  readonly note?: string
+  readonly handling?: string
+  readonly loanTerms?: string
+  readonly notBeside?: string
+}

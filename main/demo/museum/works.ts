@@ -1,0 +1,15 @@
+/** All works of the demo that the house has entered itself, in the order of the show. */
+import type { DemoWork } from './work-shape.ts'
+import { aboveTheWeir } from './works-above.ts'
+import { workingBank } from './works-bank.ts'
+import { dyedInTheStream } from './works-cloth.ts'
+import { afterTheFlood } from './works-flood.ts'
+import { sixLocks } from './works-locks.ts'
+
+export const works: readonly DemoWork[] = [
+  ...aboveTheWeir,
+  ...workingBank,
+  ...sixLocks,
+  ...dyedInTheStream,
+  ...afterTheFlood,
+]
