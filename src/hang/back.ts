@@ -12,10 +12,10 @@ export function mirrorBack(data: unknown, width: number): unknown {
   if (!isObject(data)) return data
   const turned: Record<string, unknown> = {}
   for (const [key, value] of Object.entries(data)) {
-    if (key === 'left') turned['right'] = value
-    else if (key === 'right') turned['left'] = value
+    if (key === 'left') turned.right = value
+    else if (key === 'right') turned.left = value
     else if (key === 'ranges' && Array.isArray(value))
-      turned['ranges'] = value.map(range => mirrorRange(range, width)).reverse()
+      turned.ranges = value.map(range => mirrorRange(range, width)).reverse()
     else turned[key] = value
   }
   return turned

@@ -24,7 +24,7 @@ export const wallFacts = z.strictObject({
   wallType: z.string(),
   datum: mm.nullable(),
   floor: z
-    .array(z.tuple([mm, mm]))
+    .array(z.tuple([mm, mm]).readonly())
     .max(1000)
     .readonly(),
   skirting: mm.nullable(),
