@@ -64,7 +64,7 @@ export function groupItems(items: readonly Item[]): Grouped {
     const counted = clause.items.find(item => item.kind === 'count')
     const eached = clause.items.some(item => item.kind === 'each')
     // 60 x 110 cm (each), 60 x 110 cm each (4 panels): brackets speak of the size before them.
-    if (sizes.length === 0 && clause.bracket && last && last.labels.every(label => label.weak)) {
+    if (sizes.length === 0 && clause.bracket && last?.labels.every(label => label.weak)) {
       last.count ??= counted
       last.each ||= eached
     } else {
