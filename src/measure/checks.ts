@@ -124,8 +124,9 @@ function checkSight(work: SizesToCheck): readonly SizeFinding[] {
 }
 
 function checkAspect(sizes: Sizes | undefined, imageAspect: number | undefined): readonly SizeFinding[] {
-  if (sizes?.height === undefined || sizes.width === undefined || imageAspect === undefined || !(imageAspect > 0))
-    return []
+  if (sizes?.height === undefined || sizes.width === undefined || imageAspect === undefined) return []
+  // No image is a thousand times as long as it is wide; such a figure is a fault of the file.
+  if (!(imageAspect > 1e-3 && imageAspect < 1e3)) return []
   const aspect = sizes.width / sizes.height
   const difference = Math.abs(aspect / imageAspect - 1)
   if (difference <= ASPECT_TOLERANCE + 1e-9) return []
