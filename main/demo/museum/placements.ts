@@ -127,7 +127,7 @@ export const plans: readonly DemoPlan[] = [
   { wall: 'river west', order: 1, lux: 150, note: 'Title of the show, left of the passage.' },
   { wall: 'river north', order: 2, lux: 200, distance: 2600, viewers: bench, colour: '#D9D4C5' },
   { wall: 'river east', order: 3, lux: 50, distance: 1800 },
-  { wall: 'river south', order: 4, lux: 150, distance: 2200 },
+  { wall: 'river south', order: 4, lux: 50, distance: 2200 },
   { wall: 'long west', order: 5, lux: 150, distance: 1800 },
   { wall: 'long north', order: 6, lux: 50, distance: 2400, viewers: bench },
   { wall: 'long east', order: 7, lux: null, note: 'Kept free for the loan that is still asked for.' },
@@ -149,3 +149,6 @@ export const keptLayout: Pick<Input<'layout.keep'>, 'name'> & {
   wall: 'long north',
   swapped: ['millrace-cloth', 'reeds-lock'],
 }
+
+/** The wall on which the demo opens. */
+export const bestWall = 'long north'

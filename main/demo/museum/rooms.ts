@@ -259,8 +259,10 @@ export const rooms: readonly DemoRoom[] = [
         name: 'east wall',
         length: 4200,
         angle: 90,
-        type: 'brick',
-        skirting: 0,
+        type: 'drywall on ply',
+        studs: [260, 406],
+        backing: [1219, 2700],
+        skirting: 90,
         keepClears: [
           {
             kind: 'call point',

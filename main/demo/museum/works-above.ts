@@ -229,7 +229,7 @@ export const aboveTheWeir: readonly DemoWork[] = [
     lux: 200,
     sensitivity: 'low',
     hangs: 'stretcher bar',
-    fixing: 'screw40',
+    fixing: 'nail31',
     picture: ['oil, broad', 'stones', 'river'],
   },
   {

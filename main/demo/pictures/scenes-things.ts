@@ -206,9 +206,9 @@ export function stones(ground: Ground): Scene {
 /** Fern and leaf shapes laid over each other. `depth` says how many cover a point, for a medium that prints light. */
 export function leaves(ground: Ground): Scene {
   const { palette, noise, random, width, height } = ground
-  const sprays = Array.from({ length: random.whole(5, 9) }, () => ({
-    x: random.between(0.1, 0.9) * width,
-    y: random.between(0.15, 0.9) * height,
+  const sprays = Array.from({ length: random.whole(6, 9) }, (_, i) => ({
+    x: (0.15 + 0.7 * ((i * 0.382) % 1) + random.between(-0.05, 0.05)) * width,
+    y: (0.98 - 0.5 * ((i * 0.618) % 1)) * height,
     turn: random.between(-0.9, 0.9) - Math.PI / 2,
     long: random.between(0.32, 0.62),
     leaf: random.between(0.05, 0.11),

@@ -21,7 +21,7 @@ function water(ground: Ground, line: number, above: Scene, broken: number): Scen
       Math.max(0, line - (y - line) * 0.9 + ripple * 0.03 * broken * (0.3 + near)),
       spot,
     )
-    over(spot, palette.near, 0.3 + 0.2 * near)
+    over(spot, palette.near, 0.14 + 0.26 * near)
     over(spot, palette.light, ramp(0.35, 0.9, ripple) * 0.55 * (1 - 0.5 * near))
     spot.turn = ripple * 0.12
   }
@@ -73,7 +73,7 @@ export function bridge(ground: Ground): Scene {
     const open = Math.abs(dx) < 1 && y > line - rise * Math.sqrt(Math.max(0, 1 - dx * dx))
     if (open) {
       land(x, y, spot)
-      over(spot, palette.dark, 0.25 + 0.3 * ramp(0.7, 1, Math.abs(dx)))
+      over(spot, palette.light, 0.3 * (1 - Math.abs(dx)))
       return
     }
     const course = Math.floor(y * 60)

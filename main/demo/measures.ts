@@ -1,0 +1,102 @@
+/** How the demo's sizes are written: as each lender's list has them, in its unit, and as the house's tape does. */
+import type { Input } from '../../src/contract/contract.ts'
+import { lenders } from './museum/house.ts'
+import type { DemoWork } from './museum/work-shape.ts'
+
+type Size = Omit<Input<'work.addSize'>, 'work'>
+type Figures = readonly [height: number, width: number, depth?: number]
+
+const MM_PER_INCH = 25.4
+
+/** A length in eighths of an inch, as written and as it is then in mm. */
+function eighths(mm: number): { readonly text: string; readonly mm: number } {
+  const whole = Math.round((mm / MM_PER_INCH) * 8)
+  let over = whole % 8
+  let under = 8
+  while (over !== 0 && over % 2 === 0) {
+    over /= 2
+    under /= 2
+  }
+  const inches = Math.floor(whole / 8)
+  const fraction = over === 0 ? '' : `${over}/${under}`
+  return {
+    text: [inches === 0 && fraction !== '' ? '' : String(inches), fraction].filter(Boolean).join(' '),
+    mm: (whole / 8) * MM_PER_INCH,
+  }
+}
+
+function written(mm: number, unit: 'mm' | 'cm' | 'in'): { readonly text: string; readonly mm: number } {
+  if (unit === 'in') return eighths(mm)
+  return { text: unit === 'cm' ? String(mm / 10) : String(mm), mm }
+}
+
+function sizeOf(
+  part: Size['part'],
+  figures: Figures,
+  unit: 'mm' | 'cm' | 'in',
+  kind: Size['kind'],
+  source: string,
+): Size {
+  const each = figures.flatMap(mm => (mm === undefined ? [] : [written(mm, unit)]))
+  return {
+    part,
+    height: each[0]?.mm ?? null,
+    width: each[1]?.mm ?? null,
+    depth: each[2]?.mm ?? null,
+    raw: `${each.map(one => one.text).join(' × ')} ${unit}`,
+    kind,
+    source,
+  }
+}
+
+/** What is measured of a work without its frame. */
+function barePart(work: DemoWork): Size['part'] {
+  if (work.kind === 'textile') return 'overall'
+  return work.kind === 'painting' ? 'support' : 'sheet'
+}
+
+/** Depth of what hangs without a frame: a stretcher, a batten. */
+function bareDepth(work: DemoWork): number | undefined {
+  if (work.hangs === 'stretcher bar') return 38
+  return work.hangs === 'cleat' ? 30 : undefined
+}
+
+/** The size that hangs: with its frame, or bare. */
+export function hangingFigures(work: DemoWork): readonly [height: number, width: number] {
+  return work.framed === null ? work.image : [work.framed[0], work.framed[1]]
+}
+
+/** The size as the list had it, for rows that were planned before anybody measured. */
+export function listedFigures(work: DemoWork): readonly [height: number, width: number] {
+  return work.listed === undefined ? hangingFigures(work) : [work.listed[0], work.listed[1]]
+}
+
+export function listedSizes(work: DemoWork): readonly Size[] {
+  const { unit, name } = lenders[work.lender]
+  const source = work.lender === 'house' ? 'inventory' : `list of the ${name}`
+  const sizes = [sizeOf(barePart(work), work.image, unit, 'listed', source)]
+  const framed = work.listed ?? work.framed
+  return framed === null ? sizes : [sizeOf('framed', framed, unit, 'listed', source), ...sizes]
+}
+
+export function measuredSizes(work: DemoWork): readonly Size[] {
+  if (!work.measured) return []
+  if (work.framed !== null) return [sizeOf('framed', work.framed, 'mm', 'measured', 'tape, in the store')]
+  const depth = bareDepth(work)
+  const figures: Figures = depth === undefined ? work.image : [...work.image, depth]
+  return [sizeOf(barePart(work), figures, 'mm', 'measured', 'tape, in the store')]
+}
+
+const KG_PER_POUND = 0.45359237
+
+/** A mass as listed, whole pounds where the list is in inches, or as the house's scale gave it. */
+export function massOf(work: DemoWork): Omit<Input<'work.addMass'>, 'work'> | null {
+  if (work.kg === null) return null
+  if (work.weighed === true)
+    return { kg: work.kg, raw: `${work.kg} kg`, kind: 'measured', source: 'scale, in the store' }
+  const { unit, name } = lenders[work.lender]
+  const source = work.lender === 'house' ? 'inventory' : `list of the ${name}`
+  if (unit !== 'in') return { kg: work.kg, raw: `${work.kg} kg`, kind: 'listed', source, approximate: true }
+  const pounds = Math.round(work.kg / KG_PER_POUND)
+  return { kg: pounds * KG_PER_POUND, raw: `about ${pounds} lb`, kind: 'listed', source, approximate: true }
+}

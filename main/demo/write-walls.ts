@@ -1,0 +1,137 @@
+/** The demo's walls: what is planned for each, where works hang, one layout kept before the order was changed. */
+import type { Input } from '../../src/contract/contract.ts'
+import { layGrid } from '../../src/layout/grid.ts'
+import { layRow } from '../../src/layout/row.ts'
+import { hangingFigures, listedFigures } from './measures.ts'
+import { blocks, type DemoBlock, type DemoRow, keptLayout, plans, rows } from './museum/placements.ts'
+import type { DemoWork } from './museum/work-shape.ts'
+import { works } from './museum/works.ts'
+import type { Session } from './session.ts'
+import type { ShowIds } from './write-checklist.ts'
+import type { HouseIds } from './write-house.ts'
+
+type Place = Input<'placement.put'>['places'][number]
+
+const byKey: ReadonlyMap<string, DemoWork> = new Map(works.map(work => [work.key, work]))
+
+/** Height of the house's line: blocks stand about it. */
+const LINE = 1480
+
+function figuresOf(key: string, row: DemoRow): readonly [height: number, width: number] {
+  const work = byKey.get(key)
+  if (work === undefined) throw new Error(`the demo has no work ${key}`)
+  return row.plannedAsListed === true ? listedFigures(work) : hangingFigures(work)
+}
+
+function gridOf(block: DemoBlock, row: DemoRow, x: number) {
+  const [height, width] = figuresOf(block.works[0] ?? '', row)
+  const { columns, gap } = block
+  const rowCount = Math.ceil(block.works.length / columns)
+  return layGrid({ columns, rows: rowCount, width, height, gapX: gap, gapY: gap, centre: { x, y: LINE } })
+}
+
+/** Centre of each work of a row along the wall; works of a block also in height. */
+export function centresOf(
+  row: DemoRow,
+): readonly { readonly key: string; readonly x: number; readonly y: number | null }[] {
+  const block = (key: string) => blocks.find(each => each.key === key)
+  const parts = row.works.map(key => {
+    const grouped = block(key)
+    return { id: key, width: grouped === undefined ? figuresOf(key, row)[1] : gridOf(grouped, row, 0).width }
+  })
+  const rule = { rule: 'margins', left: row.margin, right: row.margin } as const
+  const laid = layRow({ from: row.from, to: row.to, works: parts, rule })
+  // What does not fit is hung about the middle all the same: it is there to be found.
+  const middle = (row.from + row.to) / 2
+  const placed: readonly { readonly id: string; readonly centre: number }[] = laid.fits
+    ? laid.works
+    : parts.map(part => ({ id: part.id, centre: middle }))
+  return placed.flatMap(({ id, centre }): Centre | readonly Centre[] => {
+    const grouped = block(id)
+    if (grouped === undefined) return { key: id, x: centre, y: null }
+    const { cells } = gridOf(grouped, row, centre)
+    return grouped.works.map((key, index) => ({ key, x: cells[index]?.x ?? centre, y: cells[index]?.y ?? LINE }))
+  })
+}
+
+export async function writePlans(session: Session, house: HouseIds, show: ShowIds, daysAgo: number): Promise<void> {
+  await session.edit('Plan the walls: order, light, lines', 'wall.plan', daysAgo, act => {
+    for (const plan of plans) {
+      act('wall.plan', {
+        exhibition: show.exhibition,
+        face: house.faces.get(plan.wall) ?? '',
+        changes: {
+          visitorOrder: { was: null, to: plan.order },
+          plannedLux: { was: null, to: plan.lux },
+          ...(plan.rule === undefined ? {} : { rule: { was: 'centre', to: plan.rule } }),
+          ...(plan.line === undefined ? {} : { centreLine: { was: null, to: plan.line } }),
+          ...(plan.distance === undefined ? {} : { viewingDistance: { was: null, to: plan.distance } }),
+          ...(plan.viewers === undefined ? {} : { viewers: { was: [], to: [...plan.viewers] } }),
+          ...(plan.colour === undefined ? {} : { colour: { was: '', to: plan.colour } }),
+          ...(plan.note === undefined ? {} : { note: { was: '', to: plan.note } }),
+        },
+      })
+    }
+  })
+}
+
+export async function writePlacements(
+  session: Session,
+  house: HouseIds,
+  show: ShowIds,
+  daysAgo: number,
+): Promise<void> {
+  const entryOf = (key: string) => show.works.get(key)?.entry ?? ''
+  const { exhibition } = show
+  await session.edit('Lay out the walls', 'placement.put', daysAgo, act => {
+    for (const row of rows) {
+      const face = house.faces.get(row.wall) ?? ''
+      const centres = centresOf(row)
+      const places = centres.map(
+        ({ key, x, y }): Place => ({ entry: entryOf(key), face, x, rule: y === null ? 'face' : 'hand', y, was: null }),
+      )
+      const { placements } = act('placement.put', { exhibition, places })
+      for (const [index, { key }] of centres.entries()) {
+        const fixing = byKey.get(key)?.fixing
+        act('placement.update', {
+          id: placements[index] ?? '',
+          changes: {
+            ...(fixing === undefined ? {} : { fixing: { was: null, to: house.fixings[fixing] } }),
+            ...(row.label === undefined ? {} : { labelSide: { was: '', to: row.label } }),
+          },
+        })
+      }
+      if (row.held === true) act('placement.hold', { placements, held: true })
+      if (row.state !== undefined) act('placement.setState', { placements, to: row.state })
+    }
+  })
+  await keepFirstTry(session, house, show, daysAgo)
+}
+
+/** Before: two works stood the other way round, and that was kept under a name. Now they stand as the row says. */
+async function keepFirstTry(session: Session, house: HouseIds, show: ShowIds, daysAgo: number): Promise<void> {
+  const { exhibition } = show
+  const face = house.faces.get(keptLayout.wall) ?? ''
+  const row = rows.find(each => each.wall === keptLayout.wall)
+  if (row === undefined) return
+  const place = (order: DemoRow, was: DemoRow): Place[] => {
+    const before = new Map(centresOf(was).map(({ key, x }) => [key, x]))
+    return centresOf(order).map(({ key, x }) => ({
+      entry: show.works.get(key)?.entry ?? '',
+      face,
+      x,
+      rule: 'face',
+      y: null,
+      was: { face, x: before.get(key) ?? x, rule: 'face', y: null },
+    }))
+  }
+  const [a, b] = keptLayout.swapped
+  const first: DemoRow = { ...row, works: row.works.map(key => (key === a ? b : key === b ? a : key)) }
+  await session.edit(`Keep “${keptLayout.name}”`, 'layout.keep', daysAgo - 1, act => {
+    act('placement.put', { exhibition, places: place(first, row) })
+    act('layout.keep', { exhibition, face, name: keptLayout.name })
+  })
+  await session.edit('Change the order of the long wall', 'placement.put', daysAgo - 2, act =>
+    act('placement.put', { exhibition, places: place(row, first) }),
+  )
+}
