@@ -3,6 +3,7 @@
  * line are typed from it.
  */
 import type * as z from 'zod'
+import { computationsArea } from './areas/computations.ts'
 import { deskArea } from './areas/desk.ts'
 import { exhibitionsArea } from './areas/exhibitions.ts'
 import { roomsArea } from './areas/rooms.ts'
@@ -16,6 +17,7 @@ export const contract = {
   ...exhibitionsArea,
   ...roomsArea,
   ...wallsArea,
+  ...computationsArea,
 } as const
 
 export type Contract = typeof contract

@@ -1,0 +1,270 @@
+/** The verbs. Each is a few calls of the contract; none knows more than the contract does. */
+import { copyFileSync, existsSync, mkdirSync, readFileSync } from 'node:fs'
+import { basename, join, resolve } from 'node:path'
+import { z } from 'zod'
+import { contract, type Input, type Name, type Output } from '../../../src/contract/contract.ts'
+import { Refusal } from '../../../src/contract/refusal.ts'
+import { createCatalogue } from '../../database/catalogue.ts'
+import { dataFolder } from '../../files/data-folder.ts'
+import { clockFrom } from '../../services/clock.ts'
+import { answer } from '../answer.ts'
+import { createHost, type Host } from '../host.ts'
+import type { Terminal } from './run.ts'
+import { type Line, type VerbForm, WrongUsage } from './words.ts'
+
+interface Verb {
+  readonly form: VerbForm
+  readonly does: string
+  /** What to print; nothing where the verb prints by itself. */
+  readonly run: (line: Line, terminal: Terminal) => Promise<unknown>
+}
+
+function hostOf(terminal: Terminal): Host {
+  const host = createHost({
+    kind: 'command line',
+    data: dataFolder(),
+    ...(terminal.clock === undefined ? {} : { clock: terminal.clock }),
+    checksOutput: terminal.checksOutput ?? false,
+    report: error => terminal.err(`${error instanceof Error ? error.stack : String(error)}\n`),
+  })
+  let last = ''
+  host.subscribe(event => {
+    if (event.kind !== 'progress' || event.words === last) return
+    last = event.words
+    terminal.err(`${event.words} …\n`)
+  })
+  return host
+}
+
+async function withCatalogue<T>(file: string, terminal: Terminal, work: (host: Host) => Promise<T>): Promise<T> {
+  const host = hostOf(terminal)
+  const stop = () => void host.close()
+  process.once('SIGINT', stop)
+  try {
+    if (file !== '-') host.openFile(resolve(file))
+    return await work(host)
+  } finally {
+    process.off('SIGINT', stop)
+    await host.close()
+  }
+}
+
+/** A call as any other host makes it: checked on the way in, its refusal thrown. */
+async function call<N extends Name>(host: Host, name: N, input: Input<N>): Promise<Output<N>> {
+  return (await callByName(host, name, input)) as Output<N> // the service of that name gave it
+}
+
+async function callByName(host: Host, name: string, input: unknown): Promise<unknown> {
+  const answered = await answer(host, name, input)
+  if (answered.ok) return answered.value
+  const { code, message, ...more } = answered.refusal
+  throw new Refusal(code, message, more)
+}
+
+/** Gives a file of the machine to the host, as an upload does. */
+function give(host: Host, file: string): string {
+  if (!existsSync(file)) throw new Refusal('no-such-file', `There is no file ${file}.`)
+  const { handle, path } = host.handles.create(basename(file))
+  copyFileSync(file, path)
+  return handle
+}
+
+function take(host: Host, handle: string, folder: string): string {
+  mkdirSync(folder, { recursive: true })
+  const path = join(folder, host.handles.name(handle))
+  copyFileSync(host.handles.path(handle), path)
+  return path
+}
+
+async function exhibitionNamed(host: Host, title: string): Promise<string | undefined> {
+  const { exhibitions } = await call(host, 'exhibition.list', {})
+  return exhibitions.find(each => each.title === title || each.id === title)?.id
+}
+
+async function knownExhibition(host: Host, title: string): Promise<string> {
+  const id = await exhibitionNamed(host, title)
+  if (id === undefined) {
+    throw new Refusal('not-found', `There is no exhibition “${title}” in this catalogue.`, { field: 'exhibition' })
+  }
+  return id
+}
+
+function needed(line: Line, option: string): string {
+  const value = line.options[option]
+  if (value === undefined) throw new WrongUsage(`--${option} is needed.`)
+  return value
+}
+
+function readJson(text: string): unknown {
+  try {
+    return JSON.parse(text)
+  } catch {
+    throw new Refusal('bad-json', 'The input is not JSON.')
+  }
+}
+
+export const verbs: Readonly<Record<string, Verb>> = {
+  demo: {
+    form: { words: ['catalogue'] },
+    does: 'writes the demo catalogue to a new file',
+    async run({ words: [file = ''] }, terminal) {
+      const { writeDemo } = await import('../../demo/write.ts')
+      return writeDemo(resolve(file), {
+        ...(terminal.clock === undefined ? {} : { clock: terminal.clock }),
+        progress: words => terminal.err(`${words} …\n`),
+      })
+    },
+  },
+  new: {
+    form: { words: ['catalogue'] },
+    does: 'writes an empty catalogue',
+    async run({ words: [file = ''] }, terminal) {
+      createCatalogue(resolve(file), clockFrom(terminal.clock)).close()
+      return { catalogue: resolve(file) }
+    },
+  },
+  import: {
+    form: { words: ['catalogue', 'file'], options: ['exhibition', 'lender', 'map', 'sheet'] },
+    does: 'imports a checklist (.csv, .xlsx) into an exhibition',
+    async run(line, terminal) {
+      const [file = '', list = ''] = line.words
+      const title = needed(line, 'exhibition')
+      return withCatalogue(file, terminal, async host => {
+        const exhibition = (await exhibitionNamed(host, title)) ?? (await call(host, 'exhibition.add', { title })).id
+        const { lender, map, sheet } = line.options
+        return callByName(host, 'import.accept', {
+          handle: give(host, list),
+          exhibition,
+          ...(lender === undefined ? {} : { lenderName: lender }),
+          ...(sheet === undefined ? {} : { sheet }),
+          ...(map === undefined ? {} : { mapping: readJson(readFileSync(map, 'utf8')) }),
+        })
+      })
+    },
+  },
+  call: {
+    form: { words: ['catalogue', 'procedure', 'JSON'], optional: 1, options: ['out'], many: ['file'] },
+    does: 'calls any procedure; input as JSON or - for standard input; --file gives a file, its handle replaces "$1", "$2" …; made files go to --out',
+    async run(line, terminal) {
+      const [file = '', name = '', given] = line.words
+      const text = given === '-' ? await terminal.readIn() : (given ?? '{}')
+      const input = readJson(text)
+      return withCatalogue(file, terminal, async host => {
+        const handles = (line.many.file ?? []).map(each => give(host, each))
+        const value = await callByName(host, name, withHandles(input, handles))
+        const { out } = line.options
+        if (out !== undefined) for (const handle of handlesIn(value)) take(host, handle, out)
+        return value
+      })
+    },
+  },
+  procedures: {
+    form: { words: [] },
+    does: 'lists the contract: name, kind, input and output as JSON Schema',
+    async run() {
+      return Object.entries(contract).map(([name, { kind, does, input, output }]) => ({
+        name,
+        // What a caller must know: whether it changes anything, and whether it takes long.
+        kind: kind === 'pure' || kind === 'desk' ? 'read' : kind,
+        catalogue: kind !== 'pure' && kind !== 'desk',
+        does,
+        input: z.toJSONSchema(input, { io: 'input' }),
+        output: z.toJSONSchema(output, { io: 'output' }),
+      }))
+    },
+  },
+  sheets: {
+    form: { words: ['catalogue'], options: ['exhibition', 'out', 'only', 'paper', 'unit'] },
+    does: 'writes all sheets of an exhibition to a folder',
+    async run(line, terminal) {
+      const [file = ''] = line.words
+      const title = needed(line, 'exhibition')
+      const out = needed(line, 'out')
+      return withCatalogue(file, terminal, async host => {
+        const { only, paper, unit } = line.options
+        const made = await callByName(host, 'sheet.set', {
+          exhibition: await knownExhibition(host, title),
+          ...(only === undefined ? {} : { only }),
+          ...(paper === undefined ? {} : { paper }),
+          ...(unit === undefined ? {} : { unit }),
+        })
+        const { files } = made as Output<'sheet.set'> // the service of that name gave it
+        return {
+          files: files.map(({ kind, handle, pages }) => ({
+            kind,
+            path: take(host, handle, resolve(out)),
+            ...(pages === null ? {} : { pages }),
+          })),
+        }
+      })
+    },
+  },
+  check: {
+    form: { words: ['catalogue'], options: ['exhibition'] },
+    does: 'checks the file, then lists every finding of the planning checks',
+    async run(line, terminal) {
+      const [file = ''] = line.words
+      return withCatalogue(file, terminal, async host => {
+        const { ok, integrity } = await call(host, 'catalogue.check', {})
+        const asked = line.options.exhibition
+        const shows =
+          asked === undefined
+            ? (await call(host, 'exhibition.list', {})).exhibitions.map(each => each.id)
+            : [await knownExhibition(host, asked)]
+        const findings = (await call(host, 'room.findings', {})).findings
+        for (const exhibition of shows) findings.push(...(await call(host, 'finding.list', { exhibition })).findings)
+        return { ok, integrity, findings }
+      })
+    },
+  },
+  backup: {
+    form: { words: ['catalogue', 'file'] },
+    does: 'makes a backup with its files folder, every hash verified',
+    async run({ words: [file = '', to = ''] }, terminal) {
+      return withCatalogue(file, terminal, async host => {
+        const { backupTo } = await import('../../database/backup.ts')
+        if (host.open === null) throw new Refusal('no-catalogue', 'Name the catalogue to back up.')
+        return backupTo(host.open.catalogue, resolve(to), {
+          progress: (_done, _total, words) => terminal.err(`${words} …\n`),
+          signal: new AbortController().signal,
+        })
+      })
+    },
+  },
+  serve: {
+    form: { words: ['catalogue'], options: ['port'] },
+    does: 'serves the catalogue on this machine; the first line says the address',
+    async run(line, terminal) {
+      const { serveUntilStopped } = await import('../loopback/serve.ts')
+      const [file = ''] = line.words
+      const port = line.options.port === undefined ? 0 : Number(line.options.port)
+      if (!Number.isInteger(port) || port < 0 || port > 65535) throw new WrongUsage('--port takes a number up to 65535.')
+      await serveUntilStopped({
+        file: resolve(file),
+        port,
+        ...(terminal.clock === undefined ? {} : { clock: terminal.clock }),
+        onAddress: address => terminal.out(`${JSON.stringify({ address })}\n`),
+      })
+      return undefined
+    },
+  },
+}
+
+/** "$1" anywhere in the input stands for the handle of the first --file. */
+function withHandles(input: unknown, handles: readonly string[]): unknown {
+  if (typeof input === 'string') {
+    const [, figure] = /^\$(\d+)$/.exec(input) ?? []
+    return figure === undefined ? input : (handles[Number(figure) - 1] ?? input)
+  }
+  if (Array.isArray(input)) return input.map(each => withHandles(each, handles))
+  if (typeof input === 'object' && input !== null) {
+    return Object.fromEntries(Object.entries(input).map(([key, value]) => [key, withHandles(value, handles)]))
+  }
+  return input
+}
+
+function handlesIn(value: unknown): string[] {
+  if (Array.isArray(value)) return value.flatMap(handlesIn)
+  if (typeof value !== 'object' || value === null) return []
+  return Object.entries(value).flatMap(([key, each]) => (key === 'handle' && typeof each === 'string' ? [each] : handlesIn(each)))
+}

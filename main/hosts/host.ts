@@ -1,0 +1,235 @@
+/**
+ * A host's inside, the same for the desktop, the loopback host and the command line: one open catalogue, one person
+ * at the desk, one write lock, long work in workers, events to whoever listens. It knows nothing of windows or sockets.
+ */
+import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import type { Person } from '../../src/contract/areas/desk.ts'
+import { contract, type Name, type NameOf } from '../../src/contract/contract.ts'
+import type { HostEvent } from '../../src/contract/events.ts'
+import { Refusal } from '../../src/contract/refusal.ts'
+import { type Catalogue, openCatalogue } from '../database/catalogue.ts'
+import { type Handles, openHandles } from '../files/handles.ts'
+import { openStore, type FileStore } from '../files/store.ts'
+import { type Clock, clockFrom, type ClockStart } from '../services/clock.ts'
+import { personOf } from '../services/people.ts'
+import type { Reading, Writing } from '../services/service.ts'
+import { catalogueServices, pureServices } from '../services/table.ts'
+import { runLong } from '../workers/run.ts'
+import { createWriteLock } from './write-lock.ts'
+import { runDesk } from './desk.ts'
+
+export interface OpenCatalogue {
+  readonly catalogue: Catalogue
+  readonly store: FileStore
+}
+
+export interface HostOptions {
+  readonly kind: 'desktop' | 'loopback' | 'command line'
+  /** The user's data folder: recent catalogues, who sat here last, the demo. */
+  readonly data: string
+  readonly clock?: ClockStart
+  /** Every answer is held against its schema. For tests: it costs time on large answers. */
+  readonly checksOutput?: boolean
+  readonly report?: (error: unknown) => void
+  /** Where the worker's code is, when it is bundled. */
+  readonly worker?: URL
+}
+
+export interface Host {
+  readonly kind: HostOptions['kind']
+  readonly data: string
+  readonly handles: Handles
+  readonly handlesFolder: string
+  readonly clock: Clock
+  readonly checksOutput: boolean
+  readonly report: (error: unknown) => void
+  readonly open: OpenCatalogue | null
+  readonly person: Person | null
+  readonly openFile: (file: string) => void
+  readonly closeFile: () => void
+  readonly sit: (person: Person | null) => void
+  readonly cancel: (job: string) => boolean
+  readonly run: (name: Name, input: unknown, job?: string) => Promise<unknown>
+  readonly tell: (event: HostEvent) => void
+  readonly subscribe: (listener: (event: HostEvent) => void) => () => void
+  /** Runs a change of the whole file (restore, move) while nobody writes. */
+  readonly alone: <T>(change: () => Promise<T> | T) => Promise<T>
+  readonly close: () => Promise<void>
+}
+
+const lookEvery = 500
+
+export function createHost(options: HostOptions): Host {
+  const handlesFolder = mkdtempSync(join(tmpdir(), 'hangwright-'))
+  const handles = openHandles(handlesFolder)
+  const clock = clockFrom(options.clock)
+  const listeners = new Set<(event: HostEvent) => void>()
+  const jobs = new Map<string, AbortController>()
+  const running = new Set<Promise<unknown>>()
+  const lock = createWriteLock(waiting => host.tell({ kind: 'waiting', job: null, waits: waiting > 0 }))
+  let open: OpenCatalogue | null = null
+  let person: Person | null = null
+  let seen = 0
+  let jobCount = 0
+
+  const look = setInterval(() => {
+    if (open === null) return
+    const version = open.catalogue.dataVersion()
+    if (version !== seen) {
+      seen = version
+      host.tell({ kind: 'changed', edit: null, tables: [] })
+    }
+  }, lookEvery)
+  look.unref()
+
+  function opened(): OpenCatalogue {
+    if (open === null) throw new Refusal('no-catalogue', 'No catalogue is open. Open one, or make a new one.')
+    return open
+  }
+
+  function reading(): Reading {
+    const { catalogue, store } = opened()
+    return { db: catalogue.db, store, handles, now: clock.now, person }
+  }
+
+  async function write(name: NameOf<'write'>, input: unknown): Promise<unknown> {
+    const giveBack = await lock.take()
+    try {
+      const { catalogue } = opened()
+      const who = { id: person?.id ?? '', name: person?.name ?? '' }
+      if (name === 'edit.undo' || name === 'edit.redo') {
+        const back = name === 'edit.undo' ? await catalogue.undo(who) : await catalogue.redo(who)
+        host.tell({ kind: 'changed', edit: back.edit, tables: [...back.tables] })
+        return name === 'edit.undo' ? { undone: back.label } : { redone: back.label }
+      }
+      const service = catalogueServices[name] as (writing: Writing, input: unknown) => unknown // the table is typed by name
+      const edited = await catalogue.edit({ procedure: name, person: who }, edit =>
+        service({ ...reading(), db: edit.db, newId: clock.newId, label: edit.setLabel }, input),
+      )
+      if (edited.edit !== null) host.tell({ kind: 'changed', edit: edited.edit, tables: [...edited.tables] })
+      return edited.value
+    } finally {
+      giveBack()
+    }
+  }
+
+  async function long(name: NameOf<'long'>, input: unknown, given: string | undefined): Promise<unknown> {
+    const job = given ?? `job-${++jobCount}`
+    if (jobs.has(job)) throw new Refusal('job-in-use', 'Work under this name goes on already.', { field: 'job' })
+    const abort = new AbortController()
+    jobs.set(job, abort)
+    try {
+      return await runLong(
+        {
+          catalogue: opened().catalogue.file,
+          handles: handlesFolder,
+          name,
+          input,
+          person,
+          ...(options.clock === undefined ? {} : { clock: { ...options.clock, ids: `${options.clock.ids}w${++jobCount}x` } }),
+        },
+        {
+          signal: abort.signal,
+          lock,
+          ...(options.worker === undefined ? {} : { worker: options.worker }),
+          progress: (done, total, words) => host.tell({ kind: 'progress', job, done, total, words }),
+          changed: (edit, tables) => {
+            seen = open?.catalogue.dataVersion() ?? seen
+            host.tell({ kind: 'changed', edit, tables: [...tables] })
+          },
+        },
+      )
+    } finally {
+      jobs.delete(job)
+    }
+  }
+
+  async function dispatch(name: Name, input: unknown, job: string | undefined): Promise<unknown> {
+    const { kind } = contract[name]
+    // The tables are typed by name; here the name is only known to be one of its kind.
+    switch (kind) {
+      case 'pure':
+        return (pureServices[name as NameOf<'pure'>] as (input: unknown) => unknown)(input)
+      case 'desk':
+        return runDesk(host, name as NameOf<'desk'>, input)
+      case 'read':
+        return (catalogueServices[name as keyof typeof catalogueServices] as (reading: Reading, input: unknown) => unknown)(
+          reading(),
+          input,
+        )
+      case 'write':
+        return write(name as NameOf<'write'>, input)
+      case 'long':
+        return long(name as NameOf<'long'>, input, job)
+    }
+  }
+
+  const host: Host = {
+    kind: options.kind,
+    data: options.data,
+    handles,
+    handlesFolder,
+    clock,
+    checksOutput: options.checksOutput ?? false,
+    report: options.report ?? (error => console.error(error)),
+    get open() {
+      return open
+    },
+    get person() {
+      return person
+    },
+    openFile(file) {
+      const catalogue = openCatalogue(file, clock)
+      open?.catalogue.close()
+      open = { catalogue, store: openStore(file) }
+      seen = catalogue.dataVersion()
+      person = person === null ? null : personOf(catalogue.db, person.id)
+      host.tell({ kind: 'opened', file })
+    },
+    closeFile() {
+      open?.catalogue.close()
+      open = null
+    },
+    sit(who) {
+      person = who
+    },
+    cancel(job) {
+      const abort = jobs.get(job)
+      abort?.abort(new Refusal('cancelled', 'It was cancelled. Nothing was changed.'))
+      return abort !== undefined
+    },
+    run(name, input, job) {
+      const work = dispatch(name, input, job)
+      running.add(work)
+      const forget = () => running.delete(work)
+      work.then(forget, forget)
+      return work
+    },
+    tell(event) {
+      for (const listener of listeners) listener(event)
+    },
+    subscribe(listener) {
+      listeners.add(listener)
+      return () => listeners.delete(listener)
+    },
+    async alone(change) {
+      const giveBack = await lock.take()
+      try {
+        return await change()
+      } finally {
+        giveBack()
+      }
+    },
+    async close() {
+      clearInterval(look)
+      for (const job of jobs.keys()) host.cancel(job)
+      await Promise.allSettled(running)
+      open?.catalogue.close()
+      open = null
+      rmSync(handlesFolder, { recursive: true, force: true })
+    },
+  }
+  return host
+}

@@ -1,0 +1,47 @@
+/** Small help for the scripts: the project's folder, and running a tool of node_modules on this Node. */
+import { spawn, type StdioOptions } from 'node:child_process'
+import { existsSync, readFileSync } from 'node:fs'
+import { createRequire } from 'node:module'
+import { dirname, join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+
+export const root = fileURLToPath(new URL('../..', import.meta.url))
+
+/** The program file of a package, run by this Node instead of by whatever `env node` finds. */
+export function toolOf(name: string, bin = name): string {
+  const require = createRequire(join(root, 'package.json'))
+  let folder = dirname(require.resolve(name))
+  while (!existsSync(join(folder, 'package.json')) || packageOf(folder).name !== name) folder = dirname(folder)
+  const { bin: bins } = packageOf(folder)
+  const file = typeof bins === 'string' ? bins : bins?.[bin]
+  if (file === undefined) throw new Error(`${name} has no program ${bin}`)
+  return join(folder, file)
+}
+
+function packageOf(folder: string): { name?: string; bin?: string | Record<string, string> } {
+  // Read, not imported: many packages do not export their package.json.
+  return JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8'))
+}
+
+export interface RunOptions {
+  readonly stdio?: StdioOptions
+  readonly env?: NodeJS.ProcessEnv
+  readonly cwd?: string
+}
+
+/** Runs a program to its end; its exit status. */
+export function run(program: string, args: readonly string[], options: RunOptions = {}): Promise<number> {
+  return new Promise((resolve, reject) => {
+    const child = spawn(program, args, {
+      cwd: options.cwd ?? root,
+      stdio: options.stdio ?? 'inherit',
+      env: { ...process.env, ...options.env },
+    })
+    child.on('error', reject)
+    child.on('exit', (code, signal) => resolve(signal === null ? (code ?? 1) : 1))
+  })
+}
+
+export function runNode(args: readonly string[], options: RunOptions = {}): Promise<number> {
+  return run(process.execPath, args, options)
+}

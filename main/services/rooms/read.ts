@@ -1,0 +1,161 @@
+/** The building as it is stored: rooms, walls with what is fixed on them, and the plan. */
+import type { RoomRow, WallRow } from '../../../src/contract/areas/rooms.ts'
+import type { Output, Received } from '../../../src/contract/contract.ts'
+import type { Finding } from '../../../src/contract/shared.ts'
+import { formatLength } from '../../../src/measure/format.ts'
+import { arrangeRooms, outlineOf } from '../../../src/model/outline.ts'
+import type { ReadHandle } from '../../database/handles.ts'
+import { ruleNumber } from '../rules.ts'
+import type { Reading } from '../service.ts'
+import { row, rows } from '../sql.ts'
+
+interface StoredWall extends Omit<WallRow, 'from' | 'to' | 'openings' | 'keepClears' | 'floor'> {
+  readonly room: string
+  readonly floor: string | null
+  readonly fromX: number
+  readonly fromY: number
+  readonly toX: number
+  readonly toY: number
+}
+
+const wallSelect = `SELECT wall.id, face.id AS face, wall.room, wall.name, wall.length, wall.length_text AS lengthText,
+  wall.height, wall.height_text AS heightText, wall.wall_type AS wallType, wall.stud_first AS studFirst,
+  wall.stud_spacing AS studSpacing, wall.backing_from AS backingFrom, wall.backing_to AS backingTo, wall.skirting,
+  wall.datum, wall.floor, ends.angle AS angle,
+  begins.x AS fromX, begins.y AS fromY, ends.x AS toX, ends.y AS toY
+  FROM wall JOIN face ON face.wall = wall.id AND face.side = 'a'
+  JOIN corner AS begins ON begins.id = wall.from_corner JOIN corner AS ends ON ends.id = wall.to_corner`
+
+function asWall(db: ReadHandle, stored: StoredWall): WallRow {
+  const { room: _, floor, fromX, fromY, toX, toY, ...rest } = stored
+  return {
+    ...rest,
+    floor: floor === null ? [] : JSON.parse(floor),
+    from: [fromX, fromY],
+    to: [toX, toY],
+    openings: rows(
+      db,
+      'SELECT id, kind, x, y, width, height, label FROM opening WHERE wall = :wall ORDER BY x, id',
+      { wall: rest.id },
+    ),
+    keepClears: rows(
+      db,
+      'SELECT id, kind, x, y, width, height, margin, label, reason FROM keep_clear WHERE wall = :wall ORDER BY x, id',
+      { wall: rest.id },
+    ),
+  }
+}
+
+export function wallsOf(db: ReadHandle, room: string): WallRow[] {
+  return rows<StoredWall>(db, `${wallSelect} WHERE wall.room = :room ORDER BY wall.position, wall.id`, { room }).map(wall =>
+    asWall(db, wall),
+  )
+}
+
+/** The wall behind a face, with its room. */
+export function wallOfFace(
+  db: ReadHandle,
+  face: string,
+): { readonly wall: WallRow; readonly room: { readonly id: string; readonly name: string } } | undefined {
+  const stored = row<StoredWall>(db, `${wallSelect} WHERE face.id = :face`, { face })
+  if (stored === undefined) return undefined
+  const room = row<{ id: string; name: string }>(db, 'SELECT id, name FROM room WHERE id = :id', { id: stored.room })
+  return { wall: asWall(db, stored), room: room ?? { id: stored.room, name: '' } }
+}
+
+function roomsOf(db: ReadHandle): RoomRow[] {
+  const tolerance = ruleNumber(db, 'closesWithin')
+  return rows<{ id: string; name: string; number: string; height: number }>(
+    db,
+    'SELECT id, name, number, height FROM room ORDER BY position, id',
+  ).map(room => {
+    const walls = wallsOf(db, room.id)
+    const { closes, gap, note, area } = outlineOf(walls, tolerance)
+    return { ...room, walls, closure: { closes, gap, note }, area }
+  })
+}
+
+export function list({ db }: Reading): Output<'room.list'> {
+  const building = row<{ id: string; name: string }>(db, 'SELECT id, name FROM building ORDER BY id LIMIT 1')
+  return { building: building ?? null, rooms: roomsOf(db) }
+}
+
+/** Counts of findings by face, for the marks on the key plan. */
+export type FaceCounts = (face: string) => { readonly settle: number; readonly stop: number }
+
+export function plan({ db }: Reading, { exhibition }: Received<'room.plan'>, countsOf: FaceCounts): Output<'room.plan'> {
+  const all = roomsOf(db)
+  const offsets = arrangeRooms(
+    all.map(room => ({ corners: room.walls.flatMap(wall => [wall.from, wall.to]) })),
+    600,
+  )
+  const shows = new Map(
+    rows<{ face: string; works: number; widths: number }>(
+      db,
+      `SELECT placement.face, count(*) AS works, coalesce(sum(work.hang_width), 0.0) AS widths
+       FROM placement JOIN entry ON entry.id = placement.entry JOIN work ON work.id = entry.work
+       WHERE placement.exhibition = :exhibition GROUP BY placement.face`,
+      { exhibition },
+    ).map(each => [each.face, each]),
+  )
+  const orders = new Map(
+    rows<{ face: string; visitor_order: number | null }>(
+      db,
+      'SELECT face, visitor_order FROM face_plan WHERE exhibition = :exhibition',
+      { exhibition },
+    ).map(each => [each.face, each.visitor_order]),
+  )
+  return {
+    rooms: all.map((room, index) => {
+      const [dx, dy] = offsets[index] ?? [0, 0]
+      return {
+        id: room.id,
+        name: room.name,
+        walls: room.walls.map(wall => ({
+          id: wall.id,
+          face: wall.face,
+          name: wall.name,
+          from: [wall.from[0] + dx, wall.from[1] + dy] as [number, number],
+          to: [wall.to[0] + dx, wall.to[1] + dy] as [number, number],
+          length: wall.length,
+          openings: wall.openings.map(({ kind, x, width }) => ({ kind, x, width })),
+          works: shows.get(wall.face)?.works ?? 0,
+          filled: (shows.get(wall.face)?.widths ?? 0) / wall.length,
+          ...(exhibition === null ? { settle: 0, stop: 0 } : countsOf(wall.face)),
+          order: orders.get(wall.face) ?? null,
+        })),
+      }
+    }),
+  }
+}
+
+export function findings({ db }: Reading): Output<'room.findings'> {
+  const mm = (length: number) => formatLength(length, { unit: 'mm' })
+  const found: Finding[] = []
+  for (const room of roomsOf(db)) {
+    if (!room.closure.closes) {
+      found.push({
+        severity: 'settle',
+        code: 'room-open',
+        subject: { kind: 'room', id: room.id },
+        text: `${room.name}: ${room.closure.note}`,
+        figures: { gap: room.closure.gap },
+      })
+    }
+    for (const wall of room.walls) {
+      for (const opening of wall.openings) {
+        const over = Math.max(-opening.x, opening.x + opening.width - wall.length)
+        if (over > 0.5) {
+          found.push({
+            severity: 'settle',
+            code: 'opening-off-wall',
+            subject: { kind: 'wall', id: wall.id },
+            text: `${room.name} ${wall.name}: a ${opening.kind} reaches ${mm(over)} beyond the end of the wall.`,
+            figures: { over },
+          })
+        }
+      }
+    }
+  }
+  return { findings: found }
+}

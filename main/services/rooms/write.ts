@@ -1,0 +1,268 @@
+/**
+ * Rooms and walls, changed. Walls run between shared corners; whenever a length, an angle or the order changes, the
+ * corners of that room are drawn anew from the measures, so that plan and figures cannot part.
+ */
+import type { Output, Received } from '../../../src/contract/contract.ts'
+import { Refusal } from '../../../src/contract/refusal.ts'
+import { outlineOf } from '../../../src/model/outline.ts'
+import type { ReadHandle } from '../../database/handles.ts'
+import { changeFields, type Columns, jsonColumn, notFound } from '../change.ts'
+import { moveBefore, nextPosition, orderedRows } from '../order.ts'
+import { ruleNumber } from '../rules.ts'
+import type { Writing } from '../service.ts'
+import { insert, remove as removeRow, row, rows, update, value } from '../sql.ts'
+import { wallsOf } from './read.ts'
+
+type NewWall = Received<'wall.add'>['wall']
+
+export function setBuilding(writing: Writing, { name }: Received<'room.setBuilding'>): Output<'room.setBuilding'> {
+  writing.label(`Name the building ${name}`)
+  return { id: buildingOf(writing, name) }
+}
+
+function buildingOf(writing: Writing, name?: string): string {
+  const known = value<string>(writing.db, 'SELECT id FROM building ORDER BY id LIMIT 1')
+  if (known !== undefined) {
+    if (name !== undefined) update(writing.db, 'building', known, { name })
+    return known
+  }
+  const id = writing.newId()
+  insert(writing.db, 'building', { id, name: name ?? '' })
+  return id
+}
+
+export function addRoom(writing: Writing, input: Received<'room.add'>): Output<'room.add'> {
+  const { db } = writing
+  const room = writing.newId()
+  writing.label(`Add ${input.name}`)
+  insert(db, 'room', {
+    id: room,
+    building: buildingOf(writing),
+    name: input.name,
+    number: input.number ?? '',
+    position: nextPosition(orderedRows(db, 'room')),
+    height: input.height,
+    floor_note: '',
+  })
+  const walls = input.walls.map((wall, index) =>
+    insertWall(writing, room, input.height, { wallType: input.wallType, ...wall }, index + 1),
+  )
+  drawRoom(writing, room)
+  return { id: room, walls }
+}
+
+/** A wall with its face and the corner at its right end; `drawRoom` gives the corners their places. */
+function insertWall(
+  writing: Writing,
+  room: string,
+  height: number,
+  wall: Omit<NewWall, 'wallType'> & { readonly wallType?: NewWall['wallType'] | undefined },
+  position: number,
+): string {
+  const { db } = writing
+  const corner = writing.newId()
+  const angle = wall.angle === undefined ? 90 : wall.angle
+  insert(db, 'corner', { id: corner, room, position, x: 0, y: 0, angle, angle_text: '' })
+  const id = writing.newId()
+  insert(db, 'wall', {
+    id,
+    room,
+    position,
+    from_corner: corner,
+    to_corner: corner,
+    name: wall.name ?? `wall ${position}`,
+    length: wall.length,
+    length_text: wall.lengthText ?? '',
+    height,
+    height_text: '',
+    wall_type: wall.wallType ?? 'other',
+    measured_at: writing.now(),
+    measured_by: writing.person?.name ?? '',
+    datum_note: '',
+  })
+  insert(db, 'face', { id: writing.newId(), wall: id, side: 'a', name: '' })
+  return id
+}
+
+interface Segment {
+  readonly id: string
+  readonly length: number
+  readonly angle: number | null
+  readonly to_corner: string
+  readonly from_corner: string
+}
+
+/** Draws a room's corners from its measures; an open chain of one or two walls has a corner more than walls. */
+function drawRoom(writing: Writing, room: string): void {
+  const { db } = writing
+  const walls = rows<Segment>(
+    db,
+    `SELECT wall.id, wall.length, ends.angle, wall.to_corner, wall.from_corner
+     FROM wall JOIN corner AS ends ON ends.id = wall.to_corner WHERE wall.room = :room ORDER BY wall.position, wall.id`,
+    { room },
+  )
+  if (walls.length === 0) return
+  const { corners, closed } = outlineOf(walls, ruleNumber(db, 'closesWithin'))
+  const needed = new Set(walls.map(wall => wall.to_corner))
+  const last = walls.at(-1)
+  let first = closed ? (last?.to_corner ?? '') : (walls[0]?.from_corner ?? '')
+  if (!closed && needed.has(first)) {
+    first = writing.newId()
+    insert(db, 'corner', { id: first, room, position: 0, x: 0, y: 0, angle: null, angle_text: '' })
+  }
+  needed.add(first)
+  let from = first
+  for (const [index, wall] of walls.entries()) {
+    if (wall.from_corner !== from) update(db, 'wall', wall.id, { from_corner: from })
+    const [x, y] = corners[(index + 1) % corners.length] ?? [0, 0]
+    update(db, 'corner', wall.to_corner, { x, y, position: index + 1 })
+    from = wall.to_corner
+  }
+  if (!closed) {
+    const [x, y] = corners[0] ?? [0, 0]
+    update(db, 'corner', first, { x, y, position: 0 })
+  }
+  for (const corner of rows<{ id: string }>(db, 'SELECT id FROM corner WHERE room = :room', { room })) {
+    if (!needed.has(corner.id)) removeRow(db, 'corner', corner.id)
+  }
+}
+
+function roomName(db: ReadHandle, id: string, field = 'id'): string {
+  const name = value<string>(db, 'SELECT name FROM room WHERE id = :id', { id })
+  if (name === undefined) throw notFound('room', field)
+  return name
+}
+
+export function changeRoom(writing: Writing, { id, changes }: Received<'room.update'>): Output<'room.update'> {
+  const { db } = writing
+  writing.label(`Change ${roomName(db, id)}`)
+  const before = value<number>(db, 'SELECT height FROM room WHERE id = :id', { id })
+  const columns = { name: 'name', number: 'number', height: 'height' }
+  const { saved, clashes, values } = changeFields(writing, 'room', id, changes, columns, 'room')
+  if (typeof values.height === 'number') {
+    // Walls that were as high as the room follow it; a wall measured by itself keeps its own.
+    for (const wall of rows<{ id: string; height: number }>(db, 'SELECT id, height FROM wall WHERE room = :id', { id })) {
+      if (wall.height === before) update(db, 'wall', wall.id, { height: values.height })
+    }
+  }
+  return { saved, clashes }
+}
+
+export function moveRoom(writing: Writing, { id, before }: Received<'room.move'>): Output<'room.move'> {
+  writing.label(`Move ${roomName(writing.db, id)} in the list`)
+  const ordered = orderedRows(writing.db, 'room')
+  if (before !== null) roomName(writing.db, before, 'before')
+  if (before !== id) moveBefore(writing.db, 'room', ordered, [id], before)
+  return { done: true }
+}
+
+/** Refuses while works of any show stand on the wall. */
+function refuseIfUsed(db: ReadHandle, wall: string, field: string): void {
+  const works =
+    value<number>(db, 'SELECT count(*) FROM placement JOIN face ON face.id = placement.face WHERE face.wall = :wall', { wall }) ?? 0
+  if (works > 0) {
+    throw new Refusal('wall-in-use', `${works === 1 ? 'One work stands' : `${works} works stand`} on this wall. Take them off first.`, {
+      field,
+    })
+  }
+  const printed =
+    value<number>(db, 'SELECT count(*) FROM sheet_print JOIN face ON face.id = sheet_print.face WHERE face.wall = :wall', { wall }) ?? 0
+  if (printed > 0) throw new Refusal('printed', 'Sheets of this wall have been printed; it stays for the record.', { field })
+}
+
+function dropWall(writing: Writing, wall: string): void {
+  const { db } = writing
+  for (const table of ['opening', 'keep_clear']) {
+    for (const each of rows<{ id: string }>(db, `SELECT id FROM ${table} WHERE wall = :wall`, { wall })) removeRow(db, table, each.id)
+  }
+  for (const face of rows<{ id: string }>(db, 'SELECT id FROM face WHERE wall = :wall', { wall })) {
+    for (const layout of rows<{ id: string }>(db, 'SELECT id FROM kept_layout WHERE face = :face', { face: face.id })) {
+      for (const place of rows<{ id: string }>(db, 'SELECT id FROM kept_place WHERE layout = :layout', { layout: layout.id })) {
+        removeRow(db, 'kept_place', place.id)
+      }
+      removeRow(db, 'kept_layout', layout.id)
+    }
+    for (const plan of rows<{ id: string }>(db, 'SELECT id FROM face_plan WHERE face = :face', { face: face.id })) {
+      removeRow(db, 'face_plan', plan.id)
+    }
+    removeRow(db, 'face', face.id)
+  }
+  removeRow(db, 'wall', wall)
+}
+
+export function removeRoom(writing: Writing, { id }: Received<'room.remove'>): Output<'room.remove'> {
+  const { db } = writing
+  writing.label(`Remove ${roomName(db, id)}`)
+  const walls = wallsOf(db, id)
+  for (const wall of walls) refuseIfUsed(db, wall.id, 'id')
+  for (const wall of walls) dropWall(writing, wall.id)
+  for (const corner of rows<{ id: string }>(db, 'SELECT id FROM corner WHERE room = :id', { id })) {
+    removeRow(db, 'corner', corner.id)
+  }
+  removeRow(db, 'room', id)
+  return { done: true }
+}
+
+export function addWall(writing: Writing, { room, after, wall }: Received<'wall.add'>): Output<'wall.add'> {
+  const { db } = writing
+  const stored = row<{ name: string; height: number }>(db, 'SELECT name, height FROM room WHERE id = :room', { room })
+  if (stored === undefined) throw notFound('room', 'room')
+  const ordered = orderedRows(db, 'wall', 'room = :room', { room })
+  const at = after === null ? 0 : ordered.findIndex(each => each.id === after) + 1
+  if (after !== null && at === 0) throw notFound('wall of this room', 'after')
+  writing.label(`Add a wall to ${stored.name}`)
+  const id = insertWall(writing, room, stored.height, wall, ordered.length + 1)
+  moveBefore(db, 'wall', ordered, [id], ordered[at]?.id ?? null)
+  drawRoom(writing, room)
+  return { id }
+}
+
+const wallColumns: Columns = {
+  name: 'name',
+  length: 'length',
+  lengthText: 'length_text',
+  height: 'height',
+  heightText: 'height_text',
+  wallType: 'wall_type',
+  studFirst: 'stud_first',
+  studSpacing: 'stud_spacing',
+  backingFrom: 'backing_from',
+  backingTo: 'backing_to',
+  skirting: 'skirting',
+  datum: 'datum',
+  floor: jsonColumn('floor', []),
+}
+
+export function changeWall(writing: Writing, { id, changes }: Received<'wall.update'>): Output<'wall.update'> {
+  const { db } = writing
+  const stored = row<{ room: string; name: string; to_corner: string }>(
+    db,
+    'SELECT wall.room, room.name || \' \' || wall.name AS name, wall.to_corner FROM wall JOIN room ON room.id = wall.room WHERE wall.id = :id',
+    { id },
+  )
+  if (stored === undefined) throw notFound('wall')
+  writing.label(`Change ${stored.name}`)
+  const { angle, ...own } = changes
+  const changed = changeFields(writing, 'wall', id, own, wallColumns, 'wall')
+  const corner = changeFields(writing, 'corner', stored.to_corner, { angle }, { angle: 'angle' }, 'corner')
+  if (changed.values.length !== undefined) {
+    update(db, 'wall', id, { measured_at: writing.now(), measured_by: writing.person?.name ?? '' })
+  }
+  if (changed.values.length !== undefined || corner.saved.length > 0) drawRoom(writing, stored.room)
+  return { saved: [...changed.saved, ...corner.saved], clashes: [...changed.clashes, ...corner.clashes.map(c => ({ ...c, id }))] }
+}
+
+export function removeWall(writing: Writing, { id }: Received<'wall.remove'>): Output<'wall.remove'> {
+  const { db } = writing
+  const stored = row<{ room: string; name: string }>(db, 'SELECT room, name FROM wall WHERE id = :id', { id })
+  if (stored === undefined) throw notFound('wall')
+  refuseIfUsed(db, id, 'id')
+  writing.label(`Remove ${roomName(db, stored.room)} ${stored.name}`)
+  const rest = wallsOf(db, stored.room).filter(wall => wall.id !== id)
+  if (rest.length === 0) throw new Refusal('last-wall', 'A room keeps its last wall. Remove the room instead.', { field: 'id' })
+  // The neighbour may begin at this wall's corner until the room is drawn anew.
+  db.pragma('defer_foreign_keys = ON')
+  dropWall(writing, id)
+  drawRoom(writing, stored.room)
+  return { done: true }
+}

@@ -1,0 +1,73 @@
+/** House rules as the catalogue has them: the program's defaults where nobody has set another. */
+import type { Output, Received } from '../../src/contract/contract.ts'
+import { Refusal } from '../../src/contract/refusal.ts'
+import { type HouseRuleKey, houseRules, isHouseRule } from '../../src/model/house-rules.ts'
+import type { ReadHandle } from '../database/handles.ts'
+import { same } from './change.ts'
+import type { Reading, ServicesOf, Writing } from './service.ts'
+import { insert, row, rows, update } from './sql.ts'
+
+interface Stored {
+  readonly id: string
+  readonly value: string
+  readonly source: string
+  readonly since: string
+  readonly by: string
+}
+
+/** The number a rule is at. */
+export function ruleNumber(db: ReadHandle, key: HouseRuleKey): number {
+  const stored = row<{ value: string }>(db, 'SELECT value FROM house_rule WHERE id = :key', { key })
+  return Number(stored === undefined ? houseRules[key].value : JSON.parse(stored.value))
+}
+
+export function ruleText(db: ReadHandle, key: HouseRuleKey): string {
+  const stored = row<{ value: string }>(db, 'SELECT value FROM house_rule WHERE id = :key', { key })
+  return String(stored === undefined ? houseRules[key].value : JSON.parse(stored.value))
+}
+
+function list({ db }: Reading): Output<'rule.list'> {
+  const stored = new Map(rows<Stored>(db, 'SELECT id, value, source, since, by FROM house_rule').map(r => [r.id, r]))
+  return {
+    rules: Object.entries(houseRules).map(([key, rule]) => {
+      const own = stored.get(key)
+      return {
+        key,
+        value: own === undefined ? rule.value : JSON.parse(own.value),
+        says: rule.says,
+        unit: rule.unit,
+        source: own?.source ?? rule.source,
+        since: own?.since ?? '',
+        by: own?.by ?? '',
+        changed: own !== undefined,
+      }
+    }),
+  }
+}
+
+function set(writing: Writing, input: Received<'rule.set'>): Output<'rule.set'> {
+  const { key, was, to, source } = input
+  if (!isHouseRule(key)) throw new Refusal('not-found', `There is no house rule “${key}”.`, { field: 'key' })
+  const rule = houseRules[key]
+  if (typeof to !== typeof rule.value || (typeof to === 'number' && !(to >= 0 && to <= 1e6))) {
+    throw new Refusal('bad-input', `This rule takes a ${typeof rule.value}, not below nothing.`, { field: 'to' })
+  }
+  if (key === 'heightRule' && !['centre', 'top', 'bottom', 'eye'].includes(String(to))) {
+    throw new Refusal('bad-input', 'Works hang by their centre, top, bottom or eye.', { field: 'to' })
+  }
+  const stored = row<Stored>(writing.db, 'SELECT * FROM house_rule WHERE id = :key', { key })
+  const now = stored === undefined ? rule.value : JSON.parse(stored.value)
+  if (!same(now, was)) {
+    throw new Refusal('clash', 'Somebody else has changed this rule meanwhile.', {
+      field: 'to',
+      details: { was, yours: to, theirs: now },
+    })
+  }
+  writing.label(`House rule: ${rule.says.replace(/\.$/, '')} → ${String(to)}`)
+  const columns = { value: JSON.stringify(to), source, since: writing.now(), by: writing.person?.name ?? '' }
+  if (stored === undefined) insert(writing.db, 'house_rule', { id: key, ...columns })
+  else update(writing.db, 'house_rule', key, columns)
+  return { done: true }
+}
+
+export const rulesServices: ServicesOf<'rule.list' | 'rule.set'> = { 'rule.list': list, 'rule.set': set }

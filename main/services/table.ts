@@ -1,0 +1,114 @@
+/** Every service by the name of its procedure: the compiler holds this table against the contract, both ways. */
+import { backups, backup, check, tidy } from './catalogue.ts'
+import { computations } from './computations.ts'
+import { history as editHistory, list as editList, state as editState } from './edits.ts'
+import * as entries from './exhibitions/entries.ts'
+import * as exhibitions from './exhibitions/exhibitions.ts'
+import { partyServices } from './parties.ts'
+import { peopleServices } from './people.ts'
+import { checkRoom } from './rooms/check.ts'
+import * as fixtures from './rooms/fixtures.ts'
+import * as roomsRead from './rooms/read.ts'
+import * as roomsWrite from './rooms/write.ts'
+import { rulesServices } from './rules.ts'
+import type { CatalogueServices, PureServices } from './service.ts'
+import { elevation } from './walls/elevation.ts'
+import * as findings from './walls/findings.ts'
+import * as fixings from './walls/fixings.ts'
+import * as layouts from './walls/layouts.ts'
+import * as placements from './walls/placements.ts'
+import * as facts from './works/facts.ts'
+import * as files from './works/files.ts'
+import { get } from './works/get.ts'
+import * as lists from './works/list.ts'
+import * as measures from './works/measures.ts'
+
+export const pureServices: PureServices = {
+  ...computations,
+  'room.check': checkRoom,
+}
+
+export const catalogueServices: CatalogueServices = {
+  ...peopleServices,
+  ...partyServices,
+  ...rulesServices,
+  'edit.state': editState,
+  'edit.list': editList,
+  'edit.history': editHistory,
+  'catalogue.backups': backups,
+  'catalogue.backup': backup,
+  'catalogue.check': check,
+  'catalogue.tidy': tidy,
+  'work.list': lists.list,
+  'work.counts': lists.counts,
+  'work.get': get,
+  'work.add': facts.add,
+  'work.update': facts.change,
+  'work.updateMany': facts.changeMany,
+  'work.duplicate': facts.duplicate,
+  'work.remove': facts.remove,
+  'work.addNumber': facts.addNumber,
+  'work.changeNumber': facts.changeNumber,
+  'work.removeNumber': facts.removeNumber,
+  'work.addSize': measures.addSize,
+  'work.chooseSize': measures.chooseSize,
+  'work.addMass': measures.addMass,
+  'work.chooseMass': measures.chooseMass,
+  'work.setBack': measures.setBack,
+  'work.addPicture': files.addPicture,
+  'work.removePicture': files.removePicture,
+  'work.addDocument': files.addDocument,
+  'work.removeDocument': files.removeDocument,
+  'exhibition.list': exhibitions.list,
+  'exhibition.add': exhibitions.add,
+  'exhibition.update': exhibitions.change,
+  'exhibition.setState': exhibitions.setState,
+  'exhibition.copy': exhibitions.copy,
+  'exhibition.remove': exhibitions.remove,
+  'exhibition.frieze': exhibitions.frieze,
+  'exhibition.renumber': entries.renumber,
+  'section.add': exhibitions.addSection,
+  'section.update': exhibitions.changeSection,
+  'section.move': exhibitions.moveSection,
+  'section.remove': exhibitions.removeSection,
+  'entry.add': entries.add,
+  'entry.move': entries.move,
+  'entry.setRunning': entries.setRunning,
+  'entry.setStatus': entries.setStatus,
+  'entry.remove': entries.remove,
+  'room.list': roomsRead.list,
+  'room.plan': (reading, input) =>
+    roomsRead.plan(reading, input, face => findings.countsOfFace(reading.db, input.exhibition ?? '', face)),
+  'room.findings': roomsRead.findings,
+  'room.setBuilding': roomsWrite.setBuilding,
+  'room.add': roomsWrite.addRoom,
+  'room.update': roomsWrite.changeRoom,
+  'room.move': roomsWrite.moveRoom,
+  'room.remove': roomsWrite.removeRoom,
+  'wall.add': roomsWrite.addWall,
+  'wall.update': roomsWrite.changeWall,
+  'wall.remove': roomsWrite.removeWall,
+  'opening.add': fixtures.addOpening,
+  'opening.update': fixtures.changeOpening,
+  'opening.remove': fixtures.removeOpening,
+  'keepClear.add': fixtures.addKeepClear,
+  'keepClear.update': fixtures.changeKeepClear,
+  'keepClear.remove': fixtures.removeKeepClear,
+  'wall.elevation': elevation,
+  'wall.plan': placements.plan,
+  'placement.put': placements.put,
+  'placement.remove': placements.remove,
+  'placement.update': placements.change,
+  'placement.hold': placements.hold,
+  'placement.setState': placements.setState,
+  'layout.keep': layouts.keep,
+  'layout.compare': layouts.compare,
+  'layout.take': layouts.take,
+  'layout.remove': layouts.remove,
+  'fixing.list': fixings.list,
+  'fixing.add': fixings.add,
+  'fixing.update': fixings.change,
+  'finding.list': findings.list,
+  'finding.settle': findings.settle,
+  'finding.unsettle': findings.unsettle,
+}

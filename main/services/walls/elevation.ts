@@ -1,0 +1,160 @@
+/** The facts of one face in one show: what the elevation draws, the sheet prints and the checks are made of. */
+import type { Elevation, PlacedWork } from '../../../src/contract/areas/walls.ts'
+import type { Received } from '../../../src/contract/contract.ts'
+import { centreFromRule, type HeightRuleName } from '../../../src/hang/height.ts'
+import type { ReadHandle } from '../../database/handles.ts'
+import { notFound } from '../change.ts'
+import { wallOfFace } from '../rooms/read.ts'
+import { ruleNumber, ruleText } from '../rules.ts'
+import type { Reading } from '../service.ts'
+import { row, rows } from '../sql.ts'
+import { type StoredFixing, fixingSelect } from './fixings.ts'
+
+interface StoredPlan {
+  readonly centre_line: number | null
+  readonly rule: Elevation['plan']['rule'] | null
+  readonly eye_fraction: number | null
+  readonly planned_lux: number | null
+  readonly visitor_order: number | null
+  readonly viewing_distance: number | null
+  readonly viewers: string | null
+  readonly colour: string | null
+  readonly note: string | null
+}
+
+export function facePlanOf(db: ReadHandle, exhibition: string, face: string): Elevation['plan'] {
+  const stored = row<StoredPlan>(db, 'SELECT * FROM face_plan WHERE exhibition = :exhibition AND face = :face', { exhibition, face })
+  const houseRule = ruleText(db, 'heightRule') as Elevation['plan']['rule'] // rule.set lets nothing else in
+  return {
+    centreLine: stored?.centre_line ?? ruleNumber(db, 'centreLine'),
+    centreLineFrom: stored?.centre_line == null ? 'house rule' : 'this wall',
+    rule: stored?.rule ?? houseRule,
+    eyeFraction: stored?.eye_fraction ?? ruleNumber(db, 'eyeFraction'),
+    plannedLux: stored?.planned_lux ?? null,
+    visitorOrder: stored?.visitor_order ?? null,
+    viewingDistance: stored?.viewing_distance ?? null,
+    viewers: JSON.parse(stored?.viewers || '[]'),
+    colour: stored?.colour ?? '',
+    note: stored?.note ?? '',
+  }
+}
+
+interface StoredPlacement {
+  readonly placement: string
+  readonly entry: string
+  readonly work: string
+  readonly running: string
+  readonly number: string | null
+  readonly title: string
+  readonly maker: string
+  readonly dateText: string
+  readonly medium: string
+  readonly hang_height: number | null
+  readonly hang_width: number | null
+  readonly hang_depth: number | null
+  readonly hang_diameter: number | null
+  readonly hang_part: NonNullable<PlacedWork['size']>['part']
+  readonly hang_source: NonNullable<PlacedWork['size']>['kind']
+  readonly hang_at: string
+  readonly mass: number | null
+  readonly glazing: PlacedWork['glazing']
+  readonly sensitivity: PlacedWork['sensitivity']
+  readonly lightLimit: number | null
+  readonly picture: string | null
+  readonly method: NonNullable<PlacedWork['back']>['method'] | null
+  readonly data: string | null
+  readonly seenFrom: NonNullable<PlacedWork['back']>['seenFrom'] | null
+  readonly fixing: string | null
+  readonly hooksApart: number | null
+  readonly x: number
+  readonly rule: PlacedWork['rule']
+  readonly y: number | null
+  readonly held: number
+  readonly state: PlacedWork['state']
+  readonly labelSide: PlacedWork['labelSide']
+  readonly note: string
+}
+
+/** The height of a placement's centre: by its own rule and height where it has them, else by its face's. */
+export function centreOf(
+  placement: { readonly rule: PlacedWork['rule']; readonly y: number | null },
+  plan: Pick<Elevation['plan'], 'centreLine' | 'rule' | 'eyeFraction'>,
+  height: number,
+): number {
+  const rule: HeightRuleName = placement.rule === 'face' ? plan.rule : placement.rule
+  return centreFromRule({ rule, y: placement.y ?? plan.centreLine, eyeFraction: plan.eyeFraction }, height)
+}
+
+/** Works on a face from left to right. */
+export function placedOn(db: ReadHandle, exhibition: string, face: string, plan: Elevation['plan']): PlacedWork[] {
+  const fixings = new Map(rows<StoredFixing>(db, fixingSelect).map(fixing => [fixing.id, fixing]))
+  const stored = rows<StoredPlacement>(
+    db,
+    `SELECT placement.id AS placement, entry.id AS entry, work.id AS work, entry.running,
+      (SELECT text FROM work_number WHERE work_number.work = work.id
+        ORDER BY CASE kind WHEN 'permanent' THEN 0 WHEN 'lender' THEN 1 WHEN 'loan' THEN 2 ELSE 3 END, id LIMIT 1) AS number,
+      work.title, work.maker, work.date_text AS dateText, work.medium, work.hang_height, work.hang_width, work.hang_depth,
+      work.hang_diameter, work.hang_part, work.hang_source, work.hang_at, work.mass, work.glazing, work.sensitivity,
+      work.light_limit AS lightLimit, work.picture, back.method, back.data, back.seen_from AS seenFrom,
+      placement.fixing, placement.hooks_apart AS hooksApart, placement.x, placement.rule, placement.y, placement.held,
+      placement.state, placement.label_side AS labelSide, placement.note
+     FROM placement JOIN entry ON entry.id = placement.entry JOIN work ON work.id = entry.work
+     LEFT JOIN work_back AS back ON back.id =
+       (SELECT id FROM work_back WHERE work_back.work = work.id ORDER BY at DESC, id DESC LIMIT 1)
+     WHERE placement.exhibition = :exhibition AND placement.face = :face ORDER BY placement.x, placement.id`,
+    { exhibition, face },
+  )
+  return stored.map(one => {
+    const { hang_height: height, hang_width: width, hang_depth, hang_diameter, hang_part, hang_source, hang_at, ...rest } = one
+    const { method, data, seenFrom, fixing, held, number, ...plain } = rest
+    return {
+      ...plain,
+      number: number ?? '',
+      size:
+        height === null || width === null
+          ? null
+          : { height, width, depth: hang_depth, diameter: hang_diameter, part: hang_part, kind: hang_source, at: hang_at },
+      back: method === null || data === null || seenFrom === null ? null : { method, data: JSON.parse(data), seenFrom },
+      fixing: fixing === null ? null : (fixings.get(fixing) ?? null),
+      held: held === 1,
+      centreY: centreOf(one, plan, height ?? 0),
+    }
+  })
+}
+
+export function elevationOf(db: ReadHandle, exhibition: string, face: string): Elevation {
+  const show = row<{ title: string; state: string }>(db, 'SELECT title, state FROM exhibition WHERE id = :exhibition', { exhibition })
+  if (show === undefined) throw notFound('exhibition', 'exhibition')
+  const found = wallOfFace(db, face)
+  if (found === undefined) throw notFound('wall', 'face')
+  const plan = facePlanOf(db, exhibition, face)
+  return {
+    exhibition,
+    exhibitionTitle: show.title,
+    closed: show.state === 'closed',
+    room: found.room,
+    wall: found.wall,
+    plan,
+    rules: {
+      centreLine: ruleNumber(db, 'centreLine'),
+      minimumGap: ruleNumber(db, 'minimumGap'),
+      minimumMargin: ruleNumber(db, 'minimumMargin'),
+      houseFactor: ruleNumber(db, 'houseFactor'),
+      markFromEnd: ruleNumber(db, 'markFromEnd'),
+      liftOn: ruleNumber(db, 'liftOn'),
+      sheetStepMm: ruleNumber(db, 'sheetStepMm'),
+    },
+    works: placedOn(db, exhibition, face, plan),
+    layouts: rows(
+      db,
+      `SELECT id, name, at, "by", (SELECT count(*) FROM kept_place WHERE layout = kept_layout.id) AS works
+       FROM kept_layout WHERE exhibition = :exhibition AND face = :face ORDER BY at DESC, id DESC`,
+      { exhibition, face },
+    ),
+    settled: rows(db, 'SELECT id, code, subject, figures, reason, "by" FROM settlement ORDER BY id'),
+  }
+}
+
+export function elevation({ db }: Reading, { exhibition, face }: Received<'wall.elevation'>): Elevation {
+  return elevationOf(db, exhibition, face)
+}

@@ -1,0 +1,70 @@
+/** Findings of the planning checks. They are computed each time; only a person's settlement of one is stored. */
+import type { Output, Received } from '../../../src/contract/contract.ts'
+import { Refusal } from '../../../src/contract/refusal.ts'
+import type { Finding } from '../../../src/contract/shared.ts'
+import { faceFindings, unsettled } from '../../../src/model/face-findings.ts'
+import type { ReadHandle } from '../../database/handles.ts'
+import { notFound } from '../change.ts'
+import type { Reading, Writing } from '../service.ts'
+import { insert, remove, row, rows } from '../sql.ts'
+import { workFindings } from '../works/findings.ts'
+import { elevationOf } from './elevation.ts'
+
+/** What is to settle on one face: the wall's own checks and those of the works that stand there. */
+export function findingsOfFace(db: ReadHandle, exhibition: string, face: string): Finding[] {
+  const elevation = elevationOf(db, exhibition, face)
+  const found = [...faceFindings(elevation), ...elevation.works.flatMap(work => workFindings(db, work.work))]
+  return unsettled(found, elevation.settled)
+}
+
+/** For the key plan: how many findings want a person. */
+export function countsOfFace(db: ReadHandle, exhibition: string, face: string): { settle: number; stop: number } {
+  let settle = 0
+  let stop = 0
+  for (const { severity } of findingsOfFace(db, exhibition, face)) {
+    if (severity === 'settle') settle++
+    else if (severity === 'stop') stop++
+  }
+  return { settle, stop }
+}
+
+export function list({ db }: Reading, { exhibition, face }: Received<'finding.list'>): Output<'finding.list'> {
+  if (face !== undefined) return { findings: findingsOfFace(db, exhibition, face) }
+  const faces = rows<{ face: string }>(
+    db,
+    'SELECT DISTINCT face FROM placement WHERE exhibition = :exhibition ORDER BY face',
+    { exhibition },
+  )
+  const unplaced = rows<{ work: string }>(
+    db,
+    `SELECT entry.work FROM entry WHERE entry.exhibition = :exhibition
+     AND entry.id NOT IN (SELECT entry FROM placement) ORDER BY entry.position, entry.id`,
+    { exhibition },
+  )
+  return {
+    findings: [
+      ...faces.flatMap(each => findingsOfFace(db, exhibition, each.face)),
+      ...unplaced.flatMap(each => workFindings(db, each.work)),
+    ],
+  }
+}
+
+export function settle(writing: Writing, input: Received<'finding.settle'>): Output<'finding.settle'> {
+  try {
+    JSON.parse(input.figures)
+  } catch {
+    throw new Refusal('bad-input', 'The figures of a finding are JSON text.', { field: 'figures' })
+  }
+  writing.label(`Settle a finding: ${input.reason}`)
+  const id = writing.newId()
+  insert(writing.db, 'settlement', { id, ...input, by: writing.person?.name ?? '', at: writing.now() })
+  return { id }
+}
+
+export function unsettle(writing: Writing, { id }: Received<'finding.unsettle'>): Output<'finding.unsettle'> {
+  const found = row<{ reason: string }>(writing.db, 'SELECT reason FROM settlement WHERE id = :id', { id })
+  if (found === undefined) throw notFound('settlement')
+  writing.label(`Take back the settlement: ${found.reason}`)
+  remove(writing.db, 'settlement', id)
+  return { done: true }
+}

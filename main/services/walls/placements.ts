@@ -1,0 +1,218 @@
+/** Works put on walls, moved, held, marked as hung, taken off. What hangs or is held does not move by a command about others. */
+import type { Output, Received } from '../../../src/contract/contract.ts'
+import { Refusal } from '../../../src/contract/refusal.ts'
+import type { ReadHandle } from '../../database/handles.ts'
+import { type Clash, changeFields, type Columns, jsonColumn, notFound, yesNoColumn } from '../change.ts'
+import { openExhibition } from '../exhibitions/open.ts'
+import { ruleNumber, ruleText } from '../rules.ts'
+import type { Writing } from '../service.ts'
+import { insert, remove as removeRow, row, update, value } from '../sql.ts'
+
+interface Stored {
+  readonly id: string
+  readonly exhibition: string
+  readonly entry: string
+  readonly face: string
+  readonly x: number
+  readonly rule: 'face' | 'centre' | 'top' | 'bottom' | 'eye' | 'hand'
+  readonly y: number | null
+  readonly held: number
+  readonly state: string
+}
+
+const select = 'SELECT id, exhibition, entry, face, x, rule, y, held, state FROM placement'
+
+export function faceName(db: ReadHandle, face: string, field = 'face'): string {
+  const name = value<string>(
+    db,
+    `SELECT room.name || ' ' || wall.name FROM face JOIN wall ON wall.id = face.wall JOIN room ON room.id = wall.room
+     WHERE face.id = :face`,
+    { face },
+  )
+  if (name === undefined) throw notFound('wall', field)
+  return name
+}
+
+export function entryName(db: ReadHandle, entry: string): string {
+  const found = row<{ running: string; title: string }>(
+    db,
+    'SELECT entry.running, work.title FROM entry JOIN work ON work.id = entry.work WHERE entry.id = :entry',
+    { entry },
+  )
+  return found === undefined ? 'a work' : [found.running, found.title].filter(text => text !== '').join(' ')
+}
+
+/** Refuses to move what hangs (`hung`) or is held (`held`). */
+export function refuseFixed(db: ReadHandle, stored: { readonly entry: string; readonly held: number; readonly state: string }, field: string): void {
+  const named = entryName(db, stored.entry)
+  if (stored.state !== 'planned') {
+    throw new Refusal('hung', `${named} is ${stored.state}. Take it down before you move it.`, { field })
+  }
+  if (stored.held === 1) throw new Refusal('held', `${named} is held here. Let it go before you move it.`, { field })
+}
+
+type Place = Received<'placement.put'>['places'][number]
+type Spot = Pick<Place, 'face' | 'x' | 'rule' | 'y'>
+
+function spot({ face, x, rule, y }: Spot): Spot {
+  return { face, x, rule, y }
+}
+
+function sameSpot(a: Spot, b: Spot): boolean {
+  return a.face === b.face && Math.abs(a.x - b.x) < 1e-6 && a.rule === b.rule && a.y === b.y
+}
+
+export function put(writing: Writing, input: Received<'placement.put'>): Output<'placement.put'> {
+  const { db } = writing
+  openExhibition(db, input.exhibition)
+  const placements: string[] = []
+  const clashes: Clash[] = []
+  for (const [index, place] of input.places.entries()) {
+    const field = `places.${index}`
+    const of = value<string>(db, 'SELECT exhibition FROM entry WHERE id = :entry', { entry: place.entry })
+    if (of !== input.exhibition) throw notFound('work in this show', `${field}.entry`)
+    faceName(db, place.face, `${field}.face`)
+    const stored = row<Stored>(db, `${select} WHERE entry = :entry`, { entry: place.entry })
+    const there = stored === undefined ? null : spot(stored)
+    if (there !== null && sameSpot(there, place)) {
+      placements.push(stored?.id ?? '')
+      continue
+    }
+    if (there === null ? place.was !== null : place.was === null || !sameSpot(there, place.was)) {
+      clashes.push({ code: 'clash', id: place.entry, field: 'place', was: place.was, yours: spot(place), theirs: there })
+      continue
+    }
+    if (stored === undefined) {
+      const id = writing.newId()
+      insert(db, 'placement', {
+        id,
+        exhibition: input.exhibition,
+        entry: place.entry,
+        ...spot(place),
+        held: 0,
+        state: 'planned',
+        fixing: null,
+        hooks_apart: null,
+        label_side: '',
+        note: '',
+      })
+      placements.push(id)
+    } else {
+      refuseFixed(db, stored, field)
+      update(db, 'placement', stored.id, { ...spot(place) })
+      placements.push(stored.id)
+    }
+  }
+  const [first] = input.places
+  const what = input.places.length === 1 && first ? entryName(db, first.entry) : `${input.places.length} works`
+  writing.label(input.label ?? `Place ${what} on ${first ? faceName(db, first.face) : 'a wall'}`)
+  return { placements, clashes }
+}
+
+function placed(db: ReadHandle, id: string, field: string): Stored {
+  const stored = row<Stored>(db, `${select} WHERE id = :id`, { id })
+  if (stored === undefined) throw notFound('work on a wall', field)
+  openExhibition(db, stored.exhibition, field)
+  return stored
+}
+
+function all(db: ReadHandle, ids: readonly string[]): Stored[] {
+  return [...new Set(ids)].map((id, index) => placed(db, id, `placements.${index}`))
+}
+
+function count(works: readonly unknown[], db: ReadHandle, first: Stored | undefined): string {
+  return works.length === 1 && first ? entryName(db, first.entry) : `${works.length} works`
+}
+
+export function remove(writing: Writing, input: Received<'placement.remove'>): Output<'placement.remove'> {
+  const { db } = writing
+  const works = all(db, input.placements)
+  for (const [index, stored] of works.entries()) refuseFixed(db, stored, `placements.${index}`)
+  writing.label(`Take ${count(works, db, works[0])} off the wall`)
+  for (const stored of works) removeRow(db, 'placement', stored.id)
+  return { removed: works.length }
+}
+
+const columns: Columns = {
+  held: yesNoColumn('held'),
+  fixing: 'fixing',
+  hooksApart: 'hooks_apart',
+  labelSide: 'label_side',
+  note: 'note',
+}
+
+export function change(writing: Writing, { id, changes }: Received<'placement.update'>): Output<'placement.update'> {
+  const { db } = writing
+  const stored = placed(db, id, 'id')
+  const fixing = changes.fixing?.to
+  if (typeof fixing === 'string' && value(db, 'SELECT id FROM fixing_kind WHERE id = :fixing', { fixing }) === undefined) {
+    throw notFound('fixing', 'changes.fixing.to')
+  }
+  writing.label(`Change how ${entryName(db, stored.entry)} is fixed`)
+  const { saved, clashes } = changeFields(writing, 'placement', id, changes, columns, 'work on a wall')
+  return { saved, clashes }
+}
+
+export function hold(writing: Writing, { placements, held }: Received<'placement.hold'>): Output<'placement.hold'> {
+  const works = all(writing.db, placements)
+  writing.label(`${held ? 'Hold' : 'Let go'} ${count(works, writing.db, works[0])}`)
+  let changed = 0
+  for (const stored of works) {
+    if ((stored.held === 1) === held) continue
+    update(writing.db, 'placement', stored.id, { held: held ? 1 : 0 })
+    changed++
+  }
+  return { changed }
+}
+
+export function setState(writing: Writing, { placements, to }: Received<'placement.setState'>): Output<'placement.setState'> {
+  const works = all(writing.db, placements)
+  writing.label(`${count(works, writing.db, works[0])}: ${to}`)
+  let changed = 0
+  for (const stored of works) {
+    if (stored.state === to) continue
+    update(writing.db, 'placement', stored.id, { state: to })
+    changed++
+  }
+  return { changed }
+}
+
+const planColumns: Columns = {
+  centreLine: 'centre_line',
+  rule: 'rule',
+  eyeFraction: 'eye_fraction',
+  plannedLux: 'planned_lux',
+  visitorOrder: 'visitor_order',
+  viewingDistance: 'viewing_distance',
+  viewers: jsonColumn('viewers', []),
+  colour: 'colour',
+  note: 'note',
+}
+
+export function plan(writing: Writing, input: Received<'wall.plan'>): Output<'wall.plan'> {
+  const { db } = writing
+  const { exhibition, face } = input
+  openExhibition(db, exhibition)
+  writing.label(`Plan ${faceName(db, face)}`)
+  const key = { exhibition, face }
+  let id = value<string>(db, 'SELECT id FROM face_plan WHERE exhibition = :exhibition AND face = :face', key)
+  if (id === undefined) {
+    id = writing.newId()
+    insert(db, 'face_plan', {
+      id,
+      exhibition,
+      face,
+      centre_line: null,
+      rule: ruleText(db, 'heightRule'),
+      eye_fraction: ruleNumber(db, 'eyeFraction'),
+      planned_lux: null,
+      visitor_order: null,
+      viewing_distance: null,
+      viewers: '[]',
+      colour: '',
+      note: '',
+    })
+  }
+  const { saved, clashes } = changeFields(writing, 'face_plan', id, input.changes, planColumns, 'wall plan')
+  return { saved, clashes }
+}

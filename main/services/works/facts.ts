@@ -1,0 +1,213 @@
+/** The plain facts of works: added, changed field by field, one field of many, duplicated, removed. */
+import { normalNumber } from '../../../src/checklist/numbers.ts'
+import { makerWords, titleWords } from '../../../src/checklist/plain-text.ts'
+import { workFields } from '../../../src/contract/areas/works.ts'
+import type { Output, Received } from '../../../src/contract/contract.ts'
+import { Refusal } from '../../../src/contract/refusal.ts'
+import type { ReadHandle, WriteHandle } from '../../database/handles.ts'
+import { type Changed, changeFields, type Columns, notFound } from '../change.ts'
+import { addEntry } from '../exhibitions/entries.ts'
+import type { Writing } from '../service.ts'
+import { insert, remove as removeRow, row, rows, update, type Value, value } from '../sql.ts'
+import { refreshNumbers } from './figures.ts'
+
+const columns: Columns = {
+  title: 'title',
+  maker: 'maker',
+  dateText: 'date_text',
+  medium: 'medium',
+  creditLine: 'credit_line',
+  lender: 'lender',
+  kind: 'kind',
+  sensitivity: 'sensitivity',
+  lightLimit: 'light_limit',
+  glazing: 'glazing',
+  notBeside: 'not_beside',
+  loanTerms: 'loan_terms',
+  handling: 'handling',
+  note: 'note',
+}
+
+/** Words for people, by field. */
+const fieldWords: Readonly<Record<string, string>> = {
+  title: 'title',
+  maker: 'maker',
+  dateText: 'date',
+  medium: 'medium',
+  creditLine: 'credit line',
+  lender: 'lender',
+  kind: 'kind',
+  sensitivity: 'sensitivity',
+  lightLimit: 'light limit',
+  glazing: 'glazing',
+  notBeside: 'not beside',
+  loanTerms: 'loan terms',
+  handling: 'handling',
+  note: 'note',
+}
+
+/** How an edit calls a work: its title, else its first number, else "a work". */
+export function workName(db: ReadHandle, id: string): string {
+  const found = row<{ title: string; number: string | null }>(
+    db,
+    'SELECT title, (SELECT text FROM work_number WHERE work = :id ORDER BY id LIMIT 1) AS number FROM work WHERE id = :id',
+    { id },
+  )
+  if (found === undefined) throw notFound('work')
+  return found.title !== '' ? found.title : (found.number ?? 'a work without title')
+}
+
+/** Makers sort by their last name as far as plain text tells: without years, words in normal form. */
+export function sortKeys(title: string, maker: string): { sort_title: string; sort_maker: string } {
+  return { sort_title: titleWords(title), sort_maker: makerWords(maker) }
+}
+
+function checkLender(db: ReadHandle, lender: unknown, field: string): void {
+  if (typeof lender !== 'string') return
+  if (value(db, 'SELECT id FROM party WHERE id = :lender', { lender }) === undefined) throw notFound('lender', field)
+}
+
+export function add(writing: Writing, input: Received<'work.add'>): Output<'work.add'> {
+  const { db } = writing
+  checkLender(db, input.lender, 'lender')
+  const id = writing.newId()
+  writing.label(`Add ${input.title === '' ? 'a work' : input.title}`)
+  insert(db, 'work', {
+    id,
+    title: input.title,
+    maker: input.maker ?? '',
+    date_text: input.dateText ?? '',
+    medium: input.medium ?? '',
+    credit_line: input.creditLine ?? '',
+    kind: input.kind ?? '',
+    lender: input.lender ?? null,
+    ...sortKeys(input.title, input.maker ?? ''),
+    created_at: writing.now(),
+  })
+  if (input.number !== undefined) addNumberTo(writing, id, input.number.kind, input.number.text)
+  const entry = input.exhibition === undefined ? null : addEntry(writing, input.exhibition, id, input.section ?? null)
+  return { id, entry }
+}
+
+function afterChange(db: WriteHandle, id: string, changed: Changed): void {
+  if (changed.values.title === undefined && changed.values.maker === undefined) return
+  const now = row<{ title: string; maker: string }>(db, 'SELECT title, maker FROM work WHERE id = :id', { id })
+  if (now !== undefined) update(db, 'work', id, sortKeys(now.title, now.maker))
+}
+
+export function change(writing: Writing, { id, changes }: Received<'work.update'>): Output<'work.update'> {
+  const named = workName(writing.db, id)
+  checkLender(writing.db, changes.lender?.to, 'changes.lender.to')
+  const fields = Object.keys(changes).map(field => fieldWords[field] ?? field)
+  writing.label(`Change ${fields.join(', ')} of ${named}`)
+  const changed = changeFields(writing, 'work', id, changes, columns, 'work')
+  afterChange(writing.db, id, changed)
+  return { saved: changed.saved, clashes: changed.clashes }
+}
+
+export function changeMany(writing: Writing, input: Received<'work.updateMany'>): Output<'work.updateMany'> {
+  const { field } = input
+  // The field's own schema decides, as in a single update; an error names the value.
+  const to = workFields[field].safeParse(input.to)
+  if (!to.success) throw new Refusal('bad-input', `to: ${to.error.issues[0]?.message ?? 'not as expected'}.`, { field: 'to' })
+  if (field === 'lender') checkLender(writing.db, to.data, 'to')
+  writing.label(`Set ${fieldWords[field] ?? field} of ${input.works.length} works`)
+  const saved: string[] = []
+  const clashes: Changed['clashes'] = []
+  for (const { id, was } of input.works) {
+    const changed = changeFields(writing, 'work', id, { [field]: { was, to: to.data } }, columns, 'work')
+    afterChange(writing.db, id, changed)
+    if (changed.saved.length > 0) saved.push(id)
+    clashes.push(...changed.clashes)
+  }
+  return { saved, clashes }
+}
+
+/** Copies the rows of a part of a work to another work, under new ids. */
+function copyRows(writing: Writing, table: string, from: string, to: string): void {
+  for (const each of rows<Record<string, Value>>(writing.db, `SELECT * FROM ${table} WHERE work = :from ORDER BY id`, { from })) {
+    insert(writing.db, table, { ...each, id: writing.newId(), work: to })
+  }
+}
+
+export function duplicate(writing: Writing, input: Received<'work.duplicate'>): Output<'work.duplicate'> {
+  const { db } = writing
+  const stored = row<Record<string, Value>>(db, 'SELECT * FROM work WHERE id = :id', { id: input.id })
+  if (stored === undefined) throw notFound('work')
+  const { n: _, ...facts } = stored
+  const id = writing.newId()
+  writing.label(`Duplicate ${workName(db, input.id)}`)
+  insert(db, 'work', { ...facts, id, picture: null, numbers: '', sort_number: '', created_at: writing.now() })
+  for (const table of ['work_size', 'work_mass', 'work_back']) copyRows(writing, table, input.id, id)
+  const entry = input.exhibition === undefined ? null : addEntry(writing, input.exhibition, id, null)
+  return { id, entry }
+}
+
+export function remove(writing: Writing, { id }: Received<'work.remove'>): Output<'work.remove'> {
+  const named = workName(writing.db, id)
+  const shows = rows<{ title: string }>(
+    writing.db,
+    'SELECT exhibition.title FROM entry JOIN exhibition ON exhibition.id = entry.exhibition WHERE entry.work = :id',
+    { id },
+  )
+  if (shows.length > 0) {
+    throw new Refusal(
+      'still-in-a-show',
+      `${named} stands in ${shows.map(show => show.title).join(', ')}. Take it out of the show first.`,
+      { field: 'id' },
+    )
+  }
+  writing.label(`Remove ${named} from the catalogue`)
+  for (const table of ['import_question', 'import_value', 'picture', 'work_back', 'work_mass', 'work_size', 'work_number']) {
+    for (const each of rows<{ id: string }>(writing.db, `SELECT id FROM ${table} WHERE work = :id`, { id })) {
+      removeRow(writing.db, table, each.id)
+    }
+  }
+  for (const each of rows<{ id: string }>(
+    writing.db,
+    `SELECT id FROM document WHERE subject_kind = 'work' AND subject = :id`,
+    { id },
+  )) {
+    removeRow(writing.db, 'document', each.id)
+  }
+  removeRow(writing.db, 'work', id)
+  return { done: true }
+}
+
+export function addNumberTo(writing: Writing, work: string, kind: string, text: string): string {
+  const norm = normalNumber(text)
+  if (norm === '') throw new Refusal('bad-input', 'A number needs a letter or a figure.', { field: 'text' })
+  const id = writing.newId()
+  const lender = value<string | null>(writing.db, 'SELECT lender FROM work WHERE id = :work', { work }) ?? null
+  insert(writing.db, 'work_number', { id, work, kind, text, norm, party: kind === 'permanent' ? null : lender })
+  refreshNumbers(writing.db, work)
+  return id
+}
+
+export function addNumber(writing: Writing, input: Received<'work.addNumber'>): Output<'work.addNumber'> {
+  writing.label(`Add number ${input.text} to ${workName(writing.db, input.work)}`)
+  return { id: addNumberTo(writing, input.work, input.kind, input.text) }
+}
+
+export function changeNumber(writing: Writing, { id, text }: Received<'work.changeNumber'>): Output<'work.changeNumber'> {
+  const work = value<string>(writing.db, 'SELECT work FROM work_number WHERE id = :id', { id })
+  if (work === undefined) throw notFound('number')
+  const norm = normalNumber(text.to)
+  if (norm === '') throw new Refusal('bad-input', 'A number needs a letter or a figure.', { field: 'text.to' })
+  writing.label(`Correct number ${text.was} of ${workName(writing.db, work)} to ${text.to}`)
+  const { saved, clashes } = changeFields(writing, 'work_number', id, { text }, { text: 'text' }, 'number')
+  if (saved.length > 0) {
+    update(writing.db, 'work_number', id, { norm })
+    refreshNumbers(writing.db, work)
+  }
+  return { saved, clashes }
+}
+
+export function removeNumber(writing: Writing, { id }: Received<'work.removeNumber'>): Output<'work.removeNumber'> {
+  const found = row<{ work: string; text: string }>(writing.db, 'SELECT work, text FROM work_number WHERE id = :id', { id })
+  if (found === undefined) throw notFound('number')
+  writing.label(`Take number ${found.text} off ${workName(writing.db, found.work)}`)
+  removeRow(writing.db, 'work_number', id)
+  refreshNumbers(writing.db, found.work)
+  return { done: true }
+}

@@ -1,0 +1,108 @@
+/**
+ * The figures of a work that others need (what hangs, how heavy, how, its picture, its numbers for searching) are
+ * copied into its row by the same edit that changes what they follow from. This is the one place that copies them.
+ */
+import { type HangingSize, hangingSize, inForce, type SizeFact } from '../../../src/model/in-force.ts'
+import { numberSortKey } from '../../../src/checklist/numbers.ts'
+import type { ReadHandle, WriteHandle } from '../../database/handles.ts'
+import { row, rows, update } from '../sql.ts'
+
+export interface StoredSize {
+  readonly id: string
+  readonly part: string
+  readonly label: string
+  readonly height: number | null
+  readonly width: number | null
+  readonly depth: number | null
+  readonly diameter: number | null
+  readonly count: number
+  readonly unit: string
+  readonly raw: string
+  readonly kind: 'listed' | 'measured'
+  readonly source: string
+  readonly by: string
+  readonly at: string
+  readonly approximate: number
+  readonly chosen: number
+}
+
+export interface StoredMass {
+  readonly id: string
+  readonly kg: number
+  readonly raw: string
+  readonly kind: 'listed' | 'measured'
+  readonly source: string
+  readonly by: string
+  readonly at: string
+  readonly approximate: number
+  readonly chosen: number
+}
+
+export function sizesOf(db: ReadHandle, work: string): StoredSize[] {
+  return rows(db, 'SELECT * FROM work_size WHERE work = :work ORDER BY at, id', { work })
+}
+
+export function massesOf(db: ReadHandle, work: string): StoredMass[] {
+  return rows(db, 'SELECT * FROM work_mass WHERE work = :work ORDER BY at, id', { work })
+}
+
+/** 0 and 1 as the model's rules want them. */
+export function asFact<F extends { readonly chosen: number }>(stored: F): Omit<F, 'chosen'> & { readonly chosen: boolean } {
+  return { ...stored, chosen: stored.chosen === 1 }
+}
+
+export function hangingSizeOf(db: ReadHandle, work: string): HangingSize<SizeFact> | undefined {
+  return hangingSize(sizesOf(db, work).map(asFact))
+}
+
+export function refreshSize(db: WriteHandle, work: string): void {
+  const hanging = hangingSizeOf(db, work)
+  update(db, 'work', work, {
+    hang_height: hanging?.height ?? null,
+    hang_width: hanging?.width ?? null,
+    hang_depth: hanging?.depth ?? null,
+    hang_diameter: hanging?.diameter ?? null,
+    hang_part: hanging?.part ?? '',
+    hang_source: hanging?.fact.kind ?? '',
+    hang_at: hanging?.fact.at ?? '',
+  })
+}
+
+export function refreshMass(db: WriteHandle, work: string): void {
+  const mass = inForce(massesOf(db, work).map(asFact))
+  update(db, 'work', work, { mass: mass?.kg ?? null, mass_source: mass?.kind ?? '' })
+}
+
+export function refreshBack(db: WriteHandle, work: string): void {
+  const back = row<{ method: string }>(
+    db,
+    'SELECT method FROM work_back WHERE work = :work ORDER BY at DESC, id DESC LIMIT 1',
+    { work },
+  )
+  update(db, 'work', work, { method: back?.method ?? '' })
+}
+
+export function refreshPicture(db: WriteHandle, work: string): void {
+  const first = row<{ hash: string }>(
+    db,
+    'SELECT hash FROM picture WHERE work = :work ORDER BY position, id LIMIT 1',
+    { work },
+  )
+  update(db, 'work', work, { picture: first?.hash ?? null })
+}
+
+/** Numbers in the order in which they identify: permanent, lender's, loan, entry, exhibition. */
+export const numberOrder = `CASE kind WHEN 'permanent' THEN 0 WHEN 'lender' THEN 1 WHEN 'loan' THEN 2 WHEN 'entry' THEN 3 ELSE 4 END`
+
+export function refreshNumbers(db: WriteHandle, work: string): void {
+  const numbers = rows<{ text: string; norm: string }>(
+    db,
+    `SELECT text, norm FROM work_number WHERE work = :work ORDER BY ${numberOrder}, id`,
+    { work },
+  )
+  update(db, 'work', work, {
+    // Normal forms too, so that a search for 1995.5.2A finds 1995.5.2 a.
+    numbers: [...new Set(numbers.flatMap(number => [number.text, number.norm]))].join(' '),
+    sort_number: numbers[0] === undefined ? '' : numberSortKey(numbers[0].text),
+  })
+}

@@ -1,0 +1,112 @@
+/** Sizes, masses and backs: each a dated row with its source; what is in force follows by the model's rule. */
+import type { Output, Received } from '../../../src/contract/contract.ts'
+import { Refusal } from '../../../src/contract/refusal.ts'
+import { readBack } from '../../../src/hang/back.ts'
+import { methodOf } from '../../../src/hang/methods.ts'
+import { notFound } from '../change.ts'
+import type { Writing } from '../service.ts'
+import { insert, row, run, update } from '../sql.ts'
+import { workName } from './facts.ts'
+import { hangingSizeOf, refreshBack, refreshMass, refreshSize } from './figures.ts'
+import { asHanging } from './get.ts'
+
+function hangingNow(writing: Writing, work: string) {
+  const hanging = hangingSizeOf(writing.db, work)
+  return hanging === undefined ? null : asHanging(hanging)
+}
+
+export function addSize(writing: Writing, input: Received<'work.addSize'>): Output<'work.addSize'> {
+  const { work, part, kind } = input
+  const named = workName(writing.db, work)
+  const { height = null, width = null, depth = null, diameter = null } = input
+  if (height === null && width === null && depth === null && diameter === null) {
+    throw new Refusal('bad-input', 'A size needs at least one figure.', { field: 'height' })
+  }
+  writing.label(`${kind === 'measured' ? 'Measure' : 'List'} ${part} of ${named}`)
+  const id = writing.newId()
+  const at = writing.now()
+  insert(writing.db, 'work_size', {
+    id,
+    work,
+    part,
+    label: '',
+    height,
+    width,
+    depth,
+    diameter,
+    count: 1,
+    unit: 'mm',
+    raw: input.raw,
+    kind,
+    source: input.source ?? '',
+    by: writing.person?.name ?? '',
+    at,
+    approximate: input.approximate === true ? 1 : 0,
+    chosen: 0,
+  })
+  refreshSize(writing.db, work)
+  return { id, hanging: hangingNow(writing, work) }
+}
+
+export function chooseSize(writing: Writing, { id, chosen }: Received<'work.chooseSize'>): Output<'work.chooseSize'> {
+  const size = row<{ work: string; part: string }>(writing.db, 'SELECT work, part FROM work_size WHERE id = :id', { id })
+  if (size === undefined) throw notFound('size')
+  const { work, part } = size
+  writing.label(`${chosen ? 'Overrule' : 'Let the rule choose'} the ${part} size of ${workName(writing.db, work)}`)
+  run(writing.db, 'UPDATE work_size SET chosen = 0 WHERE work = :work AND part = :part AND chosen = 1', { work, part })
+  if (chosen) update(writing.db, 'work_size', id, { chosen: 1 })
+  refreshSize(writing.db, work)
+  return { hanging: hangingNow(writing, work) }
+}
+
+export function addMass(writing: Writing, input: Received<'work.addMass'>): Output<'work.addMass'> {
+  const { work, kg, raw, kind } = input
+  writing.label(`${kind === 'measured' ? 'Weigh' : 'List the mass of'} ${workName(writing.db, work)}`)
+  const id = writing.newId()
+  insert(writing.db, 'work_mass', {
+    id,
+    work,
+    kg,
+    raw,
+    kind,
+    source: input.source ?? '',
+    by: writing.person?.name ?? '',
+    at: writing.now(),
+    approximate: input.approximate === true ? 1 : 0,
+    chosen: 0,
+  })
+  refreshMass(writing.db, work)
+  return { id }
+}
+
+export function chooseMass(writing: Writing, { id, chosen }: Received<'work.chooseMass'>): Output<'work.chooseMass'> {
+  const mass = row<{ work: string }>(writing.db, 'SELECT work FROM work_mass WHERE id = :id', { id })
+  if (mass === undefined) throw notFound('mass')
+  const { work } = mass
+  writing.label(`${chosen ? 'Overrule' : 'Let the rule choose'} the mass of ${workName(writing.db, work)}`)
+  run(writing.db, 'UPDATE work_mass SET chosen = 0 WHERE work = :work AND chosen = 1', { work })
+  if (chosen) update(writing.db, 'work_mass', id, { chosen: 1 })
+  refreshMass(writing.db, work)
+  return { done: true }
+}
+
+export function setBack(writing: Writing, input: Received<'work.setBack'>): Output<'work.setBack'> {
+  const { work, method, data, seenFrom } = input
+  const named = workName(writing.db, work)
+  // The method's own schema decides what may stand here; its refusal names the field.
+  readBack(methodOf(method).schema, data)
+  writing.label(`Measure the back of ${named}`)
+  const id = writing.newId()
+  insert(writing.db, 'work_back', {
+    id,
+    work,
+    method,
+    data: JSON.stringify(data),
+    seen_from: seenFrom,
+    by: writing.person?.name ?? '',
+    at: writing.now(),
+    note: input.note ?? '',
+  })
+  refreshBack(writing.db, work)
+  return { id }
+}

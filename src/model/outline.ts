@@ -1,0 +1,119 @@
+/**
+ * A room's outline from what a tape and an angle gauge give: the lengths of its walls, from left to right as seen from
+ * inside, and the interior angle at each wall's right end. Walking round, the measures never quite come back to where
+ * they began; the gap is told, and for drawing it is shared over the walls by their lengths (the compass rule of plane
+ * surveying), so that the plan closes without hiding the number.
+ *
+ * Plan coordinates: millimetres, x to the right and y down the page; the first wall runs to the right from 0, 0.
+ */
+export interface MeasuredWall {
+  readonly length: number
+  /** Interior angle at the wall's right end in degrees; null where nobody measured it. */
+  readonly angle: number | null
+}
+
+export interface Outline {
+  /** Where each wall begins; one more than the walls when the outline is open. */
+  readonly corners: readonly (readonly [number, number])[]
+  /** False while one or two walls make no room. */
+  readonly closed: boolean
+  /** The gap is within the tolerance. */
+  readonly closes: boolean
+  /** Millimetres between the end of the last wall and the beginning of the first, before it is shared out. */
+  readonly gap: number
+  /** Square metres within the drawn outline; 0 when open. */
+  readonly area: number
+  /** A sentence for people. */
+  readonly note: string
+}
+
+/**
+ * @param walls at least one, lengths above 0.
+ * @param tolerance millimetres of gap that count as closing (house rule `closesWithin`).
+ */
+export function outlineOf(walls: readonly MeasuredWall[], tolerance: number): Outline {
+  const angles = withUnknownAngles(walls)
+  const free = walk(walls, angles)
+  const end = free.at(-1) ?? [0, 0]
+  if (walls.length < 3) {
+    return { corners: free, closed: false, closes: false, gap: 0, area: 0, note: 'Add walls until they come round to the first.' }
+  }
+  const gap = Math.hypot(end[0], end[1])
+  const total = walls.reduce((sum, wall) => sum + wall.length, 0)
+  let walked = 0
+  const corners = walls.map((wall, index) => {
+    const [x, y] = free[index] ?? [0, 0]
+    const share = walked / total
+    walked += wall.length
+    return [x - end[0] * share, y - end[1] * share] as const
+  })
+  const closes = gap <= tolerance
+  return { corners, closed: true, closes, gap, area: Math.abs(signedArea(corners)) / 1e6, note: noteOf(walls, gap, closes, end) }
+}
+
+/** An angle nobody measured takes its share of what the others leave of (n − 2) × 180°. */
+function withUnknownAngles(walls: readonly MeasuredWall[]): number[] {
+  const known = walls.reduce((sum, wall) => sum + (wall.angle ?? 0), 0)
+  const unknown = walls.filter(wall => wall.angle === null).length
+  const left = ((walls.length - 2) * 180 - known) / Math.max(unknown, 1)
+  const each = left > 1 && left < 359 ? left : 90
+  return walls.map(wall => wall.angle ?? each)
+}
+
+function walk(walls: readonly MeasuredWall[], angles: readonly number[]): [number, number][] {
+  const points: [number, number][] = [[0, 0]]
+  let x = 0
+  let y = 0
+  let heading = 0
+  for (const [index, wall] of walls.entries()) {
+    x += wall.length * Math.cos(heading)
+    y += wall.length * Math.sin(heading)
+    points.push([x, y])
+    heading += ((180 - (angles[index] ?? 90)) * Math.PI) / 180
+  }
+  return points
+}
+
+/** Shoelace formula. */
+function signedArea(corners: readonly (readonly [number, number])[]): number {
+  let twice = 0
+  for (const [index, [x, y]] of corners.entries()) {
+    const [nextX, nextY] = corners[(index + 1) % corners.length] ?? [x, y]
+    twice += x * nextY - nextX * y
+  }
+  return twice / 2
+}
+
+/** Names the wall that runs most nearly along the gap: a wrong length there would explain it. */
+function noteOf(walls: readonly MeasuredWall[], gap: number, closes: boolean, end: readonly [number, number]): string {
+  const figure = gap.toFixed(gap < 10 ? 1 : 0)
+  if (closes) return gap < 0.05 ? 'The walls close exactly.' : `The walls close within ${figure} mm.`
+  const points = walk(walls, withUnknownAngles(walls))
+  let suspect = 0
+  let best = -1
+  for (const [index, wall] of walls.entries()) {
+    const [ax, ay] = points[index] ?? [0, 0]
+    const [bx, by] = points[index + 1] ?? [0, 0]
+    const along = Math.abs(((bx - ax) * end[0] + (by - ay) * end[1]) / (wall.length * gap))
+    if (along > best + 1e-9) {
+      best = along
+      suspect = index
+    }
+  }
+  return `The walls fail to close by ${figure} mm. Measure wall ${suspect + 1} again first; it runs along the gap.`
+}
+
+/** Rooms side by side on one sheet, in their order, a passage apart: where each room's 0, 0 goes. */
+export function arrangeRooms(
+  rooms: readonly { readonly corners: readonly (readonly [number, number])[] }[],
+  apart: number,
+): readonly (readonly [number, number])[] {
+  let below = 0
+  return rooms.map(({ corners }) => {
+    const xs = corners.map(([x]) => x)
+    const ys = corners.map(([, y]) => y)
+    const offset = [-Math.min(0, ...xs), below - Math.min(0, ...ys)] as const
+    below += Math.max(0, ...ys) - Math.min(0, ...ys) + apart
+    return offset
+  })
+}
