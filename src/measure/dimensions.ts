@@ -9,6 +9,7 @@ import { hangingPart } from './hanging.ts'
 import { ownUnit, readSizes, type UnitFinding } from './sizes.ts'
 import type { Part, Question, ReadMassPart, ReadOptions, ReadPart, Remark, Statement } from './statement.ts'
 import { tokenise } from './tokens.ts'
+import { UNIT_NAMES } from './units.ts'
 import { LANGUAGE_NAMES } from './words.ts'
 
 const LONGEST = 2000
@@ -69,7 +70,7 @@ function interpret(text: string, items: readonly Item[], grouped: Grouped, optio
   const { groups, stray } = strayFigures(grouped.groups)
   for (const group of stray) {
     const piece = text.slice(group.at, group.end)
-    if (isYear(group)) warnings.push({ code: 'not-read', text: `“${piece}” was not read as a size.` })
+    if (isAside(text, group)) warnings.push({ code: 'not-read', text: `“${piece}” was not read as a size.` })
     else questions.push({ code: 'number', text: `“${piece}” stands alone. What does it measure?`, piece, options: [] })
   }
   const units = inheritUnits(
@@ -102,7 +103,7 @@ function interpret(text: string, items: readonly Item[], grouped: Grouped, optio
     const sentence = 'Only a weight was understood, no size. Measure the work or ask the lender.'
     questions.push({ code: 'no-size', text: sentence, piece: short(text), options: [] })
   }
-  return { parts, ...(mass ? { mass } : {}), questions, warnings, hanging: hangingPart(parts) }
+  return { parts, ...(mass ? { mass } : {}), questions, warnings, hanging: hangingPart(parts, questions) }
 }
 
 function short(text: string): string {
@@ -131,11 +132,14 @@ function strayFigures(groups: readonly Group[]): {
   return { groups: groups.filter(group => !isStray(group)), stray: groups.filter(isStray) }
 }
 
-function isYear(group: Group): boolean {
+/** A year, or the number behind "edition of" and its kin. */
+function isAside(text: string, group: Group): boolean {
   const dim = group.dims[0]
-  return (
-    dim !== undefined && dim.unit === undefined && dim.value.den === 1 && dim.value.num >= 1400 && dim.value.num <= 2099
-  )
+  if (dim === undefined || dim.unit !== undefined) return false
+  const before = text.slice(Math.max(0, group.at - 24), group.at)
+  if (/(?:^|[^\p{L}])(?:edition|ed|édition|tirage|auflage|no|nr|n°|cat|lot)[.:]? ?(?:of|de|von|à)? ?$/iu.test(before))
+    return true
+  return dim.value.den === 1 && dim.value.num >= 1400 && dim.value.num <= 2099
 }
 
 /** Fills units that are missing from the other sizes of the statement, or from the default. */
@@ -150,12 +154,12 @@ function inheritUnits(
     if (said.size === 1 && donor) {
       const remark = donor.remark ?? {
         code: 'unit-inferred',
-        text: `No unit of its own: read in ${donor.unit}, as the other size.`,
+        text: `No unit of its own: read in ${UNIT_NAMES[donor.unit]}, as the other size.`,
       }
       return { unit: donor.unit, stated: false, remark }
     }
     if (options.defaultUnit === undefined || said.size > 0) return undefined
-    const text = `No unit is written: read in ${options.defaultUnit}, the unit that was set.`
+    const text = `No unit is written: read in ${UNIT_NAMES[options.defaultUnit]}, the unit that was set.`
     return { unit: options.defaultUnit, stated: false, remark: { code: 'unit-inferred', text } }
   })
 }

@@ -95,9 +95,16 @@ function readItem(tokens: readonly Token[], index: number): Cut<Item | undefined
     return one(minus ? { kind: 'unread', ...place } : bullet, index)
   }
   if (token.kind !== 'word') return one(token.kind === 'colon' ? undefined : { kind: 'unread', ...place }, index)
-  if (isAbout(token.word)) return one({ kind: 'about', ...place }, index)
+  // A lone c is circa only before a figure: there are C-prints.
+  const lone = token.word === 'c' && tokens[index + 1]?.kind !== 'number'
+  if (isAbout(token.word) && !lone) return one({ kind: 'about', ...place }, index)
   if (isEach(token.word)) return one({ kind: 'each', ...place }, index)
-  const unit = token.word === 'in' || token.word === 'm' ? undefined : lengthUnitOf(token.word)
+  // 48 h x 36 w in: the word is a unit only where nothing follows that it could lead to; a lone m only in brackets.
+  const after = tokens[index + 1]?.kind
+  const closes = after === undefined || after === 'break' || after === 'close'
+  const preposition = token.word === 'in' && !closes
+  const letter = token.word === 'm' && !(tokens[index - 1]?.kind === 'open' && after === 'close')
+  const unit = preposition || letter ? undefined : lengthUnitOf(token.word)
   if (unit !== undefined) return one({ kind: 'unit', unit, ...place }, index)
   return one(
     isNoise(token.word) || countedOf(token.word) !== undefined ? undefined : { kind: 'unread', ...place },

@@ -54,6 +54,7 @@ export function groupItems(items: readonly Item[]): Grouped {
   let pending: LabelItem[] = []
   let count: CountItem | undefined
   let each = false
+  let carried: CountItem | undefined
   let unclear = false
   for (const clause of clauses) {
     const sizes = clause.items.filter(item => item.kind === 'size')
@@ -125,8 +126,13 @@ export function groupItems(items: readonly Item[]): Grouped {
     if (each || (count && first.labels.every(label => label.weak || label.part === 'part'))) {
       first.each = each
       first.count = count
+      // 12 photographs, each: image 20 x 30 cm, frame 40 x 50 cm: it holds for every part that has a name.
+      carried = each && count && isNamed(first) ? count : undefined
       each = false
       count = undefined
+    } else if (carried && isNamed(first) && first.labels.every(label => label.part !== 'overall')) {
+      first.each = true
+      first.count = carried
     }
   }
   const last = groups.at(-1)
@@ -188,9 +194,10 @@ function share(made: readonly Draft[], labels: readonly LabelItem[], items: read
   }
   const leads = named[0]?.kind === 'label'
   for (const label of labels) {
-    const group = leads ? made.find(one => one.at > label.at) : made.findLast(one => one.at < label.at)
+    const forNext = leads || label.colon
+    const group = forNext ? made.find(one => one.at > label.at) : made.findLast(one => one.at < label.at)
     if (group) group.labels = [...group.labels, label]
-    if (!leads) for (const one of made) one.unclear = true
+    if (!forNext) for (const one of made) one.unclear = true
   }
 }
 

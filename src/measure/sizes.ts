@@ -3,12 +3,15 @@
  * and what has to be asked. The rule it keeps: a value that is in doubt is left out of the part, and the question
  * holds each reading as a value.
  */
+import { checkOthers } from './agreement.ts'
 import { assignFields } from './axes.ts'
+import { isFaulty, unitAt } from './dim-units.ts'
 import { formatLength } from './format.ts'
-import { agree, type Group, pieceOf, unitOf } from './groups.ts'
+import { type Group, pieceOf, unitOf } from './groups.ts'
 import type { Dim } from './measures.ts'
+import { contradicts, orderDoubt } from './order-doubt.ts'
 import type { Field, Option, Question, ReadOptions, Remark, Sizes } from './statement.ts'
-import { type LengthUnit, toMillimetres } from './units.ts'
+import { type LengthUnit, toMillimetres, UNIT_NAMES } from './units.ts'
 
 export interface UnitFinding {
   readonly unit: LengthUnit
@@ -25,11 +28,8 @@ export interface ReadSizes {
 }
 
 const LONGEST_MM = 1e5
-
-/** Sizes that photographers name with the width first, in inches. Common practice, no source. */
-const PAPER_FORMATS: ReadonlySet<string> = new Set(
-  '4x6 5x7 8x10 11x14 12x16 16x20 20x24 20x30 24x30 24x36 30x40 40x60'.split(' '),
-)
+/** Larger works are rare enough to say so. */
+const LARGE_MM = 10_000
 
 /** The unit a group says or shows by itself. */
 export function ownUnit(group: Group, hint: LengthUnit | undefined): UnitFinding | undefined {
@@ -91,6 +91,14 @@ export function readSizes(
     questions.push(unitQuestion(piece, inUnit, orders, doubt?.text, options.neighboursUnit))
     return done({})
   }
+  const carried = group.dims.findIndex(
+    (dim, index) => dim.unit === undefined && group.dims.slice(0, index).some(one => one.unit !== undefined),
+  )
+  const carriedUnit = unitAt(group.dims, carried, unit?.unit)
+  if (carried > 0 && carriedUnit !== undefined && !group.dims.slice(carried).some(dim => dim.unit !== undefined)) {
+    const sentence = `${figures[carried]} has no unit of its own: read in ${UNIT_NAMES[carriedUnit]}, as the figure before it.`
+    warnings.push({ code: 'unit-inferred', text: sentence })
+  }
   const values = pick(fields, mm)
   if (Object.values(values).some(value => value > LONGEST_MM || value <= 0)) {
     questions.push({
@@ -115,6 +123,9 @@ export function readSizes(
     const missing = values.height === undefined ? 'height' : 'width'
     warnings.push({ code: 'incomplete', text: `The ${missing} is not given.` })
   }
+  if (Object.values(values).some(value => value > LARGE_MM)) {
+    warnings.push({ code: 'very-large', text: `“${piece}” is more than 10 m. Check the unit.` })
+  }
   const several = countOrSize(group, mm)
   if (several) {
     questions.push({ ...several, piece })
@@ -122,23 +133,6 @@ export function readSizes(
   }
   const doubtful = checkOthers(text, group, fields, mm, questions)
   return done(omit(values, doubtful))
-}
-
-/** The unit of one measure: its own, else that of the next one to the right, else of the one to the left. */
-function unitAt(
-  dims: readonly Dim[],
-  index: number,
-  fallback: LengthUnit | undefined,
-  guess?: LengthUnit,
-): LengthUnit | undefined {
-  const own = dims[index]?.unit
-  if (own !== undefined) return own
-  const right = dims.find((dim, place) => place > index && dim.unit !== undefined)
-  // 5 x 3'4": feet and inches say nothing about the bare figure beside them.
-  if (right) return right.compound ? guess : right.unit
-  const left = dims.findLast((dim, place) => place < index && dim.unit !== undefined)
-  if (left) return left.compound || left.unit === 'm' ? guess : left.unit
-  return fallback ?? guess
 }
 
 function figureOf(text: string, dim: Dim): string {
@@ -169,69 +163,6 @@ function sizeOption(values: Sizes, prefix = ''): Option {
   return { label: prefix + said.join(', '), values }
 }
 
-interface OrderDoubt {
-  readonly text: string
-  readonly swappedFirst: boolean
-}
-
-/** Whether the image, or a photographer's habit, speaks against height first. */
-function orderDoubt(
-  dims: readonly Dim[],
-  fields: readonly Field[],
-  hasUnit: boolean,
-  imageAspect: number | undefined,
-): OrderDoubt | undefined {
-  const [first, second] = dims
-  if (!first || !second || fields[0] !== 'height' || fields[1] !== 'width') return undefined
-  const [a, b] = [first, second].map(dim =>
-    dim.unit === undefined ? dim.value.num / dim.value.den : toMillimetres(dim.value, dim.unit),
-  )
-  if (
-    a === undefined ||
-    b === undefined ||
-    a <= 0 ||
-    b <= 0 ||
-    (first.unit === undefined) !== (second.unit === undefined)
-  ) {
-    // 24 x 36 in: both count the same unit although only one says so.
-    const [top, side] = [first.value.num / first.value.den, second.value.num / second.value.den]
-    return imageAspect !== undefined && turned(side / top, imageAspect) ? imageDoubt(imageAspect) : undefined
-  }
-  if (imageAspect !== undefined) return turned(b / a, imageAspect) ? imageDoubt(imageAspect) : undefined
-  if (hasUnit || !PAPER_FORMATS.has(`${a}x${b}`)) return undefined
-  return {
-    text: `${a} × ${b} is a size that photographers write with the width first. Which is the height?`,
-    swappedFirst: false,
-  }
-}
-
-function imageDoubt(imageAspect: number): OrderDoubt {
-  const shape = imageAspect < 1 ? 'taller than wide' : 'wider than tall'
-  return {
-    text: `The image is ${shape}, the size read as height × width is not. Which is the height?`,
-    swappedFirst: true,
-  }
-}
-
-/** Two aspects (width over height) lie on different sides of the square, each by more than 2 %. */
-function turned(aspect: number, imageAspect: number): boolean {
-  // No image is a thousand times as long as it is wide; such a figure is a fault of the file.
-  if (!(imageAspect > 1e-3 && imageAspect < 1e3) || !Number.isFinite(aspect)) return false
-  return (aspect > 1.02 && imageAspect < 1 / 1.02) || (aspect < 1 / 1.02 && imageAspect > 1.02)
-}
-
-function contradicts(values: Sizes, imageAspect: number): boolean {
-  return values.height !== undefined && values.width !== undefined && turned(values.width / values.height, imageAspect)
-}
-
-const UNIT_NAMES: Readonly<Record<LengthUnit, string>> = {
-  mm: 'millimetres',
-  cm: 'centimetres',
-  m: 'metres',
-  in: 'inches',
-  ft: 'feet',
-}
-
 function unitQuestion(
   piece: string,
   inUnit: (unit: LengthUnit | undefined) => readonly (number | undefined)[],
@@ -258,12 +189,6 @@ function unitQuestion(
     piece,
     options,
   }
-}
-
-function isFaulty(dim: Dim, unit: LengthUnit | undefined): boolean {
-  if (dim.fault === 'fraction') return true
-  if (dim.fault === 'thousands') return unit === 'mm' || unit === 'cm' || unit === undefined
-  return dim.fault === 'millimetres' && unit === 'mm'
 }
 
 function faultQuestion(text: string, dim: Dim): Question {
@@ -299,64 +224,5 @@ function countOrSize(group: Group, mm: readonly (number | undefined)[]): Omit<Qu
       { ...sizeOption({ height: b, width: c }, `${count} pieces, each `), count, part: 'part' },
       sizeOption({ height: a, width: b, depth: c }),
     ],
-  }
-}
-
-/** Compares each measure with the same one in other units; gives the fields that do not agree and asks about them. */
-function checkOthers(
-  text: string,
-  group: Group,
-  fields: readonly Field[],
-  mm: readonly (number | undefined)[],
-  questions: Question[],
-): readonly Field[] {
-  const doubtful: Field[] = []
-  for (const [index, dim] of group.dims.entries()) {
-    const field = fields[index]
-    const own = mm[index]
-    if (field === undefined || own === undefined) continue
-    const others = [...(dim.alt ? [[dim.alt]] : []), ...group.others]
-    for (const dims of others) {
-      const place = dims.length === 1 ? 0 : index
-      const other = dims[place]
-      const unit = unitAt(dims, place, unitOf(dims))
-      const ownUnit = unitAt(group.dims, index, unitOf(group.dims))
-      if (!other || unit === undefined || ownUnit === undefined || doubtful.includes(field)) continue
-      const value = toMillimetres(other.value, unit)
-      if (agree(own, value) && !isFaulty(other, unit)) continue
-      doubtful.push(field)
-      questions.push(mismatch(text, { dim, unit: ownUnit, mm: own }, { dim: other, unit, mm: value }, field))
-    }
-  }
-  return doubtful
-}
-
-interface Said {
-  readonly dim: Dim
-  readonly unit: LengthUnit
-  readonly mm: number
-}
-
-function mismatch(text: string, one: Said, two: Said, field: Field): Question {
-  const printed = (mm: number, unit: LengthUnit) =>
-    formatLength(mm, {
-      unit: unit === 'ft' ? 'ft-in' : unit,
-      decimals: unit === 'mm' ? 0 : unit === 'm' ? 3 : 1,
-      fraction: 32,
-    })
-  const [mine, converted] = [printed(one.mm, one.unit), printed(one.mm, two.unit)]
-  const listed = printed(two.mm, two.unit)
-  const digits = (label: string) => [...label.replace(/\D/g, '')].sort().join('')
-  const swapped = digits(converted) === digits(listed) ? ' Two digits may be swapped.' : ''
-  const bare = listed.replace(/ \D+$/, '')
-  return {
-    code: 'mismatch',
-    text: `The ${field} does not agree: ${mine} = ${converted}, list says ${bare}.${swapped} Which is right?`,
-    piece: `${text.slice(one.dim.at, one.dim.end)} / ${text.slice(two.dim.at, two.dim.end)}`,
-    options: [one, two].map(said => ({
-      label: `${printed(said.mm, said.unit)} (${formatLength(said.mm, { unit: 'mm' })})`,
-      values: { [field]: said.mm },
-      unit: said.unit,
-    })),
   }
 }

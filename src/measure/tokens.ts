@@ -111,6 +111,12 @@ function readWord(text: string, at: number, tokens: Token[]): number {
   while (LETTER.test(text[end] ?? '')) end++
   const before = tokens.at(-1)
   const glued = before?.kind === 'number' && before.end === at
+  // A4 and its kin are names of paper, no figures.
+  const paper = /^[aA]$/.test(text.slice(at, end)) ? /^\d{1,2}(?![\d.,])/.exec(text.slice(end, end + 3)) : null
+  if (paper) {
+    tokens.push({ kind: 'word', word: `a${paper[0]}`, glued: false, at, end: end + paper[0].length })
+    return end + paper[0].length
+  }
   const words = text.slice(at, end).split(/(?=[xXхХ])|(?<=[xXхХ])/)
   const whole = plain(text.slice(at, end))
   const split = words.length > 1 && (ORDER.test(whole) || words.every(isSizePiece))

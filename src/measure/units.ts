@@ -12,6 +12,15 @@ export interface Ratio {
   readonly den: number
 }
 
+/** The units as a sentence names them. */
+export const UNIT_NAMES: Readonly<Record<LengthUnit, string>> = {
+  mm: 'millimetres',
+  cm: 'centimetres',
+  m: 'metres',
+  in: 'inches',
+  ft: 'feet',
+}
+
 const LENGTHS: Readonly<Record<LengthUnit, Ratio>> = {
   mm: { num: 1, den: 1 },
   cm: { num: 10, den: 1 },

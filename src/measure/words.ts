@@ -119,7 +119,8 @@ const NOTHING_PHRASES: ReadonlySet<string> = new Set([
 const NOISE: ReadonlySet<string> = set(
   `size sizes dimension dimensions dims dim measurement measurements measures measuring format maß maße masse mass
    of the and with in on a an et avec de du la le les en und mit von der die das im auf zu is are as at its for per
-   max maximum maximal maximale maximales oil acrylic print photograph work weight wt poids gewicht inches`,
+   max maximum maximal maximale maximales weight wt poids gewicht sur auf oil acrylic huile acryl öl holz wood bois
+   linen lin print photograph work artwork object`,
 )
 const WEIGHT: ReadonlySet<string> = set('weight wt weighs poids gewicht masse mass pèse wiegt')
 const NUMBERS: ReadonlyMap<string, number> = table<number>([

@@ -47,6 +47,7 @@ const named: readonly Row[] = [
   ['50 x 70 cm (19 5/8 x 27 1/2 in., sheet)', ['sheet', 500, 700]],
   ['sheet 50 x 70; framed 60 x 80 cm', ['sheet', 500, 700], ['framed', 600, 800]],
   ['support: 1018 x 1270 mm; frame: 1187 x 1438 x 95 mm', ['support', 1018, 1270], ['framed', 1187, 1438, 95]],
+  ['Artwork: 70 x 50 cm Frame: 82 x 62 cm', ['unnamed', 700, 500], ['framed', 820, 620]],
   ['Part 1: 50 x 70 cm; Part 2: 30 x 40 cm', ['part', 500, 700], ['part', 300, 400]],
 ]
 
@@ -58,6 +59,7 @@ const lettered: readonly Row[] = [
   ['H: 30 in. W: 40 in.', ['unnamed', 762, 1016]],
   ['40 cm W x 30 cm H', ['unnamed', 300, 400]],
   ['w 40 h 30 cm', ['unnamed', 300, 400]],
+  ['48 h x 36 w in.', ['unnamed', 1219.2, 914.4]],
   ['120H x 90W x 4D cm', ['unnamed', 1200, 900, 40]],
   ['H120xW90xD4cm', ['unnamed', 1200, 900, 40]],
   ['h x w: 50 x 70 cm', ['unnamed', 500, 700]],
@@ -180,6 +182,28 @@ describe('what else a statement says', () => {
     expect(read.hanging).toEqual({ index: 1, part: 'overall' })
   })
 
+  test('what holds for each piece holds for every part that has a name', () => {
+    expect(readDimensions('12 photographs, each: image 20 x 30 cm, frame 40 x 50 cm').parts).toMatchObject([
+      { part: 'image', count: 12 },
+      { part: 'framed', count: 12 },
+    ])
+  })
+
+  test('a frame of which only the depth is known is nothing to hang by', () => {
+    expect(readDimensions('frame depth 4 cm, 50 x 70 cm').hanging).toEqual({ index: 1, part: 'unnamed' })
+  })
+
+  test('a C-print is not circa, an edition is no size, ten metres are worth a word', () => {
+    expect(readDimensions('C-print, 120 × 150 cm').parts).toMatchObject([{ approximate: false }])
+    expect(readDimensions('edition of 5, 50 x 70 cm').questions).toEqual([])
+    expect(readDimensions('8 x 12 m').parts[0]?.warnings.map(warning => warning.code)).toEqual(['very-large'])
+  })
+
+  test('a figure that takes the unit of the one before it says so', () => {
+    const [part] = readDimensions('24 in x 36').parts
+    expect(part).toMatchObject({ height: 609.6, width: 914.4, warnings: [{ code: 'unit-inferred' }] })
+  })
+
   test('the sight size alone hangs with a caution', () => {
     expect(readDimensions('sight 28 x 38 cm').hanging).toMatchObject({
       part: 'sight',
@@ -226,7 +250,8 @@ describe('what has to be asked', () => {
     ['5 x 3\'4"', 'unit'],
     ['1 m x 80', 'unit'],
     ['120 cm', 'one-measure'],
-    ['A4', 'one-measure'],
+    ['A4', 'not-understood'],
+    ['50 x 70 c m', 'unit'],
     ['50 x 70 x 3 x 2 cm', 'too-many'],
     ['1,220 x 915 mm', 'number'],
     ['1.220 x 915 mm', 'number'],
