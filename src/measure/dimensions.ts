@@ -290,7 +290,7 @@ function readMasses(text: string, grouped: Grouped, questions: Question[]): Read
   const other = rest.find(mass => Math.abs(mass.kg - first.kg) > 0.02 * Math.max(mass.kg, first.kg) + 0.05)
   if (other) {
     const piece = text.slice(first.at, other.end)
-    const answers = [first, other].map(mass => ({ label: text.slice(mass.at, mass.end) }))
+    const answers = [first, other].map(mass => ({ label: text.slice(mass.at, mass.end), kg: mass.kg }))
     questions.push({
       code: 'mass',
       text: 'Two weights are given that do not agree. Which is right?',

@@ -50,6 +50,7 @@ export interface Option {
   readonly unit?: LengthUnit
   readonly part?: Part
   readonly count?: number
+  readonly kg?: number
   readonly text?: string
 }
 
