@@ -8,19 +8,19 @@ import type { Finding } from '../contract/shared.ts'
 import type { Point } from '../geometry/rect.ts'
 import { formatLength } from '../measure/format.ts'
 import { asFromFront } from './back.ts'
-import type { HeightRuleName } from './height.ts'
 import { loadsOf, tilt } from './loads.ts'
 import { cautionsFor, loadFindings, markFindings } from './mark-checks.ts'
 import type { LengthUnit, Mark, MarksAnswer, MarksQuestion } from './marks-shape.ts'
-import type { Bearing, Fixing, HangRules, MethodAnswer, PlainFinding, PlainStep, WorkFacts } from './method.ts'
+import type { Bearing, Fixing, HangRules, MethodAnswer, PlainFinding, WorkFacts } from './method.ts'
 import { methodOf } from './methods.ts'
 import { INCH } from './physics.ts'
 import type { Printed, Steps } from './printing.ts'
 import { defaultSteps, plus, print, printFrom } from './printing.ts'
 import { defaultHangRules } from './rules.ts'
+import { stepsOf } from './steps.ts'
 import type { WallFacts } from './wall.ts'
 import { floorAt, isBacked, toNearestStud } from './wall.ts'
-import { sumOf, writeStep } from './working.ts'
+import { writeStep } from './working.ts'
 
 /** Half of a stud's face: nearer than this to its centre line a screw finds wood. 1 1/2 in stud, from memory. */
 const HALF_STUD = 19.05
@@ -84,7 +84,7 @@ export function marksFor(question: MarksQuestion): MarksAnswer {
     floorAtCentre,
     marks,
     printed: printedOf(work, edges, marks, datumPrinted, floorAtCentre, steps),
-    working: workingOf(question, answer, marks, edges, datum).map(writeStep),
+    working: stepsOf(question, answer, marks, edges, datum).map(writeStep),
     secondRoute: marks.map(mark => secondRoute(mark, work, edges)),
     spacing: spacingOf(answer, rules),
     level: levelOf(marks, work, unit),
@@ -246,95 +246,6 @@ function levelOf(marks: readonly Mark[], work: WorkFacts, unit: LengthUnit): Mar
   const apart = right.bearing.x - left.bearing.x
   const tilted = tilt(error, apart, work.width)
   return { apart, error, degrees: tilted.degrees, corners: tilted.corners }
-}
-
-function workingOf(
-  question: MarksQuestion,
-  answer: MethodAnswer,
-  marks: readonly Mark[],
-  edges: MarksAnswer['edges'],
-  datum: number,
-): readonly PlainStep[] {
-  const { work, centre } = question
-  const lines: PlainStep[] = [...answer.steps]
-  const even = marks.every(mark => Math.abs(mark.drop - (marks[0]?.drop ?? 0)) < 1e-9)
-  const sloping = marks.some(mark => Math.abs(mark.floorHere) > 1e-9)
-  const named = (key: string, mark: Mark) => (even ? key : `${key}-${mark.side}`)
-  const of = (mark: Mark) => (even || mark.side === 'middle' ? '' : `, ${mark.side}`)
-  for (const mark of even ? marks.slice(0, 1) : marks) {
-    const rule = question.height?.rule ?? 'hand'
-    const terms = byRule(rule, question.height?.eyeFraction ?? 0.5, centre, work, mark.drop)
-    lines.push({ key: named('bearing', mark), label: `bears at${of(mark)}`, terms, value: sumOf(terms) })
-    lines.push({
-      key: named('from-below', mark),
-      label: `from below${of(mark)}`,
-      terms: [
-        { op: '+', mm: edges.bottom },
-        { op: '+', mm: work.height - mark.drop },
-      ],
-      value: edges.bottom + (work.height - mark.drop),
-    })
-    lines.push(sum(named('from-line', mark), `from the line${of(mark)}`, mark.bearing.y, -datum))
-    if (mark.fixing.holeOffset !== 0) {
-      const way = mark.fixing.holeOffset > 0 ? 'above' : 'below'
-      lines.push(
-        sum(named('hole', mark), `hole ${way} the bearing point${of(mark)}`, mark.bearing.y, mark.fixing.holeOffset),
-      )
-    }
-  }
-  if (sloping) {
-    for (const mark of marks) {
-      const at = mark.side === 'middle' ? 'the' : `the ${mark.side}`
-      lines.push(sum(`floor-${mark.side}`, `above the floor under ${at} mark`, mark.bearing.y, -mark.floorHere))
-    }
-  }
-  lines.push({
-    key: 'left-edge',
-    label: 'left edge',
-    terms: [
-      { op: '+', mm: centre.x },
-      { op: '−', mm: work.width, over: 2 },
-    ],
-    value: edges.left,
-  })
-  const first = marks[0]
-  for (const mark of marks) {
-    if (first === undefined || mark === first) {
-      lines.push(
-        sum(`x-${mark.side}`, mark.side === 'middle' ? 'mark' : `${mark.side} mark`, edges.left, mark.fromLeft),
-      )
-    } else {
-      lines.push(sum(`x-${mark.side}`, `${mark.side} mark`, first.bearing.x, mark.fromLeft - first.fromLeft))
-    }
-  }
-  return lines
-}
-
-function sum(key: string, label: string, a: number, b: number): PlainStep {
-  return {
-    key,
-    label,
-    terms: [
-      { op: '+', mm: a },
-      { op: b < 0 ? '−' : '+', mm: Math.abs(b) },
-    ],
-    value: a + b,
-  }
-}
-
-function byRule(rule: HeightRuleName, f: number, centre: Point, work: WorkFacts, drop: number): PlainStep['terms'] {
-  const { height } = work
-  const less = { op: '−', mm: drop } as const
-  switch (rule) {
-    case 'top':
-      return [{ op: '+', mm: centre.y + height / 2 }, less]
-    case 'bottom':
-      return [{ op: '+', mm: centre.y - height / 2 }, { op: '+', mm: height }, less]
-    case 'eye':
-      return [{ op: '+', mm: centre.y - (f - 0.5) * height }, { op: '+', mm: height, times: f }, less]
-    default:
-      return [{ op: '+', mm: centre.y }, { op: '+', mm: height, over: 2 }, less]
-  }
 }
 
 function unusual(method: string, fixing: Fixing): PlainFinding {
