@@ -6,6 +6,7 @@ import type { Elevation, PlacedWork } from '../contract/areas/walls.ts'
 import { Refusal } from '../contract/refusal.ts'
 import { marksFor } from '../hang/marks.ts'
 import type { MarksAnswer, MarksQuestion } from '../hang/marks-shape.ts'
+import { methodOf } from '../hang/methods.ts'
 import type { Steps } from '../hang/printing.ts'
 
 /** What came of asking for a work's marks: the answer, or in words why there is none. */
@@ -21,6 +22,21 @@ export function datumOf({ wall, plan }: Pick<Elevation, 'wall' | 'plan'>): numbe
   return wall.datum ?? plan.centreLine
 }
 
+/**
+ * Stands in where nobody has chosen a fixing: the bearing point is known then, the hole is not, and it carries no
+ * rating, so that nothing passes by it.
+ */
+function standIn(method: string): MarksQuestion['fixings'][number] {
+  const kind = methodOf(method).fixings[0] ?? 'hook'
+  return { name: `a ${kind} that is not chosen yet`, kind, holeOffset: 0, ratedKg: null }
+}
+
+function fixingOf({ fixing, back }: PlacedWork): MarksQuestion['fixings'][number] {
+  if (fixing === null) return standIn(back?.method ?? '')
+  const { name, kind, holeOffset, ratedKg, wallType, shank, length } = fixing
+  return { name, kind, holeOffset, ratedKg, wallType, shank, length }
+}
+
 /** The question for the marks of one placed work; in words, what is missing for it. */
 export function marksQuestionOf(
   elevation: Elevation,
@@ -29,14 +45,12 @@ export function marksQuestionOf(
 ): { readonly question: MarksQuestion } | { readonly problem: string } {
   const { wall, plan, rules } = elevation
   if (placed.size === null) return { problem: 'Its size is not known yet. Measure it with its frame.' }
-  if (placed.back === null) return { problem: 'Nobody has measured its back yet: say how it hangs and the drops.' }
-  if (placed.fixing === null) {
-    return { problem: 'Choose what it hangs on: how far the hole is from the bearing point depends on the fixing.' }
+  if (placed.back === null) {
+    return { problem: 'Nobody has measured its back yet. Turn it over: how does it hang, and what are the drops?' }
   }
-  const { name, kind, holeOffset, ratedKg, wallType, shank, length } = placed.fixing
   return {
     question: {
-      subject: { kind: 'work', id: placed.work },
+      subject: { kind: 'placement', id: placed.placement },
       work: { height: placed.size.height, width: placed.size.width, depth: placed.size.depth, mass: placed.mass },
       back: placed.back,
       centre: { x: placed.x, y: placed.centreY },
@@ -57,7 +71,7 @@ export function marksQuestionOf(
       },
       datum: datumOf(elevation),
       hooksApart: placed.hooksApart,
-      fixings: [{ name, kind, holeOffset, ratedKg, wallType, shank, length }],
+      fixings: [fixingOf(placed)],
       rules: { houseFactor: rules.houseFactor, markFromEnd: rules.markFromEnd },
       steps: style.steps,
       unit: style.unit,
@@ -67,10 +81,9 @@ export function marksQuestionOf(
 
 /** Marks of one placed work. Never throws a refusal: its sentence is the answer then. */
 export function marksOfPlaced(elevation: Elevation, placed: PlacedWork, style: MarksStyle): MarksOrWhy {
-  const asked = marksQuestionOf(elevation, placed, style)
-  if ('problem' in asked) return asked
   try {
-    return { answer: marksFor(asked.question) }
+    const asked = marksQuestionOf(elevation, placed, style)
+    return 'problem' in asked ? asked : { answer: marksFor(asked.question) }
   } catch (error) {
     if (error instanceof Refusal) return { problem: error.message }
     throw error

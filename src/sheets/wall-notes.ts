@@ -1,0 +1,122 @@
+/**
+ * What stands under the table of a wall sheet: findings that stop or want settling, and the cautions of the works, each
+ * with the numbers of the works it is about. Cautions that every sheet carries at its foot are not said twice.
+ */
+import type { Finding } from '../contract/shared.ts'
+import { wrap } from './lines.ts'
+import { type Sketch, sign } from './sketch.ts'
+import type { WallSheetRow } from './wall-rows.ts'
+import type { TableStyle } from './wall-table.ts'
+
+export interface Note {
+  readonly severity: 'settle' | 'stop' | 'caution'
+  readonly who: string
+  readonly text: string
+}
+
+export const atFoot = [
+  'Rated loads are the maker’s for a stated wall, and only as good as the installation; a fixing holds no more than the wall behind it.',
+  'Look for pipes and cables before drilling; stop if a nail or screw resists oddly.',
+  'Local codes and licensed practice decide; this is a help to planning, not a certificate.',
+]
+
+export function notesOf(rows: readonly WallSheetRow[], findings: readonly Finding[]): readonly Note[] {
+  const running = new Map(
+    rows.flatMap(row => [[row.work, row.running] as const, [row.placement, row.running] as const]),
+  )
+  const found = findings.filter(isToSettle).map(
+    ({ severity, subject, text }): Note => ({
+      severity: severity === 'stop' ? 'stop' : 'settle',
+      who: running.get(subject.id) ?? '',
+      text,
+    }),
+  )
+  const cautions = new Map<string, string[]>()
+  for (const row of rows) {
+    for (const caution of row.cautions) {
+      if (!atFoot.includes(caution)) cautions.set(caution, [...(cautions.get(caution) ?? []), row.running])
+    }
+  }
+  return [
+    ...found.filter(note => note.severity === 'stop'),
+    ...found.filter(note => note.severity === 'settle'),
+    ...[...cautions].map(
+      ([text, who]): Note => ({
+        severity: 'caution',
+        who: who.length === rows.length && rows.length > 1 ? 'all' : listed(who),
+        text,
+      }),
+    ),
+  ]
+}
+
+function listed(who: readonly string[]): string {
+  return who.length > 6 ? `${who.slice(0, 5).join(', ')} and ${who.length - 5} more` : who.join(', ')
+}
+
+const noteLeading = 3.3
+const noteSize = 2.5
+
+function noteText(note: Note): string {
+  const said = note.text.startsWith(`${note.who} `) || note.text.startsWith(`${note.who}: `)
+  return note.who === '' || said ? note.text : `${note.who}: ${note.text}`
+}
+
+function noteLines(note: Note, width: number, { k, measure }: TableStyle): readonly string[] {
+  return wrap(noteText(note), 'plain', noteSize * k, width - 5 * k, measure)
+}
+
+/** Notes stand in two columns under the table. */
+export function notesHeight(notes: readonly Note[], width: number, style: TableStyle): number {
+  if (notes.length === 0) return 0
+  return Math.max(...columnsOfNotes(notes, width, style).map(column => column.height)) + 4 * style.k
+}
+
+function columnsOfNotes(notes: readonly Note[], width: number, style: TableStyle) {
+  const half = (width - 6 * style.k) / 2
+  const sized = notes.map(note => ({ note, lines: noteLines(note, half, style) }))
+  const all = sized.reduce((sum, each) => sum + each.lines.length, 0)
+  const columns: { entries: typeof sized; height: number }[] = [
+    { entries: [], height: 0 },
+    { entries: [], height: 0 },
+  ]
+  let before = 0
+  for (const each of sized) {
+    const column = columns[before * 2 >= all ? 1 : 0]
+    column?.entries.push(each)
+    if (column !== undefined) column.height += each.lines.length * noteLeading * style.k + 0.6 * style.k
+    before += each.lines.length
+  }
+  return columns
+}
+
+export function drawNotes(
+  sketch: Sketch,
+  notes: readonly Note[],
+  margin: number,
+  y: number,
+  width: number,
+  style: TableStyle,
+): void {
+  const { k } = style
+  let number = 0
+  columnsOfNotes(notes, width, style).forEach((column, side) => {
+    const x = margin + side * (width / 2 + 3 * k)
+    let at = y
+    for (const { note, lines } of column.entries) {
+      number += 1
+      const middle = at - 0.8 * k
+      if (note.severity === 'caution') sketch.line(x, middle, x + 1.8 * k, middle, 0.3 * k)
+      else sketch.add(sign(note.severity, x + 0.9 * k, middle, 1.8 * k))
+      for (const [index, line] of lines.entries()) {
+        sketch.text(`note ${number} ${index}`, x + 3.5 * k, at, noteSize * k, 'plain', line)
+        at += noteLeading * k
+      }
+      at += 0.6 * k
+    }
+  })
+}
+
+export function isToSettle({ severity }: Finding): boolean {
+  return severity !== 'fits'
+}

@@ -1,0 +1,225 @@
+/**
+ * The table of a wall sheet as data: one row a work, every number as src/hang printed it. The rule it keeps: nothing is
+ * rounded here again; gaps are differences of printed edges, so that the row adds up to the printed wall.
+ */
+
+import type { Elevation, PlacedWork } from '../contract/areas/walls.ts'
+import type { Mark, MarksAnswer } from '../hang/marks-shape.ts'
+import { minus, type Printed, plus, print } from '../hang/printing.ts'
+import type { MarksOrWhy } from '../model/marks-of-face.ts'
+import { type Figure, figure, massText, offset, type Units } from './figures.ts'
+
+/** One number, or one for each side where they differ. */
+export interface SideFigure extends Figure {
+  readonly side: '' | 'left' | 'right' | 'middle'
+}
+
+export interface WorkingText {
+  readonly text: string
+  /** For the line that proves another: whether the two agree. */
+  readonly agrees: boolean | null
+}
+
+export interface WallSheetRow {
+  readonly placement: string
+  readonly work: string
+  readonly running: string
+  readonly number: string
+  readonly title: string
+  readonly maker: string
+  readonly facts: string
+  readonly hanging: string
+  readonly fixing: string
+  readonly problem: string
+  readonly fromFloor: readonly SideFigure[]
+  readonly fromLine: readonly SideFigure[]
+  readonly holeFromFloor: readonly SideFigure[]
+  readonly holeFromLine: readonly SideFigure[]
+  readonly leftMark: Figure | null
+  readonly rightMark: Figure | null
+  readonly apart: Figure | null
+  readonly leftEdge: Figure | null
+  readonly rightEdge: Figure | null
+  readonly top: Figure | null
+  readonly bottom: Figure | null
+  readonly gapBefore: Figure | null
+  readonly gapAfter: Figure | null
+  readonly working: readonly WorkingText[]
+  readonly load: { readonly text: string; readonly holds: boolean | null } | null
+  readonly cautions: readonly string[]
+}
+
+interface Edges {
+  readonly left: Printed
+  readonly right: Printed
+  readonly top: Printed
+  readonly bottom: Printed
+}
+
+function edgesOf(work: PlacedWork, marks: MarksOrWhy, units: Units): Edges | null {
+  if ('answer' in marks) {
+    const { leftEdge, rightEdge, top, bottom } = marks.answer.printed
+    return { left: leftEdge, right: rightEdge, top, bottom }
+  }
+  if (work.size === null) return null
+  const left = print(work.x - work.size.width / 2, units.steps)
+  const top = print(work.centreY + work.size.height / 2, units.steps)
+  return {
+    left,
+    right: plus(left, print(work.size.width, units.steps)),
+    top,
+    bottom: minus(top, print(work.size.height, units.steps)),
+  }
+}
+
+/** Rows from left to right. `marks` are by placement. */
+export function wallSheetRows(
+  elevation: Elevation,
+  marks: ReadonlyMap<string, MarksOrWhy>,
+  units: Units,
+): readonly WallSheetRow[] {
+  const works = [...elevation.works].sort((a, b) => leftOf(a) - leftOf(b) || b.centreY - a.centreY)
+  const missing: MarksOrWhy = { problem: 'Nobody asked for its marks.' }
+  const all = works.map(work => {
+    const found = marks.get(work.placement) ?? missing
+    return { work, found, edges: edgesOf(work, found, units) }
+  })
+  const length = print(elevation.wall.length, units.steps)
+  return all.map(({ work, found, edges }) => {
+    const others = all.flatMap(each => (each.work === work || each.edges === null ? [] : [each.edges]))
+    return rowOf(work, found, edges, others, length, units)
+  })
+}
+
+function leftOf(work: PlacedWork): number {
+  return work.x - (work.size?.width ?? 0) / 2
+}
+
+/** The clear way to what stands beside, at the same height; else to the end of the wall. */
+function gaps(edges: Edges, others: readonly Edges[], length: Printed): { before: Printed; after: Printed } {
+  let before = edges.left
+  let after = minus(length, edges.right)
+  for (const other of others) {
+    if (other.bottom.mm >= edges.top.mm || other.top.mm <= edges.bottom.mm) continue
+    if (other.left.mm < edges.left.mm) {
+      const gap = minus(edges.left, other.right)
+      if (gap.mm < before.mm) before = gap
+    } else {
+      const gap = minus(other.left, edges.right)
+      if (gap.mm < after.mm) after = gap
+    }
+  }
+  return { before, after }
+}
+
+/** One figure where all marks agree, else one a side. */
+function bySide(
+  marks: readonly Mark[],
+  pick: (mark: Mark) => Printed,
+  write: (printed: Printed) => Figure,
+): readonly SideFigure[] {
+  const first = marks[0]
+  if (first === undefined) return []
+  const same = marks.every(mark => pick(mark).mm === pick(first).mm && pick(mark).inches === pick(first).inches)
+  if (same) return [{ ...write(pick(first)), side: '' }]
+  return marks.map(mark => ({ ...write(pick(mark)), side: mark.side }))
+}
+
+function rowOf(
+  work: PlacedWork,
+  found: MarksOrWhy,
+  edges: Edges | null,
+  others: readonly Edges[],
+  length: Printed,
+  units: Units,
+): WallSheetRow {
+  const plain = (printed: Printed) => figure(printed, units)
+  const signed = (printed: Printed) => offset(printed, units)
+  const gap = edges === null ? null : gaps(edges, others, length)
+  const answer = 'answer' in found ? found.answer : null
+  const marks = answer?.marks ?? []
+  // Where the hole is only the fixing says.
+  const known = work.fixing === null ? [] : marks
+  const [left] = marks
+  const right = marks.length > 1 ? marks.at(-1) : undefined
+  return {
+    placement: work.placement,
+    work: work.work,
+    running: work.running,
+    number: work.number,
+    title: work.title,
+    maker: work.maker,
+    facts: factsOf(work, units),
+    hanging: answer === null ? '' : hangingOf(answer, units),
+    fixing: fixingOf(work, left, marks.length, units),
+    problem: 'problem' in found ? found.problem : '',
+    fromFloor: bySide(marks, mark => mark.printed.fromFloor, plain),
+    fromLine: bySide(marks, mark => mark.printed.fromLine, signed),
+    holeFromFloor: bySide(known, mark => mark.printed.holeFromFloor, plain),
+    holeFromLine: bySide(known, mark => mark.printed.holeFromLine, signed),
+    leftMark: left === undefined ? null : plain(left.printed.x),
+    rightMark: right === undefined ? null : plain(right.printed.x),
+    apart: answer?.printed.between == null ? null : plain(answer.printed.between),
+    leftEdge: edges === null ? null : plain(edges.left),
+    rightEdge: edges === null ? null : plain(edges.right),
+    top: edges === null ? null : plain(edges.top),
+    bottom: edges === null ? null : plain(edges.bottom),
+    gapBefore: gap === null ? null : plain(gap.before),
+    gapAfter: gap === null ? null : plain(gap.after),
+    working: answer === null ? [] : workingOf(answer, units),
+    load: answer === null ? null : loadOf(answer, units),
+    cautions: answer?.cautions ?? [],
+  }
+}
+
+function factsOf({ size, mass }: PlacedWork, units: Units): string {
+  const sides = size === null ? [] : [size.height, size.width, ...(size.depth === null ? [] : [size.depth])]
+  const measured = sides.map(side => figure(print(side, units.steps), units).main).join(' × ')
+  return [
+    measured === '' ? 'no size yet' : `${measured} ${units.unit}${size?.kind === 'listed' ? ' as listed' : ''}`,
+    mass === null ? 'not weighed' : massText(mass, units.unit),
+  ].join(' · ')
+}
+
+function hangingOf({ methodName, marks }: MarksAnswer, units: Units): string {
+  const drops = marks.map(mark => figure(print(mark.drop, units.steps), units).main)
+  const distinct = [...new Set(drops)]
+  return `${methodName}, drop ${distinct.length === 1 ? distinct[0] : drops.join(' and ')}`
+}
+
+function fixingOf(work: PlacedWork, mark: Mark | undefined, count: number, units: Units): string {
+  if (mark === undefined) return ''
+  if (work.fixing === null) return 'No fixing chosen: where the hole is only the fixing says.'
+  const rated = mark.fixing.ratedKg === null ? 'rating not known' : `rated ${massText(mark.fixing.ratedKg, units.unit)}`
+  return `${count === 1 ? '' : `${count} × `}${mark.fixing.name}, ${rated}`
+}
+
+/** Lines that a technician checks by; positions that the row shows anyway are left out. */
+const leftOut = /^(from-line|left-edge|floor-|x-right)/
+
+function workingOf(answer: MarksAnswer, { unit }: Units): readonly WorkingText[] {
+  return answer.working
+    .filter(line => !leftOut.test(line.key))
+    .map(({ key, label, mm, in: inches }) => {
+      const { expression, value } = unit === 'in' ? inches : mm
+      const second = key.startsWith('from-below')
+      const side = key.replace(/^from-below-?/, '')
+      const routes = answer.secondRoute.filter(route => side === '' || route.side === side)
+      return { text: `${label} ${expression} = ${value}`, agrees: second ? routes.every(route => route.agrees) : null }
+    })
+}
+
+function loadOf({ loads, marks }: MarksAnswer, { unit }: Units): WallSheetRow['load'] {
+  if (loads === null) return { text: 'Not weighed: nobody can say what it holds.', holds: null }
+  const worst = loads.shares.reduce((a, b) => (b.neededKg > a.neededKg ? b : a))
+  const bare = (kg: number) => massText(kg, unit, false)
+  const rated = worst.ratedKg === null ? 'rating not known' : `of ${massText(worst.ratedKg, unit)}`
+  const each = `${marks.length === 1 ? 'carries' : 'each'} ${bare(worst.shareKg)} × ${loads.houseFactor} = ${bare(worst.neededKg)} ${rated}`
+  const gone = loads.oneGone
+  const rest =
+    gone === null
+      ? 'one fixing only'
+      : `one gone ${bare(gone.wholeKg)}${gone.leftKg === null ? '' : ` of ${massText(gone.leftKg, unit)}`}`
+  const verdict = loads.holds === null ? 'not known' : loads.holds ? 'holds' : 'DOES NOT HOLD'
+  return { text: `${each} · ${rest}: ${verdict}`, holds: loads.holds }
+}

@@ -1,0 +1,136 @@
+/**
+ * The wall sheet: what a technician takes to one wall. Pages of shapes, the boxes of their texts, the table's data, and
+ * the content that a revision is told by. Many works flow to further pages, each with its own stretch of the elevation.
+ * The rule it keeps: every number is the one that src/hang printed.
+ */
+import type { Finding } from '../contract/shared.ts'
+import type { Units } from './figures.ts'
+import { type Page, papers, type TextMeasure } from './shapes.ts'
+import { type NamedBox, newSketch, type Sketch } from './sketch.ts'
+import { drawElevation } from './wall-drawing.ts'
+import { drawFoot, drawHeader, headerHeight, margin, type Place } from './wall-frame.ts'
+import { drawNotes, isToSettle, notesOf } from './wall-notes.ts'
+import { type Part, paginate } from './wall-pages.ts'
+import { titleOf, type WallSheetQuestion } from './wall-question.ts'
+import { type WallSheetRow, wallSheetRows } from './wall-rows.ts'
+import { drawHead, drawRow, headHeight, rowHeight, type TableStyle } from './wall-table.ts'
+
+export interface WallSheet {
+  readonly title: string
+  readonly pages: readonly Page[]
+  /** By page. */
+  readonly boxes: readonly (readonly NamedBox[])[]
+  readonly rows: readonly WallSheetRow[]
+  /** Characters that no face has, by work. */
+  readonly missing: readonly Finding[]
+}
+
+export function wallSheet(question: WallSheetQuestion, measure: TextMeasure): WallSheet {
+  const { elevation, marks } = question
+  const units: Units = { unit: question.unit, steps: question.steps }
+  const rows = wallSheetRows(elevation, marks, units)
+  const paper = papers[question.paper]
+  const k = paper.width > 350 ? 1.2 : 1
+  const style: TableStyle = { units, k, measure }
+  const missing = missingCharacters(rows, measure)
+  const notes = notesOf(rows, [...question.findings, ...missing])
+  const plan = paginate(rows, notes, paper, style)
+  const pages: Page[] = []
+  const boxes: (readonly NamedBox[])[] = []
+  plan.forEach((part, index) => {
+    const sketch = newSketch(measure)
+    drawPage(sketch, question, part, style, { at: index, of: plan.length, paper })
+    pages.push({ ...paper, shapes: sketch.shapes })
+    boxes.push(sketch.boxes)
+  })
+  return { title: `${titleOf(elevation)}, revision ${question.revision}`, pages, boxes, rows, missing }
+}
+
+/**
+ * What the sheet says, as one text that does not change with time, revision, person, paper or unit: two prints with the
+ * same content are the same revision.
+ */
+export function wallSheetContent(
+  question: Omit<WallSheetQuestion, 'revision' | 'voids' | 'time' | 'by' | 'paper' | 'set'>,
+): string {
+  const { elevation, marks, datum, findings, steps } = question
+  const { wall, room } = elevation
+  const rows = wallSheetRows(elevation, marks, { unit: 'mm', steps })
+  const {
+    length,
+    height,
+    wallType,
+    studFirst,
+    studSpacing,
+    backingFrom,
+    backingTo,
+    skirting,
+    floor,
+    openings,
+    keepClears,
+  } = wall
+  return JSON.stringify({
+    room: room.name,
+    wall: {
+      name: wall.name,
+      length,
+      height,
+      wallType,
+      studFirst,
+      studSpacing,
+      backingFrom,
+      backingTo,
+      skirting,
+      floor,
+      openings,
+      keepClears,
+    },
+    datum,
+    rows: rows.map(({ placement: _, ...row }) => row),
+    findings: findings.filter(isToSettle).map(({ severity, code, text }) => ({ severity, code, text })),
+  })
+}
+
+function missingCharacters(rows: readonly WallSheetRow[], measure: TextMeasure): readonly Finding[] {
+  return rows.flatMap(row => {
+    const lacking = new Set([...measure.lacks('title', row.title), ...measure.lacks('narrow', row.fixing)])
+    if (lacking.size === 0) return []
+    const codes = [...lacking].map(
+      character => `U+${(character.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0')}`,
+    )
+    return [
+      {
+        severity: 'settle',
+        code: 'character-not-printable',
+        subject: { kind: 'work', id: row.work },
+        text: `The sheets have no letter for ${codes.join(', ')}: a box with the code stands in its place.`,
+        figures: { characters: codes },
+      } as const,
+    ]
+  })
+}
+
+function drawPage(sketch: Sketch, question: WallSheetQuestion, part: Part, style: TableStyle, place: Place): void {
+  const { k, units } = style
+  const width = place.paper.width - 2 * margin
+  drawHeader(sketch, question, style, place)
+  let y = margin - 4 + headerHeight * k
+  if (part.drawing > 0) {
+    const { elevation, marks, datum } = question
+    const box = { x: margin, y: y + 1 * k, w: width, h: part.drawing - 2 * k }
+    drawElevation(sketch, box, { elevation, marks, datum, rows: part.rows, whole: part.whole, units, k })
+    y += part.drawing
+  }
+  if (part.rows.length > 0) {
+    drawHead(sketch, margin, y, width, style)
+    y += headHeight * k
+    for (const row of part.rows) {
+      drawRow(sketch, row, margin, y, width, style)
+      y += rowHeight(row, width, style)
+    }
+  } else if (part.notes.length === 0) {
+    sketch.text('empty', margin, y + 8 * k, 3.5 * k, 'plain', 'Nothing hangs on this wall yet.')
+  }
+  drawNotes(sketch, part.notes, margin, y + 4 * k, width, style)
+  drawFoot(sketch, question, style, place)
+}
