@@ -21,7 +21,7 @@ function eighths(mm: number): { readonly text: string; readonly mm: number } {
   const fraction = over === 0 ? '' : `${over}/${under}`
   return {
     text: [inches === 0 && fraction !== '' ? '' : String(inches), fraction].filter(Boolean).join(' '),
-    mm: (whole / 8) * MM_PER_INCH,
+    mm: (whole * MM_PER_INCH) / 8,
   }
 }
 

@@ -30,10 +30,14 @@ function gridOf(block: DemoBlock, row: DemoRow, x: number) {
   return layGrid({ columns, rows: rowCount, width, height, gapX: gap, gapY: gap, centre: { x, y: LINE } })
 }
 
+export interface Centre {
+  readonly key: string
+  readonly x: number
+  readonly y: number | null
+}
+
 /** Centre of each work of a row along the wall; works of a block also in height. */
-export function centresOf(
-  row: DemoRow,
-): readonly { readonly key: string; readonly x: number; readonly y: number | null }[] {
+export function centresOf(row: DemoRow): readonly Centre[] {
   const block = (key: string) => blocks.find(each => each.key === key)
   const parts = row.works.map(key => {
     const grouped = block(key)

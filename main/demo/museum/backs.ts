@@ -71,7 +71,6 @@ function bar(width: number) {
       { from: brace - 25, to: brace + 25 },
       { from: width - 60, to: width },
     ],
-    clearance: 16,
   }
 }
 

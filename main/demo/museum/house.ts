@@ -163,10 +163,10 @@ export const fixings = {
     name: 'cleat, 30 mm aluminium',
     kind: 'cleat',
     holeOffset: -11,
-    ratedKg: 60,
+    ratedKg: 120,
     length: 40,
     source: 'packet in the long drawer',
-    note: 'Rated for each screw that holds.',
+    note: 'Rated for the pair, every screw in.',
   },
 } as const satisfies Record<string, Input<'fixing.add'>>
 

@@ -105,8 +105,8 @@ export const rows: readonly DemoRow[] = [
     wall: 'mill south',
     from: 0,
     to: 5200,
-    margin: 500,
-    works: ['high-street', 'pump-house', 'new-bank', 'ledger-flood'],
+    margin: 460,
+    works: ['high-street', 'pump-house', 'new-bank', 'low-sun'],
     label: 'right',
   },
 ]

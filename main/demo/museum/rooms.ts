@@ -112,7 +112,7 @@ export const rooms: readonly DemoRoom[] = [
         studs: [285, 406],
         skirting: 140,
         openings: [door(4100, 1000, 'to the Long Gallery')],
-        keepClears: [light(3930), exit(4390, 2260), outlet(1750)],
+        keepClears: [light(3930), exit(4390, 2260), outlet(150)],
       },
       {
         key: 'river south',
@@ -266,7 +266,7 @@ export const rooms: readonly DemoRoom[] = [
         keepClears: [
           {
             kind: 'call point',
-            x: 3880,
+            x: 3960,
             y: 1380,
             width: 95,
             height: 95,

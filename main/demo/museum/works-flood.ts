@@ -224,6 +224,7 @@ export const afterTheFlood: readonly DemoWork[] = [
     lux: 200,
     sensitivity: 'low',
     hangs: 'stretcher bar',
+    fixing: 'screw40',
     picture: ['oil, broad', 'hills', 'harvest'],
   },
   {
