@@ -168,7 +168,7 @@ describe('the wall behind and under a mark', () => {
     const box = { id: 'k', label: '', width: 80, height: 80, reason: '', margin: 100 }
     const codes = (kind: string, x: number, y: number) =>
       marksFor(question({ wall: { ...plainWall, keepClears: [{ ...box, kind, x, y }] } }))
-        .findings.filter(found => found.figures['keepClear'] === 'k')
+        .findings.filter(found => found.figures.keepClear === 'k')
         .map(found => [found.severity, found.code])
     expect(codes('grille', 2030, 1780)).toEqual([['stop', 'mark-on-keep-clear']])
     expect(codes('grille', 2100, 1780)).toEqual([['settle', 'mark-in-margin']])
