@@ -5,8 +5,7 @@
 
 import { isFaulty, unitAt } from './dim-units.ts'
 import { formatLength } from './format.ts'
-import { agree, type Group, unitOf } from './groups.ts'
-import type { Dim } from './measures.ts'
+import { agree, type Group, pieceOf, unitOf } from './groups.ts'
 import type { Field, Question } from './statement.ts'
 import { type LengthUnit, toMillimetres } from './units.ts'
 
@@ -33,19 +32,18 @@ export function checkOthers(
       const value = toMillimetres(other.value, unit)
       if (agree(own, value) && !isFaulty(other, unit)) continue
       doubtful.push(field)
-      questions.push(mismatch(text, { dim, unit: ownUnit, mm: own }, { dim: other, unit, mm: value }, field))
+      questions.push(mismatch(pieceOf(text, group), { unit: ownUnit, mm: own }, { unit, mm: value }, field))
     }
   }
   return doubtful
 }
 
 interface Said {
-  readonly dim: Dim
   readonly unit: LengthUnit
   readonly mm: number
 }
 
-function mismatch(text: string, one: Said, two: Said, field: Field): Question {
+function mismatch(piece: string, one: Said, two: Said, field: Field): Question {
   const printed = (mm: number, unit: LengthUnit) =>
     formatLength(mm, {
       unit: unit === 'ft' ? 'ft-in' : unit,
@@ -60,7 +58,7 @@ function mismatch(text: string, one: Said, two: Said, field: Field): Question {
   return {
     code: 'mismatch',
     text: `The ${field} does not agree: ${mine} = ${converted}, list says ${bare}.${swapped} Which is right?`,
-    piece: `${text.slice(one.dim.at, one.dim.end)} / ${text.slice(two.dim.at, two.dim.end)}`,
+    piece,
     options: [one, two].map(said => ({
       label: `${printed(said.mm, said.unit)} (${formatLength(said.mm, { unit: 'mm' })})`,
       values: { [field]: said.mm },

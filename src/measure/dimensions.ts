@@ -67,7 +67,7 @@ interface Draft {
 function interpret(text: string, items: readonly Item[], grouped: Grouped, options: ReadOptions): Statement {
   const questions: Question[] = []
   const warnings: Remark[] = unreadWords(text, items)
-  const { groups, stray } = strayFigures(grouped.groups)
+  const { groups, stray } = strayFigures(text, grouped.groups)
   for (const group of stray) {
     const piece = text.slice(group.at, group.end)
     if (isAside(text, group)) warnings.push({ code: 'not-read', text: `“${piece}” was not read as a size.` })
@@ -122,14 +122,33 @@ function unreadWords(text: string, items: readonly Item[]): Remark[] {
   return pieces.map(piece => ({ code: 'not-read', text: `“${short(text.slice(piece.at, piece.end))}” was not read.` }))
 }
 
-/** Single figures without a letter beside whole sizes: a year, an edition, a number of the list. */
-function strayFigures(groups: readonly Group[]): {
-  readonly groups: readonly Group[]
-  readonly stray: readonly Group[]
-} {
+/**
+ * Single figures without a letter beside whole sizes: a year, an edition, a number of the list. One that runs into a
+ * size, as in 24 1 /4 x 36, belongs to it and leaves it in doubt.
+ */
+function strayFigures(
+  text: string,
+  groups: readonly Group[],
+): { readonly groups: readonly Group[]; readonly stray: readonly Group[] } {
   if (!groups.some(group => group.dims.length > 1)) return { groups, stray: [] }
   const isStray = (group: Group) => group.dims.length === 1 && group.dims[0]?.axis === undefined && !group.broken
-  return { groups: groups.filter(group => !isStray(group)), stray: groups.filter(isStray) }
+  const kept: Group[] = []
+  let waiting: Group[] = []
+  const stray: Group[] = []
+  for (const group of groups) {
+    if (isStray(group)) {
+      waiting.push(group)
+      continue
+    }
+    let at = group.at
+    for (const figure of waiting.toReversed()) {
+      if (isAside(text, figure) || !/^[ \u00a0./⁄]*$/.test(text.slice(figure.end, at))) stray.push(figure)
+      else at = figure.at
+    }
+    waiting = []
+    kept.push(at === group.at ? group : { ...group, at, broken: true })
+  }
+  return { groups: kept, stray: [...stray, ...waiting] }
 }
 
 /** A year, or the number behind "edition of" and its kin. */

@@ -242,7 +242,8 @@ function sameSize(
   if (mine !== undefined && theirs !== undefined) {
     if (mine === theirs) return undefined
     const close = agreeing(group.dims, mine, size.dims, theirs)
-    return sure || close > 0 ? { dims: group.dims, other: size.dims } : undefined
+    const near = agreeing(group.dims, mine, size.dims, theirs, NEAR) === group.dims.length
+    return sure || close > 0 || near ? { dims: group.dims, other: size.dims } : undefined
   }
   const all = group.dims.length
   for (const guess of GUESSES) {
@@ -260,15 +261,18 @@ function withUnit(dims: readonly Dim[], unit: LengthUnit): readonly Dim[] {
   return dims.map(dim => (dim.unit === undefined ? { ...dim, unit } : dim))
 }
 
-function agreeing(a: readonly Dim[], unitA: LengthUnit, b: readonly Dim[], unitB: LengthUnit): number {
+function agreeing(a: readonly Dim[], unitA: LengthUnit, b: readonly Dim[], unitB: LengthUnit, share?: number): number {
   return a.filter((dim, index) => {
     const other = b[index]
     if (!other) return false
-    return agree(toMillimetres(dim.value, dim.unit ?? unitA), toMillimetres(other.value, other.unit ?? unitB))
+    return agree(toMillimetres(dim.value, dim.unit ?? unitA), toMillimetres(other.value, other.unit ?? unitB), share)
   }).length
 }
 
+/** Two sizes this near each other are one that was rounded, or mistyped, in one of its units. */
+const NEAR = 0.04
+
 /** Two statements of one length in different units agree within the larger of 0.06 cm and 0.5 %. */
-export function agree(a: number, b: number): boolean {
-  return Math.abs(a - b) <= Math.max(0.6, 0.005 * Math.max(Math.abs(a), Math.abs(b))) + 1e-9
+export function agree(a: number, b: number, share = 0.005): boolean {
+  return Math.abs(a - b) <= Math.max(0.6, share * Math.max(Math.abs(a), Math.abs(b))) + 1e-9
 }

@@ -62,7 +62,12 @@ export function readSizes(
     return done({})
   }
   if (group.broken) {
-    questions.push({ code: 'number', text: `“${piece}” stops before its last figure.`, piece, options: [] })
+    questions.push({
+      code: 'number',
+      text: `“${piece}” could not be read as a size. Write it again.`,
+      piece,
+      options: [],
+    })
     return done({})
   }
   const inUnit = (guess: LengthUnit | undefined) =>

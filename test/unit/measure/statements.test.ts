@@ -42,6 +42,7 @@ const named: readonly Row[] = [
   ['mat 40 x 50 cm, sight 28 x 38 cm', ['mount', 400, 500], ['sight', 280, 380]],
   ['plate mark 20 x 30 cm; sheet 40 x 50 cm', ['plate', 200, 300], ['sheet', 400, 500]],
   ['Overall: 24 x 36 x 2 in.', ['overall', 609.6, 914.4, 50.8]],
+  ['45 cm high including base', ['overall', 450]],
   ['plinth 100 x 40 x 40 cm', ['base', 1000, 400, 400]],
   ['16 × 20 in. paper, 15 × 19 in. image', ['sheet', 406.4, 508], ['image', 381, 482.6]],
   ['50 x 70 cm (19 5/8 x 27 1/2 in., sheet)', ['sheet', 500, 700]],
@@ -189,6 +190,11 @@ describe('what else a statement says', () => {
     ])
   })
 
+  test('a figure that runs into a size leaves no value behind', () => {
+    expect(readDimensions('24 1 /4 x 36"').parts).toMatchObject([{ raw: '24 1 /4 x 36"' }])
+    expect(readDimensions('24 1 /4 x 36"').parts[0]).not.toHaveProperty('height')
+  })
+
   test('a frame of which only the depth is known is nothing to hang by', () => {
     expect(readDimensions('frame depth 4 cm, 50 x 70 cm').hanging).toEqual({ index: 1, part: 'unnamed' })
   })
@@ -257,6 +263,9 @@ describe('what has to be asked', () => {
     ['1.220 x 915 mm', 'number'],
     ['60 x', 'number'],
     ['50 x 70 cm 12/50', 'number'],
+    ['24 1 /4 x 36"', 'number'],
+    ['24.1/4 x 36"', 'number'],
+    ['20x30cm/8x12in', 'mismatch'],
     ['24/36 cm', 'fraction'],
     ['50-60 x 70 cm', 'range'],
     ['60 x 50–60 cm', 'range'],
