@@ -109,6 +109,8 @@ function gapsOf(stretch: Stretch, rule: RowRule): readonly number[] {
     case 'equal':
       return fill(n, free / (n + 1), free / (n + 1))
     case 'ends': {
+      // One work alone has equal ends whatever their multiple.
+      if (n === 1 && stretch.leftEnd && stretch.rightEnd) return [free / 2, free / 2]
       const left = stretch.leftEnd ? rule.times : 1
       const right = stretch.rightEnd ? rule.times : 1
       const gap = free / (n - 1 + left + right)

@@ -125,6 +125,11 @@ describe('rows', () => {
     expect(answer.gaps).toEqual([900, 1300])
   })
 
+  test('one work with ends of no gap at all is centred', () => {
+    const works = [{ id: 'a', width: 800 }]
+    expect(layRow({ from: 0, to: 3000, works, rule: { rule: 'ends', times: 0 } }).gaps).toEqual([1100, 1100])
+  })
+
   test('no works at all: one gap, the stretch', () => {
     expect(layRow({ from: 100, to: 900, works: [], rule: { rule: 'equal' } })).toMatchObject({
       fits: true,
