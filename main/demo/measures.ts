@@ -1,33 +1,19 @@
 /** How the demo's sizes are written: as each lender's list has them, in its unit, and as the house's tape does. */
 import type { Input } from '../../src/contract/contract.ts'
+import { formatLength } from '../../src/measure/format.ts'
+import { parseLength } from '../../src/measure/length.ts'
 import { lenders } from './museum/house.ts'
 import type { DemoWork } from './museum/work-shape.ts'
 
 type Size = Omit<Input<'work.addSize'>, 'work'>
 type Figures = readonly [height: number, width: number, depth?: number]
 
-const MM_PER_INCH = 25.4
-
-/** A length in eighths of an inch, as written and as it is then in mm. */
-function eighths(mm: number): { readonly text: string; readonly mm: number } {
-  const whole = Math.round((mm / MM_PER_INCH) * 8)
-  let over = whole % 8
-  let under = 8
-  while (over !== 0 && over % 2 === 0) {
-    over /= 2
-    under /= 2
-  }
-  const inches = Math.floor(whole / 8)
-  const fraction = over === 0 ? '' : `${over}/${under}`
-  return {
-    text: [inches === 0 && fraction !== '' ? '' : String(inches), fraction].filter(Boolean).join(' '),
-    mm: (whole * MM_PER_INCH) / 8,
-  }
-}
-
+/** A length as a list writes it, and what that writing says in mm: an eighth of an inch moves it a little. */
 function written(mm: number, unit: 'mm' | 'cm' | 'in'): { readonly text: string; readonly mm: number } {
-  if (unit === 'in') return eighths(mm)
-  return { text: unit === 'cm' ? String(mm / 10) : String(mm), mm }
+  const text = formatLength(mm, { unit, fraction: 8, bare: true, thousands: '' })
+  const read = parseLength(text, unit)
+  if (!read.ok) throw new Error(read.message)
+  return { text, mm: read.mm }
 }
 
 function sizeOf(

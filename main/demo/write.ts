@@ -43,10 +43,12 @@ const days = { house: 74, checklist: 61, pictures: 55, list: 33, measures: 18, p
 /** What comes after the pictures, counted as so many pictures. */
 const STEPS = 8
 
-/** Refuses `already-there` where the file is; a cancel rejects with the signal's reason. */
+/** Refuses `catalogue-exists` where the file is; a cancel rejects with the signal's reason. */
 export async function writeDemo(file: string, options: DemoOptions): Promise<Demo> {
   if (existsSync(file)) {
-    throw new Refusal('already-there', `There is a file ${file} already. It was left as it is.`, { field: 'catalogue' })
+    throw new Refusal('catalogue-exists', 'There is a file of this name already. Choose another name.', {
+      details: { file },
+    })
   }
   const home = dirname(file)
   mkdirSync(home, { recursive: true })
@@ -84,7 +86,7 @@ async function writeInto(file: string, options: DemoOptions): Promise<Demo> {
   const clock = dayClock(today)
   const handlesFolder = mkdtempSync(join(tmpdir(), 'hangwright-demo-'))
   const handles = openHandles(handlesFolder)
-  const catalogue = createCatalogue(file, clock)
+  const catalogue = createCatalogue(file, { now: clock.now, newId: options.newId })
   try {
     const session = openSession({ catalogue, store: openStore(file), handles, clock, newId: options.newId, signal })
     step('Measuring the rooms')

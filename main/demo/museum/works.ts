@@ -5,8 +5,10 @@ import { workingBank } from './works-bank.ts'
 import { dyedInTheStream } from './works-cloth.ts'
 import { afterTheFlood } from './works-flood.ts'
 import { sixLocks } from './works-locks.ts'
+import { longWall } from './works-long-wall.ts'
 
 export const works: readonly DemoWork[] = [
+  ...longWall,
   ...aboveTheWeir,
   ...workingBank,
   ...sixLocks,

@@ -1,0 +1,253 @@
+/** The demo as it lies in its catalogue: written by the services, whole, the same each time, with its trouble found. */
+import { existsSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import Database from 'better-sqlite3'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { type Catalogue, openCatalogue } from '../../../main/database/catalogue.ts'
+import { ways } from '../../../main/demo/museum/backs.ts'
+import { sections } from '../../../main/demo/museum/house.ts'
+import { rows } from '../../../main/demo/museum/placements.ts'
+import { troubles } from '../../../main/demo/museum/trouble.ts'
+import { works } from '../../../main/demo/museum/works.ts'
+import { type Demo, writeDemo } from '../../../main/demo/write.ts'
+import { recipes } from '../../../main/demo/write-checklist.ts'
+import { openHandles } from '../../../main/files/handles.ts'
+import { type FileStore, openStore } from '../../../main/files/store.ts'
+import type { Job, Reading } from '../../../main/services/service.ts'
+import { catalogueServices as services } from '../../../main/services/table.ts'
+
+const NOW = '2031-03-14T09:00:00.000Z'
+const folder = mkdtempSync(join(tmpdir(), 'hangwright-demo-test-'))
+
+function ids(): () => string {
+  let n = 0
+  return () => `d${(n++).toString(36).padStart(6, '0')}`
+}
+
+let demo: Demo
+let catalogue: Catalogue
+let store: FileStore
+let reading: Reading
+let show: string
+
+beforeAll(async () => {
+  const file = join(folder, 'demo.hangwright')
+  demo = await writeDemo(file, { now: () => NOW, newId: ids(), threads: 2 })
+  catalogue = openCatalogue(file, { now: () => NOW, newId: ids() })
+  store = openStore(file)
+  reading = { db: catalogue.db, store, handles: openHandles(join(folder, 'handles')), now: () => NOW, person: null }
+  show = demo.exhibitions[0] ?? ''
+}, 180_000)
+
+afterAll(() => {
+  catalogue?.close()
+  rmSync(folder, { recursive: true, force: true })
+})
+
+function lines() {
+  return services['work.list'](reading, { exhibition: show, limit: 500 }).works
+}
+
+function workOf(key: string): string {
+  const number = works.find(work => work.key === key)?.number
+  return lines().find(line => line.number === number)?.id ?? ''
+}
+
+/** Every row of every table but SQLite's own, as text. */
+function dump(file: string): string {
+  const db = new Database(file, { readonly: true })
+  try {
+    const names = db
+      .prepare<[], { name: string }>(
+        `SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite%' AND name NOT LIKE 'work_fts%' ORDER BY name`,
+      )
+      .all()
+    return names
+      .map(
+        ({ name }) =>
+          `${name}\n${db
+            .prepare(`SELECT * FROM "${name}" ORDER BY 1, 2`)
+            .all()
+            .map(row => JSON.stringify(row))
+            .join('\n')}`,
+      )
+      .join('\n\n')
+  } finally {
+    db.close()
+  }
+}
+
+describe('the demo', () => {
+  it('has three rooms that close, fourteen walls and one show in four sections', () => {
+    const { rooms, building } = services['room.list'](reading, {})
+    expect(building?.name).toBe('Larkweir House')
+    expect(rooms.map(room => room.walls.length)).toEqual([4, 5, 5])
+    expect(rooms.every(room => room.closure.closes)).toBe(true)
+    expect(services['room.findings'](reading, {}).findings).toEqual([])
+    expect(demo.walls).toHaveLength(14)
+    expect(services['exhibition.list'](reading, {}).exhibitions).toMatchObject([
+      { title: 'What the Weir Keeps', works: 64, placed: 44 },
+    ])
+    const frieze = services['exhibition.frieze'](reading, { exhibition: show })
+    expect(frieze.sections.map(section => section.title)).toEqual([...sections])
+    expect(frieze.works.map(work => work.running)).toEqual(Array.from({ length: 64 }, (_, index) => String(index + 1)))
+  })
+
+  it('has about sixty works of five lenders and the house, some without size, some with questions', () => {
+    const counts = services['work.counts'](reading, { exhibition: show })
+    expect(counts.works).toBe(64)
+    expect(demo.works).toBe(64)
+    expect(counts.lenders).toHaveLength(6)
+    expect(counts.lenders.every(lender => lender.works >= 5)).toBe(true)
+    expect(counts.unplaced).toBe(20)
+    expect(counts.questions).toBeGreaterThanOrEqual(4)
+    expect(counts.differs).toBe(1)
+    expect(counts.unmeasured).toBeGreaterThanOrEqual(8)
+    expect(lines().filter(line => line.size === null).length).toBeGreaterThanOrEqual(3)
+  })
+
+  it('keeps what the messy list said, as it was written', () => {
+    const { questions } = services['import.questions'](reading, { exhibition: show, limit: 100 })
+    const raw = questions.map(question => question.text).join('\n')
+    for (const written of ['21 x 29.7', '60.6', '2-Jan']) expect(raw).toContain(written)
+    expect(questions.every(question => question.answer === null && question.question !== '')).toBe(true)
+    expect(services['import.runs'](reading, {}).runs).toMatchObject([{ name: 'tamble-navigation-loans.csv', added: 8 }])
+  })
+
+  it('hangs works in every method and way', () => {
+    const methods = new Set(
+      lines()
+        .map(line => line.method)
+        .filter(method => method !== ''),
+    )
+    expect(methods).toEqual(new Set(['wire', 'd-rings', 'stretcher-bar', 'cleat']))
+    expect(ways).toHaveLength(7)
+    const sides = new Set<string>()
+    for (const work of works) {
+      if (work.hangs === null) continue
+      const got = services['work.get'](reading, { id: workOf(work.key) })
+      expect(got.backs, work.key).toHaveLength(1)
+      sides.add(got.backs[0]?.seenFrom ?? '')
+    }
+    expect(sides).toEqual(new Set(['front', 'back']))
+  })
+
+  it('gives every work that is placed marks of its own, except for the trouble', () => {
+    const { findings } = services['finding.list'](reading, { exhibition: show })
+    for (const code of ['not-measured', 'no-back', 'back-invalid', 'hangers-off-the-work', 'mark-off-wall']) {
+      expect(
+        findings.filter(finding => finding.code === code),
+        code,
+      ).toEqual([])
+    }
+  })
+
+  it.each(troubles.map(trouble => [trouble.says, trouble] as const))('has its trouble found: %s', (_, trouble) => {
+    const elevations = demo.walls.map(face => services['wall.elevation'](reading, { exhibition: show, face }))
+    const work = workOf(trouble.work)
+    const on = elevations.find(each => each.works.some(placed => placed.work === work))
+    const placement = on?.works.find(placed => placed.work === work)?.placement
+    const { findings } = services['finding.list'](reading, { exhibition: show, face: on?.wall.face ?? '' })
+    const found = findings.find(
+      finding => finding.code === trouble.code && [work, placement].includes(finding.subject.id),
+    )
+    expect(found, trouble.code).toBeDefined()
+    expect(['stop', 'settle']).toContain(found?.severity)
+    if (trouble.figure !== undefined) expect(found?.figures[trouble.figure[0]]).toBeCloseTo(trouble.figure[1], 6)
+  })
+
+  it('has no other trouble on its walls', () => {
+    const meant = new Set([...troubles.map(trouble => trouble.code), 'off-wall'])
+    const { findings } = services['finding.list'](reading, { exhibition: show })
+    const placements = new Set(
+      demo.walls.flatMap(face =>
+        services['wall.elevation'](reading, { exhibition: show, face }).works.map(work => work.placement),
+      ),
+    )
+    const others = findings.filter(
+      finding => finding.severity !== 'fits' && placements.has(finding.subject.id) && !meant.has(finding.code),
+    )
+    expect(others.map(finding => `${finding.code}: ${finding.text}`)).toEqual([])
+  })
+
+  it('opens on its long wall with seven works in two hands’ and a loom’s media and one kept layout', () => {
+    const best = services['wall.elevation'](reading, { exhibition: show, face: demo.walls[0] ?? '' })
+    expect(best.wall.length).toBe(9200)
+    expect(best.works.map(work => work.running)).toEqual(['1', '2', '3', '4', '5', '6', '7'])
+    expect(best.works.every(work => work.picture !== null && work.fixing !== null && work.back !== null)).toBe(true)
+    expect(best.layouts).toMatchObject([{ name: 'First try, cloth in the middle', works: 7 }])
+    const compared = services['layout.compare'](reading, { id: best.layouts[0]?.id ?? '' })
+    expect(compared.places.filter(place => Math.abs((place.then?.x ?? 0) - (place.now?.x ?? 0)) > 1)).not.toHaveLength(
+      0,
+    )
+  })
+
+  it('places each row where the data says', () => {
+    for (const row of rows) {
+      const first = workOf(row.works[0] === 'six locks' ? 'lock-i' : (row.works[0] ?? ''))
+      expect(lines().find(line => line.id === first)?.entry?.where, row.wall).not.toBeNull()
+    }
+  })
+
+  it('has a picture, kept under its hash, for every recipe', () => {
+    const hashes = lines().flatMap(line => line.picture ?? [])
+    expect(hashes).toHaveLength(recipes.length)
+    expect(new Set(hashes).size).toBe(recipes.length)
+    for (const hash of hashes) expect(existsSync(store.path(hash))).toBe(true)
+  })
+
+  it('is made of few edits, each with a label and a person, oldest first', () => {
+    const { edits } = services['edit.list'](reading, { limit: 500 })
+    expect(edits.length).toBeLessThanOrEqual(13)
+    expect(edits.every(edit => edit.label.length > 5)).toBe(true)
+    expect(edits.filter(edit => edit.person === '')).toHaveLength(1)
+    const times = edits.map(edit => edit.at)
+    expect(times).toEqual([...times].sort().reverse())
+    expect(times.every(at => at < NOW)).toBe(true)
+  })
+
+  it('passes the catalogue’s own check', async () => {
+    const job: Job = {
+      ...reading,
+      newId: ids(),
+      signal: new AbortController().signal,
+      progress: () => {},
+      write: () => Promise.reject(new Error('a check writes nothing')),
+    }
+    expect(await services['catalogue.check'](job, {})).toEqual({ ok: true, integrity: [] })
+  })
+})
+
+describe('writing it', () => {
+  it('gives the same catalogue again from the same clock and ids', async () => {
+    const file = join(folder, 'again', 'demo.hangwright')
+    await writeDemo(file, { now: () => NOW, newId: ids(), threads: 1 })
+    expect(dump(file)).toBe(dump(demo.catalogue))
+  }, 180_000)
+
+  it('leaves nothing behind when it is cancelled, neither while painting nor while writing', async () => {
+    for (const at of ['Painting', 'Adding pictures']) {
+      const home = join(folder, `cancelled ${at}`)
+      const abort = new AbortController()
+      const work = writeDemo(join(home, 'demo.hangwright'), {
+        now: () => NOW,
+        newId: ids(),
+        threads: 2,
+        signal: abort.signal,
+        progress: (_, __, words) => {
+          if (words.startsWith(at)) abort.abort(new Error('enough'))
+        },
+      })
+      await expect(work).rejects.toThrow('enough')
+      expect(readdirSync(home)).toEqual([])
+    }
+  }, 180_000)
+
+  it('never writes over a file', async () => {
+    const file = join(folder, 'mine.hangwright')
+    writeFileSync(file, 'mine')
+    await expect(writeDemo(file, { now: () => NOW, newId: ids() })).rejects.toMatchObject({ code: 'catalogue-exists' })
+    expect(readdirSync(folder).filter(name => name.startsWith('.making'))).toEqual([])
+  })
+})
