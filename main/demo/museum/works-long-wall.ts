@@ -96,7 +96,7 @@ export const longWall: readonly DemoWork[] = [
     sensitivity: 'medium',
     hangs: 'd-rings on hooks',
     fixing: 'hook45',
-    picture: ['oil, broad', 'hills', 'plum'],
+    picture: ['oil, broad', 'town', 'dusk'],
     note: 'Came in another frame than the list describes.',
     handling: 'Two people. Carry upright.',
   },
