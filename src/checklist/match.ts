@@ -1,0 +1,217 @@
+/**
+ * Which work of the catalogue a row of a list belongs to. The rule it keeps: the same lender's or loan number from the
+ * same lender, or the same permanent number, in normal form; never a running number, nor a number of another lender.
+ * Without a number: lender, maker, title and date. Several candidates, or one whose maker or title differs, are a
+ * question, and the row stays a work of its own until it is answered.
+ */
+import { nearNumber } from './numbers.ts'
+import { makerWords, titleWords, workKey } from './plain-text.ts'
+import type { AnswerOption, ListedNumber, RowQuestion, RowReading } from './reading.ts'
+
+export interface KnownWork {
+  readonly id: string
+  readonly lender: string | null
+  readonly maker: string
+  readonly title: string
+  readonly date: string
+  /** What lists said about it, whole rows as written, the last first. */
+  readonly listed: readonly ListedRow[]
+  /** The row of this very list that it was taken from or matched to; 0 for none. */
+  readonly row: number
+  readonly numbers: readonly { readonly kind: string; readonly text: string }[]
+}
+
+export interface ListedRow {
+  readonly print: string
+  readonly maker: string
+  readonly title: string
+}
+
+/** What the catalogue, and the rows before this one, know. */
+export interface KnownWorks {
+  readonly byNumber: (key: string) => readonly KnownWork[]
+  readonly byKey: (key: string) => readonly KnownWork[]
+}
+
+export interface Match {
+  /** The work it belongs to; null for a new one. */
+  readonly work: string | null
+  readonly question: RowQuestion | null
+}
+
+/** Raw fields that belong to a show, not to the work: they may differ from list to list. */
+const passing: ReadonlySet<string> = new Set(['running', 'section', 'place', 'status'])
+
+/** A row as written, without what passes: two rows with one print say the same about a work. */
+export function printOf(raw: Readonly<Record<string, string>>): string {
+  return JSON.stringify(
+    Object.keys(raw)
+      .filter(key => !passing.has(key))
+      .sort()
+      .map(key => [key, raw[key]]),
+  )
+}
+
+/** Under what a number of a work is looked up; undefined for one that identifies nothing by itself. */
+export function numberKey(kind: string, norm: string, party: string | null): string | undefined {
+  if (kind === 'permanent') return `permanent ${norm}`
+  return kind === 'lender' || kind === 'loan' ? `${kind} ${party ?? '?'} ${norm}` : undefined
+}
+
+const kindOf: Readonly<Record<ListedNumber['field'], string>> = {
+  permanent: 'permanent',
+  lenderNumber: 'lender',
+  loan: 'loan',
+  entryNumber: 'entry',
+}
+
+export function readingKey(reading: RowReading, lender: string | null): string {
+  const { maker = '', title = '', date = '' } = reading.facts
+  return workKey({ lender: lender ?? '', maker: String(maker), title: String(title), date: String(date) })
+}
+
+/** `answer` is what a person chose in the preview for the question "same work", if anything. */
+export function matchRow(
+  reading: RowReading,
+  lender: string | null,
+  known: KnownWorks,
+  answer: string | undefined,
+): Match {
+  const print = printOf(reading.raw)
+  const numbered = reading.numbers.flatMap(number => {
+    const key = numberKey(kindOf[number.field], number.norm, lender)
+    return key === undefined ? [] : [{ number, works: known.byNumber(key) }]
+  })
+  if (numbered.length === 0) return withoutNumber(reading, lender, known, print, answer)
+  const candidates: KnownWork[] = []
+  let shown: ListedNumber | undefined
+  for (const { number, works } of numbered) {
+    for (const work of works) {
+      // A number whose lender nobody named says nothing beyond the list it stands in.
+      const bare = number.field !== 'permanent' && lender === null
+      if (bare && (work.lender !== null || !agrees(reading, work))) continue
+      shown ??= number
+      if (!candidates.includes(work)) candidates.push(work)
+    }
+  }
+  if (candidates.length === 0 || shown === undefined) return nearMatch(reading, lender, known, answer)
+  const listed = byPrint(candidates, print)
+  if (listed !== undefined) return { work: listed.id, question: null }
+  const agreeing = candidates.filter(work => work.row === 0 && agrees(reading, work))
+  const [only, more] = agreeing
+  if (only !== undefined && more === undefined) return { work: only.id, question: null }
+  const asked = agreeing.length > 1 ? agreeing : candidates
+  return ask(asked, numberSentence(asked, shown.text, agreeing.length > 1), shown.text, reading, answer)
+}
+
+function numberSentence(works: readonly KnownWork[], number: string, agree: boolean): string {
+  const [first] = works
+  if (works.length > 1 || first === undefined) return `${number} stands for several works. Is this one of them?`
+  if (first.row > 0) return `Row ${first.row} of this list gives ${number} too. Is it the same work?`
+  return agree
+    ? `${number} is ${wordsOf(first)}. Is this the same work?`
+    : `${number} is ${wordsOf(first)}, which reads otherwise here. Is this the same work?`
+}
+
+function withoutNumber(
+  reading: RowReading,
+  lender: string | null,
+  known: KnownWorks,
+  print: string,
+  answer: string | undefined,
+): Match {
+  const key = readingKey(reading, lender)
+  const candidates = key === '' ? [] : known.byKey(key)
+  const listed = byPrint(candidates, print)
+  if (listed !== undefined) return { work: listed.id, question: null }
+  const free = candidates.filter(work => work.row === 0)
+  const [only, more] = free
+  if (only !== undefined && more === undefined) return { work: only.id, question: null }
+  if (free.length > 1) {
+    return ask(free, 'Several works have this maker, title and date. Is this one of them?', '', reading, answer)
+  }
+  const twin = candidates.find(work => work.row > 0 && work.listed.some(row => row.print === print))
+  if (twin === undefined) return { work: null, question: null }
+  return ask([twin], `Row ${twin.row} of this list reads the same. Is it the same work?`, '', reading, answer)
+}
+
+/** A new number on a work that is otherwise known: a slip in copying, or a first number. */
+function nearMatch(reading: RowReading, lender: string | null, known: KnownWorks, answer: string | undefined): Match {
+  const key = readingKey(reading, lender)
+  if (key === '' || (reading.facts.title ?? '') === '') return { work: null, question: null }
+  for (const work of known.byKey(key)) {
+    for (const number of reading.numbers) {
+      const others = work.numbers.filter(other => other.kind === kindOf[number.field])
+      const near = others.find(other => nearNumber(other.text, number.text))
+      if (near !== undefined) {
+        return ask(
+          [work],
+          `${number.text} is nearly ${near.text}, the number of ${wordsOf(work)}. Is this the same work?`,
+          number.text,
+          reading,
+          answer,
+        )
+      }
+      if (others.length === 0 && work.row === 0) {
+        return ask(
+          [work],
+          `${wordsOf(work)} is known without this number. Is this the same work?`,
+          number.text,
+          reading,
+          answer,
+        )
+      }
+    }
+  }
+  return { work: null, question: null }
+}
+
+/** The work that a list named by these very words before; one that no row of this list has taken goes first. */
+function byPrint(works: readonly KnownWork[], print: string): KnownWork | undefined {
+  const same = works.filter(work => work.listed.some(row => row.print === print) && !isOfThisList(work))
+  return same.find(work => work.row === 0) ?? same[0]
+}
+
+/** A work that this list has just brought in has no past: what it is listed with is this list itself. */
+function isOfThisList(work: KnownWork): boolean {
+  return work.row > 0 && work.id.startsWith(newWork)
+}
+
+/** Works that a row will add carry their row until they have an id. */
+export const newWork = 'row '
+
+/** Whether maker and title are the same, now or as the last list gave them. What one side leaves out does not differ. */
+export function agrees(reading: RowReading, work: KnownWork): boolean {
+  const maker = makerWords(String(reading.facts.maker ?? ''))
+  const title = titleWords(String(reading.facts.title ?? ''))
+  const same = (list: string, theirs: string) => list === '' || theirs === '' || list === theirs
+  return [work, ...work.listed].some(one => same(maker, makerWords(one.maker)) && same(title, titleWords(one.title)))
+}
+
+function wordsOf(work: KnownWork): string {
+  const title = work.title === '' ? 'a work without title' : `“${work.title}”`
+  return work.maker === '' ? title : `${title} by ${work.maker}`
+}
+
+function ask(
+  works: readonly KnownWork[],
+  question: string,
+  raw: string,
+  reading: RowReading,
+  answer: string | undefined,
+): Match {
+  const named = works.slice(0, 20)
+  const options: AnswerOption[] = [
+    ...named.map((work, i) => ({
+      answer: String(i + 1),
+      label:
+        named.length === 1 ? `Yes, the same work` : `Yes: ${wordsOf(work)}${work.date === '' ? '' : `, ${work.date}`}`,
+      work: work.id,
+    })),
+    { answer: 'no', label: 'No, another work', work: null },
+  ]
+  const chosen = options.find(option => option.answer === answer)
+  if (chosen?.work !== undefined) return { work: chosen.work, question: null }
+  const text = raw === '' ? [reading.facts.maker, reading.facts.title].filter(Boolean).join(', ') : raw
+  return { work: null, question: { field: 'same work', column: '', kind: 'same work', raw: text, question, options } }
+}

@@ -1,0 +1,215 @@
+/**
+ * Finds the headings of a list and what each column is. The rule it keeps: what a person said about a column goes
+ * first, then what was remembered of this lender's lists, then the heading, then the contents; what nobody knows stays
+ * unnamed and is kept as written.
+ */
+import { type TableRow, textOf } from './cell.ts'
+import type { ColumnUse, Field, ListPart, ListUnit } from './fields.ts'
+import { type HeadingField, type ListLanguage, type ReadHeading, readGroupHeading, readHeading } from './headings.ts'
+import { plainWords } from './plain-text.ts'
+
+/** One column as a person takes it: its number from 1, or its heading. */
+export interface GivenColumn {
+  readonly column: number | string
+  readonly field: Field
+  readonly unit?: ListUnit | undefined
+  readonly part?: ListPart | undefined
+}
+
+export interface RememberedColumn {
+  readonly heading: string
+  readonly field: Field
+  readonly unit: ListUnit | null
+  readonly part: ListPart | null
+}
+
+export interface ListShape {
+  /** The number of the row that holds the headings; 0 where there are none. */
+  readonly headingRow: number
+  readonly columns: readonly ColumnUse[]
+  readonly language: ListLanguage | ''
+  /** How many columns the headings tell. */
+  readonly recognised: number
+}
+
+export interface ShapeChoices {
+  readonly headingRow?: number | undefined
+  readonly mapping?: readonly GivenColumn[] | undefined
+  readonly remembered?: readonly RememberedColumn[] | undefined
+}
+
+interface Headings {
+  readonly row: number
+  readonly texts: readonly string[]
+  readonly read: readonly ReadHeading[]
+  readonly score: number
+}
+
+/** Fields that several columns may fill together; of any other, the first column counts. */
+const joined: ReadonlySet<HeadingField> = new Set(['note', 'handling', 'loanTerms', 'other', 'ignore'])
+
+/** Finds headings and columns in the first rows of a sheet. */
+export function recognise(top: readonly TableRow[], choices: ShapeChoices = {}): ListShape {
+  const headings = findHeadings(top, choices.headingRow)
+  const data = top.filter(row => row.row > headings.row)
+  const width = Math.max(headings.texts.length, ...data.map(row => row.cells.length))
+  const columns: ColumnUse[] = []
+  const taken = new Set<string>()
+  for (let column = 0; column < width; column++) {
+    const heading = headings.texts[column] ?? ''
+    const use = givenUse(column, heading, choices) ?? readUse(column, heading, headings.read[column], data, taken)
+    if (use.field !== null && use.by !== 'given') taken.add(keyOf(use.field, use.part))
+    columns.push(use)
+  }
+  return {
+    headingRow: headings.row,
+    columns,
+    language: languageOf(headings.read),
+    recognised: headings.read.filter(read => read.field !== null).length,
+  }
+}
+
+const sized: ReadonlySet<string> = new Set(['height', 'width', 'depth', 'diameter', 'size'])
+
+function keyOf(field: HeadingField, part: ListPart | null): string {
+  return sized.has(field) ? `${field} ${part ?? ''}` : field
+}
+
+function givenUse(column: number, heading: string, choices: ShapeChoices): ColumnUse | undefined {
+  const plain = plainWords(heading)
+  const given = choices.mapping?.find(one =>
+    typeof one.column === 'number' ? one.column === column + 1 : heading !== '' && plainWords(one.column) === plain,
+  )
+  if (given !== undefined) {
+    const read = readHeading(heading)
+    return {
+      column,
+      heading,
+      field: given.field,
+      unit: given.unit ?? read.unit,
+      part: given.part ?? read.part,
+      by: 'given',
+    }
+  }
+  const kept = heading === '' ? undefined : choices.remembered?.find(one => plainWords(one.heading) === plain)
+  return kept === undefined
+    ? undefined
+    : { column, heading, field: kept.field, unit: kept.unit, part: kept.part, by: 'remembered' }
+}
+
+function readUse(
+  column: number,
+  heading: string,
+  read: ReadHeading | undefined,
+  data: readonly TableRow[],
+  taken: ReadonlySet<string>,
+): ColumnUse {
+  const unknown = { column, heading, field: null, unit: read?.unit ?? null, part: read?.part ?? null, by: '' } as const
+  if (read === undefined || read.field === null) return unknown
+  const { unit, part } = read
+  if (read.field === 'number') {
+    const running = isRunning(data.map(row => textOf(row.cells[column])))
+    const field = running && !taken.has('running') ? 'running' : 'lenderNumber'
+    return taken.has(field) ? unknown : { column, heading, field, unit, part, by: 'contents' }
+  }
+  if (taken.has(keyOf(read.field, part)) && !joined.has(read.field)) return unknown
+  return { column, heading, field: read.field, unit, part, by: 'heading' }
+}
+
+/** A bare "No." counts the rows if its figures are whole and go up from row to row by one, nearly always. */
+export function isRunning(texts: readonly string[]): boolean {
+  const filled = texts.map(text => text.trim()).filter(text => text !== '')
+  if (filled.length === 0) return true
+  const numbers = filled.map(text => (/^\d{1,6}[.)]?$/.test(text) ? Number.parseInt(text, 10) : undefined))
+  if (numbers.some(number => number === undefined)) return false
+  let steps = 0
+  for (let i = 1; i < numbers.length; i++) if ((numbers[i] ?? 0) - (numbers[i - 1] ?? 0) === 1) steps++
+  const start = numbers[0] ?? 0
+  return steps >= (numbers.length - 1) * 0.8 && (numbers.length > 2 || start <= 2)
+}
+
+function languageOf(read: readonly ReadHeading[]): ListLanguage | '' {
+  const counts = { en: 0, fr: 0, de: 0 }
+  for (const one of read) if (one.language !== null) counts[one.language]++
+  const [best, next] = (['en', 'fr', 'de'] as const).toSorted((a, b) => counts[b] - counts[a])
+  return best === undefined || next === undefined || counts[best] === counts[next] ? '' : best
+}
+
+const none: Headings = { row: 0, texts: [], read: [], score: 0 }
+
+function findHeadings(top: readonly TableRow[], chosen: number | undefined): Headings {
+  if (chosen === 0) return none
+  let best = none
+  for (const [index, row] of top.entries()) {
+    if (chosen !== undefined && row.row !== chosen) continue
+    const single = headingsOf(row.row, textsOf(row))
+    const above = top[index - 1]
+    const pair = above === undefined ? none : withAbove(above, row)
+    const found = pair.score > single.score ? pair : single
+    if (found.score > best.score) best = found
+    if (chosen !== undefined) return found
+  }
+  return best.score >= 2 || isWholeHeading(best, top) ? best : none
+}
+
+/** A list of one column: its only heading is known and stands in the first row. */
+function isWholeHeading(found: Headings, top: readonly TableRow[]): boolean {
+  const filled = found.texts.filter(text => text !== '')
+  return found.score > 0 && filled.length === 1 && found.row === top[0]?.row
+}
+
+function textsOf(row: TableRow): readonly string[] {
+  return row.cells.map(cell => (typeof cell === 'string' && cell.length <= 120 ? cell.trim() : ''))
+}
+
+function headingsOf(row: number, texts: readonly string[]): Headings {
+  return scored(row, texts, texts.map(readOrNothing))
+}
+
+const nothing: ReadHeading = { field: null, unit: null, part: null, language: null }
+
+function readOrNothing(text: string): ReadHeading {
+  return text === '' ? nothing : readHeading(text)
+}
+
+function scored(row: number, texts: readonly string[], read: readonly ReadHeading[]): Headings {
+  const different = new Set(read.flatMap(one => (one.field === null ? [] : [keyOf(one.field, one.part)])))
+  const unknown = texts.filter((text, i) => text !== '' && read[i]?.field === null).length
+  // Rows of works hold a word or two that could be a heading, beside many that could not.
+  return { row, texts, read, score: different.size - unknown * 0.2 }
+}
+
+/** Headings in two rows: "Framed (cm)" spans H, W, D below it, and the others stand in either row. */
+function withAbove(above: TableRow, row: TableRow): Headings {
+  const upper = textsOf(above)
+  const lower = textsOf(row)
+  const width = Math.max(upper.length, lower.length)
+  const texts: string[] = []
+  const read: ReadHeading[] = []
+  let spanned = ''
+  for (let column = 0; column < width; column++) {
+    const over = upper[column] ?? ''
+    const under = lower[column] ?? ''
+    const ends = above.merged?.some(([first, last]) => column > first && column <= last)
+    if (over !== '') spanned = over
+    else if (above.merged !== undefined && ends !== true) spanned = ''
+    if (under === '') {
+      texts.push(over)
+      read.push(readOrNothing(over))
+      continue
+    }
+    const own = readHeading(under)
+    const group = spanned === '' || spanned === under ? nothing : readGroupHeading(spanned)
+    const joins = sized.has(own.field ?? '') && (group.part !== null || group.unit !== null)
+    texts.push(joins ? `${spanned} ${under}` : under)
+    read.push(joins ? { ...own, part: own.part ?? group.part, unit: own.unit ?? group.unit } : own)
+  }
+  return scored(row.row, texts, read)
+}
+
+/** What to remember of a lender's list: every column with a heading whose use is known. */
+export function toRemember(columns: readonly ColumnUse[]): readonly RememberedColumn[] {
+  return columns.flatMap(({ heading, field, unit, part }) =>
+    heading === '' || field === null ? [] : [{ heading, field, unit, part }],
+  )
+}
