@@ -8,6 +8,7 @@ import { join, resolve } from 'node:path'
 import { recentCatalogues } from '../database/recent.ts'
 import { writeDemo } from '../demo/write.ts'
 import { dataFolder } from '../files/data-folder.ts'
+import { machineClock } from '../services/clock.ts'
 import { buildFonts } from '../fonts/build.ts'
 import { demoName } from '../hosts/desk.ts'
 import { serveUntilStopped } from '../hosts/loopback/serve.ts'
@@ -28,7 +29,7 @@ async function catalogueToOpen(asked: string | undefined): Promise<string> {
   if (!existsSync(demo)) {
     mkdirSync(data, { recursive: true })
     said('Writing the demo catalogue …')
-    await writeDemo(demo, {})
+    await writeDemo(demo, machineClock)
   }
   return demo
 }

@@ -110,8 +110,8 @@ export const verbs: Readonly<Record<string, Verb>> = {
     async run({ words: [file = ''] }, terminal) {
       const { writeDemo } = await import('../../demo/write.ts')
       return writeDemo(resolve(file), {
-        ...(terminal.clock === undefined ? {} : { clock: terminal.clock }),
-        progress: words => terminal.err(`${words} …\n`),
+        ...clockFrom(terminal.clock),
+        progress: (_done, _total, words) => terminal.err(`${words} …\n`),
       })
     },
   },

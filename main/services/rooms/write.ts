@@ -92,14 +92,18 @@ interface Segment {
   readonly from_corner: string
 }
 
-/** Draws a room's corners from its measures; an open chain of one or two walls has a corner more than walls. */
-function drawRoom(writing: Writing, room: string): void {
+/**
+ * Draws a room's corners from its measures; an open chain of one or two walls has a corner more than walls. A wall
+ * that is about to go is left out first, so that no neighbour begins at its corner any more.
+ */
+function drawRoom(writing: Writing, room: string, without: string | null = null): void {
   const { db } = writing
   const walls = rows<Segment>(
     db,
     `SELECT wall.id, wall.length, ends.angle, wall.to_corner, wall.from_corner
-     FROM wall JOIN corner AS ends ON ends.id = wall.to_corner WHERE wall.room = :room ORDER BY wall.position, wall.id`,
-    { room },
+     FROM wall JOIN corner AS ends ON ends.id = wall.to_corner
+     WHERE wall.room = :room AND wall.id IS NOT :without ORDER BY wall.position, wall.id`,
+    { room, without },
   )
   if (walls.length === 0) return
   const { corners, closed } = outlineOf(walls, ruleNumber(db, 'closesWithin'))
@@ -122,9 +126,9 @@ function drawRoom(writing: Writing, room: string): void {
     const [x, y] = corners[0] ?? [0, 0]
     update(db, 'corner', first, { x, y, position: 0 })
   }
-  for (const corner of rows<{ id: string }>(db, 'SELECT id FROM corner WHERE room = :room', { room })) {
-    if (!needed.has(corner.id)) removeRow(db, 'corner', corner.id)
-  }
+  const unused = `SELECT id FROM corner WHERE room = :room
+    AND id NOT IN (SELECT from_corner FROM wall UNION SELECT to_corner FROM wall)`
+  for (const corner of rows<{ id: string }>(db, unused, { room })) removeRow(db, 'corner', corner.id)
 }
 
 function roomName(db: ReadHandle, id: string, field = 'id'): string {
@@ -260,8 +264,7 @@ export function removeWall(writing: Writing, { id }: Received<'wall.remove'>): O
   writing.label(`Remove ${roomName(db, stored.room)} ${stored.name}`)
   const rest = wallsOf(db, stored.room).filter(wall => wall.id !== id)
   if (rest.length === 0) throw new Refusal('last-wall', 'A room keeps its last wall. Remove the room instead.', { field: 'id' })
-  // The neighbour may begin at this wall's corner until the room is drawn anew.
-  db.pragma('defer_foreign_keys = ON')
+  drawRoom(writing, stored.room, id)
   dropWall(writing, id)
   drawRoom(writing, stored.room)
   return { done: true }
