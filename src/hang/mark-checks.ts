@@ -204,6 +204,15 @@ export function loadFindings(
       },
     })
   }
+  const lifted = loads.shares.find(share => share.shareKg < -1e-9)
+  if (lifted !== undefined) {
+    found.push({
+      severity: 'stop',
+      code: 'mass-outside-fixings',
+      text: 'The weight lies beside the fixings, not between them: one of them would be lifted off.',
+      figures: { shareKg: lifted.shareKg, shareN: lifted.shareN },
+    })
+  }
   const gone = loads.oneGone
   if (gone !== null && gone.holds === false && gone.leftKg !== null) {
     found.push({

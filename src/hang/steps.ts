@@ -35,13 +35,8 @@ export function stepsOf(
       value: edges.bottom + (work.height - mark.drop),
     })
     lines.push(sum(named('from-line', mark), `from the line${of(mark)}`, mark.bearing.y, -datum))
-    if (mark.fixing.holeOffset !== 0) {
-      const way = mark.fixing.holeOffset > 0 ? 'above' : 'below'
-      lines.push(
-        sum(named('hole', mark), `hole ${way} the bearing point${of(mark)}`, mark.bearing.y, mark.fixing.holeOffset),
-      )
-    }
   }
+  lines.push(...holes(marks, even))
   if (sloping) {
     for (const mark of marks) {
       const at = mark.side === 'middle' ? 'the' : `the ${mark.side}`
@@ -95,4 +90,18 @@ function byRule(rule: HeightRuleName, f: number, centre: Point, work: WorkFacts,
     default:
       return [{ op: '+', mm: centre.y }, { op: '+', mm: height, over: 2 }, less]
   }
+}
+
+/** From bearing point to hole: once where all marks agree, else for each side with its own fixing. */
+function holes(marks: readonly Mark[], even: boolean): readonly PlainStep[] {
+  const alike = even && marks.every(mark => mark.fixing.holeOffset === marks[0]?.fixing.holeOffset)
+  return (alike ? marks.slice(0, 1) : marks)
+    .filter(mark => mark.fixing.holeOffset !== 0)
+    .map(mark => {
+      const { holeOffset, kind } = mark.fixing
+      const what = kind === 'cleat' ? 'edge of the wall part' : 'hole'
+      const side = alike || mark.side === 'middle' ? '' : `, ${mark.side}`
+      const label = `${what} ${holeOffset > 0 ? 'above' : 'below'} the bearing point${side}`
+      return sum(alike ? 'hole' : `hole-${mark.side}`, label, mark.bearing.y, holeOffset)
+    })
 }

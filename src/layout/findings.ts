@@ -31,6 +31,8 @@ interface Check {
   readonly works: readonly HungRect[]
   readonly rules: WallCheckRules
   readonly say: (mm: number) => string
+  /** The smallest shift of all works together that clears the wall's things; worked out once, when first asked. */
+  readonly shiftAll: () => number | null
 }
 
 const SLACK = 1e-6
@@ -42,7 +44,12 @@ export function wallFindings(
   rules: WallCheckRules,
   unit: LengthUnit = 'mm',
 ): readonly Finding[] {
-  const check: Check = { wall, works, rules, say: sayIn(unit) }
+  let all: { readonly shift: number | null } | null = null
+  const shiftAll = () => {
+    all ??= { shift: works.length > 1 ? smallestGroupShift(works, wall) : null }
+    return all.shift
+  }
+  const check: Check = { wall, works, rules, say: sayIn(unit), shiftAll }
   return [
     ...works.flatMap(work => [
       ...sizes(work, check),
@@ -160,17 +167,17 @@ function inOpening(work: HungRect, opening: Opening, { works, wall, say }: Check
 }
 
 function nearKeepClear(work: HungRect, item: KeepClear, check: Check): readonly Finding[] {
-  const { works, wall, say } = check
+  const { works, wall, say, shiftAll } = check
   const inside = insideMargin(work, item)
   if (inside <= SLACK) return []
   const distance = clearDistance(work, item)
   const covers = overlap(work, item)
   const one = smallestShift(work, wall, others(works, work))
-  const all = works.length > 1 ? smallestGroupShift(works, wall) : null
+  const all = shiftAll()
   const rightmost = Math.max(...works.map(right))
   const leftmost = Math.min(...works.map(each => each.x))
   const ways = [
-    ...(all === null ? [] : [`move all ${works.length} ${say(Math.abs(all))} ${all > 0 ? 'right' : 'left'}`]),
+    ...(all === null ? [] : [`move all ${inWords(works.length)} ${say(Math.abs(all))} ${all > 0 ? 'right' : 'left'}`]),
     ...(one === null ? [] : [lower(cureText(one, say))]),
     ...(covers ? [] : [`take a margin of ${say(distance)} with a reason`]),
   ]
@@ -250,7 +257,7 @@ function crowded({ wall, works, say }: Check): readonly Finding[] {
       severity: 'stop',
       code: 'does-not-fit',
       subject: { kind: 'wall', id: '' },
-      text: `These ${worst.count} works are together ${say(shortBy)} longer than the wall, without any gap.`,
+      text: `These ${inWords(worst.count)} works are together ${say(shortBy)} longer than the wall, without any gap.`,
       figures: { shortBy, widths: worst.sum, length: wall.length, works: worst.count },
     },
   ]
@@ -275,4 +282,10 @@ function cureText(shift: { readonly dx: number; readonly dy: number }, say: (mm:
 
 function lower(text: string): string {
   return text.charAt(0).toLowerCase() + text.slice(1)
+}
+
+const WORDS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve']
+
+function inWords(count: number): string {
+  return WORDS[count] ?? String(count)
 }

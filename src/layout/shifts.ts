@@ -1,6 +1,6 @@
 /** The smallest single shift that takes a work, or a whole hang, out of what must stay clear. */
 import type { Rect } from '../geometry/rect.ts'
-import { clearances, clearDistance, moved, overlap, right, top } from '../geometry/rect.ts'
+import { clearances, clearDistance, right, top } from '../geometry/rect.ts'
 import type { KeepClear, WallFacts } from '../hang/wall.ts'
 import { floorAt } from '../hang/wall.ts'
 
@@ -32,16 +32,48 @@ function needed(margin: number, other: number): number {
   return across >= margin ? 0 : Math.sqrt(margin * margin - across * across)
 }
 
-function isFree(rect: Rect, wall: WallFacts, others: readonly Rect[]): boolean {
-  return (
-    rect.x >= -SLACK &&
-    right(rect) <= wall.length + SLACK &&
-    top(rect) <= wall.height + SLACK &&
-    rect.y >= Math.max(floorAt(wall.floor, rect.x), floorAt(wall.floor, right(rect))) - SLACK &&
-    wall.keepClears.every(item => insideMargin(rect, item) <= SLACK) &&
-    wall.openings.every(opening => !overlap(rect, opening)) &&
-    others.every(other => !overlap(rect, other))
-  )
+/** Shifts that would bring a conflict; both ends are just free of it. */
+interface Stretch {
+  readonly from: number
+  readonly to: number
+}
+
+/** What a rectangle must keep clear of, with the margin; 0 may touch. */
+type Keep = Rect & { readonly margin: number }
+
+function keepsOf(wall: WallFacts, others: readonly Rect[]): readonly Keep[] {
+  return [...wall.keepClears, ...[...wall.openings, ...others].map(rect => ({ ...rect, margin: 0 }))]
+}
+
+function forbiddenAlong(rect: Rect, keep: Keep): readonly Stretch[] {
+  const { dy } = clearances(rect, keep)
+  if (dy >= keep.margin - SLACK) return []
+  const along = needed(keep.margin, dy)
+  return [{ from: keep.x - along - right(rect), to: right(keep) + along - rect.x }]
+}
+
+function forbiddenUp(rect: Rect, keep: Keep): readonly Stretch[] {
+  const { dx } = clearances(rect, keep)
+  if (dx >= keep.margin - SLACK) return []
+  const up = needed(keep.margin, dx)
+  return [{ from: keep.y - up - top(rect), to: top(keep) + up - rect.y }]
+}
+
+/** The shift nearest to none, from `least` to `most`, that lies in no stretch; null if there is none. */
+export function nearestFree(stretches: readonly Stretch[], least: number, most: number): number | null {
+  const sorted = [...stretches].sort((a, b) => a.from - b.from)
+  const merged: { from: number; to: number }[] = []
+  for (const { from, to } of sorted) {
+    const last = merged.at(-1)
+    if (last !== undefined && from < last.to - SLACK) last.to = Math.max(last.to, to)
+    else merged.push({ from, to })
+  }
+  const allowed = (shift: number) =>
+    shift >= least - SLACK &&
+    shift <= most + SLACK &&
+    merged.every(each => shift <= each.from + SLACK || shift >= each.to - SLACK)
+  const candidates = [0, least, most, ...merged.flatMap(each => [each.from, each.to])]
+  return candidates.sort((a, b) => Math.abs(a) - Math.abs(b)).find(allowed) ?? null
 }
 
 /** The smallest shift of one work alone, straight along or straight up or down, that leaves no conflict; null if none does. */
@@ -50,26 +82,28 @@ export function smallestShift(
   wall: WallFacts,
   others: readonly Rect[],
 ): { readonly dx: number; readonly dy: number } | null {
-  const candidates = [
-    ...wall.keepClears.flatMap(item => shiftsOff(rect, item)),
-    ...wall.openings.flatMap(opening => shiftsOff(rect, { ...opening, margin: 0, reason: '' })),
-  ]
-  return best(candidates, shift => isFree(moved(rect, shift.dx, shift.dy), wall, others))
-}
-
-/** The smallest shift of all works together along the wall that leaves no conflict; null if none does. */
-export function smallestGroupShift(rects: readonly Rect[], wall: WallFacts): number | null {
-  const candidates = rects.flatMap(rect =>
-    wall.keepClears.flatMap(item => shiftsOff(rect, item)).filter(shift => shift.dy === 0),
+  const keeps = keepsOf(wall, others)
+  const floor = Math.max(floorAt(wall.floor, rect.x), floorAt(wall.floor, right(rect)))
+  const along = nearestFree(
+    keeps.flatMap(keep => forbiddenAlong(rect, keep)),
+    -rect.x,
+    wall.length - right(rect),
   )
-  const found = best(candidates, shift => rects.every(rect => isFree(moved(rect, shift.dx, 0), wall, [])))
-  return found === null ? null : found.dx
+  const up = nearestFree(
+    keeps.flatMap(keep => forbiddenUp(rect, keep)),
+    floor - rect.y,
+    wall.height - top(rect),
+  )
+  if (along === null) return up === null ? null : { dx: 0, dy: up }
+  return up === null || Math.abs(along) <= Math.abs(up) ? { dx: along, dy: 0 } : { dx: 0, dy: up }
 }
 
-function best<T extends { readonly dx: number; readonly dy: number }>(
-  candidates: readonly T[],
-  good: (shift: T) => boolean,
-): T | null {
-  const sorted = [...candidates].sort((a, b) => Math.abs(a.dx) + Math.abs(a.dy) - Math.abs(b.dx) - Math.abs(b.dy))
-  return sorted.find(good) ?? null
+/** The smallest shift of all works together along the wall that leaves no conflict with the wall; null if none does. */
+export function smallestGroupShift(rects: readonly Rect[], wall: WallFacts): number | null {
+  const keeps = keepsOf(wall, [])
+  return nearestFree(
+    rects.flatMap(rect => keeps.flatMap(keep => forbiddenAlong(rect, keep))),
+    -Math.min(...rects.map(rect => rect.x)),
+    wall.length - Math.max(...rects.map(right)),
+  )
 }

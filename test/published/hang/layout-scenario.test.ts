@@ -44,7 +44,7 @@ describe('scenario 2: a wall of six', () => {
     const found = wallFindings({ ...plainWall, keepClears: [thermostat] }, hung, rules)
     expect(found.map(finding => finding.code)).toEqual(['in-keep-clear'])
     expect(found[0]?.subject).toEqual({ kind: 'placement', id: 'D' })
-    expect(found[0]?.text).toContain('D stands 44 mm inside the thermostat’s margin: move all 6 44 mm right')
+    expect(found[0]?.text).toContain('D stands 44 mm inside the thermostat’s margin: move all six 44 mm right')
     expect(found[0]?.figures).toMatchObject({ distance: 106, inside: 44, shiftAll: 44, rightMarginThen: 856 })
   })
 

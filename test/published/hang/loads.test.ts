@@ -82,6 +82,7 @@ describe('wire tension', () => {
     [60, 1.155],
     [55, 1.221],
     [50, 1.305],
+    // biome-ignore lint/suspicious/noApproximativeNumericConstant: the figure as the table prints it
     [45, 1.414],
     [40, 1.555],
     [35, 1.742],

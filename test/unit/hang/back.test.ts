@@ -1,11 +1,12 @@
 /** The back of a work: mirrored in one place, refused with the name of the measure, drawn from half-typed data. */
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import { hangingMethod } from '../../../src/contract/areas/works.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
 import { mirrorBack } from '../../../src/hang/back.ts'
 import { marksFor } from '../../../src/hang/marks.ts'
 import { marksAnswer, marksQuestion } from '../../../src/hang/marks-shape.ts'
-import { methods } from '../../../src/hang/methods.ts'
+import { methodKeys, methods } from '../../../src/hang/methods.ts'
 import { hook, plainWall, question, screw } from './sample.ts'
 
 function refusal(act: () => unknown): { readonly code: string; readonly field: string | undefined } {
@@ -125,6 +126,10 @@ describe('refusals name the measure', () => {
 })
 
 describe('every method', () => {
+  test('the contract knows exactly the methods of the registry', () => {
+    expect(hangingMethod.options).toEqual(methodKeys)
+  })
+
   test.each(methods.map(method => [method.key, method] as const))(
     '%s draws an empty form and names its fields',
     (_, method) => {

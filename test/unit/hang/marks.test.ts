@@ -234,10 +234,17 @@ describe('findings and figures', () => {
     expect(answer.loads?.holds).toBe(false)
   })
 
+  test('a mass beside both fixings lifts one of them off', () => {
+    const answer = marksFor(question({ work: { height: 910, width: 710, mass: 2, massFromLeft: 20 } }))
+    expect(answer.findings.find(found => found.code === 'mass-outside-fixings')?.severity).toBe('stop')
+  })
+
   test('each fixing has its own offset', () => {
     const answer = marksFor(question({ fixings: [hook, { ...hook, name: 'Small hook', holeOffset: 10 }] }))
     expect(answer.marks.map(mark => mark.printed.holeFromFloor.mm)).toEqual([1809, 1805])
     expect(answer.marks.map(mark => mark.printed.fromFloor.mm)).toEqual([1795, 1795])
+    const holes = answer.working.filter(line => line.key.startsWith('hole'))
+    expect(holes.map(line => line.mm.expression)).toEqual(['1\u2009795 + 14', '1\u2009795 + 10'])
   })
 
   test('a cleat: its edge, its side play, screws on studs, its rating spread over them', () => {

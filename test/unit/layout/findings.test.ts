@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest'
 import { moved } from '../../../src/geometry/rect.ts'
 import type { HungRect } from '../../../src/layout/findings.ts'
 import { wallFindings } from '../../../src/layout/findings.ts'
-import { insideMargin, shiftsOff, smallestGroupShift } from '../../../src/layout/shifts.ts'
+import { insideMargin, nearestFree, shiftsOff, smallestGroupShift } from '../../../src/layout/shifts.ts'
 import { plainWall } from '../hang/sample.ts'
 
 const rules = { minimumGap: 75, minimumMargin: 150, liftOn: 25 }
@@ -157,6 +157,46 @@ describe('shifts', () => {
       }),
       { numRuns: 300 },
     )
+  })
+
+  test('the nearest free shift: nothing nearer is free', () => {
+    const stretch = fc
+      .tuple(fc.integer({ min: -500, max: 500 }), fc.integer({ min: 1, max: 200 }))
+      .map(([from, length]) => ({ from, to: from + length }))
+    fc.assert(
+      fc.property(fc.array(stretch, { maxLength: 8 }), stretches => {
+        const isFree = (shift: number) =>
+          Math.abs(shift) <= 400 && stretches.every(each => shift <= each.from || shift >= each.to)
+        const shifts = Array.from({ length: 801 }, (_, i) => i - 400).filter(isFree)
+        const least = Math.min(...shifts.map(Math.abs))
+        const found = nearestFree(stretches, -400, 400)
+        if (shifts.length === 0) expect(found).toBeNull()
+        else expect(Math.abs(found ?? Number.NaN)).toBe(least)
+      }),
+      { numRuns: 300 },
+    )
+  })
+
+  test('300 works and 20 conflicts are checked within a frame or two', () => {
+    const keepClears = Array.from({ length: 20 }, (_, i) => ({
+      id: `k${i}`,
+      kind: 'switch',
+      label: '',
+      x: i * 2000,
+      y: 1100,
+      width: 80,
+      height: 80,
+      margin: 100,
+      reason: '',
+    }))
+    const works = Array.from({ length: 300 }, (_, i) => work(`${i}`, 200 + i * 120, 1000 + (i % 3) * 100, 90, 300))
+    const long = { ...wall, length: 40_000, keepClears }
+    wallFindings(long, works, rules)
+    const start = performance.now()
+    const count = wallFindings(long, works, rules).length
+    expect(count).toBeGreaterThan(20)
+    // Measured about 20 ms on two shared cores; the bound only catches a step back to seconds.
+    expect(performance.now() - start).toBeLessThan(500)
   })
 
   test('a group shift leaves no conflict, or there is none', () => {
