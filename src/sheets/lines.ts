@@ -10,6 +10,7 @@ const JOINED = '\u00a0'
 export function tied(text: string): string {
   return text
     .replace(/\s*[\r\n\t]+\s*/g, ' ')
+    .replace(/= (?=\S)/g, `=${JOINED}`)
     .replace(/(\d) (\d+\/\d+)/g, `$1${JOINED}$2`)
     .replace(/(\d) (mm|cm|m|in|ft|kg|lb|lx|lb\.)(?![\p{L}\p{N}])/gu, `$1${JOINED}$2`)
 }

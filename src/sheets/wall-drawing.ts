@@ -33,6 +33,8 @@ export interface DrawingQuestion {
 
 const labelSize = 2.7
 const besideLine = 27
+/** Wall shown above the tallest work at least, mm. */
+const overTheTallest = 300
 
 /** Room that labels and dimensions take from the height of the drawing, before scaling by `k`. */
 export const aroundDrawing = { above: 9, below: 9 }
@@ -55,12 +57,16 @@ export function labelsFit(
 
 /** Draws into `box`. */
 export function drawElevation(sketch: Sketch, box: Box, question: DrawingQuestion): void {
-  const { elevation, rows, whole, k } = question
+  const { elevation, rows, whole, datum, k } = question
   const { wall } = elevation
   const room = { w: box.w - (besideLine + 5) * k, h: box.h - (aroundDrawing.above + aroundDrawing.below) * k }
   const stretch = whole ? { from: 0, to: wall.length } : stretchOf(question)
-  const tall = Math.max(wall.height, ...elevation.works.map(work => work.centreY + (work.size?.height ?? 0) / 2))
-  const scale = Math.min(room.w / (stretch.to - stretch.from), room.h / tall)
+  const tallest = Math.max(0, ...elevation.works.map(work => work.centreY + (work.size?.height ?? 0) / 2))
+  const works = Math.max(tallest, datum) + overTheTallest
+  const across = room.w / (stretch.to - stretch.from)
+  // Empty wall above is left out where the works could be drawn larger without it.
+  const high = Math.min(Math.max(wall.height, tallest), Math.max(works, room.h / across))
+  const scale = Math.min(across, room.h / high)
   const shown = widened(stretch, room.w / scale, wall.length)
   const left = box.x + 5 * k + (room.w - (shown.to - shown.from) * scale) / 2
   const floor = box.y + box.h - aroundDrawing.below * k
@@ -72,7 +78,8 @@ export function drawElevation(sketch: Sketch, box: Box, question: DrawingQuestio
     right: left + (shown.to - shown.from) * scale,
     left,
     floor,
-    top: floor - wall.height * scale,
+    top: floor - Math.min(high, wall.height) * scale,
+    highest: Math.min(high, wall.height),
     labels: box.y + 3 * k,
     limits: { from: box.x, to: box.x + box.w },
   }
@@ -92,6 +99,8 @@ interface View {
   readonly right: number
   readonly floor: number
   readonly top: number
+  /** The height that is drawn, mm: of the wall, or less of it. */
+  readonly highest: number
   readonly labels: number
   readonly limits: { readonly from: number; readonly to: number }
 }
@@ -116,7 +125,18 @@ function widened(stretch: { from: number; to: number }, width: number, length: n
 function drawWall(sketch: Sketch, view: View, { elevation, k, units }: DrawingQuestion): void {
   const { wall } = elevation
   const { shown, left, right, top, floor } = view
-  sketch.line(left, top, right, top, 0.3 * k)
+  if (view.highest >= wall.height) sketch.line(left, top, right, top, 0.3 * k)
+  else
+    sketch.add({
+      kind: 'line',
+      x1: left,
+      y1: top,
+      x2: right,
+      y2: top,
+      width: 0.2 * k,
+      colour: ink.line,
+      dash: [2 * k, 1.2 * k],
+    })
   for (const [x, isEnd] of [
     [left, shown.from <= 0],
     [right, shown.to >= wall.length],
@@ -141,12 +161,9 @@ function drawWall(sketch: Sketch, view: View, { elevation, k, units }: DrawingQu
   for (const opening of wall.openings) {
     const [from, to] = [clip(opening.x), clip(opening.x + opening.width)]
     if (to - from < 1) continue
-    const box = {
-      x: view.x(from),
-      y: view.y(opening.y + opening.height),
-      w: (to - from) * view.scale,
-      h: opening.height * view.scale,
-    }
+    const upper = Math.min(opening.y + opening.height, view.highest)
+    if (upper <= opening.y) continue
+    const box = { x: view.x(from), y: view.y(upper), w: (to - from) * view.scale, h: (upper - opening.y) * view.scale }
     sketch.add({ kind: 'rect', ...box, stroke: ink.ink2, width: 0.25 * k })
     if (opening.kind === 'door' || opening.kind === 'passage') {
       sketch.line(box.x, box.y, box.x + box.w, box.y + box.h, 0.1 * k, ink.line)
@@ -155,7 +172,7 @@ function drawWall(sketch: Sketch, view: View, { elevation, k, units }: DrawingQu
   }
   for (const item of wall.keepClears) {
     const [from, to] = [clip(item.x - item.margin), clip(item.x + item.width + item.margin)]
-    if (to - from < 1) continue
+    if (to - from < 1 || item.y + item.height + item.margin > view.highest) continue
     sketch.add(
       {
         kind: 'rect',
@@ -186,9 +203,8 @@ function drawWall(sketch: Sketch, view: View, { elevation, k, units }: DrawingQu
   sketch.line(left - 3 * k, floor, right + 3 * k, floor, 0.7 * k)
   if (shown.from > 0) {
     const from = figure(print(shown.from, units.steps), units).main
-    sketch.text('cut left', left - 0.8 * k, (top + floor) / 2, 2.1 * k, 'narrow', `from ${from} on`, {
+    sketch.text('cut left', left - 0.8 * k, floor - 1.5 * k, 2.1 * k, 'narrow', `from ${from} on`, {
       upright: true,
-      anchor: 'middle',
       colour: ink.ink3,
     })
   }
@@ -287,7 +303,7 @@ function drawNumber(sketch: Sketch, box: Box, running: string, isHere: boolean, 
   const most = Math.min(6 * k, box.h * 0.42)
   const size = sizeWithin(running, 'figure', most, box.w * 0.8, sketch.measure)
   // Too small to be read: the row of the table and the order from left to right tell which it is.
-  if (size < 1.2) return
+  if (size < 1.5) return
   sketch.text(`drawing ${running}`, box.x + box.w / 2, box.y + box.h * 0.56 + size * 0.25, size, 'figure', running, {
     anchor: 'middle',
     colour: isHere ? ink.ink : ink.ink3,

@@ -28,12 +28,12 @@ export function paginate(
   const heights = rows.map(row => rowHeight(row, width, style))
   const sum = heights.reduce((total, height) => total + height, 0)
   const share = room / (paper.height - 2 * margin)
-  const [tall, low] = [(paper.height * 0.5 * share) / 0.8, (paper.height * 0.26 * share) / 0.8]
+  const [tall, low] = [(paper.height * 0.5 * share) / 0.8, (paper.height * 0.21 * share) / 0.8]
   const left = room - sum - notesHeight(notes, width, style)
   if (left >= low && labelsFit(rows, width, k, measure))
     return [{ rows, notes, drawing: Math.min(left, tall), whole: true }]
   const parts: Part[] = []
-  const drawing = (paper.height * 0.33 * share) / 0.8
+  const drawing = 58 * k
   let begin = 0
   while (begin < rows.length) {
     let end = begin

@@ -213,13 +213,14 @@ function loadOf({ loads, marks }: MarksAnswer, { unit }: Units): WallSheetRow['l
   if (loads === null) return { text: 'Not weighed: nobody can say what it holds.', holds: null }
   const worst = loads.shares.reduce((a, b) => (b.neededKg > a.neededKg ? b : a))
   const bare = (kg: number) => massText(kg, unit, false)
-  const rated = worst.ratedKg === null ? 'rating not known' : `of ${massText(worst.ratedKg, unit)}`
+  const rated =
+    worst.ratedKg === null ? `${unit === 'in' ? 'lb' : 'kg'}, rating not known` : `of ${massText(worst.ratedKg, unit)}`
   const each = `${marks.length === 1 ? 'carries' : 'each'} ${bare(worst.shareKg)} × ${loads.houseFactor} = ${bare(worst.neededKg)} ${rated}`
   const gone = loads.oneGone
   const rest =
     gone === null
       ? 'one fixing only'
-      : `one gone ${bare(gone.wholeKg)}${gone.leftKg === null ? '' : ` of ${massText(gone.leftKg, unit)}`}`
+      : `one gone ${bare(gone.wholeKg)}${gone.leftKg === null ? '' : ` of ${bare(gone.leftKg)}`}`
   const verdict = loads.holds === null ? 'not known' : loads.holds ? 'holds' : 'DOES NOT HOLD'
   return { text: `${each} · ${rest}: ${verdict}`, holds: loads.holds }
 }

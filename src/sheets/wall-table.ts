@@ -13,15 +13,15 @@ export const ticks = ['marked', 'services checked', 'drilled', 'hung', 'level', 
 
 /** Shares of the table's width; what is left goes to the working. */
 const shares = {
-  number: 10,
-  work: 50,
-  floor: 30,
-  line: 27,
-  left: 30,
-  right: 30,
+  number: 9,
+  work: 44,
+  floor: 29.5,
+  line: 27.5,
+  left: 29,
+  right: 29,
   apart: 11,
-  working: 51,
-  ticks: 38,
+  working: 66,
+  ticks: 32,
 } as const
 const total = Object.values(shares).reduce((sum, share) => sum + share, 0)
 
@@ -83,7 +83,7 @@ interface Lines {
 
 function linesOf(row: WallSheetRow, columns: Columns, { k, measure }: TableStyle): Lines {
   const work = columns.work.w - 2 * k
-  const working = columns.working.w - 5.5 * k
+  const working = columns.working.w - 4.5 * k
   const wrapped = (text: string, mark: Lines['working'][number]['sign']) =>
     wrap(text, 'narrow', small * k, working, measure).map((line, index) => ({
       text: line,
