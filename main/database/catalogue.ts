@@ -1,0 +1,213 @@
+/**
+ * An open catalogue: one connection with a handle for reading, and edits as the only way to write. It has no busy
+ * timeout, which would stop its thread; edits wait for other programs on their own.
+ */
+import { existsSync, linkSync, renameSync, rmSync } from 'node:fs'
+import { basename, dirname, extname, join, resolve } from 'node:path'
+import Database from 'better-sqlite3'
+import { Refusal } from '../../src/contract/refusal.ts'
+import { backupBeforeMigration } from './backup-files.ts'
+import { type Edited, runEdit, type Who } from './edit.ts'
+import { asRefusal, busy, isBusy } from './faults.ts'
+import { type ReadHandle, readHandle, type WriteHandle, writeHandle } from './handles.ts'
+import { identify, refuseNetworkShare } from './identify.ts'
+import { type Migration, migrate, newestVersion } from './migrate.ts'
+import { migrations as ours } from './migrations/list.ts'
+import { withTextRebuilt } from './triggers.ts'
+import { undoOrRedo } from './undo.ts'
+
+export interface CatalogueClock {
+  readonly now: () => string
+  readonly newId: () => string
+}
+
+export interface OpenOptions {
+  /** For long work in a worker: more memory for pages. */
+  readonly forWork?: boolean
+  /** For tests of the migrations themselves. */
+  readonly migrations?: readonly Migration[]
+}
+
+export interface EditOptions {
+  readonly procedure: string
+  readonly person: Who
+  /** What it does, in words for people; or `setLabel` says it inside. */
+  readonly label?: string
+  /** Builds the text index anew once at the end, for imports of many works. */
+  readonly bulkText?: boolean
+}
+
+export interface Edit {
+  readonly db: WriteHandle
+  readonly newId: () => string
+  readonly now: () => string
+  readonly setLabel: (text: string) => void
+}
+
+export interface TakenBack extends Omit<Edited<string>, 'value' | 'edit'> {
+  readonly edit: number
+  /** What was undone or redone, in words. */
+  readonly label: string
+}
+
+export interface Catalogue {
+  readonly file: string
+  /** The files folder beside it. */
+  readonly folder: string
+  readonly db: ReadHandle
+  /** Changes whenever another connection has written. */
+  readonly dataVersion: () => number
+  readonly edit: <T>(options: EditOptions, change: (edit: Edit) => T) => Promise<Edited<T>>
+  /** Takes back the person's newest edit. Refuses `nothing-to-undo`, `undo-blocked`. */
+  readonly undo: (person: Who) => Promise<TakenBack>
+  /** Does again what the person undid last. Refuses `nothing-to-redo`, `undo-blocked`. */
+  readonly redo: (person: Who) => Promise<TakenBack>
+  readonly close: () => void
+}
+
+/** The folder of pictures and documents: `<name>.hangwright-files`. */
+export function filesFolder(file: string): string {
+  return join(dirname(file), `${basename(file, extname(file))}.hangwright-files`)
+}
+
+const cacheKib = { screen: 16 * 1024, work: 64 * 1024 } as const
+
+function connect(file: string): Database.Database {
+  const db = new Database(file, { fileMustExist: true, timeout: 0 })
+  try {
+    db.pragma('journal_mode = WAL')
+    db.pragma('synchronous = FULL')
+    db.pragma('foreign_keys = ON')
+    db.pragma('trusted_schema = OFF')
+    return db
+  } catch (error) {
+    db.close()
+    throw error
+  }
+}
+
+/** Opening may meet another program's opening or closing for a moment; both are short. */
+function patiently<T>(step: () => T): T {
+  const until = performance.now() + 3000
+  for (;;) {
+    try {
+      return step()
+    } catch (error) {
+      if (!isBusy(error)) throw error
+      if (performance.now() > until) throw busy()
+      Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 20)
+    }
+  }
+}
+
+/** Opens a catalogue, bringing it to this program's form after a backup. Refuses with the file untouched. */
+export function openCatalogue(given: string, clock: CatalogueClock, options: OpenOptions = {}): Catalogue {
+  const file = resolve(given)
+  const migrations = options.migrations ?? ours
+  const version = patiently(() => identify(file, newestVersion(migrations)))
+  try {
+    const db = patiently(() => connect(file))
+    try {
+      db.pragma(`cache_size = ${-(options.forWork ? cacheKib.work : cacheKib.screen)}`)
+      if (version < newestVersion(migrations)) {
+        patiently(() => backupBeforeMigration(db, file, version, clock.now()))
+        patiently(() => migrate(db, migrations, clock.now))
+        db.pragma('wal_checkpoint(TRUNCATE)')
+      }
+      return opened(db, file, clock)
+    } catch (error) {
+      db.close()
+      throw error
+    }
+  } catch (error) {
+    throw asRefusal(error, file)
+  }
+}
+
+function opened(db: Database.Database, file: string, clock: CatalogueClock): Catalogue {
+  let editing = false
+  const reading = readHandle(db)
+  const writing = writeHandle(db, () => editing)
+
+  async function takeBack(way: 'undo' | 'redo', person: Who): Promise<TakenBack> {
+    const { value, edit, tables, keys } = await undoOrRedo(db, file, way, person, clock.now())
+    if (edit === null) throw new Error(`${way} wrote nothing`)
+    return { edit, label: value, tables, keys }
+  }
+
+  return {
+    file,
+    folder: filesFolder(file),
+    db: reading,
+    dataVersion: () => Number(db.pragma('data_version', { simple: true })),
+    edit(given, change) {
+      let label = given.label ?? ''
+      const edit: Edit = {
+        db: writing,
+        newId: clock.newId,
+        now: clock.now,
+        setLabel(text) {
+          label = text
+        },
+      }
+      function inside() {
+        editing = true
+        try {
+          return change(edit)
+        } finally {
+          editing = false
+        }
+      }
+      const row = {
+        procedure: given.procedure,
+        person: given.person,
+        at: clock.now(),
+        undoes: null,
+        label: () => label,
+      }
+      return runEdit(db, file, row, () => (given.bulkText ? withTextRebuilt(db, inside) : inside()))
+    },
+    undo: person => takeBack('undo', person),
+    redo: person => takeBack('redo', person),
+    close() {
+      db.close()
+    },
+  }
+}
+
+/** Makes an empty catalogue and opens it. Refuses `catalogue-exists`; a file that could not be finished is not left. */
+export function createCatalogue(given: string, clock: CatalogueClock, options: OpenOptions = {}): Catalogue {
+  const file = resolve(given)
+  if (existsSync(file)) {
+    throw new Refusal('catalogue-exists', 'There is a file of this name already. Choose another name.', {
+      details: { file },
+    })
+  }
+  refuseNetworkShare(file)
+  const making = `${file}.${clock.newId()}.making`
+  try {
+    const db = new Database(making, { timeout: 0 })
+    try {
+      db.pragma('synchronous = FULL')
+      migrate(db, options.migrations ?? ours, clock.now)
+    } finally {
+      db.close()
+    }
+    place(making, file)
+  } catch (error) {
+    throw asRefusal(error, file)
+  } finally {
+    for (const side of ['', '-journal']) rmSync(`${making}${side}`, { force: true })
+  }
+  return openCatalogue(file, clock, options)
+}
+
+/** A link refuses to replace a file that somebody made meanwhile; where there are no links, the check has to do. */
+function place(making: string, file: string): void {
+  try {
+    linkSync(making, file)
+  } catch (error) {
+    if (existsSync(file)) throw error
+    renameSync(making, file)
+  }
+}

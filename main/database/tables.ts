@@ -1,0 +1,55 @@
+/** Which tables the journal keeps, and how the few others are exempt, each with its reason. */
+import type Database from 'better-sqlite3'
+
+/** Tables without journal triggers. A table that is neither here nor journaled fails a test. */
+export const exempt: Readonly<Record<string, string>> = {
+  schema_step: 'says which migrations ran; written by migrations alone',
+  edit: 'is the journal itself: the list of edits',
+  edit_now: 'is the journal itself: the edit under way, empty outside a transaction',
+  journal: 'is the journal itself: the entries',
+  sheet_print: 'a record: the printed paper exists whatever is undone; only added to, by its own triggers',
+}
+
+/** Records: only added to. Undo never touches them. */
+export const records = ['sheet_print'] as const
+
+export interface TableShape {
+  readonly name: string
+  readonly columns: readonly string[]
+}
+
+interface Named {
+  readonly name: string
+}
+
+export function quoted(name: string): string {
+  return `"${name.replaceAll('"', '""')}"`
+}
+
+export function literal(text: string): string {
+  return `'${text.replaceAll("'", "''")}'`
+}
+
+/** Every ordinary table of the catalogue: neither SQLite's own nor the text index's. */
+export function ordinaryTables(db: Database.Database): string[] {
+  return db
+    .prepare<[], Named>(
+      `SELECT name FROM pragma_table_list WHERE schema = 'main' AND type = 'table' AND name NOT LIKE 'sqlite\\_%' ESCAPE '\\' ORDER BY name`,
+    )
+    .all()
+    .map(({ name }) => name)
+}
+
+export function shapeOf(db: Database.Database, name: string): TableShape {
+  // Stored columns only: a generated one (hidden 2 or 3) follows from the others.
+  const columns = db
+    .prepare<[string], Named>('SELECT name FROM pragma_table_xinfo(?) WHERE hidden = 0 ORDER BY cid')
+    .all(name)
+  return { name, columns: columns.map(column => column.name) }
+}
+
+export function journaledTables(db: Database.Database): TableShape[] {
+  return ordinaryTables(db)
+    .filter(name => !Object.hasOwn(exempt, name))
+    .map(name => shapeOf(db, name))
+}
