@@ -24,6 +24,8 @@ export interface DemoOptions {
   readonly seed?: number
   /** Picture makers at once; as many as the machine has, four at most, where left out. 1 works without threads. */
   readonly threads?: number
+  /** The picture makers' code, where it is bundled. */
+  readonly thread?: URL
   readonly signal?: AbortSignal
   readonly progress?: (done: number, total: number, words: string) => void
 }
@@ -77,10 +79,11 @@ async function writeInto(file: string, options: DemoOptions): Promise<Demo> {
   const today = options.now()
   const pictures = await renderAll(recipes, options.seed ?? SEED, {
     threads: options.threads ?? Math.min(4, availableParallelism()),
+    thread: options.thread,
     signal,
     progress: made => {
       done = made
-      tell('Painting the demo’s pictures')
+      tell(`Painting picture ${made} of ${recipes.length}`)
     },
   })
   const clock = dayClock(today)

@@ -2,13 +2,17 @@
  * Makes many pictures, in as many threads as are asked for. The answer is in the order of the recipes and the same for
  * any number of threads; cancelling stops every thread and leaves nothing behind.
  */
+import { existsSync } from 'node:fs'
 import { setImmediate as breathe } from 'node:timers/promises'
+import { fileURLToPath } from 'node:url'
 import { Worker } from 'node:worker_threads'
 import type { Recipe, RenderedPicture } from './render.ts'
 import { renderPicture } from './render.ts'
 
 export interface RenderOptions {
   readonly threads: number
+  /** Where the code of a thread is, when it is bundled. */
+  readonly thread?: URL | undefined
   readonly signal?: AbortSignal | undefined
   readonly progress?: ((done: number, total: number) => void) | undefined
 }
@@ -20,7 +24,10 @@ export async function renderAll(
   seed: number,
   options: RenderOptions,
 ): Promise<readonly RenderedPicture[]> {
-  return options.threads > 1 ? inThreads(recipes, seed, options) : here(recipes, seed, options)
+  const thread = options.thread ?? new URL('./picture-thread.ts', import.meta.url)
+  // In a bundle that carries no thread of its own the pictures are made here, one after the other.
+  if (options.threads <= 1 || !existsSync(fileURLToPath(thread))) return here(recipes, seed, options)
+  return inThreads(recipes, seed, thread, options)
 }
 
 async function here(recipes: readonly Recipe[], seed: number, { signal, progress }: RenderOptions) {
@@ -34,12 +41,17 @@ async function here(recipes: readonly Recipe[], seed: number, { signal, progress
   return pictures
 }
 
-async function inThreads(recipes: readonly Recipe[], seed: number, { threads, signal, progress }: RenderOptions) {
+async function inThreads(
+  recipes: readonly Recipe[],
+  seed: number,
+  thread: URL,
+  { threads, signal, progress }: RenderOptions,
+) {
   signal?.throwIfAborted()
   const pictures = new Map<number, RenderedPicture>()
   const workers = Array.from(
     { length: Math.min(threads, recipes.length) },
-    () => new Worker(new URL('./picture-thread.ts', import.meta.url), { workerData: seed }),
+    () => new Worker(thread, { workerData: seed }),
   )
   let next = 0
   try {
