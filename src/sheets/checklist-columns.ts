@@ -9,6 +9,9 @@ import type { SheetColumn } from './columns.ts'
 /** The unit of a sheet: centimetres are read on screens; tape and table take millimetres or inches. */
 export type SheetUnit = 'mm' | 'in'
 
+/** How a length stands in a cell: millimetres as they are, inches with two decimals at least. */
+export const lengthFormats: Readonly<Record<SheetUnit, string>> = { mm: '#,##0.###', in: '0.00##' }
+
 const partWords: Readonly<Record<ListPart, string>> = {
   framed: 'Framed',
   overall: 'Overall',
@@ -88,7 +91,7 @@ function sizeColumns(part: ListPart, side: Side, unit: SheetUnit): readonly Shee
     part,
     unit,
     width: 11,
-    format: unit === 'mm' ? '#,##0.###' : '0.00##',
+    format: lengthFormats[unit],
   }
   if (unit === 'mm') return [number]
   const fraction: SheetColumn = {

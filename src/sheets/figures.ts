@@ -1,4 +1,5 @@
 /** Printed lengths as the sheet writes them: in its own unit, and the other unit small beside it. */
+import { POUND } from '../hang/physics.ts'
 import { type Printed, printedText, type Steps } from '../hang/printing.ts'
 import { MINUS } from '../measure/format.ts'
 
@@ -43,9 +44,9 @@ function signed(text: string): string {
   return text.startsWith(MINUS) || text === '0' ? text : `+${text}`
 }
 
-/** Masses: pounds where lengths are inches. 1 lb = 0.45359237 kg exactly (NIST SP 811, from memory). */
+/** Masses: pounds where lengths are inches. */
 export function massText(kg: number, unit: LengthUnit, withUnit = true): string {
-  const value = unit === 'in' ? kg / 0.453_592_37 : kg
+  const value = unit === 'in' ? kg / POUND : kg
   const text = value.toFixed(value < 1 ? 2 : 1).replace(/\.0+$/, '')
   return withUnit ? `${text}\u00a0${unit === 'in' ? 'lb' : 'kg'}` : text
 }

@@ -1,0 +1,183 @@
+/**
+ * Table sheets as a workbook. The rule it keeps: a number is a number cell with a format, a text is a text whatever it
+ * begins with, and what no cell may hold (control characters, halves of letters) is left out.
+ */
+import { rename, rm, writeFile } from 'node:fs/promises'
+import type { Cell as Content, SheetColumn, TableSheet } from '../../../src/sheets/columns.ts'
+import { ink } from '../../../src/sheets/ink.ts'
+import { newWorkbook, type Workbook, type Worksheet } from './exceljs.ts'
+
+export interface Thumbnail {
+  readonly bytes: Buffer
+  readonly extension: 'jpeg' | 'png'
+  readonly width: number
+  readonly height: number
+}
+
+export interface WorkbookQuestion {
+  readonly sheets: readonly TableSheet[]
+  /** ISO 8601. */
+  readonly at: string
+  readonly by: string
+  readonly thumbnail: (hash: string) => Thumbnail | null
+}
+
+/** Heights of rows in points; pictures are as high as their row, with a little air. */
+const PICTURE_ROW = 54
+const HEAD_ROW = 34
+/** Pixels in a point, as spreadsheets count them: 96 to 72. */
+const PIXELS = 96 / 72
+/** Paper code of A4 in ECMA-376 part 1, 18.3.1.63. */
+const A4 = 9
+
+const argb = (colour: string) => ({ argb: `FF${colour.slice(1)}` })
+
+/** Writes the file whole or not at all. */
+export async function writeWorkbook(file: string, question: WorkbookQuestion, signal?: AbortSignal): Promise<void> {
+  const workbook = newWorkbook()
+  workbook.creator = question.by === '' ? 'Hangwright' : question.by
+  workbook.created = new Date(question.at)
+  workbook.modified = new Date(question.at)
+  const names = new Set<string>()
+  for (const sheet of question.sheets) {
+    signal?.throwIfAborted()
+    addSheet(workbook, sheet, uniqueName(sheet.name, names), question)
+  }
+  const bytes = await workbook.xlsx.writeBuffer()
+  signal?.throwIfAborted()
+  const beside = `${file}.part`
+  try {
+    await writeFile(beside, Buffer.from(bytes))
+    await rename(beside, file)
+  } catch (error) {
+    await rm(beside, { force: true })
+    throw error
+  }
+}
+
+/** Text that a cell may hold: XML 1.0 characters, at most as many as a cell takes. */
+export function cellText(text: string): string {
+  return (
+    text
+      .toWellFormed()
+      // Control characters are just what is looked for here.
+      // biome-ignore lint/suspicious/noControlCharactersInRegex: they are removed
+      .replace(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f\ufffe\uffff]/g, '')
+      .slice(0, 32_767)
+  )
+}
+
+/** Names of worksheets: at most 31 characters, none of []:*?/\, no two alike. */
+function uniqueName(wanted: string, taken: Set<string>): string {
+  const plain =
+    cellText(wanted)
+      .replace(/[[\]:*?/\\]/g, ' ')
+      .replace(/^'+|'+$/g, '')
+      .trim()
+      .slice(0, 28) || 'Sheet'
+  let name = plain
+  for (let n = 2; taken.has(name.toLowerCase()); n++) name = `${plain.slice(0, 27)} ${n}`
+  taken.add(name.toLowerCase())
+  return name
+}
+
+function addSheet(workbook: Workbook, sheet: TableSheet, name: string, question: WorkbookQuestion): void {
+  const heading = sheet.lines.length + 2
+  const worksheet = workbook.addWorksheet(name, {
+    views: [
+      { state: 'frozen', xSplit: 0, ySplit: heading, topLeftCell: `A${heading + 1}`, activeCell: `A${heading + 1}` },
+    ],
+    pageSetup: {
+      orientation: 'landscape',
+      paperSize: A4,
+      fitToPage: true,
+      fitToWidth: 1,
+      fitToHeight: 0,
+      printTitlesRow: `${heading}:${heading}`,
+      margins: { left: 0.4, right: 0.4, top: 0.5, bottom: 0.6, header: 0.3, footer: 0.3 },
+    },
+    headerFooter: { oddFooter: `&L${footer(sheet.title)}&R&P / &N` },
+  })
+  worksheet.columns = sheet.columns.map(column => ({ width: column.width + 1 }))
+  writeHead(worksheet, sheet, heading)
+  const pictures = sheet.columns.findIndex(column => column.key === 'picture')
+  sheet.rows.forEach((row, index) => {
+    const at = heading + 1 + index
+    row.forEach((content, column) => {
+      writeCell(worksheet, at, column + 1, content, sheet.columns[column])
+    })
+    const picture = pictures === -1 ? undefined : row[pictures]
+    if (picture?.kind === 'picture') addPicture(workbook, worksheet, question.thumbnail(picture.hash), at, pictures)
+  })
+}
+
+/** An ampersand begins a code in a footer; doubled it is itself. */
+function footer(text: string): string {
+  return cellText(text).replace(/&/g, '&&').slice(0, 200)
+}
+
+function writeHead(worksheet: Worksheet, sheet: TableSheet, heading: number): void {
+  const title = worksheet.getCell(1, 1)
+  title.value = cellText(sheet.title)
+  title.font = { name: 'Arial', size: 15, bold: true, color: argb(ink.ink) }
+  worksheet.getRow(1).height = 24
+  sheet.lines.forEach((line, index) => {
+    const cell = worksheet.getCell(index + 2, 1)
+    cell.value = cellText(line)
+    cell.font = { name: 'Arial', size: 10, color: argb(ink.ink2) }
+  })
+  const row = worksheet.getRow(heading)
+  row.height = HEAD_ROW
+  sheet.columns.forEach((column, index) => {
+    const cell = row.getCell(index + 1)
+    cell.value = column.heading
+    cell.font = { name: 'Arial', size: 10, bold: true, color: argb(ink.ink) }
+    cell.alignment = { wrapText: true, vertical: 'bottom', horizontal: column.format === null ? 'left' : 'right' }
+    cell.border = { bottom: { style: 'medium', color: argb(ink.ink) } }
+  })
+}
+
+function writeCell(
+  worksheet: Worksheet,
+  row: number,
+  column: number,
+  content: Content,
+  head: SheetColumn | undefined,
+): void {
+  const cell = worksheet.getCell(row, column)
+  cell.font = { name: 'Arial', size: 10, italic: content.kind === 'title' }
+  cell.alignment = { vertical: 'top', wrapText: true, horizontal: content.kind === 'number' ? 'right' : 'left' }
+  cell.border = { bottom: { style: 'hair', color: argb(ink.line) } }
+  switch (content.kind) {
+    case 'number':
+      cell.value = content.value
+      cell.numFmt = head?.format ?? 'General'
+      return
+    case 'text':
+    case 'title':
+      // As text: otherwise a program that edits the cell takes “1/2” for a date and “=A1” for a sum.
+      cell.value = cellText(content.text)
+      cell.numFmt = '@'
+  }
+}
+
+function addPicture(
+  workbook: Workbook,
+  worksheet: Worksheet,
+  picture: Thumbnail | null,
+  row: number,
+  column: number,
+): void {
+  if (picture === null) return
+  worksheet.getRow(row).height = PICTURE_ROW
+  const most = { width: 84, height: (PICTURE_ROW - 6) * PIXELS }
+  const scale = Math.min(most.width / picture.width, most.height / picture.height)
+  // exceljs declares a buffer type of its own; Node's is one.
+  const buffer = picture.bytes as unknown as NonNullable<Parameters<Workbook['addImage']>[0]['buffer']>
+  const id = workbook.addImage({ buffer, extension: picture.extension })
+  worksheet.addImage(id, {
+    tl: { col: column + 0.06, row: row - 1 + 0.06 },
+    ext: { width: Math.round(picture.width * scale), height: Math.round(picture.height * scale) },
+    editAs: 'oneCell',
+  })
+}

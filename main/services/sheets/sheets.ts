@@ -1,0 +1,94 @@
+/** The papers: printed, made as workbooks, shown before they are printed, and how they stand to the walls now. */
+import type { Output, Received } from '../../../src/contract/contract.ts'
+import { titleOf } from '../../../src/sheets/wall-question.ts'
+import { wallSheet } from '../../../src/sheets/wall-sheet.ts'
+import { openFaces } from '../../fonts/faces.ts'
+import type { Job, Reading, ServicesOf } from '../service.ts'
+import { rows } from '../sql.ts'
+import { faceSheet, kind, questionOf } from './face-sheet.ts'
+import { printWalls } from './print-walls.ts'
+import { facesOf, makeChecklist, makeHangList, showTitle } from './tables.ts'
+import { sheetTime, styleOf } from './wishes.ts'
+
+async function wall(job: Job, { exhibition, faces, ...wishes }: Received<'sheet.wall'>): Promise<Output<'sheet.wall'>> {
+  showTitle(job.db, exhibition)
+  return printWalls(job, exhibition, faces, styleOf(job, wishes), false, { before: 0, total: faces.length })
+}
+
+async function checklist(
+  job: Job,
+  { exhibition, ...wishes }: Received<'sheet.checklist'>,
+): Promise<Output<'sheet.checklist'>> {
+  return { files: [await makeChecklist(job, exhibition, styleOf(job, wishes))], findings: [] }
+}
+
+async function hangList(
+  job: Job,
+  { exhibition, ...wishes }: Received<'sheet.hangList'>,
+): Promise<Output<'sheet.hangList'>> {
+  return { files: [await makeHangList(job, exhibition, styleOf(job, wishes))], findings: [] }
+}
+
+async function set(job: Job, { exhibition, ...wishes }: Received<'sheet.set'>): Promise<Output<'sheet.set'>> {
+  const style = styleOf(job, wishes)
+  const faces = facesOf(job.db, exhibition)
+  const tables = [await makeChecklist(job, exhibition, style), await makeHangList(job, exhibition, style)]
+  // The record comes last: nothing is printed for ever that a later step could still refuse.
+  const walls =
+    faces.length === 0
+      ? { files: [], findings: [] }
+      : await printWalls(job, exhibition, faces, style, true, { before: 0, total: faces.length })
+  return { files: [...walls.files, ...tables], findings: walls.findings }
+}
+
+function state({ db }: Reading, { exhibition }: Received<'sheet.state'>): Output<'sheet.state'> {
+  showTitle(db, exhibition)
+  const withWorks = facesOf(db, exhibition)
+  const printed = rows<{ face: string }>(
+    db,
+    'SELECT DISTINCT face FROM sheet_print WHERE exhibition = :exhibition AND kind = :kind AND face IS NOT NULL ORDER BY face',
+    { exhibition, kind },
+  ).map(({ face }) => face)
+  return {
+    faces: [...new Set([...withWorks, ...printed])].map(face => {
+      const { elevation, last, upToDate, voids } = faceSheet(db, exhibition, face)
+      return {
+        face,
+        name: titleOf(elevation),
+        works: elevation.works.length,
+        printed: last === null ? null : { revision: last.revision, at: last.at, by: last.by },
+        upToDate,
+        // Until the next print the last one is out of date, but only printing makes it void.
+        voids: voids.filter(revision => revision !== last?.revision),
+      }
+    }),
+  }
+}
+
+async function preview(
+  job: Job,
+  { exhibition, face, ...wishes }: Received<'sheet.preview'>,
+): Promise<Output<'sheet.preview'>> {
+  const fonts = await openFaces()
+  const sheet = faceSheet(job.db, exhibition, face)
+  const stamp = { time: sheetTime(job.now()), by: job.person?.name ?? '' }
+  const drawn = wallSheet(questionOf(job.db, sheet, styleOf(job, wishes), stamp), fonts)
+  return {
+    title: drawn.title,
+    revision: sheet.next,
+    upToDate: sheet.upToDate,
+    pages: drawn.pages,
+    findings: drawn.missing,
+  }
+}
+
+export const sheetServices: ServicesOf<
+  'sheet.wall' | 'sheet.checklist' | 'sheet.hangList' | 'sheet.set' | 'sheet.state' | 'sheet.preview'
+> = {
+  'sheet.wall': wall,
+  'sheet.checklist': checklist,
+  'sheet.hangList': hangList,
+  'sheet.set': set,
+  'sheet.state': state,
+  'sheet.preview': preview,
+}

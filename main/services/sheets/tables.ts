@@ -1,0 +1,118 @@
+/** Checklist and hang list of a show, written as workbooks. */
+import { rmSync } from 'node:fs'
+import sharp from 'sharp'
+import type { SheetFile } from '../../../src/contract/areas/sheets.ts'
+import { checklistSheet } from '../../../src/sheets/checklist.ts'
+import type { TableSheet } from '../../../src/sheets/columns.ts'
+import { hangListSheets } from '../../../src/sheets/hang-list.ts'
+import type { ReadHandle } from '../../database/handles.ts'
+import { type Thumbnail, writeWorkbook } from '../../files/workbook/write.ts'
+import { notFound } from '../change.ts'
+import type { Job } from '../service.ts'
+import { rows, value } from '../sql.ts'
+import { elevationOf } from '../walls/elevation.ts'
+import { checklistWorks } from './checklist-data.ts'
+import { fileName, type Style, sheetTime, tableUnit } from './wishes.ts'
+
+export function showTitle(db: ReadHandle, exhibition: string): string {
+  const title = value<string>(db, 'SELECT title FROM exhibition WHERE id = :exhibition', { exhibition })
+  if (title === undefined) throw notFound('exhibition', 'exhibition')
+  return title
+}
+
+/** Faces with works: rooms and walls in the building's order, or the visitor's where a show says it. */
+export function facesOf(db: ReadHandle, exhibition: string): readonly string[] {
+  return rows<{ face: string }>(
+    db,
+    `SELECT DISTINCT placement.face, face_plan.visitor_order IS NULL AS unsaid, face_plan.visitor_order AS visitor,
+      room.position AS room, wall.position AS wall
+     FROM placement JOIN face ON face.id = placement.face JOIN wall ON wall.id = face.wall JOIN room ON room.id = wall.room
+     LEFT JOIN face_plan ON face_plan.face = placement.face AND face_plan.exhibition = placement.exhibition
+     WHERE placement.exhibition = :exhibition ORDER BY unsaid, visitor, room, wall, placement.face`,
+    { exhibition },
+  ).map(({ face }) => face)
+}
+
+export async function makeChecklist(job: Job, exhibition: string, style: Style): Promise<SheetFile> {
+  const title = showTitle(job.db, exhibition)
+  const works = checklistWorks(job.db, exhibition)
+  const sheet = checklistSheet({
+    title: `${title}: checklist`,
+    lines: [madeLine(job, `${works.length === 1 ? '1 work' : `${works.length} works`}`)],
+    works,
+    unit: tableUnit(style.unit),
+    fraction: style.steps.fraction,
+  })
+  return writeTable(job, 'checklist', fileName([title, 'checklist'], 'xlsx'), [sheet])
+}
+
+export async function makeHangList(job: Job, exhibition: string, style: Style): Promise<SheetFile> {
+  const title = showTitle(job.db, exhibition)
+  const unit = tableUnit(style.unit)
+  const sheets = hangListSheets({
+    exhibitionTitle: title,
+    lines: [madeLine(job, `lengths in ${unit}, as on the wall sheets`)],
+    elevations: facesOf(job.db, exhibition).map(face => elevationOf(job.db, exhibition, face)),
+    unit,
+    steps: style.steps,
+  })
+  return writeTable(job, 'hang list', fileName([title, 'hang list'], 'xlsx'), sheets)
+}
+
+function madeLine(job: Job, what: string): string {
+  return [what, sheetTime(job.now()), job.person?.name ?? ''].filter(text => text !== '').join(' · ')
+}
+
+async function writeTable(
+  job: Job,
+  kind: SheetFile['kind'],
+  name: string,
+  sheets: readonly TableSheet[],
+): Promise<SheetFile> {
+  const thumbnails = await thumbnailsOf(job, sheets)
+  job.signal.throwIfAborted()
+  const { handle, path } = job.handles.create(name)
+  try {
+    await writeWorkbook(
+      path,
+      { sheets, at: job.now(), by: job.person?.name ?? '', thumbnail: hash => thumbnails.get(hash) ?? null },
+      job.signal,
+    )
+  } catch (error) {
+    rmSync(path, { force: true })
+    throw error
+  }
+  return { kind, handle, name, face: null, pages: null, revision: null }
+}
+
+/** Pictures that can be shown, small. One that cannot be decoded, or is not there, leaves its cell empty. */
+async function thumbnailsOf(job: Job, sheets: readonly TableSheet[]): Promise<ReadonlyMap<string, Thumbnail>> {
+  const hashes = new Set(
+    sheets.flatMap(({ rows }) => rows.flat().flatMap(cell => (cell.kind === 'picture' ? [cell.hash] : []))),
+  )
+  const found = new Map<string, Thumbnail>()
+  let done = 0
+  for (const hash of hashes) {
+    job.signal.throwIfAborted()
+    job.progress(done, hashes.size, 'Making pictures small')
+    const thumbnail = await thumbnailOf(job, hash)
+    if (thumbnail !== null) found.set(hash, thumbnail)
+    done += 1
+  }
+  return found
+}
+
+async function thumbnailOf(job: Job, hash: string): Promise<Thumbnail | null> {
+  try {
+    const stored = await job.store.picture(hash, 480)
+    if (stored === null) return null
+    const small = sharp(stored.bytes)
+      .resize(220, 160, { fit: 'inside', withoutEnlargement: true })
+      .flatten({ background: '#ffffff' })
+    const { data, info } = await small.jpeg({ quality: 82 }).toBuffer({ resolveWithObject: true })
+    return { bytes: data, extension: 'jpeg', width: info.width, height: info.height }
+  } catch {
+    // A picture that no decoder here can read is kept and shown as none: the list must come all the same.
+    return null
+  }
+}

@@ -1,0 +1,134 @@
+/**
+ * The papers the crew works from. Printing a wall sheet is a record: it makes the next revision only if what the sheet
+ * says has changed since the last print of that face, and makes the older ones void.
+ */
+import * as z from 'zod'
+import { procedure } from '../procedure.ts'
+import { finding, handle, id, lengthUnit, moment, paper } from '../shared.ts'
+
+export const sheetKind = z.enum(['wall sheet', 'checklist', 'hang list'])
+
+/** A paper that was made. */
+export const sheetFile = z.strictObject({
+  kind: sheetKind,
+  handle,
+  name: z.string(),
+  /** The face it is about; null for a table of the whole show. */
+  face: id.nullable(),
+  /** Pages of a PDF; null for a table, whose pages its reader makes. */
+  pages: z.int().nullable(),
+  revision: z.int().nullable(),
+})
+export type SheetFile = z.output<typeof sheetFile>
+
+/** Left out, they are as the person at the desk likes them, else A4, millimetres, sixteenths. */
+const wishes = {
+  paper: paper.optional(),
+  unit: lengthUnit.optional(),
+  fraction: z.union([z.literal(8), z.literal(16), z.literal(32)]).optional(),
+} as const
+
+const tableWishes = { unit: wishes.unit, fraction: wishes.fraction } as const
+
+const mm = z.number()
+const dash = z.tuple([z.number(), z.number()]).readonly().optional()
+
+/** The shapes of src/sheets/shapes.ts, millimetres of paper. */
+export const shape = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('line'), x1: mm, y1: mm, x2: mm, y2: mm, width: mm, colour: z.string(), dash }),
+  z.strictObject({
+    kind: z.literal('rect'),
+    x: mm,
+    y: mm,
+    w: mm,
+    h: mm,
+    stroke: z.string().optional(),
+    fill: z.string().optional(),
+    width: mm.optional(),
+    dash,
+  }),
+  z.strictObject({
+    kind: z.literal('path'),
+    d: z.string(),
+    stroke: z.string().optional(),
+    fill: z.string().optional(),
+    width: mm.optional(),
+  }),
+  z.strictObject({ kind: z.literal('image'), x: mm, y: mm, w: mm, h: mm, hash: z.string() }),
+  z.strictObject({
+    kind: z.literal('text'),
+    x: mm,
+    y: mm,
+    size: mm,
+    face: z.enum(['plain', 'strong', 'figure', 'narrow', 'title']),
+    text: z.string(),
+    anchor: z.enum(['start', 'middle', 'end']),
+    colour: z.string(),
+    upright: z.boolean().optional(),
+  }),
+])
+
+const printedSheet = z.strictObject({ revision: z.int(), at: moment, by: z.string() })
+
+const made = z.strictObject({
+  files: z.array(sheetFile).readonly(),
+  /** Characters that no face can print, by work. */
+  findings: z.array(finding).readonly(),
+})
+
+export const sheetsArea = {
+  'sheet.wall': procedure(
+    'long',
+    'Prints the wall sheets of faces as PDF and records which revision each is.',
+    z.strictObject({ exhibition: id, faces: z.array(id).min(1).max(500), ...wishes }),
+    made,
+  ),
+  'sheet.checklist': procedure(
+    'long',
+    'Makes the checklist of a show as a workbook that can be read in again.',
+    z.strictObject({ exhibition: id, ...tableWishes }),
+    made,
+  ),
+  'sheet.hangList': procedure(
+    'long',
+    'Makes the hang list of a show as a workbook: room by room, wall by wall, from left to right.',
+    z.strictObject({ exhibition: id, ...tableWishes }),
+    made,
+  ),
+  'sheet.set': procedure(
+    'long',
+    'Makes the whole set: every wall that has works, the checklist, the hang list; wall sheets are numbered through.',
+    z.strictObject({ exhibition: id, ...wishes }),
+    made,
+  ),
+  'sheet.state': procedure(
+    'read',
+    'Tells for every face with works or prints which revision is printed, whether it is up to date, which are void.',
+    z.strictObject({ exhibition: id }),
+    z.strictObject({
+      faces: z.array(
+        z.strictObject({
+          face: id,
+          name: z.string(),
+          works: z.int(),
+          printed: printedSheet.nullable(),
+          upToDate: z.boolean(),
+          voids: z.array(z.int()).readonly(),
+        }),
+      ),
+    }),
+  ),
+  'sheet.preview': procedure(
+    'long',
+    'Draws the wall sheet of a face as shapes, as it would be printed now; records nothing.',
+    z.strictObject({ exhibition: id, face: id, ...wishes }),
+    z.strictObject({
+      title: z.string(),
+      /** The revision that printing would give it. */
+      revision: z.int(),
+      upToDate: z.boolean(),
+      pages: z.array(z.strictObject({ width: mm, height: mm, shapes: z.array(shape).readonly() })).readonly(),
+      findings: z.array(finding).readonly(),
+    }),
+  ),
+} as const
