@@ -12,6 +12,7 @@ import * as roomsRead from './rooms/read.ts'
 import * as roomsWrite from './rooms/write.ts'
 import { rulesServices } from './rules.ts'
 import type { CatalogueServices, PureServices } from './service.ts'
+import { sheetServices } from './sheets/sheets.ts'
 import { elevation } from './walls/elevation.ts'
 import * as findings from './walls/findings.ts'
 import * as fixings from './walls/fixings.ts'
@@ -111,4 +112,5 @@ export const catalogueServices: CatalogueServices = {
   'finding.list': findings.list,
   'finding.settle': findings.settle,
   'finding.unsettle': findings.unsettle,
+  ...sheetServices,
 }

@@ -7,6 +7,7 @@ import { computationsArea } from './areas/computations.ts'
 import { deskArea } from './areas/desk.ts'
 import { exhibitionsArea } from './areas/exhibitions.ts'
 import { roomsArea } from './areas/rooms.ts'
+import { sheetsArea } from './areas/sheets.ts'
 import { wallsArea } from './areas/walls.ts'
 import { worksArea } from './areas/works.ts'
 import type { Kind } from './procedure.ts'
@@ -17,6 +18,7 @@ export const contract = {
   ...exhibitionsArea,
   ...roomsArea,
   ...wallsArea,
+  ...sheetsArea,
   ...computationsArea,
 } as const
 
