@@ -3,6 +3,8 @@
  * first, then what was remembered of this lender's lists, then the heading, then the contents; what nobody knows stays
  * unnamed and is kept as written.
  */
+
+import { ownHeading } from '../sheets/checklist-columns.ts'
 import { type TableRow, textOf } from './cell.ts'
 import type { ColumnUse, Field, ListPart, ListUnit } from './fields.ts'
 import { type HeadingField, type ListLanguage, type ReadHeading, readGroupHeading, readHeading } from './headings.ts'
@@ -163,7 +165,15 @@ function textsOf(row: TableRow): readonly string[] {
 }
 
 function headingsOf(row: number, texts: readonly string[]): Headings {
-  return scored(row, texts, texts.map(readOrNothing))
+  const filled = texts.filter(text => text !== '')
+  // Our own checklist, as it was written: its headings mean exactly what they meant then.
+  const ours = filled.length >= 8 && filled.every(text => ownHeading(text) !== null)
+  return scored(row, texts, texts.map(ours ? readOwn : readOrNothing))
+}
+
+function readOwn(text: string): ReadHeading {
+  const own = ownHeading(text)
+  return own === null ? nothing : { ...own, language: null }
 }
 
 const nothing: ReadHeading = { field: null, unit: null, part: null, language: null }
