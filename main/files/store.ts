@@ -1,40 +1,211 @@
-/** provisional */
-import { createHash } from 'node:crypto'
-import { copyFileSync, existsSync, mkdirSync, readFileSync, renameSync, statSync } from 'node:fs'
-import { dirname, join } from 'node:path'
+/**
+ * The files beside a catalogue: pictures and documents named by the SHA-256 of their content, each written and synced
+ * before the row that names it, never changed, never removed by an edit. Thumbnails are made when first asked for and
+ * can always be made again.
+ */
+import { createHash, randomUUID } from 'node:crypto'
+import {
+  createReadStream,
+  createWriteStream,
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  renameSync,
+  rmSync,
+  statSync,
+} from 'node:fs'
+import { open, readFile, writeFile } from 'node:fs/promises'
+import { basename, dirname, join } from 'node:path'
+import { Transform } from 'node:stream'
+import { pipeline } from 'node:stream/promises'
 import sharp from 'sharp'
+import { Refusal } from '../../src/contract/refusal.ts'
+import { syncFile, syncFolder } from '../database/backup-files.ts'
 import { filesFolder } from '../database/catalogue.ts'
+import { asRefusal } from '../database/faults.ts'
+import { mimeOf } from './sniff.ts'
 
-export interface Kept { readonly hash: string; readonly bytes: number; readonly mime: string }
-export interface KeptPicture extends Kept { readonly widthPx: number | null; readonly heightPx: number | null }
+export const pictureSizes = [96, 480, 1600] as const
+export type PictureSize = (typeof pictureSizes)[number]
+
+export interface Kept {
+  readonly hash: string
+  readonly bytes: number
+  readonly mime: string
+}
+
+export interface KeptPicture extends Kept {
+  /** As seen, after the camera's turning; null where the picture cannot be decoded and has no preview. */
+  readonly widthPx: number | null
+  readonly heightPx: number | null
+}
+
 export interface FileStore {
+  /** The catalogue that these files belong to. */
+  readonly catalogue: string
+  readonly folder: string
+  /** Where a file of this hash lies, or would lie. */
   readonly path: (hash: string) => string
+  /** Keeps a copy. Refuses `disk-full`, `file-too-large`. */
   readonly add: (path: string) => Promise<Kept>
   readonly addPicture: (path: string) => Promise<KeptPicture>
-  readonly picture: (hash: string, size: 96 | 480 | 1600 | 'full') => Promise<{ type: string; bytes: Buffer } | null>
+  /** The picture, upright, within a square of so many pixels; null where it is missing or cannot be shown. */
+  readonly picture: (hash: string, size: PictureSize | 'full') => Promise<{ type: string; bytes: Buffer } | null>
+  /** Every file kept, by its hash. */
+  readonly hashes: () => string[]
+  readonly remove: (hash: string) => void
 }
+
+/** 2 GiB: the largest thing worth keeping beside a catalogue is a scan. */
+const largestFile = 2 ** 31
+/** More pixels than any museum camera takes, fewer than a bomb unfolds to. */
+const mostPixels = 300_000_000
+/** What a browser shows as it is. SVG is not among them: it can carry scripts. */
+const shown: ReadonlySet<string> = new Set(['image/jpeg', 'image/png', 'image/gif', 'image/webp', 'image/avif'])
+
+const form = /^[0-9a-f]{64}$/
+
+export async function hashOf(path: string): Promise<string> {
+  const sum = createHash('sha256')
+  for await (const chunk of createReadStream(path)) sum.update(chunk)
+  return sum.digest('hex')
+}
+
+async function firstBytes(path: string): Promise<Buffer> {
+  const file = await open(path, 'r')
+  try {
+    const { bytesRead, buffer } = await file.read(Buffer.alloc(32), 0, 32, 0)
+    return buffer.subarray(0, bytesRead)
+  } finally {
+    await file.close()
+  }
+}
+
+/** Copies while hashing, so that what is named is what was written. */
+async function copyHashed(from: string, to: string): Promise<string> {
+  const sum = createHash('sha256')
+  const through = new Transform({
+    transform(chunk: Buffer, _, next) {
+      sum.update(chunk)
+      next(null, chunk)
+    },
+  })
+  await pipeline(createReadStream(from), through, createWriteStream(to, { flags: 'wx' }))
+  return sum.digest('hex')
+}
+
+function upright(path: string) {
+  // Truncated files still show what they hold; only the first page or frame is read.
+  return sharp(path, { limitInputPixels: mostPixels, failOn: 'none', pages: 1 }).autoOrient()
+}
+
+async function thumbnail(path: string, size: PictureSize): Promise<Buffer> {
+  const small = upright(path).resize(size, size, { fit: 'inside', withoutEnlargement: true })
+  const { hasAlpha } = await sharp(path, { limitInputPixels: mostPixels, pages: 1 }).metadata()
+  // No metadata goes along: a camera's position is nobody's business.
+  return hasAlpha ? small.png().toBuffer() : small.jpeg({ quality: 84, mozjpeg: true }).toBuffer()
+}
+
+function typeOf(bytes: Buffer): string {
+  return mimeOf(bytes.subarray(0, 32), '')
+}
+
 export function openStore(file: string): FileStore {
   const folder = filesFolder(file)
-  const path = (hash: string) => join(folder, hash.slice(0, 2), hash)
-  async function add(from: string): Promise<Kept> {
-    const hash = createHash('sha256').update(readFileSync(from)).digest('hex')
-    mkdirSync(dirname(path(hash)), { recursive: true })
-    if (!existsSync(path(hash))) { copyFileSync(from, `${path(hash)}.new`); renameSync(`${path(hash)}.new`, path(hash)) }
-    return { hash, bytes: statSync(from).size, mime: 'application/octet-stream' }
+
+  function path(hash: string): string {
+    if (!form.test(hash)) throw new Refusal('bad-input', 'This is not the name of a kept file.', { field: 'hash' })
+    return join(folder, hash.slice(0, 2), hash)
   }
+  const thumbnailPath = (hash: string, size: PictureSize) =>
+    join(folder, 'thumbnails', String(size), hash.slice(0, 2), hash)
+
+  async function add(from: string): Promise<Kept> {
+    const { size } = statSync(from)
+    if (size > largestFile) {
+      throw new Refusal(
+        'file-too-large',
+        `This file has ${Math.round(size / 1e6)} MB; at most ${Math.round(largestFile / 1e6)} MB can be kept.`,
+      )
+    }
+    const making = join(folder, `${randomUUID()}.making`)
+    try {
+      mkdirSync(folder, { recursive: true })
+      const hash = await copyHashed(from, making)
+      const place = path(hash)
+      if (!existsSync(place) || statSync(place).size !== size) {
+        syncFile(making)
+        mkdirSync(dirname(place), { recursive: true })
+        renameSync(making, place)
+        syncFolder(dirname(place))
+        syncFolder(folder)
+      }
+      return { hash, bytes: size, mime: mimeOf(await firstBytes(place), from) }
+    } catch (error) {
+      throw asRefusal(error, file)
+    } finally {
+      rmSync(making, { force: true })
+    }
+  }
+
+  async function makeThumbnail(hash: string, size: PictureSize): Promise<Buffer> {
+    const bytes = await thumbnail(path(hash), size)
+    const place = thumbnailPath(hash, size)
+    const making = `${place}.${randomUUID()}.making`
+    try {
+      mkdirSync(dirname(place), { recursive: true })
+      await writeFile(making, bytes)
+      renameSync(making, place)
+    } catch {
+      // It is shown all the same: a full disk or a read-only folder costs only the making next time.
+      rmSync(making, { force: true })
+    }
+    return bytes
+  }
+
   return {
-    path, add,
+    catalogue: file,
+    folder,
+    path,
+    add,
     async addPicture(from) {
       const kept = await add(from)
       try {
-        const m = await sharp(from).metadata()
-        return { ...kept, mime: `image/${m.format}`, widthPx: m.width, heightPx: m.height }
-      } catch { return { ...kept, widthPx: null, heightPx: null } }
+        const { autoOrient } = await sharp(path(kept.hash), { limitInputPixels: mostPixels, pages: 1 }).metadata()
+        // Decoding is the proof: a header alone says too little.
+        for (const size of pictureSizes) await makeThumbnail(kept.hash, size)
+        return { ...kept, widthPx: autoOrient.width, heightPx: autoOrient.height }
+      } catch {
+        return { ...kept, widthPx: null, heightPx: null }
+      }
     },
     async picture(hash, size) {
-      if (!existsSync(path(hash))) return null
-      if (size === 'full') return { type: 'image/jpeg', bytes: readFileSync(path(hash)) }
-      return { type: 'image/jpeg', bytes: await sharp(path(hash)).rotate().resize(size, size, { fit: 'inside' }).jpeg().toBuffer() }
+      const original = path(hash)
+      if (!existsSync(original)) return null
+      if (size === 'full' && shown.has(mimeOf(await firstBytes(original), ''))) {
+        const bytes = await readFile(original)
+        return { type: typeOf(bytes), bytes }
+      }
+      const wanted = size === 'full' ? 1600 : size
+      const place = thumbnailPath(hash, wanted)
+      try {
+        const bytes = existsSync(place) ? await readFile(place) : await makeThumbnail(hash, wanted)
+        return { type: typeOf(bytes), bytes }
+      } catch {
+        return null
+      }
+    },
+    hashes() {
+      if (!existsSync(folder)) return []
+      return readdirSync(folder)
+        .filter(part => /^[0-9a-f]{2}$/.test(part))
+        .flatMap(part => readdirSync(join(folder, part)))
+        .filter(name => form.test(name) && basename(name) === name)
+        .sort()
+    },
+    remove(hash) {
+      rmSync(path(hash), { force: true })
+      for (const size of pictureSizes) rmSync(thumbnailPath(hash, size), { force: true })
     },
   }
 }
