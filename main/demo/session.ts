@@ -68,8 +68,8 @@ export function openSession({ catalogue, store, handles, clock, newId, signal }:
     return { id: person?.id ?? '', name: person?.name ?? '' }
   }
 
-  function jobOf(write: Job['write']): Job {
-    return { ...reading(), newId, signal, progress: () => {}, write }
+  function jobOf(write: Job['write'], ids = newId): Job {
+    return { ...reading(), newId: ids, signal, progress: () => {}, write, alone: use => use() }
   }
 
   const session: Session = {
@@ -108,25 +108,30 @@ export function openSession({ catalogue, store, handles, clock, newId, signal }:
       const service = catalogueServices[name] as (job: Job, input: unknown) => Promise<Output<typeof name>>
       const ready = inputs.map(() => Promise.withResolvers<void>())
       const queue: (((writing: Writing) => void) | undefined)[] = []
-      const answers = inputs.map((input, index) =>
-        service(
-          jobOf(
-            change =>
-              new Promise((resolve, reject) => {
-                queue[index] = writing => {
-                  try {
-                    resolve(change(writing))
-                  } catch (fault) {
-                    reject(fault)
-                    throw fault
-                  }
-                }
-                ready[index]?.resolve()
-              }),
-          ),
-          contract[name].input.parse(input),
-        ),
-      )
+      const waits =
+        (index: number): Job['write'] =>
+        change =>
+          new Promise((resolve, reject) => {
+            queue[index] = writing => {
+              try {
+                resolve(change(writing))
+              } catch (fault) {
+                reject(fault)
+                throw fault
+              }
+            }
+            ready[index]?.resolve()
+          })
+      const answers = inputs.map((input, index) => {
+        // Drawn in order, since the works' files are read in whatever order the machine gets to them.
+        let own: string | null = newId()
+        const ids = () => {
+          const id = own ?? newId()
+          own = null
+          return id
+        }
+        return service(jobOf(waits(index), ids), contract[name].input.parse(input))
+      })
       // Whichever fails first ends it; the others' refusals have nobody left to hear them.
       for (const answer of answers) answer.catch(() => {})
       await Promise.race([Promise.all(ready.map(each => each.promise)), Promise.all(answers)])

@@ -24,6 +24,8 @@ export interface DemoOptions {
   readonly seed?: number
   /** Picture makers at once; as many as the machine has, four at most, where left out. 1 works without threads. */
   readonly threads?: number
+  /** Longer side of the pictures, pixels. */
+  readonly pictureSize?: number
   /** The picture makers' code, where it is bundled. */
   readonly thread?: URL
   readonly signal?: AbortSignal
@@ -41,7 +43,7 @@ export interface Demo {
 /** The year of the ferry rope; any number gives other pictures. */
 const SEED = 1931
 /** Days before today on which things are said to have happened. */
-const days = { house: 74, checklist: 61, pictures: 55, list: 33, measures: 18, plans: 12, placements: 9 } as const
+const days = { house: 74, checklist: 61, list: 33, pictures: 30, measures: 18, plans: 12, placements: 9 } as const
 /** What comes after the pictures, counted as so many pictures. */
 const STEPS = 8
 
@@ -79,6 +81,7 @@ async function writeInto(file: string, options: DemoOptions): Promise<Demo> {
   const today = options.now()
   const pictures = await renderAll(recipes, options.seed ?? SEED, {
     threads: options.threads ?? Math.min(4, availableParallelism()),
+    longSide: options.pictureSize,
     thread: options.thread,
     signal,
     progress: made => {

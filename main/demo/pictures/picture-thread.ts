@@ -3,10 +3,10 @@ import { parentPort, workerData } from 'node:worker_threads'
 import type { Recipe } from './render.ts'
 import { renderPicture } from './render.ts'
 
-const seed = Number(workerData)
+const { seed, longSide } = workerData as { readonly seed: number; readonly longSide: number } // render-all starts this file
 
 parentPort?.on('message', (recipe: Recipe) => {
-  renderPicture(recipe, seed).then(
+  renderPicture(recipe, seed, longSide).then(
     picture => parentPort?.postMessage({ picture }),
     (fault: unknown) => parentPort?.postMessage({ fault: fault instanceof Error ? fault.message : String(fault) }),
   )

@@ -7,10 +7,12 @@ import { setImmediate as breathe } from 'node:timers/promises'
 import { fileURLToPath } from 'node:url'
 import { Worker } from 'node:worker_threads'
 import type { Recipe, RenderedPicture } from './render.ts'
-import { renderPicture } from './render.ts'
+import { LONG_SIDE, renderPicture } from './render.ts'
 
 export interface RenderOptions {
   readonly threads: number
+  /** Longer side of the pictures, pixels. */
+  readonly longSide?: number | undefined
   /** Where the code of a thread is, when it is bundled. */
   readonly thread?: URL | undefined
   readonly signal?: AbortSignal | undefined
@@ -30,11 +32,11 @@ export async function renderAll(
   return inThreads(recipes, seed, thread, options)
 }
 
-async function here(recipes: readonly Recipe[], seed: number, { signal, progress }: RenderOptions) {
+async function here(recipes: readonly Recipe[], seed: number, { signal, progress, longSide }: RenderOptions) {
   const pictures: RenderedPicture[] = []
   for (const recipe of recipes) {
     signal?.throwIfAborted()
-    pictures.push(await renderPicture(recipe, seed))
+    pictures.push(await renderPicture(recipe, seed, longSide))
     progress?.(pictures.length, recipes.length)
     await breathe()
   }
@@ -45,13 +47,13 @@ async function inThreads(
   recipes: readonly Recipe[],
   seed: number,
   thread: URL,
-  { threads, signal, progress }: RenderOptions,
+  { threads, signal, progress, longSide }: RenderOptions,
 ) {
   signal?.throwIfAborted()
   const pictures = new Map<number, RenderedPicture>()
   const workers = Array.from(
     { length: Math.min(threads, recipes.length) },
-    () => new Worker(thread, { workerData: seed }),
+    () => new Worker(thread, { workerData: { seed, longSide: longSide ?? LONG_SIDE } }),
   )
   let next = 0
   try {

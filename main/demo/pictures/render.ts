@@ -66,18 +66,18 @@ const qualities: Partial<Record<Medium, number>> = {
   'pieced cloth': 62,
   'figured bands': 60,
 }
-const LONG_SIDE = 1040
+export const LONG_SIDE = 1040
 
-/** Makes one picture, its longer side 1 040 pixels. */
-export async function renderPicture(recipe: Recipe, seed: number): Promise<RenderedPicture> {
-  const scale = LONG_SIDE / Math.max(recipe.width, recipe.height)
+/** Makes one picture, its longer side so many pixels. */
+export async function renderPicture(recipe: Recipe, seed: number, longSide = LONG_SIDE): Promise<RenderedPicture> {
+  const scale = longSide / Math.max(recipe.width, recipe.height)
   const width = Math.round(recipe.width * scale)
   const height = Math.round(recipe.height * scale)
   const random = seeded(seedOf(recipe.key, seed))
   const palette = palettes[recipe.palette]
   const scene = scenes[recipe.scene]({
-    width: width / LONG_SIDE,
-    height: height / LONG_SIDE,
+    width: width / longSide,
+    height: height / longSide,
     palette,
     random,
     noise: noiseFrom(random),
