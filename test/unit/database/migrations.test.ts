@@ -1,0 +1,154 @@
+/**
+ * Migrations: each from the version before with rows in it, none ever altered once it is out, all or nothing. A new
+ * migration fails here until it has its own line in `before` and `frozen`.
+ */
+import { createHash } from 'node:crypto'
+import { existsSync, readdirSync } from 'node:fs'
+import { join } from 'node:path'
+import Database from 'better-sqlite3'
+import { describe, expect, test } from 'vitest'
+import { backupFolder, listBackups } from '../../../main/database/backup-files.ts'
+import { createCatalogue, openCatalogue } from '../../../main/database/catalogue.ts'
+import { checkCatalogue } from '../../../main/database/check.ts'
+import { undoStateOf } from '../../../main/database/history.ts'
+import { type Migration, migrate } from '../../../main/database/migrate.ts'
+import { migrations } from '../../../main/database/migrations/list.ts'
+import { ordinaryTables } from '../../../main/database/tables.ts'
+import { ann, checkText, dump, look, refusalOf, testClock, testFolder } from './fixture.ts'
+
+const clock = testClock()
+
+/** By version: rows as the version before could hold them, and what must be true of them after. */
+const before: Readonly<
+  Record<number, { readonly fill: (db: Database.Database) => void; readonly expect: (db: Database.Database) => void }>
+> = {
+  1: {
+    fill: () => {}, // before the first there is nothing
+    expect(db) {
+      expect(db.prepare('SELECT edit FROM edit_now').pluck().all()).toEqual([null])
+      expect(db.prepare('SELECT version, name, last_edit FROM schema_step').all()).toEqual([
+        { version: 1, name: 'foundation', last_edit: 0 },
+      ])
+      expect(ordinaryTables(db)).toContain('placement')
+    },
+  },
+}
+
+/** SHA-256 of each migration's SQL, so that none changes once catalogues have it. */
+const frozen: Readonly<Record<number, string>> = {
+  1: 'b1e61c8678c2032b0dbbe923795ac6f529c8bfb934d20a2f37f2bc78df202cfa',
+}
+
+describe('migrations', () => {
+  test.each(migrations.map(each => [each.name, each] as const))(
+    '%s: from the version before',
+    (_, { version, sql }) => {
+      const given = before[version]
+      if (given === undefined) throw new Error(`Migration ${version} has no test from the version before`)
+      expect(createHash('sha256').update(sql).digest('hex')).toBe(frozen[version])
+      const db = new Database(':memory:')
+      db.pragma('foreign_keys = ON')
+      migrate(db, migrations.slice(0, version - 1), clock.now)
+      given.fill(db)
+      expect(migrate(db, migrations.slice(0, version), clock.now)).toBe(1)
+      given.expect(db)
+      expect(db.pragma('user_version', { simple: true })).toBe(version)
+      expect(db.pragma('foreign_key_check')).toEqual([])
+      expect(db.pragma('foreign_keys', { simple: true })).toBe(1)
+      db.close()
+    },
+  )
+
+  test('the schema is the one on record', async () => {
+    const db = new Database(':memory:')
+    migrate(db, migrations, clock.now)
+    const lines = ordinaryTables(db)
+      .filter(table => !table.startsWith('work_fts'))
+      .map(table => {
+        const columns = db
+          .prepare(`SELECT name || ' ' || type || iif("notnull", ' NOT NULL', '') FROM pragma_table_info(?)`)
+          .pluck()
+          .all(table)
+        const refers = db
+          .prepare(`SELECT "from" || ' → ' || "table" || ' ' || on_delete FROM pragma_foreign_key_list(?) ORDER BY 1`)
+          .pluck()
+          .all(table)
+        return [table, ...columns.map(each => `  ${each}`), ...refers.map(each => `  ${each}`)].join('\n')
+      })
+    const strict = db
+      .prepare(
+        `SELECT name FROM pragma_table_list WHERE type = 'table' AND NOT strict AND schema = 'main' AND name NOT LIKE 'sqlite%'`,
+      )
+      .pluck()
+      .all()
+    expect(strict).toEqual([])
+    await expect(`${lines.join('\n')}\n`).toMatchFileSnapshot('./schema.txt')
+    db.close()
+  })
+})
+
+/** A step as a later version may take it: a parent table is built anew, and a column is added. */
+const rebuild: Migration = {
+  version: 2,
+  name: 'trial',
+  sql: `CREATE TABLE new_party (id TEXT PRIMARY KEY NOT NULL, kind TEXT NOT NULL, name TEXT NOT NULL, name_norm TEXT NOT NULL,
+      contact TEXT NOT NULL, credit_line TEXT NOT NULL, town TEXT NOT NULL DEFAULT '') STRICT;
+    INSERT INTO new_party SELECT *, '' FROM party; DROP TABLE party; ALTER TABLE new_party RENAME TO party;
+    ALTER TABLE work ADD COLUMN height_note TEXT NOT NULL DEFAULT '';`,
+}
+
+describe('a catalogue of the version before', () => {
+  async function old(): Promise<string> {
+    const file = join(testFolder(), 'a.hangwright')
+    const catalogue = createCatalogue(file, clock)
+    await catalogue.edit({ procedure: 'test', person: ann, label: 'Add' }, ({ db }) => {
+      db.prepare(`INSERT INTO party(id, name) VALUES ('p1', 'Harrow Point House')`).run()
+      db.prepare(`INSERT INTO work(id, title, lender) VALUES ('w1', 'Salt pans', 'p1')`).run()
+      db.prepare(`INSERT INTO work_number(id, work, kind, text, party) VALUES ('n1', 'w1', 'lender', '7', 'p1')`).run()
+    })
+    catalogue.close()
+    return file
+  }
+
+  test('is backed up, brought up with every row, and undo does not reach behind', async () => {
+    const file = await old()
+    const catalogue = openCatalogue(file, clock, { migrations: [...migrations, rebuild] })
+    expect(catalogue.db.prepare('SELECT lender, height_note FROM work').all()).toEqual([
+      { lender: 'p1', height_note: '' },
+    ])
+    expect(catalogue.db.prepare('SELECT count(*) AS n FROM work_number').get()).toEqual({ n: 1 })
+    expect(undoStateOf(catalogue.db, 'ann').undo).toBeNull()
+    expect((await refusalOf(() => catalogue.undo(ann))).code).toBe('nothing-to-undo')
+    // The triggers know the new column.
+    await catalogue.edit({ procedure: 'test', person: ann, label: 'Note' }, ({ db }) =>
+      db.prepare(`UPDATE work SET height_note = 'low'`).run(),
+    )
+    await catalogue.undo(ann)
+    expect(catalogue.db.prepare('SELECT height_note FROM work').get()).toEqual({ height_note: '' })
+    catalogue.close()
+    look(file, checkText)
+    const [backup] = listBackups(file)
+    expect(backup?.why).toBe('migration')
+    const kept = join(backupFolder(file), backup?.key ?? '')
+    expect(look(kept, db => db.pragma('user_version', { simple: true }))).toBe(1)
+    expect(look(kept, db => db.prepare('SELECT title FROM work').pluck().all())).toEqual(['Salt pans'])
+    expect(await checkCatalogue(file)).toEqual([])
+  })
+
+  test.each([
+    ['that fails half way', 'ALTER TABLE work ADD COLUMN other TEXT; CREATE TABLE work (id TEXT) STRICT;'],
+    ['that leaves references to nothing', 'DELETE FROM party;'],
+  ])('stays as it was under a migration %s', async (_, sql) => {
+    const file = await old()
+    const was = look(file, dump)
+    expect(() =>
+      openCatalogue(file, clock, { migrations: [...migrations, { version: 2, name: 'bad', sql }] }),
+    ).toThrow()
+    expect(look(file, dump)).toBe(was)
+    const catalogue = openCatalogue(file, clock)
+    expect((await catalogue.undo(ann)).label).toBe('Add')
+    catalogue.close()
+    expect(existsSync(backupFolder(file))).toBe(true)
+    expect(readdirSync(backupFolder(file)).filter(name => name.endsWith('.making'))).toEqual([])
+  })
+})
