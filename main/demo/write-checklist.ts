@@ -5,7 +5,7 @@ import type { Handles } from '../files/handles.ts'
 import { hangingFigures, listedSizes, massOf, measuredSizes } from './measures.ts'
 import { backOf } from './museum/backs.ts'
 import { exhibition, lenders, makers, sections } from './museum/house.ts'
-import { list, listPictures, listText } from './museum/list.ts'
+import { list, listKinds, listPictures, listText } from './museum/list.ts'
 import type { DemoWork } from './museum/work-shape.ts'
 import { works } from './museum/works.ts'
 import type { RenderedPicture } from './pictures/render.ts'
@@ -108,7 +108,11 @@ export async function writeList(
       for (const line of come) {
         act('work.update', {
           id: line.id,
-          changes: { lightLimit: { was: line.lightLimit, to: 50 }, sensitivity: { was: line.sensitivity, to: 'high' } },
+          changes: {
+            kind: { was: line.kind, to: listKinds[line.number] ?? line.kind },
+            lightLimit: { was: line.lightLimit, to: 50 },
+            sensitivity: { was: line.sensitivity, to: 'high' },
+          },
         })
       }
       act('exhibition.renumber', { id: show.exhibition })

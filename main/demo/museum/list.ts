@@ -2,8 +2,11 @@
  * A lender's list as it came, with what such lists leave unclear: no unit, two units that disagree, a date made of a
  * fraction, nothing at all. It goes into the demo through the same import that a user's list goes through.
  */
+import type { Input } from '../../../src/contract/contract.ts'
 import type { Recipe } from '../pictures/render.ts'
 import type { LenderKey } from './house.ts'
+
+type WorkKind = NonNullable<Input<'work.add'>['kind']>
 
 export const list: { readonly lender: LenderKey; readonly section: number; readonly name: string } = {
   lender: 'navigation',
@@ -72,6 +75,18 @@ function cell(text: string): string {
 export const listText = `${[heading, ...lines.map(line => [...line, 'Tamble Navigation Archive'])]
   .map(line => line.map(cell).join(','))
   .join('\r\n')}\r\n`
+
+/** What kind of thing each is, as the house sees it; the list does not say. */
+export const listKinds: Readonly<Record<string, WorkKind>> = {
+  'TNA 1904/3': 'photograph',
+  'TNA 1911/17': 'photograph',
+  'TNA 1926/8': 'photograph',
+  'TNA 1931/2': 'drawing',
+  'TNA 1931/5': 'drawing',
+  'TNA 1952/40': 'photograph',
+  'TNA 1952/41': 'textile',
+  'TNA 1952/44': 'photograph',
+}
 
 /** Pictures that came with some of its works, by their number. */
 export const listPictures: readonly Recipe[] = [

@@ -106,6 +106,11 @@ export function shadows(
     ring: random.chance(0.35),
     shape: how.long && random.chance(0.6) ? random.between(4, 9) : 1,
     turn: random.between(0, Math.PI),
+  })).map(thing => ({
+    ...thing,
+    c: Math.cos(thing.turn),
+    s: Math.sin(thing.turn),
+    reach: (1.3 * thing.size) ** 2,
   }))
   const scene: Scene = (px, py, spot) => {
     const x = px * long
@@ -114,8 +119,9 @@ export function shadows(
     for (const thing of things) {
       const dx = x - thing.x
       const dy = y - thing.y
-      const c = Math.cos(thing.turn)
-      const s = Math.sin(thing.turn)
+      // A thing is nowhere wider than its size, so most of them are passed by at once.
+      if (dx * dx + dy * dy > thing.reach) continue
+      const { c, s } = thing
       const d = Math.hypot(dx * c + dy * s, (-dx * s + dy * c) * thing.shape) / thing.size
       if (d > 1.3) continue
       const body = ramp(1 + thing.soft, 1 - thing.soft, d)

@@ -66,7 +66,7 @@ const qualities: Partial<Record<Medium, number>> = {
   'pieced cloth': 62,
   'figured bands': 60,
 }
-export const LONG_SIDE = 1040
+export const LONG_SIDE = 960
 
 /** Makes one picture, its longer side so many pixels. */
 export async function renderPicture(recipe: Recipe, seed: number, longSide = LONG_SIDE): Promise<RenderedPicture> {

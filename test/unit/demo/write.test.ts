@@ -102,6 +102,7 @@ describe('the demo', () => {
     expect(demo.works).toBe(64)
     expect(counts.lenders).toHaveLength(6)
     expect(counts.lenders.every(lender => lender.works >= 5)).toBe(true)
+    expect(counts.kinds.map(({ kind }) => kind)).not.toContain('')
     expect(counts.unplaced).toBe(20)
     expect(counts.questions).toBeGreaterThanOrEqual(4)
     expect(counts.differs).toBe(1)
