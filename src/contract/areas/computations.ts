@@ -1,11 +1,6 @@
 /** Pure computations that can be asked without a catalogue: measures, marks, the wire, rows, stacks and grids. */
 import * as z from 'zod'
-import {
-  marksAnswer,
-  marksQuestion,
-  wireAnswer,
-  wireQuestion,
-} from '../../hang/marks-shape.ts'
+import { marksAnswer, marksQuestion, wireAnswer, wireQuestion } from '../../hang/marks-shape.ts'
 import {
   gridAnswer,
   gridQuestion,
@@ -73,6 +68,7 @@ export const statement = z.strictObject({
               unit: unit.optional(),
               part: part.optional(),
               count: z.number().optional(),
+              kg: z.number().optional(),
               text: z.string().optional(),
             }),
           )
@@ -89,7 +85,12 @@ export const computationsArea = {
     'pure',
     'Reads one length as typed and writes it out in millimetres and inches.',
     z.strictObject({ text: z.string().max(200), defaultUnit: unit.optional() }),
-    z.strictObject({ mm: z.number(), unit, inferred: z.boolean(), written: z.strictObject({ mm: z.string(), in: z.string() }) }),
+    z.strictObject({
+      mm: z.number(),
+      unit,
+      inferred: z.boolean(),
+      written: z.strictObject({ mm: z.string(), in: z.string() }),
+    }),
   ),
   'measure.dimensions': procedure(
     'pure',
@@ -115,7 +116,22 @@ export const computationsArea = {
     wireQuestion,
     wireAnswer,
   ),
-  'layout.row': procedure('pure', 'Lays works in a row by a rule, or says by how much they do not fit.', rowQuestion, rowAnswer),
-  'layout.stack': procedure('pure', 'Lays works in a stack about a height, with running dimensions.', stackQuestion, stackAnswer),
-  'layout.grid': procedure('pure', 'Lays a grid about a point, with running dimensions in both units.', gridQuestion, gridAnswer),
+  'layout.row': procedure(
+    'pure',
+    'Lays works in a row by a rule, or says by how much they do not fit.',
+    rowQuestion,
+    rowAnswer,
+  ),
+  'layout.stack': procedure(
+    'pure',
+    'Lays works in a stack about a height, with running dimensions.',
+    stackQuestion,
+    stackAnswer,
+  ),
+  'layout.grid': procedure(
+    'pure',
+    'Lays a grid about a point, with running dimensions in both units.',
+    gridQuestion,
+    gridAnswer,
+  ),
 } as const

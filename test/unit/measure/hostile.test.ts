@@ -1,6 +1,7 @@
 /** No text makes the reader of statements throw, run long, or give a value that is no size. */
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
+import { statement as statementSchema } from '../../../src/contract/areas/computations.ts'
 import { checkStatement } from '../../../src/measure/checks.ts'
 import { readDimensions } from '../../../src/measure/dimensions.ts'
 import { formatLength } from '../../../src/measure/format.ts'
@@ -10,6 +11,7 @@ const VALID = [
   'framed: 31 7/8 x 48 1/16; sight 24 x 40',
   '30 x 40 in. (76.2 x 106.1 cm)',
   'approx 120x80x4cm, 14kg',
+  '50 x 70 cm, 14 kg, 20 kg',
   '4 panels, each 60 × 110 cm',
   'H. 120 cm ; L. 90 cm ; P. 4 cm (sans cadre)',
   '5\'4 1/2" x 3\'4"',
@@ -92,6 +94,7 @@ test('any text gives plain data: sizes are more than nothing, questions are sent
     fc.property(text, options, (statement, given) => {
       const read = readDimensions(statement, given)
       expect(JSON.parse(JSON.stringify(read))).toEqual(read)
+      expect(statementSchema.parse(read)).toEqual(read)
       expect(read.parts.length + read.questions.length).toBeGreaterThan(0)
       for (const part of read.parts) {
         for (const value of [part.height, part.width, part.depth, part.diameter]) {
