@@ -7,6 +7,7 @@ import { expect, onTestFinished, test } from 'vitest'
 import { createCatalogue, openCatalogue } from '../../main/database/catalogue.ts'
 import { checkCatalogue } from '../../main/database/check.ts'
 import { runEdit } from '../../main/database/edit.ts'
+import { type WriteHandle, writeHandle } from '../../main/database/handles.ts'
 import { openStore } from '../../main/files/store.ts'
 import { ann, dump, fingerprint, look, refusalOf, testClock, testFolder } from '../unit/database/fixture.ts'
 import { startWriter } from './child.ts'
@@ -24,11 +25,10 @@ function smallDisk(bytes: number): string {
   return folder
 }
 
-const addMany =
-  (count: number, start: number) => (db: { prepare: (sql: string) => { run: (...values: unknown[]) => unknown } }) => {
-    const insert = db.prepare('INSERT INTO work(id, title, note) VALUES (?, ?, ?)')
-    for (let n = start; n < start + count; n++) insert.run(`w${n}`, `title ${n}`, 'tide ledger '.repeat(40))
-  }
+const addMany = (count: number, start: number) => (db: Pick<WriteHandle, 'prepare'>) => {
+  const insert = db.prepare('INSERT INTO work(id, title, note) VALUES (?, ?, ?)')
+  for (let n = start; n < start + count; n++) insert.run(`w${n}`, `title ${n}`, 'tide ledger '.repeat(40))
+}
 
 test('a full disk refuses the edit and keeps every one before it', { timeout: 60_000 }, async () => {
   const disk = smallDisk(4 * 1024 * 1024)
@@ -77,7 +77,9 @@ test('a file that may not grow refuses the edit whole', async () => {
   const before = dump(db)
   db.pragma(`max_page_count = ${Number(db.pragma('page_count', { simple: true })) + 2}`)
   const row = { procedure: 'test', person: ann, at: clock.now(), undoes: null, label: () => 'Add' }
-  expect((await refusalOf(() => runEdit(db, file, row, () => addMany(500, 0)(db)))).code).toBe('disk-full')
+  expect((await refusalOf(() => runEdit(db, file, row, () => addMany(500, 0)(writeHandle(db, () => true))))).code).toBe(
+    'disk-full',
+  )
   expect(db.inTransaction).toBe(false)
   expect(dump(db)).toBe(before)
   expect(db.prepare('SELECT count(*) FROM edit').pluck().get()).toBe(0)
