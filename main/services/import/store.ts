@@ -3,8 +3,52 @@ import { numberFields } from '../../../src/checklist/fields.ts'
 import type { Value } from '../../../src/checklist/merge.ts'
 import type { ListedMass, ListedNumber, ListedSize, RowQuestion, RowReading } from '../../../src/checklist/reading.ts'
 import type { Writing } from '../service.ts'
-import { insert, run } from '../sql.ts'
+import { run } from '../sql.ts'
+import { insertRow, type Shape } from './bulk.ts'
 import { listField } from './known.ts'
+
+const workNumberShape: Shape = {
+  table: 'work_number',
+  columns: ['id', 'work', 'kind', 'text', 'norm', 'party'],
+}
+
+const workSizeShape: Shape = {
+  table: 'work_size',
+  columns: [
+    'id',
+    'work',
+    'part',
+    'label',
+    'height',
+    'width',
+    'depth',
+    'diameter',
+    'count',
+    'unit',
+    'raw',
+    'kind',
+    'source',
+    'by',
+    'at',
+    'approximate',
+    'chosen',
+  ],
+}
+
+const workMassShape: Shape = {
+  table: 'work_mass',
+  columns: ['id', 'work', 'kg', 'raw', 'kind', 'source', 'by', 'at', 'approximate', 'chosen'],
+}
+
+const importValueShape: Shape = {
+  table: 'import_value',
+  columns: ['id', 'work', 'field', 'value', 'run', 'at'],
+}
+
+const importQuestionShape: Shape = {
+  table: 'import_question',
+  columns: ['id', 'run', 'work', 'row', 'column_name', 'field', 'raw', 'question', 'kind', 'options'],
+}
 
 /** What goes with each value: where it comes from, who brought it in, when. */
 export interface Origin {
@@ -16,52 +60,51 @@ export interface Origin {
 
 export function storeNumber(writing: Writing, work: string, number: ListedNumber, lender: string | null): void {
   const kind = numberFields[number.field]
-  insert(writing.db, 'work_number', {
-    id: writing.newId(),
+  insertRow(writing.db, workNumberShape, [
+    writing.newId(),
     work,
     kind,
-    text: number.text,
-    norm: number.norm,
-    // A permanent number is one wherever it is written; the others are somebody's.
-    party: kind === 'permanent' ? null : lender,
-  })
+    number.text,
+    number.norm,
+    kind === 'permanent' ? null : lender,
+  ])
 }
 
 export function storeSize(writing: Writing, work: string, size: ListedSize, origin: Omit<Origin, 'run'>): void {
-  insert(writing.db, 'work_size', {
-    id: writing.newId(),
+  insertRow(writing.db, workSizeShape, [
+    writing.newId(),
     work,
-    part: size.part,
-    label: size.label,
-    height: size.height,
-    width: size.width,
-    depth: size.depth,
-    diameter: size.diameter,
-    count: size.count,
-    unit: size.unit,
-    raw: size.raw,
-    kind: 'listed',
-    source: origin.source,
-    by: origin.by,
-    at: origin.at,
-    approximate: size.approximate ? 1 : 0,
-    chosen: 0,
-  })
+    size.part,
+    size.label,
+    size.height,
+    size.width,
+    size.depth,
+    size.diameter,
+    size.count,
+    size.unit,
+    size.raw,
+    'listed',
+    origin.source,
+    origin.by,
+    origin.at,
+    size.approximate ? 1 : 0,
+    0,
+  ])
 }
 
 export function storeMass(writing: Writing, work: string, mass: ListedMass, origin: Omit<Origin, 'run'>): void {
-  insert(writing.db, 'work_mass', {
-    id: writing.newId(),
+  insertRow(writing.db, workMassShape, [
+    writing.newId(),
     work,
-    kg: mass.kg,
-    raw: mass.raw,
-    kind: 'listed',
-    source: origin.source,
-    by: origin.by,
-    at: origin.at,
-    approximate: mass.approximate ? 1 : 0,
-    chosen: 0,
-  })
+    mass.kg,
+    mass.raw,
+    'listed',
+    origin.source,
+    origin.by,
+    origin.at,
+    mass.approximate ? 1 : 0,
+    0,
+  ])
 }
 
 /** What the list said about the work, as written, and what was read from it where that is something else. */
@@ -73,14 +116,7 @@ export function listedText(reading: RowReading, lender: string | null, status: s
 }
 
 export function storeListed(writing: Writing, work: string, text: string, origin: Origin): void {
-  insert(writing.db, 'import_value', {
-    id: writing.newId(),
-    work,
-    field: listField,
-    value: text,
-    run: origin.run,
-    at: origin.at,
-  })
+  insertRow(writing.db, importValueShape, [writing.newId(), work, listField, text, origin.run, origin.at])
 }
 
 /** The new list takes the place of the last one; the journal keeps what that said. */
@@ -101,18 +137,18 @@ export function storeQuestion(
   question: RowQuestion,
   origin: Origin,
 ): void {
-  insert(writing.db, 'import_question', {
-    id: writing.newId(),
-    run: origin.run,
+  insertRow(writing.db, importQuestionShape, [
+    writing.newId(),
+    origin.run,
     work,
     row,
-    column_name: question.column,
-    field: question.field,
-    raw: question.raw,
-    question: question.question,
-    kind: question.kind,
-    options: JSON.stringify(question.options),
-  })
+    question.column,
+    question.field,
+    question.raw,
+    question.question,
+    question.kind,
+    JSON.stringify(question.options),
+  ])
 }
 
 /** Questions about a field that a newer list says something else about need no answer any more. */

@@ -11,6 +11,7 @@ import type { Writing } from '../service.ts'
 import { insert, update, type Value, value } from '../sql.ts'
 import { sortKeys } from '../works/facts.ts'
 import { refreshMass, refreshNumbers, refreshSize } from '../works/figures.ts'
+import { insertRow, type Shape } from './bulk.ts'
 import type { PlannedRow, PlannedWork } from './plan.ts'
 import { makeShow } from './show.ts'
 import type { Lender, Show } from './source.ts'
@@ -38,6 +39,34 @@ export interface RunFacts {
   readonly lender: Lender | null
   readonly show: Show | null
   readonly counts: { readonly added: number; readonly updated: number; readonly unchanged: number }
+}
+
+const factFields = Object.keys(factColumns) as FactField[] // Object.keys forgets the literal names
+const emptyFact = Object.fromEntries(
+  factFields.map(field => [field, field === 'lightLimit' || field === 'uvLimit' ? null : '']),
+) as Record<FactField, Value> // fromEntries forgets the keys
+
+const workShape: Shape = {
+  table: 'work',
+  columns: [
+    'id',
+    ...factFields.map(field => factColumns[field]),
+    'lender',
+    'sort_title',
+    'sort_maker',
+    'sort_number',
+    'numbers',
+    'hang_height',
+    'hang_width',
+    'hang_depth',
+    'hang_diameter',
+    'hang_part',
+    'hang_source',
+    'hang_at',
+    'mass',
+    'mass_source',
+    'created_at',
+  ],
 }
 
 const orderOfNumbers = ['permanent', 'lender', 'loan', 'entry']
@@ -119,34 +148,32 @@ function addWork(writing: Writing, planned: PlannedWork, lender: string | null, 
   const { db } = writing
   const { reading } = planned
   const id = writing.newId()
-  const columns: Record<string, Value> = {}
-  for (const [field, fact] of Object.entries(reading.facts)) {
-    columns[factColumns[field as FactField]] = fact // the keys of facts are its fields
-  }
   const sizes = reading.sizes.map((size): SizeFact => ({ ...size, kind: 'listed', at: origin.at, chosen: false }))
   const hanging = hangingSize(sizes)
   const mass = inForce(reading.masses.map(one => ({ ...one, kind: 'listed' as const, at: origin.at, chosen: false })))
   const numbers = reading.numbers.toSorted(
     (a, b) => orderOfNumbers.indexOf(numberFields[a.field]) - orderOfNumbers.indexOf(numberFields[b.field]),
   )
-  insert(db, 'work', {
+  const { sort_title, sort_maker } = sortKeys(String(reading.facts.title ?? ''), String(reading.facts.maker ?? ''))
+  insertRow(db, workShape, [
     id,
-    ...columns,
+    ...factFields.map(field => reading.facts[field] ?? emptyFact[field]),
     lender,
-    ...sortKeys(String(reading.facts.title ?? ''), String(reading.facts.maker ?? '')),
-    sort_number: numbers[0] === undefined ? '' : numberSortKey(numbers[0].text),
-    numbers: [...new Set(numbers.flatMap(number => [number.text, number.norm]))].join(' '),
-    hang_height: hanging?.height ?? null,
-    hang_width: hanging?.width ?? null,
-    hang_depth: hanging?.depth ?? null,
-    hang_diameter: hanging?.diameter ?? null,
-    hang_part: hanging?.part ?? '',
-    hang_source: hanging === undefined ? '' : 'listed',
-    hang_at: hanging === undefined ? '' : origin.at,
-    mass: mass?.kg ?? null,
-    mass_source: mass === undefined ? '' : 'listed',
-    created_at: origin.at,
-  })
+    sort_title,
+    sort_maker,
+    numbers[0] === undefined ? '' : numberSortKey(numbers[0].text),
+    [...new Set(numbers.flatMap(number => [number.text, number.norm]))].join(' '),
+    hanging?.height ?? null,
+    hanging?.width ?? null,
+    hanging?.depth ?? null,
+    hanging?.diameter ?? null,
+    hanging?.part ?? '',
+    hanging === undefined ? '' : 'listed',
+    hanging === undefined ? '' : origin.at,
+    mass?.kg ?? null,
+    mass === undefined ? '' : 'listed',
+    origin.at,
+  ])
   for (const number of numbers) storeNumber(writing, id, number, lender)
   for (const size of reading.sizes) storeSize(writing, id, size, origin)
   for (const one of reading.masses) storeMass(writing, id, one, origin)
