@@ -8,7 +8,7 @@ import { noiseFrom } from './random.ts'
 import type { Looked, Scene } from './scene.ts'
 import { between, look } from './scene.ts'
 import type { Rgb, Surface } from './surface.ts'
-import { fieldOf, lay, shade, surface } from './surface.ts'
+import { fieldOf, shade, surface } from './surface.ts'
 
 export interface Handling {
   /** Width of the largest brush against the longer side. */
@@ -86,19 +86,19 @@ function stroke(
   wide: number,
   length: number,
 ): void {
-  const { width, height } = picture
+  const { width, height, rgb } = picture
   const column = Math.min(seen.width - 1, Math.floor(x / STEP))
   const row = Math.min(seen.height - 1, Math.floor(y / STEP))
-  const at = row * seen.width + column
+  const place = row * seen.width + column
   const stray = handling.stray
   const lift = 1 + random.bell() * stray
   const colour: Rgb = [
-    (seen.rgb[at * 3] ?? 0) * lift + random.bell() * stray * 0.25,
-    (seen.rgb[at * 3 + 1] ?? 0) * lift + random.bell() * stray * 0.18,
-    (seen.rgb[at * 3 + 2] ?? 0) * lift + random.bell() * stray * 0.25,
+    (seen.rgb[place * 3] ?? 0) * lift + random.bell() * stray * 0.25,
+    (seen.rgb[place * 3 + 1] ?? 0) * lift + random.bell() * stray * 0.18,
+    (seen.rgb[place * 3 + 2] ?? 0) * lift + random.bell() * stray * 0.25,
   ]
   const turn =
-    (seen.turn[at] ?? 0) + noise(x / 140, y / 140) * handling.restless + random.bell() * handling.restless * 0.3
+    (seen.turn[place] ?? 0) + noise(x / 140, y / 140) * handling.restless + random.bell() * handling.restless * 0.3
   const bend = (random.bell() * 0.35) / length
   const c = Math.cos(turn)
   const s = Math.sin(turn)
@@ -133,7 +133,12 @@ function stroke(
       if (share <= 0.02) continue
       const pixel = py * width + px
       const tint = 0.94 + 0.12 * bristle
-      lay(picture, pixel, [colour[0] * tint, colour[1] * tint, colour[2] * tint], share * 0.94)
+      const cover = share * 0.94
+      const at = pixel * 3
+      // As `lay` does, without a list made for each of millions of pixels.
+      rgb[at] = (rgb[at] ?? 0) * (1 - cover) + colour[0] * tint * cover
+      rgb[at + 1] = (rgb[at + 1] ?? 0) * (1 - cover) + colour[1] * tint * cover
+      rgb[at + 2] = (rgb[at + 2] ?? 0) * (1 - cover) + colour[2] * tint * cover
       const ridge = bristle * 0.7 + aside * aside * 0.5 + (t > 0.75 ? (t - 0.75) * 1.2 : 0) + ((seed * 7) % 1) * 0.3
       body[pixel] = (body[pixel] ?? 0) * (1 - share) + ridge * share
     }

@@ -113,8 +113,9 @@ export function shade(on: Surface, pixel: number, factor: number): void {
 }
 
 export async function encode(picture: Surface, quality: number): Promise<Buffer> {
-  const bytes = Buffer.alloc(picture.rgb.length)
-  for (let i = 0; i < picture.rgb.length; i += 1) bytes[i] = Math.round(clamp(picture.rgb[i] ?? 0) * 255)
+  // A clamped array rounds and bounds by itself.
+  const bytes = new Uint8ClampedArray(picture.rgb.length)
+  for (let i = 0; i < picture.rgb.length; i += 1) bytes[i] = (picture.rgb[i] ?? 0) * 255
   return sharp(bytes, { raw: { width: picture.width, height: picture.height, channels: 3 } })
     .jpeg({ quality, chromaSubsampling: '4:2:0' })
     .toBuffer()
