@@ -74,8 +74,7 @@ export function openSession({ catalogue, store, handles, clock, newId, signal }:
 
   const session: Session = {
     read(name, input) {
-      // Both tables are typed by name; the name is only known to be one of its kind here.
-      const service = catalogueServices[name] as (reading: Reading, input: unknown) => Output<typeof name>
+      const service = catalogueServices[name] as (reading: Reading, input: unknown) => Output<typeof name> // typed by name, known here only by kind
       return service(reading(), contract[name].input.parse(input))
     },
     async edit(label, procedure, daysAgo, change) {
@@ -85,7 +84,7 @@ export function openSession({ catalogue, store, handles, clock, newId, signal }:
         edit.setLabel(label)
         const writing: Writing = { ...reading(), db: edit.db, newId, label: () => {} }
         const act: Do = (name, input) => {
-          const service = catalogueServices[name] as (writing: Writing, input: unknown) => Output<typeof name>
+          const service = catalogueServices[name] as (writing: Writing, input: unknown) => Output<typeof name> // typed by name, known here only by kind
           return service(writing, contract[name].input.parse(input))
         }
         return change(act)
@@ -94,7 +93,7 @@ export function openSession({ catalogue, store, handles, clock, newId, signal }:
     },
     async long(name, input, daysAgo) {
       clock.goTo(daysAgo)
-      const service = catalogueServices[name] as (job: Job, input: unknown) => Promise<Output<typeof name>>
+      const service = catalogueServices[name] as (job: Job, input: unknown) => Promise<Output<typeof name>> // typed by name, known here only by kind
       const job = jobOf(async (change, options = {}) => {
         const edited = await catalogue.edit({ procedure: name, person: who(), ...options }, edit =>
           change({ ...reading(), db: edit.db, newId, label: edit.setLabel }),
@@ -105,7 +104,7 @@ export function openSession({ catalogue, store, handles, clock, newId, signal }:
     },
     async longs(label, name, inputs, daysAgo) {
       clock.goTo(daysAgo)
-      const service = catalogueServices[name] as (job: Job, input: unknown) => Promise<Output<typeof name>>
+      const service = catalogueServices[name] as (job: Job, input: unknown) => Promise<Output<typeof name>> // typed by name, known here only by kind
       const ready = inputs.map(() => Promise.withResolvers<void>())
       const queue: (((writing: Writing) => void) | undefined)[] = []
       const waits =
