@@ -29,6 +29,11 @@ export function openAndRemember(host: Host, file: string): void {
   rememberCatalogue(host.data, file, host.clock.now())
   const last = recentCatalogues(host.data).find(recent => recent.file === file)?.person
   if (last !== undefined && host.open !== null) host.sit(personOf(host.open.catalogue.db, last))
+  // Nobody waits for the backup; a disk that is full for it is reported and the work goes on.
+  host.run('catalogue.keepBackup', {}).catch((error: unknown) => {
+    const stopped = error instanceof Refusal && error.code === 'cancelled'
+    if (!stopped) host.report(error)
+  })
 }
 
 const services: DeskServices = {

@@ -1,9 +1,10 @@
 /** Every service by the name of its procedure: the compiler holds this table against the contract, both ways. */
-import { backups, backup, check, tidy } from './catalogue.ts'
+import { backup, backups, check, keepBackup, tidy } from './catalogue.ts'
 import { computations } from './computations.ts'
 import { history as editHistory, list as editList, state as editState } from './edits.ts'
 import * as entries from './exhibitions/entries.ts'
 import * as exhibitions from './exhibitions/exhibitions.ts'
+import { importServices } from './import/import.ts'
 import { partyServices } from './parties.ts'
 import { peopleServices } from './people.ts'
 import { checkRoom } from './rooms/check.ts'
@@ -32,12 +33,14 @@ export const pureServices: PureServices = {
 export const catalogueServices: CatalogueServices = {
   ...peopleServices,
   ...partyServices,
+  ...importServices,
   ...rulesServices,
   'edit.state': editState,
   'edit.list': editList,
   'edit.history': editHistory,
   'catalogue.backups': backups,
   'catalogue.backup': backup,
+  'catalogue.keepBackup': keepBackup,
   'catalogue.check': check,
   'catalogue.tidy': tidy,
   'work.list': lists.list,

@@ -49,6 +49,15 @@ async function work(): Promise<void> {
       newId: clock.newId,
       signal: abort.signal,
       progress: (done, total, words) => say({ kind: 'progress', done, total, words }),
+      async alone(use) {
+        abort.signal.throwIfAborted()
+        await wantLock()
+        try {
+          return await use()
+        } finally {
+          say({ kind: 'release-lock', edit: null, tables: [] })
+        }
+      },
       async write(change, options = {}) {
         abort.signal.throwIfAborted()
         await wantLock()

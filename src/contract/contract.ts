@@ -6,6 +6,7 @@ import type * as z from 'zod'
 import { computationsArea } from './areas/computations.ts'
 import { deskArea } from './areas/desk.ts'
 import { exhibitionsArea } from './areas/exhibitions.ts'
+import { importArea } from './areas/import.ts'
 import { roomsArea } from './areas/rooms.ts'
 import { sheetsArea } from './areas/sheets.ts'
 import { wallsArea } from './areas/walls.ts'
@@ -19,6 +20,7 @@ export const contract = {
   ...roomsArea,
   ...wallsArea,
   ...sheetsArea,
+  ...importArea,
   ...computationsArea,
 } as const
 

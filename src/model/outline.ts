@@ -84,23 +84,21 @@ function signedArea(corners: readonly (readonly [number, number])[]): number {
   return twice / 2
 }
 
-/** Names the wall that runs most nearly along the gap: a wrong length there would explain it. */
+/** Names the walls that run most nearly along the gap: a wrong length there would explain it. */
 function noteOf(walls: readonly MeasuredWall[], gap: number, closes: boolean, end: readonly [number, number]): string {
   const figure = gap.toFixed(gap < 10 ? 1 : 0)
   if (closes) return gap < 0.05 ? 'The walls close exactly.' : `The walls close within ${figure} mm.`
   const points = walk(walls, withUnknownAngles(walls))
-  let suspect = 0
-  let best = -1
-  for (const [index, wall] of walls.entries()) {
+  const along = walls.map((wall, index) => {
     const [ax, ay] = points[index] ?? [0, 0]
     const [bx, by] = points[index + 1] ?? [0, 0]
-    const along = Math.abs(((bx - ax) * end[0] + (by - ay) * end[1]) / (wall.length * gap))
-    if (along > best + 1e-9) {
-      best = along
-      suspect = index
-    }
-  }
-  return `The walls fail to close by ${figure} mm. Measure wall ${suspect + 1} again first; it runs along the gap.`
+    return Math.abs(((bx - ax) * end[0] + (by - ay) * end[1]) / (wall.length * gap))
+  })
+  const most = Math.max(...along)
+  const suspects = along.flatMap((each, index) => (each > most - 0.01 ? [String(index + 1)] : []))
+  const named = suspects.length === 1 ? `wall ${suspects[0]}` : `walls ${suspects.slice(0, -1).join(', ')} and ${suspects.at(-1)}`
+  const runs = suspects.length === 1 ? 'it runs' : 'they run'
+  return `The walls fail to close by ${figure} mm. Measure ${named} again first; ${runs} along the gap.`
 }
 
 /** Rooms side by side on one sheet, in their order, a passage apart: where each room's 0, 0 goes. */

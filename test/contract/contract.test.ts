@@ -13,7 +13,7 @@ import { type Known, makeFixture } from './fixture.ts'
 
 let folder = ''
 let file = ''
-let known: Known = {}
+let known: Known
 
 beforeAll(async () => {
   folder = mkdtempSync(join(tmpdir(), 'hangwright-contract-'))
@@ -52,12 +52,15 @@ type PlainExample = {
   readonly about: string
   readonly files?: readonly GivenFile[]
   readonly first?: (known: Known) => readonly (readonly [Name, unknown])[]
-  readonly input: (known: Known) => unknown
+  readonly input: (known: Known, earlier: readonly unknown[]) => unknown
 }
 
 function callsOf(name: string, example: PlainExample): Call[] {
   const first = example.first?.(known) ?? []
-  return [...first.map(([each, input]) => ({ name: each, input })), { name, input: example.input(known) }]
+  return [
+    ...first.map(([each, input]) => ({ name: each, input: () => input })),
+    { name, input: (earlier: readonly unknown[]) => example.input(known, earlier) },
+  ]
 }
 
 for (const [name, { answered, refused }] of Object.entries(examples)) {
@@ -90,13 +93,16 @@ describe('the table itself', () => {
 
   test('takes strict objects alone', () => {
     for (const [name, { input }] of Object.entries(contract)) {
-      expect(z.toJSONSchema(input, { io: 'input' }), name).toMatchObject({ type: 'object', additionalProperties: false })
+      expect(z.toJSONSchema(input, { io: 'input' }), name).toMatchObject({
+        type: 'object',
+        additionalProperties: false,
+      })
     }
   })
 
   test('refuses a name that is none, also one that every object has', async () => {
     for (const name of ['no.such', '__proto__', 'toString']) {
-      for (const answered of await everywhere([{ name, input: {} }], [])) {
+      for (const answered of await everywhere([{ name, input: () => ({}) }], [])) {
         expect(answered).toMatchObject({ ok: false, refusal: { code: 'unknown-procedure' } })
       }
     }
@@ -104,7 +110,7 @@ describe('the table itself', () => {
 
   test('refuses alike what JSON cannot carry', async () => {
     for (const bad of [null, 'text', 7, [], true]) {
-      for (const answered of await everywhere([{ name: 'exhibition.list', input: bad }], [])) {
+      for (const answered of await everywhere([{ name: 'exhibition.list', input: () => bad }], [])) {
         expect(answered).toMatchObject({ ok: false, refusal: { code: 'bad-input' } })
       }
     }

@@ -92,11 +92,18 @@ describe('addresses', () => {
   })
 
   test('outside our list are never opened outside', () => {
-    for (const decoy of [...decoys, 'https://example.com/', 'http://127.0.0.1/']) expect(mayOpenOutside(decoy), decoy).toBe(false)
+    for (const decoy of [...decoys, 'https://example.com/', 'http://127.0.0.1/'])
+      expect(mayOpenOutside(decoy), decoy).toBe(false)
   })
 
   test('give files of the built folder alone', async () => {
-    for (const path of ['/../package.json', '/%2e%2e/package.json', '/..%5c..%5cpackage.json', '/etc/passwd', '/picture/../x']) {
+    for (const path of [
+      '/../package.json',
+      '/%2e%2e/package.json',
+      '/..%5c..%5cpackage.json',
+      '/etc/passwd',
+      '/picture/../x',
+    ]) {
       const made = await answerAddress(host, rendererFolder, `hangwright://app${path}`)
       expect(made.status, path).toBe(404)
       expect(made.bytes).toHaveLength(0)
@@ -152,7 +159,11 @@ describe('the bundle', () => {
       },
       ipcRenderer: { invoke: () => Promise.resolve('{}'), on: () => {}, off: () => {} },
     }
-    new Function('require', 'module', 'exports', preload())((name: string) => (name === 'electron' ? electron : undefined), {}, {})
+    new Function('require', 'module', 'exports', preload())(
+      (name: string) => (name === 'electron' ? electron : undefined),
+      {},
+      {},
+    )
     expect(Object.keys(given)).toEqual(['hangwright'])
     expect(Object.entries(given.hangwright ?? {}).map(([name, value]) => [name, typeof value])).toEqual([
       ['call', 'function'],

@@ -2,19 +2,21 @@
  * The three hosts as the contract test drives them, each on its own copy of a catalogue: real HTTP, the command line's
  * own function, and a stand-in of Electron's IPC that clones what crosses as the real one does.
  */
-import { cpSync, mkdirSync, rmSync, writeFileSync } from 'node:fs'
+import { cpSync, existsSync, mkdirSync, rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
+import { filesFolder } from '../../main/database/catalogue.ts'
 import type { Answer } from '../../main/hosts/answer.ts'
 import { runCommandLine } from '../../main/hosts/command-line/run.ts'
 import { answerMessage, origin } from '../../main/hosts/desktop/shell.ts'
 import { createHost, type Host } from '../../main/hosts/host.ts'
 import { serveLoopback } from '../../main/hosts/loopback/server.ts'
-import { callClock } from './fixture.ts'
 import type { GivenFile } from './examples/types.ts'
+import { callClock } from './fixture.ts'
 
 export interface Call {
   readonly name: string
-  readonly input: unknown
+  /** From what the calls before it answered. */
+  readonly input: (earlier: readonly unknown[]) => unknown
 }
 
 export interface Driver {
@@ -36,19 +38,47 @@ export function copyOf(file: string, into: string): Copy {
   mkdirSync(folder, { recursive: true })
   const copy = join(folder, 'fixture.hangwright')
   cpSync(file, copy)
-  cpSync(`${file}-files`, `${copy}-files`, { recursive: true, force: true })
+  const files = filesFolder(file)
+  if (existsSync(files)) cpSync(files, filesFolder(copy), { recursive: true })
   return { folder, file: copy }
+}
+
+export function forget(copy: Copy): void {
+  rmSync(copy.folder, { recursive: true, force: true })
+}
+
+/** The last call's answer. A call before it that is refused is a fault of the example. */
+async function oneByOne(
+  calls: readonly Call[],
+  ask: (name: string, input: unknown, index: number) => Promise<Answer>,
+): Promise<Answer> {
+  const earlier: unknown[] = []
+  for (const [index, { name, input }] of calls.entries()) {
+    const answered = await ask(name, input(earlier), index)
+    if (index === calls.length - 1) return answered
+    if (!answered.ok) throw new Error(`${name}, which comes first, was refused: ${answered.refusal.message}`)
+    earlier.push(answered.value)
+  }
+  throw new Error('an example makes at least one call')
 }
 
 function withHandles(input: unknown, handles: readonly string[]): unknown {
   const text = JSON.stringify(input)
-  return JSON.parse(text.replace(/"\$(\d+)"/g, (whole, figure: string) => JSON.stringify(handles[Number(figure) - 1] ?? whole)))
+  return JSON.parse(
+    text.replace(/"\$(\d+)"/g, (whole, figure: string) => JSON.stringify(handles[Number(figure) - 1] ?? whole)),
+  )
 }
 
 function hostOn(copy: Copy, kind: 'loopback' | 'desktop'): Host {
-  const host = createHost({ kind, data: join(copy.folder, 'data'), clock: callClock, checksOutput: true, report: error => {
-    throw error
-  } })
+  const host = createHost({
+    kind,
+    data: join(copy.folder, 'data'),
+    clock: callClock,
+    checksOutput: true,
+    report(error) {
+      throw error
+    },
+  })
   host.openFile(copy.file)
   return host
 }
@@ -66,20 +96,18 @@ const loopback: Driver = {
         const put = await fetch(`${served.origin}/upload?name=${encodeURIComponent(name)}`, {
           method: 'PUT',
           headers: { ...headers, 'content-type': 'application/octet-stream' },
-          body: bytes,
+          body: new Blob([new Uint8Array(bytes)]),
         })
         handles.push((await put.json()).value.handle)
       }
-      let last: Answer | undefined
-      for (const { name, input } of calls) {
+      return await oneByOne(calls, async (name, input) => {
         const response = await fetch(`${served.origin}/call`, {
           method: 'POST',
           headers: { ...headers, 'content-type': 'application/json' },
           body: JSON.stringify({ name, input: withHandles(input, handles) }),
         })
-        last = await response.json()
-      }
-      return last ?? noCalls()
+        return response.json()
+      })
     } finally {
       await served.close()
       await host.close()
@@ -98,12 +126,10 @@ const desktop: Driver = {
         writeFileSync(path, structuredClone(bytes))
         return handle
       })
-      let last: Answer | undefined
-      for (const { name, input } of calls) {
+      return await oneByOne(calls, async (name, input) => {
         const text = structuredClone(JSON.stringify({ name, input: withHandles(input, handles) }))
-        last = JSON.parse(structuredClone(await answerMessage(host, new Set([1]), event, text, () => {})))
-      }
-      return last ?? noCalls()
+        return JSON.parse(structuredClone(await answerMessage(host, new Set([1]), event, text, () => {})))
+      })
     } finally {
       await host.close()
     }
@@ -121,8 +147,7 @@ const commandLine: Driver = {
     const before = process.env.HANGWRIGHT_DATA
     process.env.HANGWRIGHT_DATA = join(copy.folder, 'data')
     try {
-      let last: Answer | undefined
-      for (const [index, { name, input }] of calls.entries()) {
+      return await oneByOne(calls, async (name, input, index) => {
         const out: string[] = []
         const err: string[] = []
         const status = await runCommandLine(
@@ -131,16 +156,17 @@ const commandLine: Driver = {
             out: text => out.push(text),
             err: text => err.push(text),
             readIn: async () => JSON.stringify(input),
-            // Each call is a program of its own; its clock goes on where the one before stopped being near.
+            // Each call is a program of its own; the ids of a later one must not meet an earlier one's.
             clock: { ...callClock, ids: index === 0 ? callClock.ids : `${callClock.ids}${index}n` },
             checksOutput: true,
           },
         )
         if (status === 2) throw new Error(err.join(''))
         const refusal = err.join('').trim().split('\n').at(-1) ?? ''
-        last = status === 0 ? { ok: true, value: JSON.parse(out.join('')) } : { ok: false, refusal: JSON.parse(refusal) }
-      }
-      return last ?? noCalls()
+        return status === 0
+          ? { ok: true, value: JSON.parse(out.join('')) }
+          : { ok: false, refusal: JSON.parse(refusal) }
+      })
     } finally {
       if (before === undefined) delete process.env.HANGWRIGHT_DATA
       else process.env.HANGWRIGHT_DATA = before
@@ -148,12 +174,4 @@ const commandLine: Driver = {
   },
 }
 
-function noCalls(): never {
-  throw new Error('an example makes at least one call')
-}
-
 export const drivers: readonly Driver[] = [loopback, commandLine, desktop]
-
-export function forget(copy: Copy): void {
-  rmSync(copy.folder, { recursive: true, force: true })
-}

@@ -65,12 +65,18 @@ function callLines(change: Readonly<Record<string, string | null>> = {}): string
     'Content-Length': String(body.length),
     ...change,
   }
-  return ['POST /call HTTP/1.1', ...Object.entries(headers).flatMap(([name, value]) => (value === null ? [] : [`${name}: ${value}`]))]
+  return [
+    'POST /call HTTP/1.1',
+    ...Object.entries(headers).flatMap(([name, value]) => (value === null ? [] : [`${name}: ${value}`])),
+  ]
 }
 
 function getLines(path: string, change: Readonly<Record<string, string | null>> = {}): string[] {
   const headers: Record<string, string | null> = { Host: `127.0.0.1:${served.port}`, Cookie: cookie, ...change }
-  return [`GET ${path} HTTP/1.1`, ...Object.entries(headers).flatMap(([name, value]) => (value === null ? [] : [`${name}: ${value}`]))]
+  return [
+    `GET ${path} HTTP/1.1`,
+    ...Object.entries(headers).flatMap(([name, value]) => (value === null ? [] : [`${name}: ${value}`])),
+  ]
 }
 
 describe('a call', () => {
@@ -134,7 +140,9 @@ describe('the start address', () => {
   test('sets a cookie that scripts and other sites cannot use, and is a page, not a redirect', async () => {
     const answered = await fetch(served.address, { redirect: 'manual' })
     expect(answered.status).toBe(200)
-    expect(answered.headers.get('set-cookie')).toMatch(new RegExp(`^hangwright-${served.port}=[^;]+; HttpOnly; SameSite=Strict; Path=/$`))
+    expect(answered.headers.get('set-cookie')).toMatch(
+      new RegExp(`^hangwright-${served.port}=[^;]+; HttpOnly; SameSite=Strict; Path=/$`),
+    )
   })
 })
 
@@ -178,8 +186,8 @@ describe('paths', () => {
 describe('an upload', () => {
   const put = (change: Readonly<Record<string, string | null>>, bytes = 'abc') =>
     raw(
-      callLines({ 'Content-Type': 'application/octet-stream', 'Content-Length': String(bytes.length), ...change }).map(line =>
-        line.replace('POST /call', 'PUT /upload?name=../../evil%00name.csv'),
+      callLines({ 'Content-Type': 'application/octet-stream', 'Content-Length': String(bytes.length), ...change }).map(
+        line => line.replace('POST /call', 'PUT /upload?name=../../evil%00name.csv'),
       ),
       bytes,
     )

@@ -226,7 +226,6 @@ export const verbs: Readonly<Record<string, Verb>> = {
         if (host.open === null) throw new Refusal('no-catalogue', 'Name the catalogue to back up.')
         return backupTo(host.open.catalogue, resolve(to), {
           progress: (_done, _total, words) => terminal.err(`${words} …\n`),
-          signal: new AbortController().signal,
         })
       })
     },

@@ -79,7 +79,7 @@ export function compare({ db }: Reading, { id }: Received<'layout.compare'>): Ou
         entry,
         running: facts?.running ?? '',
         title: facts?.title ?? '',
-        then: kept === undefined ? null : { x: kept.x, centreY: centreOf(kept, plan, facts?.height ?? 0) },
+        kept: kept === undefined ? null : { x: kept.x, centreY: centreOf(kept, plan, facts?.height ?? 0) },
         now: stands === undefined ? null : { x: stands.x, centreY: stands.centreY, here: stands === now },
         size: stands?.size ?? sizeOf(db, entry),
       }

@@ -137,6 +137,12 @@ export const deskArea = {
       missing: z.array(hash),
     }),
   ),
+  'catalogue.keepBackup': procedure(
+    'long',
+    'Makes the automatic backup if there was an edit since the last one.',
+    nothing,
+    z.strictObject({ key: z.string().nullable() }),
+  ),
   'catalogue.restore': procedure(
     'desk',
     'Opens a copy of a backup in place of the catalogue; what is there now is put aside first, so that this too can be taken back.',

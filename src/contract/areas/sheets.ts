@@ -28,8 +28,6 @@ const wishes = {
   fraction: z.union([z.literal(8), z.literal(16), z.literal(32)]).optional(),
 } as const
 
-const tableWishes = { unit: wishes.unit, fraction: wishes.fraction } as const
-
 const mm = z.number()
 const dash = z.tuple([z.number(), z.number()]).readonly().optional()
 
@@ -86,13 +84,13 @@ export const sheetsArea = {
   'sheet.checklist': procedure(
     'long',
     'Makes the checklist of a show as a workbook that can be read in again.',
-    z.strictObject({ exhibition: id, ...tableWishes }),
+    z.strictObject({ exhibition: id, ...wishes }),
     made,
   ),
   'sheet.hangList': procedure(
     'long',
     'Makes the hang list of a show as a workbook: room by room, wall by wall, from left to right.',
-    z.strictObject({ exhibition: id, ...tableWishes }),
+    z.strictObject({ exhibition: id, ...wishes }),
     made,
   ),
   'sheet.set': procedure(

@@ -196,7 +196,7 @@ export const wallsArea = {
           entry: id,
           running: z.string(),
           title: z.string(),
-          then: z.strictObject({ x: z.number(), centreY: z.number() }).nullable(),
+          kept: z.strictObject({ x: z.number(), centreY: z.number() }).nullable(),
           now: z.strictObject({ x: z.number(), centreY: z.number(), here: z.boolean() }).nullable(),
           size: hangingSize.nullable(),
         }),

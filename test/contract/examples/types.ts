@@ -17,7 +17,8 @@ export interface Answered<N extends Name> {
   readonly files?: readonly GivenFile[]
   /** Calls that must come first on the same catalogue, as [name, input]. */
   readonly first?: (known: Known) => readonly (readonly [Name, unknown])[]
-  readonly input: (known: Known) => Input<N>
+  /** `earlier`: what the calls in `first` answered, in order. */
+  readonly input: (known: Known, earlier: readonly unknown[]) => Input<N>
   /** The answer, written out; `anyId` and `anyHandle` where the program makes a name of its own. */
   readonly output: (known: Known) => unknown
 }
@@ -26,7 +27,7 @@ export interface Refused {
   readonly about: string
   readonly files?: readonly GivenFile[]
   readonly first?: (known: Known) => readonly (readonly [Name, unknown])[]
-  readonly input: (known: Known) => unknown
+  readonly input: (known: Known, earlier: readonly unknown[]) => unknown
   readonly code: string
   /** Null where the refusal is about no field. */
   readonly field: string | null

@@ -1,0 +1,22 @@
+/** Examples of every procedure. A procedure without its examples does not compile. */
+import type { Name } from '../../../src/contract/contract.ts'
+import { computationsExamples } from './computations.ts'
+import { deskExamples } from './desk.ts'
+import { exhibitionsExamples } from './exhibitions.ts'
+import { importExamples } from './import.ts'
+import { roomsExamples } from './rooms.ts'
+import { sheetsExamples } from './sheets.ts'
+import type { ExamplesOf } from './types.ts'
+import { wallsExamples } from './walls.ts'
+import { worksExamples } from './works.ts'
+
+export const examples: ExamplesOf<Name> = {
+  ...deskExamples,
+  ...worksExamples,
+  ...exhibitionsExamples,
+  ...roomsExamples,
+  ...wallsExamples,
+  ...computationsExamples,
+  ...importExamples,
+  ...sheetsExamples,
+}

@@ -1,0 +1,288 @@
+/** Lists from outside: previewed, taken in, settled. */
+import type { importArea } from '../../../src/contract/areas/import.ts'
+import { anyId, anyMoment, type ExamplesOf, unknownField } from './types.ts'
+
+const list =
+  'Lender’s no.\tArtist\tTitle\tDimensions\nL-1.2\tAda Ruel\tCauseway\t910 x 710 mm\nL-9\tBo Lind\tNets at night\t61 x 91.5\n'
+
+/** Millimetres come first, since the list's other size states them. */
+const unitOptions = [
+  { answer: '1', label: 'millimetres: 61 mm high, 91.5 mm wide' },
+  { answer: '2', label: 'centimetres: 610 mm high, 915 mm wide' },
+  { answer: '3', label: 'inches: 1\u2009549.4 mm high, 2\u2009324.1 mm wide' },
+]
+
+const csv = (text: string) => ({ name: 'list.csv', bytes: new TextEncoder().encode(text) })
+
+/** The first question of the answer before. */
+function firstQuestion(earlier: readonly unknown[] | undefined): string {
+  const answered = earlier?.at(-1) as { readonly questions: readonly { readonly id: string }[] } | undefined // import.questions gave it
+  return answered?.questions[0]?.id ?? ''
+}
+
+export const importExamples: ExamplesOf<keyof typeof importArea> = {
+  'import.preview': {
+    answered: [
+      {
+        about: 'a file whose two rows are one work that is there and one with a question',
+        files: [csv(list)],
+        input: known => ({ handle: '$1', lender: known.lender ?? '', show: 'questions' }),
+        output: () => ({
+          name: 'list.csv',
+          kind: 'csv',
+          encoding: 'utf-8',
+          separator: '\t',
+          sheets: [{ name: '', hidden: false, recognised: 4 }],
+          sheet: '',
+          headingRow: 1,
+          language: 'en',
+          columns: [
+            ['Lender’s no.', 'lenderNumber', ['L-1.2', 'L-9']],
+            ['Artist', 'maker', ['Ada Ruel', 'Bo Lind']],
+            ['Title', 'title', ['Causeway', 'Nets at night']],
+            ['Dimensions', 'size', ['910 x 710 mm', '61 x 91.5']],
+          ].map(([heading, field, sample], i) => ({
+            column: i + 1,
+            letters: 'ABCD'[i],
+            heading,
+            field,
+            unit: null,
+            part: null,
+            by: 'heading',
+            sample,
+          })),
+          remarks: [],
+          counts: { rows: 2, add: 1, update: 0, unchanged: 1, kept: 0, questions: 1, refused: 0 },
+          total: 1,
+          offset: 0,
+          rows: [
+            {
+              row: 3,
+              outcome: 'add',
+              work: null,
+              cells: ['L-9', 'Bo Lind', 'Nets at night', '61 x 91.5'],
+              understood: {
+                facts: [
+                  { field: 'lenderNumber', label: 'Lender’s number', text: 'L-9' },
+                  { field: 'title', label: 'Title', text: 'Nets at night' },
+                  { field: 'maker', label: 'Maker', text: 'Bo Lind' },
+                  { field: 'lender', label: 'Lender', text: 'Quay Collection' },
+                ],
+                sizes: [],
+                masses: [],
+              },
+              changes: [],
+              kept: [],
+              questions: [
+                {
+                  field: 'size',
+                  column: 'Dimensions',
+                  kind: 'unit',
+                  text: '61 x 91.5',
+                  question: '“61 x 91.5” has no unit.',
+                  options: unitOptions,
+                  answer: null,
+                },
+              ],
+              remarks: [],
+              reason: '',
+            },
+          ],
+        }),
+      },
+    ],
+    refused: [
+      { about: 'neither file nor pasted table', input: () => ({}), code: 'one-source', field: 'handle' },
+      {
+        about: 'a table without headings',
+        input: () => ({ text: 'red\tblue\n1\t2\n' }),
+        code: 'no-headings',
+        field: 'headingRow',
+      },
+      {
+        about: 'a PDF that is called a workbook',
+        files: [{ name: 'list.xlsx', bytes: new TextEncoder().encode('%PDF-1.7\n') }],
+        input: () => ({ handle: '$1' }),
+        code: 'pdf-file',
+        field: 'handle',
+      },
+    ],
+  },
+  'import.accept': {
+    answered: [
+      {
+        about: 'a pasted table: a new work with a question, and one that is there already',
+        input: known => ({ text: list, lender: known.lender ?? '', exhibition: known.show ?? '' }),
+        output: known => ({
+          run: anyId,
+          exhibition: known.show,
+          rows: 2,
+          added: 1,
+          updated: 0,
+          unchanged: 1,
+          questions: [{ row: 3, column: 'Dimensions', text: '61 x 91.5', question: '“61 x 91.5” has no unit.' }],
+          refused: [],
+          kept: [],
+          remarks: [],
+        }),
+      },
+      {
+        about: 'the same table a second time: nothing new, and nothing written',
+        first: known => [['import.accept', { text: list, lender: known.lender, exhibition: known.show }]],
+        input: known => ({ text: list, lender: known.lender ?? '', exhibition: known.show ?? '' }),
+        output: known => ({
+          run: null,
+          exhibition: known.show,
+          rows: 2,
+          added: 0,
+          updated: 0,
+          unchanged: 2,
+          questions: [],
+          refused: [],
+          kept: [],
+          remarks: [],
+        }),
+      },
+    ],
+    refused: [
+      {
+        about: 'an exhibition that is closed',
+        input: known => ({ text: list, exhibition: known.closed }),
+        code: 'exhibition-closed',
+        field: 'exhibition',
+      },
+      {
+        about: 'a lender that is not there',
+        input: () => ({ text: list, lender: 'nobody' }),
+        code: 'not-found',
+        field: 'lender',
+      },
+    ],
+  },
+  'import.questions': {
+    answered: [
+      {
+        about: 'what a list left open',
+        first: known => [['import.accept', { text: list, lender: known.lender, exhibition: known.show }]],
+        input: known => ({ exhibition: known.show ?? '' }),
+        output: () => ({
+          total: 1,
+          offset: 0,
+          questions: [
+            {
+              id: anyId,
+              run: anyId,
+              list: 'a pasted table',
+              work: anyId,
+              title: 'Nets at night',
+              maker: 'Bo Lind',
+              number: 'L-9',
+              row: 3,
+              column: 'Dimensions',
+              field: 'size',
+              text: '61 x 91.5',
+              question: '“61 x 91.5” has no unit.',
+              kind: 'unit',
+              options: unitOptions,
+              answer: null,
+              answeredBy: null,
+              answeredAt: null,
+            },
+          ],
+        }),
+      },
+    ],
+    refused: [unknownField],
+  },
+  'import.answer': {
+    answered: [
+      {
+        about: 'a unit, in words of one’s own',
+        first: known => [
+          ['import.accept', { text: list, lender: known.lender, exhibition: known.show }],
+          ['import.questions', {}],
+        ],
+        input: (_known, earlier) => ({ id: firstQuestion(earlier), answer: 'cm' }),
+        output: () => ({ work: anyId, said: 'cm', open: 0 }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a question that is not there',
+        input: () => ({ id: 'nothing', answer: '1' }),
+        code: 'not-found',
+        field: 'id',
+      },
+      {
+        about: 'an answer that leaves it open',
+        first: known => [
+          ['import.accept', { text: list, lender: known.lender, exhibition: known.show }],
+          ['import.questions', {}],
+        ],
+        input: (_known, earlier) => ({ id: firstQuestion(earlier), answer: 'about so big' }),
+        code: 'still-unclear',
+        field: 'answer',
+      },
+    ],
+  },
+  'import.listed': {
+    answered: [
+      {
+        about: 'a work that came with no list',
+        input: known => ({ work: known.loose ?? '' }),
+        output: () => ({ list: null, at: null, values: [] }),
+      },
+    ],
+    refused: [
+      { about: 'a work that is not there', input: () => ({ work: 'nothing' }), code: 'not-found', field: 'work' },
+    ],
+  },
+  'import.mapping': {
+    answered: [
+      {
+        about: 'the columns of a lender’s last list',
+        first: known => [['import.accept', { text: list, lender: known.lender }]],
+        input: known => ({ lender: known.lender ?? '' }),
+        output: () => ({
+          mapping: [
+            { heading: 'Lender’s no.', field: 'lenderNumber', unit: null, part: null },
+            { heading: 'Artist', field: 'maker', unit: null, part: null },
+            { heading: 'Title', field: 'title', unit: null, part: null },
+            { heading: 'Dimensions', field: 'size', unit: null, part: null },
+          ],
+          at: anyMoment,
+        }),
+      },
+    ],
+    refused: [
+      { about: 'a lender that is not there', input: () => ({ lender: 'nobody' }), code: 'not-found', field: 'lender' },
+    ],
+  },
+  'import.runs': {
+    answered: [
+      {
+        about: 'the imports there have been',
+        first: known => [['import.accept', { text: list, lender: known.lender, exhibition: known.show }]],
+        input: () => ({}),
+        output: () => ({
+          total: 1,
+          runs: [
+            {
+              id: anyId,
+              name: 'a pasted table',
+              lender: 'Quay Collection',
+              exhibition: 'Low Water',
+              added: 1,
+              updated: 0,
+              unchanged: 1,
+              open: 1,
+              at: anyMoment,
+              by: '',
+            },
+          ],
+        }),
+      },
+    ],
+    refused: [unknownField],
+  },
+}

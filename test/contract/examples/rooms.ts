@@ -1,0 +1,488 @@
+/** The building: rooms, walls, and what is fixed on them. */
+import { expect } from 'vitest'
+import type { roomsArea } from '../../../src/contract/areas/rooms.ts'
+import { anyId, type ExamplesOf } from './types.ts'
+
+export const roomsExamples: ExamplesOf<keyof typeof roomsArea> = {
+  'room.list': {
+    answered: [
+      {
+        about: 'the building with its walls',
+        input: () => ({}),
+        output: known => ({
+          building: { id: anyId, name: 'The Maltings' },
+          rooms: [
+            {
+              id: known.room,
+              name: 'Room 1',
+              number: '',
+              height: 3450,
+              walls: [
+                {
+                  id: known.north,
+                  face: known.northFace,
+                  name: 'north',
+                  length: 9140,
+                  lengthText: '',
+                  height: 3450,
+                  heightText: '',
+                  wallType: 'drywall on ply',
+                  studFirst: null,
+                  studSpacing: null,
+                  backingFrom: null,
+                  backingTo: null,
+                  skirting: null,
+                  datum: null,
+                  angle: 90,
+                  floor: [],
+                  from: [0, 0],
+                  to: [9140, expect.closeTo(0, 6)],
+                  openings: [],
+                  keepClears: [
+                    {
+                      id: known.thermostat,
+                      kind: 'thermostat',
+                      x: 4300,
+                      y: 1400,
+                      width: 120,
+                      height: 120,
+                      margin: 150,
+                      label: '',
+                      reason: '',
+                    },
+                  ],
+                },
+                {
+                  id: known.east,
+                  face: known.eastFace,
+                  name: 'east',
+                  length: 5200,
+                  lengthText: '',
+                  height: 3450,
+                  heightText: '',
+                  wallType: 'drywall on ply',
+                  studFirst: null,
+                  studSpacing: null,
+                  backingFrom: null,
+                  backingTo: null,
+                  skirting: null,
+                  datum: null,
+                  angle: 90,
+                  floor: [],
+                  from: [9140, expect.closeTo(0, 6)],
+                  to: [9140, 5200],
+                  openings: [{ id: known.door, kind: 'door', x: 2000, y: 0, width: 1000, height: 2100, label: '' }],
+                  keepClears: [],
+                },
+                {
+                  id: anyId,
+                  face: anyId,
+                  name: 'south',
+                  length: 9140,
+                  lengthText: '',
+                  height: 3450,
+                  heightText: '',
+                  wallType: 'drywall on ply',
+                  studFirst: null,
+                  studSpacing: null,
+                  backingFrom: null,
+                  backingTo: null,
+                  skirting: null,
+                  datum: null,
+                  angle: 90,
+                  floor: [],
+                  from: [9140, 5200],
+                  to: [expect.closeTo(0, 6), 5200],
+                  openings: [],
+                  keepClears: [],
+                },
+                {
+                  id: anyId,
+                  face: anyId,
+                  name: 'west',
+                  length: 5200,
+                  lengthText: '',
+                  height: 3450,
+                  heightText: '',
+                  wallType: 'drywall on ply',
+                  studFirst: null,
+                  studSpacing: null,
+                  backingFrom: null,
+                  backingTo: null,
+                  skirting: null,
+                  datum: null,
+                  angle: 90,
+                  floor: [],
+                  from: [expect.closeTo(0, 6), 5200],
+                  to: [0, 0],
+                  openings: [],
+                  keepClears: [],
+                },
+              ],
+              closure: { closes: true, gap: expect.closeTo(0, 6), note: 'The walls close exactly.' },
+              area: 47.528,
+            },
+          ],
+        }),
+      },
+    ],
+    refused: [
+      { about: 'a field that it does not know', input: () => ({ nonsense: 1 }), code: 'bad-input', field: 'nonsense' },
+    ],
+  },
+  'room.plan': {
+    answered: [
+      {
+        about: 'the key plan of a show',
+        input: known => ({ exhibition: known.show }),
+        output: known => ({
+          rooms: [
+            {
+              id: known.room,
+              name: 'Room 1',
+              walls: [
+                {
+                  id: known.north,
+                  face: known.northFace,
+                  name: 'north',
+                  from: [0, expect.closeTo(0, 6)],
+                  to: [9140, 0],
+                  length: 9140,
+                  openings: [],
+                  works: 2,
+                  filled: expect.closeTo(0.130196937, 6),
+                  settle: 0,
+                  stop: 0,
+                  order: null,
+                },
+                {
+                  id: known.east,
+                  face: known.eastFace,
+                  name: 'east',
+                  from: [9140, 0],
+                  to: [9140, 5200],
+                  length: 5200,
+                  openings: [{ kind: 'door', x: 2000, width: 1000 }],
+                  works: 0,
+                  filled: 0,
+                  settle: 0,
+                  stop: 0,
+                  order: null,
+                },
+                {
+                  id: anyId,
+                  face: anyId,
+                  name: 'south',
+                  from: [9140, 5200],
+                  to: [expect.closeTo(0, 6), 5200],
+                  length: 9140,
+                  openings: [],
+                  works: 0,
+                  filled: 0,
+                  settle: 0,
+                  stop: 0,
+                  order: null,
+                },
+                {
+                  id: anyId,
+                  face: anyId,
+                  name: 'west',
+                  from: [expect.closeTo(0, 6), 5200],
+                  to: [0, expect.closeTo(0, 6)],
+                  length: 5200,
+                  openings: [],
+                  works: 0,
+                  filled: 0,
+                  settle: 0,
+                  stop: 0,
+                  order: null,
+                },
+              ],
+            },
+          ],
+        }),
+      },
+    ],
+    refused: [{ about: 'no show said', input: () => ({}), code: 'bad-input', field: 'exhibition' }],
+  },
+  'room.setBuilding': {
+    answered: [{ about: 'the building', input: () => ({ name: 'The Old Maltings' }), output: () => ({ id: anyId }) }],
+    refused: [{ about: 'a building without a name', input: () => ({ name: '' }), code: 'bad-input', field: 'name' }],
+  },
+  'room.add': {
+    answered: [
+      {
+        about: 'the new room with its walls',
+        input: () => ({
+          name: 'Room 2',
+          height: 3000,
+          walls: [
+            { length: 3000, angle: 60 },
+            { length: 3000, angle: 60 },
+            { length: 3000, angle: 60 },
+          ],
+        }),
+        output: () => ({ id: anyId, walls: [anyId, anyId, anyId] }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a wall without length',
+        input: () => ({ name: 'x', height: 3000, walls: [{ length: 3000 }, { length: 0 }] }),
+        code: 'bad-input',
+        field: 'walls.1.length',
+      },
+    ],
+  },
+  'room.update': {
+    answered: [
+      {
+        about: 'that the height is changed',
+        input: known => ({ id: known.room, changes: { height: { was: 3450, to: 3400 } } }),
+        output: () => ({ saved: ['height'], clashes: [] }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a room that is not there',
+        input: () => ({ id: 'zzzzzz', changes: {} }),
+        code: 'not-found',
+        field: 'id',
+      },
+    ],
+  },
+  'room.move': {
+    answered: [
+      { about: 'that it is moved', input: known => ({ id: known.room, before: null }), output: () => ({ done: true }) },
+    ],
+    refused: [
+      {
+        about: 'before a room that is not there',
+        input: known => ({ id: known.room, before: 'zzzzzz' }),
+        code: 'not-found',
+        field: 'before',
+      },
+    ],
+  },
+  'room.remove': {
+    answered: [
+      {
+        about: 'that an empty room is gone',
+        first: known => [['placement.remove', { placements: [known.pansPlace, known.causewayPlace] }]],
+        input: known => ({ id: known.room }),
+        output: () => ({ done: true }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a room with works on its walls',
+        input: known => ({ id: known.room }),
+        code: 'wall-in-use',
+        field: 'id',
+      },
+    ],
+  },
+  'room.check': {
+    answered: [
+      {
+        about: 'that a rectangle closes',
+        input: () => ({
+          walls: [
+            { length: 4000, angle: 90 },
+            { length: 3000, angle: 90 },
+            { length: 4000, angle: 90 },
+            { length: 3000, angle: 90 },
+          ],
+        }),
+        output: () => ({
+          closes: true,
+          gap: expect.closeTo(0, 6),
+          note: 'The walls close exactly.',
+          corners: [
+            [0, 0],
+            [4000, expect.closeTo(0, 6)],
+            [expect.closeTo(4000, 6), 3000],
+            [expect.closeTo(0, 6), 3000],
+          ],
+          area: 12,
+        }),
+      },
+      {
+        about: 'by how much walls fail to close and which to measure again',
+        input: () => ({
+          walls: [
+            { length: 4000, angle: 90 },
+            { length: 3000, angle: 90 },
+            { length: 4120, angle: 90 },
+            { length: 3000, angle: 90 },
+          ],
+        }),
+        output: () => ({
+          closes: false,
+          gap: expect.closeTo(120, 6),
+          note: 'The walls fail to close by 120 mm. Measure walls 1 and 3 again first; they run along the gap.',
+          corners: [
+            [0, 0],
+            [expect.closeTo(4033.994334278, 6), expect.closeTo(0, 6)],
+            [expect.closeTo(4059.490084986, 6), 3000],
+            [expect.closeTo(-25.495750708, 6), 3000],
+          ],
+          area: expect.closeTo(12.178470255, 6),
+        }),
+      },
+    ],
+    refused: [
+      {
+        about: 'an angle that no corner has',
+        input: () => ({ walls: [{ length: 1, angle: 360 }] }),
+        code: 'bad-input',
+        field: 'walls.0.angle',
+      },
+    ],
+  },
+  'wall.add': {
+    answered: [
+      {
+        about: 'the new wall',
+        input: known => ({ room: known.room, after: known.east, wall: { name: 'pier', length: 400 } }),
+        output: () => ({ id: anyId }),
+      },
+    ],
+    refused: [
+      {
+        about: 'after a wall of another room',
+        input: known => ({ room: known.room, after: 'zzzzzz', wall: { length: 100 } }),
+        code: 'not-found',
+        field: 'after',
+      },
+    ],
+  },
+  'wall.update': {
+    answered: [
+      {
+        about: 'which fields were saved',
+        input: known => ({
+          id: known.north,
+          changes: {
+            length: { was: 9140, to: 9120 },
+            lengthText: { was: '', to: '9 120' },
+            floor: {
+              was: [],
+              to: [
+                [0, 0],
+                [6000, -38],
+              ],
+            },
+          },
+        }),
+        output: () => ({ saved: ['length', 'lengthText', 'floor'], clashes: [] }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a wall that is not there',
+        input: () => ({ id: 'zzzzzz', changes: {} }),
+        code: 'not-found',
+        field: 'id',
+      },
+      {
+        about: 'a height below nothing',
+        input: known => ({ id: known.north, changes: { height: { was: 3450, to: -1 } } }),
+        code: 'bad-input',
+        field: 'changes.height.to',
+      },
+    ],
+  },
+  'wall.remove': {
+    answered: [{ about: 'that it is gone', input: known => ({ id: known.east }), output: () => ({ done: true }) }],
+    refused: [
+      { about: 'a wall with works on it', input: known => ({ id: known.north }), code: 'wall-in-use', field: 'id' },
+    ],
+  },
+  'opening.add': {
+    answered: [
+      {
+        about: 'the new opening',
+        input: known => ({ wall: known.north, kind: 'window', x: 7000, y: 900, width: 1200, height: 1500 }),
+        output: () => ({ id: anyId }),
+      },
+    ],
+    refused: [
+      {
+        about: 'on a wall that is not there',
+        input: () => ({ wall: 'zzzzzz', kind: 'door', x: 0, y: 0, width: 900, height: 2000 }),
+        code: 'not-found',
+        field: 'wall',
+      },
+    ],
+  },
+  'opening.update': {
+    answered: [
+      {
+        about: 'that it is moved',
+        input: known => ({ id: known.door, changes: { x: { was: 2000, to: 2100 } } }),
+        output: () => ({ saved: ['x'], clashes: [] }),
+      },
+    ],
+    refused: [
+      {
+        about: 'an opening that is not there',
+        input: () => ({ id: 'zzzzzz', changes: {} }),
+        code: 'not-found',
+        field: 'id',
+      },
+    ],
+  },
+  'opening.remove': {
+    answered: [{ about: 'that it is gone', input: known => ({ id: known.door }), output: () => ({ done: true }) }],
+    refused: [
+      { about: 'an opening that is not there', input: () => ({ id: 'zzzzzz' }), code: 'not-found', field: 'id' },
+    ],
+  },
+  'keepClear.add': {
+    answered: [
+      {
+        about: 'the new thing to keep clear of',
+        input: known => ({ wall: known.east, kind: 'switch', x: 1800, y: 1000, width: 80, height: 80, margin: 100 }),
+        output: () => ({ id: anyId }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a kind that there is not',
+        input: known => ({ wall: known.north, kind: 'ghost', x: 0, y: 0, width: 1, height: 1, margin: 0 }),
+        code: 'bad-input',
+        field: 'kind',
+      },
+    ],
+  },
+  'keepClear.update': {
+    answered: [
+      {
+        about: 'that the margin is smaller, with a reason',
+        input: known => ({
+          id: known.thermostat,
+          changes: { margin: { was: 150, to: 106 }, reason: { was: '', to: 'agreed with the building' } },
+        }),
+        output: () => ({ saved: ['margin', 'reason'], clashes: [] }),
+      },
+    ],
+    refused: [
+      { about: 'what is not there', input: () => ({ id: 'zzzzzz', changes: {} }), code: 'not-found', field: 'id' },
+    ],
+  },
+  'keepClear.remove': {
+    answered: [
+      { about: 'that it is gone', input: known => ({ id: known.thermostat }), output: () => ({ done: true }) },
+    ],
+    refused: [{ about: 'what is not there', input: () => ({ id: 'zzzzzz' }), code: 'not-found', field: 'id' }],
+  },
+  'room.findings': {
+    answered: [
+      { about: 'nothing to settle in a room that closes', input: () => ({}), output: () => ({ findings: [] }) },
+    ],
+    refused: [
+      { about: 'a field that it does not know', input: () => ({ nonsense: 1 }), code: 'bad-input', field: 'nonsense' },
+    ],
+  },
+}

@@ -1,0 +1,188 @@
+/** What each procedure about sheets answers and refuses. */
+import { expect } from 'vitest'
+import type { sheetsArea } from '../../../src/contract/areas/sheets.ts'
+import { anyHandle, anyMoment, type ExamplesOf, type Refused } from './types.ts'
+
+const nowhere = 'zzzzzz'
+const noShow: Refused = {
+  about: 'an exhibition that is not there',
+  input: () => ({ exhibition: nowhere }),
+  code: 'not-found',
+  field: 'exhibition',
+}
+const checklistFile = {
+  kind: 'checklist',
+  handle: anyHandle,
+  name: 'Low Water checklist.xlsx',
+  face: null,
+  pages: null,
+  revision: null,
+}
+const hangListFile = {
+  kind: 'hang list',
+  handle: anyHandle,
+  name: 'Low Water hang list.xlsx',
+  face: null,
+  pages: null,
+  revision: null,
+}
+const wallFile = (face: string | undefined, revision: number) => ({
+  kind: 'wall sheet',
+  handle: anyHandle,
+  name: `Low Water Room 1, north revision ${revision}.pdf`,
+  face,
+  pages: 1,
+  revision,
+})
+
+export const sheetsExamples: ExamplesOf<keyof typeof sheetsArea> = {
+  'sheet.wall': {
+    answered: [
+      {
+        about: 'the first print of a face is its revision 1',
+        input: known => ({ exhibition: known.show ?? '', faces: [known.northFace ?? ''], paper: 'A4' }),
+        output: known => ({ files: [wallFile(known.northFace, 1)], findings: [] }),
+      },
+      {
+        about: 'a work that moved makes the next revision',
+        first: known => [
+          ['sheet.wall', { exhibition: known.show, faces: [known.northFace] }],
+          [
+            'placement.put',
+            {
+              exhibition: known.show,
+              places: [
+                {
+                  entry: known.causewayEntry,
+                  face: known.northFace,
+                  x: 2400,
+                  rule: 'face',
+                  y: null,
+                  was: { face: known.northFace, x: 2367, rule: 'face', y: null },
+                },
+              ],
+            },
+          ],
+        ],
+        input: known => ({ exhibition: known.show ?? '', faces: [known.northFace ?? ''], unit: 'in' }),
+        output: known => ({ files: [wallFile(known.northFace, 2)], findings: [] }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a face that is not there',
+        input: known => ({ exhibition: known.show, faces: [known.northFace, nowhere] }),
+        code: 'not-found',
+        field: 'faces.1',
+      },
+      {
+        about: 'a paper that nobody has',
+        input: known => ({ exhibition: known.show, faces: [known.northFace], paper: 'B4' }),
+        code: 'bad-input',
+        field: 'paper',
+      },
+      { ...noShow, input: known => ({ exhibition: nowhere, faces: [known.northFace] }) },
+    ],
+  },
+  'sheet.checklist': {
+    answered: [
+      {
+        about: 'a workbook of the show',
+        input: known => ({ exhibition: known.show ?? '' }),
+        output: () => ({ files: [checklistFile], findings: [] }),
+      },
+    ],
+    refused: [noShow],
+  },
+  'sheet.hangList': {
+    answered: [
+      {
+        about: 'a workbook, room by room',
+        input: known => ({ exhibition: known.show ?? '', unit: 'in', fraction: 32 }),
+        output: () => ({ files: [hangListFile], findings: [] }),
+      },
+    ],
+    refused: [noShow],
+  },
+  'sheet.set': {
+    answered: [
+      {
+        about: 'walls that have works, checklist and hang list',
+        input: known => ({ exhibition: known.show ?? '' }),
+        output: known => ({ files: [wallFile(known.northFace, 1), checklistFile, hangListFile], findings: [] }),
+      },
+      {
+        about: 'a show without works has empty tables and no wall sheet',
+        input: known => ({ exhibition: known.other ?? '' }),
+        output: () => ({
+          files: [
+            { ...checklistFile, name: 'High Water checklist.xlsx' },
+            { ...hangListFile, name: 'High Water hang list.xlsx' },
+          ],
+          findings: [],
+        }),
+      },
+    ],
+    refused: [noShow],
+  },
+  'sheet.state': {
+    answered: [
+      {
+        about: 'a face that was never printed',
+        input: known => ({ exhibition: known.show ?? '' }),
+        output: known => ({
+          faces: [
+            { face: known.northFace, name: 'Room 1, north', works: 2, printed: null, upToDate: false, voids: [] },
+          ],
+        }),
+      },
+      {
+        about: 'a face that has just been printed',
+        first: known => [['sheet.wall', { exhibition: known.show, faces: [known.northFace] }]],
+        input: known => ({ exhibition: known.show ?? '' }),
+        output: known => ({
+          faces: [
+            {
+              face: known.northFace,
+              name: 'Room 1, north',
+              works: 2,
+              printed: { revision: 1, at: anyMoment, by: expect.any(String) },
+              upToDate: true,
+              voids: [],
+            },
+          ],
+        }),
+      },
+    ],
+    refused: [noShow],
+  },
+  'sheet.preview': {
+    answered: [
+      {
+        about: 'the pages as they would be printed now',
+        input: known => ({ exhibition: known.show ?? '', face: known.northFace ?? '', paper: 'Letter' }),
+        output: () => ({
+          title: 'Room 1, north, revision 1',
+          revision: 1,
+          upToDate: false,
+          pages: [
+            {
+              width: 279.4,
+              height: 215.9,
+              shapes: expect.arrayContaining([expect.objectContaining({ kind: 'text', text: 'Room 1, north' })]),
+            },
+          ],
+          findings: [],
+        }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a face that is not there',
+        input: known => ({ exhibition: known.show, face: nowhere }),
+        code: 'not-found',
+        field: 'face',
+      },
+    ],
+  },
+}

@@ -1,0 +1,579 @@
+/** Works on walls: places, layouts, fixings, findings. */
+import { expect } from 'vitest'
+import type { wallsArea } from '../../../src/contract/areas/walls.ts'
+import { anyId, anyMoment, type ExamplesOf } from './types.ts'
+
+export const wallsExamples: ExamplesOf<keyof typeof wallsArea> = {
+  'wall.elevation': {
+    answered: [
+      {
+        about: 'everything on the wall',
+        input: known => ({ exhibition: known.show, face: known.northFace }),
+        output: known => ({
+          exhibition: known.show,
+          exhibitionTitle: 'Low Water',
+          closed: false,
+          room: { id: known.room, name: 'Room 1' },
+          wall: {
+            id: known.north,
+            face: known.northFace,
+            name: 'north',
+            length: 9140,
+            lengthText: '',
+            height: 3450,
+            heightText: '',
+            wallType: 'drywall on ply',
+            studFirst: null,
+            studSpacing: null,
+            backingFrom: null,
+            backingTo: null,
+            skirting: null,
+            datum: null,
+            angle: 90,
+            floor: [],
+            from: [0, 0],
+            to: [9140, expect.closeTo(0, 6)],
+            openings: [],
+            keepClears: [
+              {
+                id: known.thermostat,
+                kind: 'thermostat',
+                x: 4300,
+                y: 1400,
+                width: 120,
+                height: 120,
+                margin: 150,
+                label: '',
+                reason: '',
+              },
+            ],
+          },
+          plan: {
+            centreLine: 1480,
+            centreLineFrom: 'house rule',
+            rule: 'centre',
+            eyeFraction: 0.5,
+            plannedLux: null,
+            visitorOrder: null,
+            viewingDistance: null,
+            viewers: [],
+            colour: '',
+            note: '',
+          },
+          rules: {
+            centreLine: 1480,
+            minimumGap: 75,
+            minimumMargin: 150,
+            houseFactor: 4,
+            markFromEnd: 25,
+            liftOn: 25,
+            sheetStepMm: 1,
+          },
+          works: [
+            {
+              placement: known.pansPlace,
+              entry: known.pansEntry,
+              work: known.pans,
+              running: '',
+              title: 'Salt pans',
+              maker: 'Ada Ruel',
+              dateText: '',
+              medium: 'etching on paper',
+              mass: 4.2,
+              glazing: '',
+              sensitivity: '',
+              lightLimit: null,
+              picture: known.pansPictureHash,
+              hooksApart: null,
+              x: 1140,
+              rule: 'face',
+              y: null,
+              state: 'planned',
+              labelSide: '',
+              note: '',
+              number: 'L-1.1',
+              size: {
+                height: 620,
+                width: 480,
+                depth: null,
+                diameter: null,
+                part: 'framed',
+                kind: 'measured',
+                at: anyMoment,
+              },
+              back: null,
+              fixing: null,
+              held: false,
+              centreY: 1480,
+            },
+            {
+              placement: known.causewayPlace,
+              entry: known.causewayEntry,
+              work: known.causeway,
+              running: '',
+              title: 'Causeway',
+              maker: 'Ada Ruel',
+              dateText: '',
+              medium: 'oil on canvas',
+              mass: 9.5,
+              glazing: '',
+              sensitivity: '',
+              lightLimit: null,
+              picture: null,
+              hooksApart: null,
+              x: 2367,
+              rule: 'face',
+              y: null,
+              state: 'planned',
+              labelSide: '',
+              note: '',
+              number: 'L-1.2',
+              size: {
+                height: 910,
+                width: 710,
+                depth: null,
+                diameter: null,
+                part: 'framed',
+                kind: 'measured',
+                at: anyMoment,
+              },
+              back: {
+                method: 'd-rings',
+                data: { left: { drop: 140, inset: 55 }, right: { drop: 140, inset: 55 }, spacing: 600 },
+                seenFrom: 'back',
+              },
+              fixing: {
+                id: known.hook,
+                name: 'two-nail hook, 50 lb',
+                kind: 'hook',
+                holeOffset: 14,
+                ratedKg: 22.7,
+                wallType: 'drywall on ply',
+                shank: null,
+                length: null,
+                source: '',
+                note: '',
+              },
+              held: false,
+              centreY: 1480,
+            },
+          ],
+          layouts: [{ id: known.layout, name: 'first hang', at: anyMoment, by: '', works: 2 }],
+          settled: [
+            {
+              id: known.settled,
+              code: 'no-marks',
+              subject: known.pansPlace,
+              figures: '{}',
+              reason: 'measured on Friday',
+              by: '',
+            },
+          ],
+        }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a wall that is not there',
+        input: known => ({ exhibition: known.show, face: 'zzzzzz' }),
+        code: 'not-found',
+        field: 'face',
+      },
+      {
+        about: 'a show that is not there',
+        input: known => ({ exhibition: 'zzzzzz', face: known.northFace }),
+        code: 'not-found',
+        field: 'exhibition',
+      },
+    ],
+  },
+  'wall.plan': {
+    answered: [
+      {
+        about: 'which fields were saved',
+        input: known => ({
+          exhibition: known.show,
+          face: known.northFace,
+          changes: {
+            plannedLux: { was: null, to: 50 },
+            viewers: { was: [], to: [{ kind: 'wheelchair', share: 0.2 }] },
+          },
+        }),
+        output: () => ({ saved: ['plannedLux', 'viewers'], clashes: [] }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a colour that is none',
+        input: known => ({
+          exhibition: known.show,
+          face: known.northFace,
+          changes: { colour: { was: '', to: 'red' } },
+        }),
+        code: 'bad-input',
+        field: 'changes.colour.to',
+      },
+    ],
+  },
+  'placement.put': {
+    answered: [
+      {
+        about: 'the placements, as one edit',
+        input: known => ({
+          exhibition: known.show,
+          places: [
+            { entry: known.rakingEntry, face: known.northFace, x: 3624, rule: 'face', y: null, was: null },
+            {
+              entry: known.pansEntry,
+              face: known.northFace,
+              x: 1200,
+              rule: 'top',
+              y: 1800,
+              was: { face: known.northFace, x: 1140, rule: 'face', y: null },
+            },
+          ],
+        }),
+        output: known => ({ placements: [anyId, known.pansPlace], clashes: [] }),
+      },
+      {
+        about: 'a clash where a work stands elsewhere by now',
+        input: known => ({
+          exhibition: known.show,
+          places: [
+            {
+              entry: known.pansEntry,
+              face: known.northFace,
+              x: 1200,
+              rule: 'face',
+              y: null,
+              was: { face: known.northFace, x: 1000, rule: 'face', y: null },
+            },
+          ],
+        }),
+        output: known => ({
+          placements: [],
+          clashes: [
+            {
+              code: 'clash',
+              id: known.pansEntry,
+              field: 'place',
+              was: { face: known.northFace, x: 1000, rule: 'face', y: null },
+              yours: { face: known.northFace, x: 1200, rule: 'face', y: null },
+              theirs: { face: known.northFace, x: 1140, rule: 'face', y: null },
+            },
+          ],
+        }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a work that is not in the show',
+        input: known => ({
+          exhibition: known.show,
+          places: [{ entry: 'zzzzzz', face: known.northFace, x: 1, rule: 'face', y: null, was: null }],
+        }),
+        code: 'not-found',
+        field: 'places.0.entry',
+      },
+      {
+        about: 'to move a work that is held',
+        first: known => [['placement.hold', { placements: [known.pansPlace], held: true }]],
+        input: known => ({
+          exhibition: known.show,
+          places: [
+            {
+              entry: known.pansEntry,
+              face: known.northFace,
+              x: 1200,
+              rule: 'face',
+              y: null,
+              was: { face: known.northFace, x: 1140, rule: 'face', y: null },
+            },
+          ],
+        }),
+        code: 'held',
+        field: 'places.0',
+      },
+    ],
+  },
+  'placement.remove': {
+    answered: [
+      {
+        about: 'how many came off the wall',
+        input: known => ({ placements: [known.pansPlace] }),
+        output: () => ({ removed: 1 }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a work that hangs',
+        first: known => [['placement.setState', { placements: [known.pansPlace], to: 'level' }]],
+        input: known => ({ placements: [known.pansPlace] }),
+        code: 'hung',
+        field: 'placements.0',
+      },
+    ],
+  },
+  'placement.update': {
+    answered: [
+      {
+        about: 'that the fixing is chosen',
+        input: known => ({
+          id: known.pansPlace,
+          changes: { fixing: { was: null, to: known.hook }, hooksApart: { was: null, to: 200 } },
+        }),
+        output: () => ({ saved: ['fixing', 'hooksApart'], clashes: [] }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a fixing that is not there',
+        input: known => ({ id: known.pansPlace, changes: { fixing: { was: null, to: 'zzzzzz' } } }),
+        code: 'not-found',
+        field: 'changes.fixing.to',
+      },
+    ],
+  },
+  'placement.hold': {
+    answered: [
+      {
+        about: 'how many were not held yet',
+        input: known => ({ placements: [known.pansPlace, known.causewayPlace], held: true }),
+        output: () => ({ changed: 2 }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a placement that is not there',
+        input: () => ({ placements: ['zzzzzz'], held: true }),
+        code: 'not-found',
+        field: 'placements.0',
+      },
+    ],
+  },
+  'placement.setState': {
+    answered: [
+      {
+        about: 'how many hang now',
+        input: known => ({ placements: [known.pansPlace], to: 'hung' }),
+        output: () => ({ changed: 1 }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a state that there is not',
+        input: known => ({ placements: [known.pansPlace], to: 'flying' }),
+        code: 'bad-input',
+        field: 'to',
+      },
+    ],
+  },
+  'layout.keep': {
+    answered: [
+      {
+        about: 'the kept layout',
+        input: known => ({ exhibition: known.show, face: known.northFace, name: 'second hang' }),
+        output: () => ({ id: anyId }),
+      },
+    ],
+    refused: [
+      {
+        about: 'an empty wall',
+        input: known => ({ exhibition: known.show, face: known.eastFace, name: 'x' }),
+        code: 'nothing-here',
+        field: 'face',
+      },
+    ],
+  },
+  'layout.compare': {
+    answered: [
+      {
+        about: 'where works stood then and stand now',
+        first: known => [['placement.remove', { placements: [known.pansPlace] }]],
+        input: known => ({ id: known.layout }),
+        output: known => ({
+          name: 'first hang',
+          places: [
+            {
+              entry: known.pansEntry,
+              running: '',
+              title: 'Salt pans',
+              kept: { x: 1140, centreY: 1480 },
+              now: null,
+              size: {
+                height: 620,
+                width: 480,
+                depth: null,
+                diameter: null,
+                part: 'framed',
+                kind: 'measured',
+                at: anyMoment,
+              },
+            },
+            {
+              entry: known.causewayEntry,
+              running: '',
+              title: 'Causeway',
+              kept: { x: 2367, centreY: 1480 },
+              now: { x: 2367, centreY: 1480, here: true },
+              size: {
+                height: 910,
+                width: 710,
+                depth: null,
+                diameter: null,
+                part: 'framed',
+                kind: 'measured',
+                at: anyMoment,
+              },
+            },
+          ],
+        }),
+      },
+    ],
+    refused: [{ about: 'a layout that is not there', input: () => ({ id: 'zzzzzz' }), code: 'not-found', field: 'id' }],
+  },
+  'layout.take': {
+    answered: [
+      {
+        about: 'what came back',
+        first: known => [['placement.remove', { placements: [known.pansPlace] }]],
+        input: known => ({ id: known.layout }),
+        output: () => ({ moved: 0, added: 1, takenOff: 0, stayed: [] }),
+      },
+    ],
+    refused: [{ about: 'a layout that is not there', input: () => ({ id: 'zzzzzz' }), code: 'not-found', field: 'id' }],
+  },
+  'layout.remove': {
+    answered: [
+      { about: 'that it is forgotten', input: known => ({ id: known.layout }), output: () => ({ done: true }) },
+    ],
+    refused: [{ about: 'a layout that is not there', input: () => ({ id: 'zzzzzz' }), code: 'not-found', field: 'id' }],
+  },
+  'fixing.list': {
+    answered: [
+      {
+        about: 'the library of fixings',
+        input: () => ({}),
+        output: known => ({
+          fixings: [
+            {
+              id: known.hook,
+              name: 'two-nail hook, 50 lb',
+              kind: 'hook',
+              holeOffset: 14,
+              ratedKg: 22.7,
+              wallType: 'drywall on ply',
+              shank: null,
+              length: null,
+              source: '',
+              note: '',
+            },
+          ],
+        }),
+      },
+    ],
+    refused: [
+      { about: 'a field that it does not know', input: () => ({ nonsense: 1 }), code: 'bad-input', field: 'nonsense' },
+    ],
+  },
+  'fixing.add': {
+    answered: [
+      {
+        about: 'the new fixing',
+        input: () => ({ name: 'screw 4.5 × 60', kind: 'screw', holeOffset: -2.25, ratedKg: null }),
+        output: () => ({ id: anyId }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a rating below nothing',
+        input: () => ({ name: 'x', kind: 'hook', holeOffset: 0, ratedKg: -1 }),
+        code: 'bad-input',
+        field: 'ratedKg',
+      },
+    ],
+  },
+  'fixing.update': {
+    answered: [
+      {
+        about: 'that the rating is set',
+        input: known => ({ id: known.hook, changes: { ratedKg: { was: 22.7, to: 20 } } }),
+        output: () => ({ saved: ['ratedKg'], clashes: [] }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a fixing that is not there',
+        input: () => ({ id: 'zzzzzz', changes: {} }),
+        code: 'not-found',
+        field: 'id',
+      },
+    ],
+  },
+  'finding.list': {
+    answered: [
+      {
+        about: 'what is to settle on a wall',
+        input: known => ({ exhibition: known.show, face: known.northFace }),
+        output: known => ({
+          findings: [
+            {
+              severity: 'fits',
+              code: 'load-holds',
+              text: 'Each fixing carries 4.8 kg of 22.7 kg, with the house factor 4. If one fails, the rest holds 9.5 kg of 22.7 kg.',
+              figures: {
+                shareKg: 4.75,
+                shareN: expect.closeTo(46.5815875, 6),
+                neededKg: 19,
+                ratedKg: 22.7,
+                factor: 4,
+                wholeKg: 9.5,
+                leftKg: 22.7,
+              },
+              subject: { kind: 'placement', id: known.causewayPlace },
+            },
+          ],
+        }),
+      },
+    ],
+    refused: [
+      { about: 'a show that is no id', input: () => ({ exhibition: '' }), code: 'bad-input', field: 'exhibition' },
+    ],
+  },
+  'finding.settle': {
+    answered: [
+      {
+        about: 'the settlement',
+        input: known => ({
+          code: 'near-end',
+          subject: known.pansPlace,
+          figures: '{"margin":100}',
+          reason: 'the curator wants it there',
+        }),
+        output: () => ({ id: anyId }),
+      },
+    ],
+    refused: [
+      {
+        about: 'without a reason',
+        input: () => ({ code: 'x', subject: 'y', figures: '{}', reason: ' ' }),
+        code: 'bad-input',
+        field: 'reason',
+      },
+      {
+        about: 'figures that are no JSON',
+        input: () => ({ code: 'x', subject: 'y', figures: '{', reason: 'z' }),
+        code: 'bad-input',
+        field: 'figures',
+      },
+    ],
+  },
+  'finding.unsettle': {
+    answered: [
+      { about: 'that it is taken back', input: known => ({ id: known.settled }), output: () => ({ done: true }) },
+    ],
+    refused: [
+      { about: 'a settlement that is not there', input: () => ({ id: 'zzzzzz' }), code: 'not-found', field: 'id' },
+    ],
+  },
+}
