@@ -38,34 +38,34 @@ interface Plain {
 }
 
 const before = [
-  { key: 'running', heading: 'No.', field: 'running', width: 6 },
-  { key: 'picture', heading: 'Picture', field: 'ignore', width: 12 },
-  { key: 'permanent', heading: 'Permanent number', field: 'permanent', width: 16 },
-  { key: 'lenderNumber', heading: 'Lender’s number', field: 'lenderNumber', width: 16 },
-  { key: 'loan', heading: 'Loan number', field: 'loan', width: 14 },
-  { key: 'entryNumber', heading: 'Entry number', field: 'entryNumber', width: 14 },
-  { key: 'maker', heading: 'Maker', field: 'maker', width: 22 },
-  { key: 'title', heading: 'Title', field: 'title', width: 30 },
-  { key: 'date', heading: 'Date', field: 'date', width: 12 },
-  { key: 'medium', heading: 'Medium', field: 'medium', width: 24 },
+  { key: 'running', heading: 'No.', field: 'running', width: 5 },
+  { key: 'picture', heading: 'Picture', field: 'ignore', width: 11 },
+  { key: 'permanent', heading: 'Permanent number', field: 'permanent', width: 12 },
+  { key: 'lenderNumber', heading: 'Lender’s number', field: 'lenderNumber', width: 12 },
+  { key: 'loan', heading: 'Loan number', field: 'loan', width: 11 },
+  { key: 'entryNumber', heading: 'Entry number', field: 'entryNumber', width: 10 },
+  { key: 'maker', heading: 'Maker', field: 'maker', width: 18 },
+  { key: 'title', heading: 'Title', field: 'title', width: 24 },
+  { key: 'date', heading: 'Date', field: 'date', width: 9 },
+  { key: 'medium', heading: 'Medium', field: 'medium', width: 18 },
 ] as const satisfies readonly Plain[]
 
 const after = [
-  { key: 'method', heading: 'How it hangs', field: 'method', width: 14 },
-  { key: 'lender', heading: 'Lender', field: 'lender', width: 22 },
-  { key: 'credit', heading: 'Credit line', field: 'credit', width: 28 },
-  { key: 'kind', heading: 'Kind of work', field: 'kind', width: 12 },
-  { key: 'section', heading: 'Section', field: 'section', width: 18 },
-  { key: 'place', heading: 'Room and wall', field: 'place', width: 20 },
-  { key: 'status', heading: 'Status', field: 'status', width: 12 },
-  { key: 'sensitivity', heading: 'Sensitivity to light', field: 'sensitivity', width: 12 },
-  { key: 'lightLimit', heading: 'Light limit (lx)', field: 'lightLimit', width: 10 },
-  { key: 'uvLimit', heading: 'UV limit (µW/lm)', field: 'uvLimit', width: 10 },
-  { key: 'glazing', heading: 'Glazing', field: 'glazing', width: 11 },
-  { key: 'handling', heading: 'Handling', field: 'handling', width: 24 },
-  { key: 'loanTerms', heading: 'Loan terms', field: 'loanTerms', width: 24 },
-  { key: 'notBeside', heading: 'Not beside', field: 'notBeside', width: 18 },
-  { key: 'note', heading: 'Note', field: 'note', width: 24 },
+  { key: 'method', heading: 'How it hangs', field: 'method', width: 10 },
+  { key: 'lender', heading: 'Lender', field: 'lender', width: 16 },
+  { key: 'credit', heading: 'Credit line', field: 'credit', width: 20 },
+  { key: 'kind', heading: 'Kind of work', field: 'kind', width: 10 },
+  { key: 'section', heading: 'Section', field: 'section', width: 14 },
+  { key: 'place', heading: 'Room and wall', field: 'place', width: 14 },
+  { key: 'status', heading: 'Status', field: 'status', width: 9 },
+  { key: 'sensitivity', heading: 'Sensitivity to light', field: 'sensitivity', width: 10 },
+  { key: 'lightLimit', heading: 'Light limit (lx)', field: 'lightLimit', width: 7 },
+  { key: 'uvLimit', heading: 'UV limit (µW/lm)', field: 'uvLimit', width: 9 },
+  { key: 'glazing', heading: 'Glazing', field: 'glazing', width: 9 },
+  { key: 'handling', heading: 'Handling', field: 'handling', width: 18 },
+  { key: 'loanTerms', heading: 'Loan terms', field: 'loanTerms', width: 18 },
+  { key: 'notBeside', heading: 'Not beside', field: 'notBeside', width: 14 },
+  { key: 'note', heading: 'Note', field: 'note', width: 18 },
 ] as const satisfies readonly Plain[]
 
 /** Columns that are there whatever a work measures. */
@@ -90,7 +90,7 @@ function sizeColumns(part: ListPart, side: Side, unit: SheetUnit): readonly Shee
     field: side,
     part,
     unit,
-    width: 11,
+    width: 9,
     format: lengthFormats[unit],
   }
   if (unit === 'mm') return [number]
@@ -100,7 +100,7 @@ function sizeColumns(part: ListPart, side: Side, unit: SheetUnit): readonly Shee
     field: 'ignore',
     part: null,
     unit: null,
-    width: 12,
+    width: 9,
     format: null,
   }
   return [number, fraction]
@@ -108,7 +108,7 @@ function sizeColumns(part: ListPart, side: Side, unit: SheetUnit): readonly Shee
 
 export function massColumn(unit: SheetUnit): SheetColumn {
   const mass = unit === 'mm' ? 'kg' : 'lb'
-  return { key: 'mass', heading: `Weight (${mass})`, field: 'mass', part: null, unit: mass, width: 9, format: '0.0##' }
+  return { key: 'mass', heading: `Weight (${mass})`, field: 'mass', part: null, unit: mass, width: 8, format: '0.0##' }
 }
 
 /** The columns of a checklist whose works have these measures. */

@@ -29,20 +29,33 @@ export interface ChecklistQuestion {
   readonly fraction: InchParts
 }
 
+/** Columns that stand even where nothing is known yet; another that is empty throughout only takes room from the rest. */
+const always: readonly string[] = [
+  'running',
+  'maker',
+  'title',
+  'date',
+  'medium',
+  'mass',
+  'lender',
+  'credit',
+] satisfies (PlainKey | 'mass')[]
+
 export function checklistSheet(question: ChecklistQuestion): TableSheet {
   const { works, unit, fraction } = question
-  const columns = checklistColumns(unit, measuredOf(works))
+  const all = checklistColumns(unit, measuredOf(works))
   const tape = (mm: number) =>
     formatLength(roundTo(mm, { unit: 'in', parts: fraction }), { unit: 'in', fraction, bare: true })
+  const filled = works.map(work => cellsOf(work, unit, tape))
+  const columns = all.filter(
+    ({ key }) => always.includes(key) || filled.some(cells => (cells.get(key) ?? EMPTY).kind !== 'empty'),
+  )
   return {
     name: 'Checklist',
     title: question.title,
     lines: question.lines,
     columns,
-    rows: works.map(work => {
-      const cells = cellsOf(work, unit, tape)
-      return columns.map(column => cells.get(column.key) ?? EMPTY)
-    }),
+    rows: filled.map(cells => columns.map(({ key }) => cells.get(key) ?? EMPTY)),
   }
 }
 

@@ -61,14 +61,14 @@ function drop({ marks }: Line, side: 'first' | 'last', steps: Steps) {
 
 /** What each column says. Rows run from left to right on each wall. */
 const parts: readonly Part[] = [
-  text('wall', 'Wall', 16, ({ elevation }) => textCell(elevation.wall.name)),
-  text('place', 'Place', 6, ({ place }) => numberCell(place)),
-  text('running', 'No.', 6, ({ row }) =>
+  text('wall', 'Wall', 13, ({ elevation }) => textCell(elevation.wall.name)),
+  text('place', 'Place', 5, ({ place }) => numberCell(place)),
+  text('running', 'No.', 5, ({ row }) =>
     /^[1-9]\d{0,8}$/.test(row.running) ? numberCell(Number(row.running)) : textCell(row.running),
   ),
-  text('number', 'Work number', 16, ({ row }) => textCell(row.number)),
-  text('maker', 'Maker', 20, ({ row }) => textCell(row.maker)),
-  text('title', 'Title', 28, ({ row }) => (row.title === '' ? EMPTY : { kind: 'title', text: row.title })),
+  text('number', 'Work number', 12, ({ row }) => textCell(row.number)),
+  text('maker', 'Maker', 16, ({ row }) => textCell(row.maker)),
+  text('title', 'Title', 22, ({ row }) => (row.title === '' ? EMPTY : { kind: 'title', text: row.title })),
   length('height', 'Height', ({ placed }, steps) => (placed?.size ? print(placed.size.height, steps) : null)),
   length('width', 'Width', ({ placed }, steps) => (placed?.size ? print(placed.size.width, steps) : null)),
   length('depth', 'Depth', ({ placed }, steps) => (placed?.size?.depth ? print(placed.size.depth, steps) : null)),
@@ -79,19 +79,17 @@ const parts: readonly Part[] = [
       return [numberCell(mass === null || unit === 'mm' ? mass : Number((mass / POUND).toPrecision(12)))]
     },
   },
-  text('method', 'How it hangs', 16, line => textCell(answerOf(line)?.methodName ?? '')),
-  text('fixing', 'Fixing', 26, ({ row }) => textCell(row.fixing)),
+  text('method', 'How it hangs', 10, line => textCell(answerOf(line)?.methodName ?? '')),
+  text('fixing', 'Fixing', 16, ({ row }) => textCell(row.fixing)),
   length('dropLeft', 'Drop, left', (line, steps) => drop(line, 'first', steps)),
   length('dropRight', 'Drop, right', (line, steps) => drop(line, 'last', steps)),
   length('apart', 'Marks apart', ({ row }) => row.apart),
-  length('line', 'Level line', line => answerOf(line)?.printed.datum ?? null),
-  length('fromFloor', 'Bears at, from the floor', ({ row }) => row.fromFloor[0] ?? null),
-  length('fromLine', 'Bears at, from the line', ({ row }) => row.fromLine[0] ?? null),
+  length('fromFloor', 'From the floor', ({ row }) => row.fromFloor[0] ?? null),
+  length('fromLine', 'From the line', ({ row }) => row.fromLine[0] ?? null),
   length('leftMark', 'Left mark', ({ row }) => row.leftMark),
   length('rightMark', 'Right mark', ({ row }) => row.rightMark),
-  length('leftEdge', 'Left edge', ({ row }) => row.leftEdge),
   length('gapBefore', 'Gap before', ({ row }) => row.gapBefore),
-  text('note', 'Note', 30, ({ row, placed }) =>
+  text('note', 'Note', 18, ({ row, placed }) =>
     textCell([row.problem, placed?.note ?? ''].filter(each => each !== '').join(' ')),
   ),
 ]
@@ -129,5 +127,15 @@ export function hangListSheets({
         rows: [],
       },
     ]
-  return all.map(({ name, rows }) => ({ name, title: `${exhibitionTitle}: hang list, ${name}`, lines, columns, rows }))
+  // A column that is empty in every room only takes room from the rest.
+  const kept = columns.map((_, index) =>
+    all.some(({ rows }) => rows.some(row => (row[index] ?? EMPTY).kind !== 'empty')),
+  )
+  return all.map(({ name, rows }) => ({
+    name,
+    title: `${exhibitionTitle}: hang list, ${name}`,
+    lines,
+    columns: columns.filter((_, index) => kept[index]),
+    rows: rows.map(row => row.filter((_, index) => kept[index])),
+  }))
 }

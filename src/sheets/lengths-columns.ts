@@ -12,13 +12,13 @@ export function lengthColumns(key: string, heading: string, unit: SheetUnit): re
     heading: `${heading} (${unit})`,
     ...unread,
     unit,
-    width: 11,
+    width: 8,
     format: lengthFormats[unit],
   }
   if (unit === 'mm') return [number]
   return [
     number,
-    { key: `${key}.fraction`, heading: `${heading}, by the tape (in)`, ...unread, unit: null, width: 11, format: null },
+    { key: `${key}.fraction`, heading: `${heading}, by the tape (in)`, ...unread, unit: null, width: 8, format: null },
   ]
 }
 

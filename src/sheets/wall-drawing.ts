@@ -15,7 +15,7 @@ import { sizeWithin } from './lines.ts'
 import type { Box } from './shapes.ts'
 import type { Sketch } from './sketch.ts'
 import { spread } from './spread.ts'
-import type { WallSheetRow } from './wall-rows.ts'
+import { sheetNames, type WallSheetRow } from './wall-rows.ts'
 
 export interface DrawingQuestion {
   readonly elevation: Elevation
@@ -232,8 +232,8 @@ function drawMarkLabels(sketch: Sketch, view: View, { rows, marks, k }: DrawingQ
       const [first] = found.answer.marks
       const last = found.answer.marks.at(-1)
       return [
-        { name: `${row.running} left mark`, figure: row.leftMark, mark: first },
-        { name: `${row.running} right mark`, figure: row.rightMark, mark: last },
+        { name: `${row.called} left mark`, figure: row.leftMark, mark: first },
+        { name: `${row.called} right mark`, figure: row.rightMark, mark: last },
       ]
     })
     .flatMap(({ name, figure: written, mark }) =>
@@ -267,6 +267,7 @@ function drawMarkLabels(sketch: Sketch, view: View, { rows, marks, k }: DrawingQ
 
 function drawWorks(sketch: Sketch, view: View, { elevation, marks, rows, k }: DrawingQuestion): void {
   const here = new Set(rows.map(row => row.placement))
+  const names = sheetNames(elevation.works)
   for (const work of elevation.works) {
     if (work.size === null) continue
     const { width, height } = work.size
@@ -287,7 +288,7 @@ function drawWorks(sketch: Sketch, view: View, { elevation, marks, rows, k }: Dr
       stroke: isHere ? ink.ink : ink.line,
       width: (isHere ? 0.35 : 0.2) * k,
     })
-    drawNumber(sketch, box, work.running, isHere, k)
+    drawNumber(sketch, box, names.get(work.placement) ?? '', isHere, k)
     const found = marks.get(work.placement)
     if (!isHere || found === undefined || !('answer' in found)) continue
     for (const mark of found.answer.marks) {
@@ -299,12 +300,12 @@ function drawWorks(sketch: Sketch, view: View, { elevation, marks, rows, k }: Dr
   }
 }
 
-function drawNumber(sketch: Sketch, box: Box, running: string, isHere: boolean, k: number): void {
+function drawNumber(sketch: Sketch, box: Box, called: string, isHere: boolean, k: number): void {
   const most = Math.min(6 * k, box.h * 0.42)
-  const size = sizeWithin(running, 'figure', most, box.w * 0.8, sketch.measure)
+  const size = sizeWithin(called, 'figure', most, box.w * 0.8, sketch.measure)
   // Too small to be read: the row of the table and the order from left to right tell which it is.
   if (size < 1.5) return
-  sketch.text(`drawing ${running}`, box.x + box.w / 2, box.y + box.h * 0.56 + size * 0.25, size, 'figure', running, {
+  sketch.text(`drawing ${called}`, box.x + box.w / 2, box.y + box.h * 0.56 + size * 0.25, size, 'figure', called, {
     anchor: 'middle',
     colour: isHere ? ink.ink : ink.ink3,
   })

@@ -21,9 +21,7 @@ export const atFoot = [
 ]
 
 export function notesOf(rows: readonly WallSheetRow[], findings: readonly Finding[]): readonly Note[] {
-  const running = new Map(
-    rows.flatMap(row => [[row.work, row.running] as const, [row.placement, row.running] as const]),
-  )
+  const running = new Map(rows.flatMap(row => [[row.work, row.called] as const, [row.placement, row.called] as const]))
   const found = findings.filter(isToSettle).map(
     ({ severity, subject, text }): Note => ({
       severity: severity === 'stop' ? 'stop' : 'settle',
@@ -34,7 +32,7 @@ export function notesOf(rows: readonly WallSheetRow[], findings: readonly Findin
   const cautions = new Map<string, string[]>()
   for (const row of rows) {
     for (const caution of row.cautions) {
-      if (!atFoot.includes(caution)) cautions.set(caution, [...(cautions.get(caution) ?? []), row.running])
+      if (!atFoot.includes(caution)) cautions.set(caution, [...(cautions.get(caution) ?? []), row.called])
     }
   }
   return [

@@ -23,6 +23,8 @@ export interface WorkingText {
 export interface WallSheetRow {
   readonly placement: string
   readonly work: string
+  /** What the sheet calls it: running number, else a number of the work, else its place from the left. */
+  readonly called: string
   readonly running: string
   readonly number: string
   readonly title: string
@@ -78,17 +80,33 @@ export function wallSheetRows(
   marks: ReadonlyMap<string, MarksOrWhy>,
   units: Units,
 ): readonly WallSheetRow[] {
-  const works = [...elevation.works].sort((a, b) => leftOf(a) - leftOf(b) || b.centreY - a.centreY)
+  const works = sheetOrder(elevation.works)
   const missing: MarksOrWhy = { problem: 'Nobody asked for its marks.' }
   const all = works.map(work => {
     const found = marks.get(work.placement) ?? missing
     return { work, found, edges: edgesOf(work, found, units) }
   })
   const length = print(elevation.wall.length, units.steps)
+  const called = sheetNames(works)
   return all.map(({ work, found, edges }) => {
     const others = all.flatMap(each => (each.work === work || each.edges === null ? [] : [each.edges]))
-    return rowOf(work, found, edges, others, length, units)
+    return rowOf(work, called.get(work.placement) ?? '', found, edges, others, length, units)
   })
+}
+
+/** From left to right; the upper first where works stand above each other. */
+export function sheetOrder(works: readonly PlacedWork[]): readonly PlacedWork[] {
+  return [...works].sort((a, b) => leftOf(a) - leftOf(b) || b.centreY - a.centreY)
+}
+
+/** What the sheet calls each work, by placement. */
+export function sheetNames(works: readonly PlacedWork[]): ReadonlyMap<string, string> {
+  return new Map(
+    sheetOrder(works).map(({ placement, running, number }, index) => [
+      placement,
+      [running, number].find(text => text !== '') ?? `place ${index + 1}`,
+    ]),
+  )
 }
 
 function leftOf(work: PlacedWork): number {
@@ -127,6 +145,7 @@ function bySide(
 
 function rowOf(
   work: PlacedWork,
+  called: string,
   found: MarksOrWhy,
   edges: Edges | null,
   others: readonly Edges[],
@@ -145,6 +164,7 @@ function rowOf(
   return {
     placement: work.placement,
     work: work.work,
+    called,
     running: work.running,
     number: work.number,
     title: work.title,
@@ -172,10 +192,11 @@ function rowOf(
   }
 }
 
-function factsOf({ size, mass }: PlacedWork, units: Units): string {
+function factsOf({ running, number, size, mass }: PlacedWork, units: Units): string {
   const sides = size === null ? [] : [size.height, size.width, ...(size.depth === null ? [] : [size.depth])]
   const measured = sides.map(side => figure(print(side, units.steps), units).main).join(' × ')
   return [
+    ...(running === '' || number === '' ? [] : [number]),
     measured === '' ? 'no size yet' : `${measured} ${units.unit}${size?.kind === 'listed' ? ' as listed' : ''}`,
     mass === null ? 'not weighed' : massText(mass, units.unit),
   ].join(' · ')

@@ -137,9 +137,9 @@ export function drawRow(
   const columns = columnsOf(x, width)
   const height = rowHeight(row, width, style)
   const lines = linesOf(row, columns, style)
-  const name = `row ${row.running}`
-  const number = sizeWithin(row.running, 'figure', 6.4 * k, columns.number.w - 1.5 * k, style.measure)
-  sketch.text(`${name} number`, columns.number.x, y + 7 * k, number, 'figure', row.running)
+  const name = `row ${row.called}`
+  const number = sizeWithin(row.called, 'figure', 6.4 * k, columns.number.w - 1.5 * k, style.measure)
+  sketch.text(`${name} number`, columns.number.x, y + 6.4 * k, number, 'figure', row.called)
   lines.title.forEach((line, index) => {
     sketch.text(`${name} title ${index}`, columns.work.x, y + (4 + 3.9 * index) * k, 3.5 * k, 'title', line)
   })
@@ -162,7 +162,7 @@ export function drawRow(
 
 function drawMarks(sketch: Sketch, row: WallSheetRow, columns: Columns, y: number, style: TableStyle): void {
   const { k, units } = style
-  const name = `row ${row.running}`
+  const name = `row ${row.called}`
   const under = Math.max(stackHeight(row.fromFloor, style), stackHeight(row.fromLine, style))
   const note = (column: Column, line: number, what: string, text: string) => {
     const room = columns[column].w - 1.2 * k
@@ -264,7 +264,7 @@ function drawProblem(sketch: Sketch, row: WallSheetRow, columns: Columns, y: num
     .slice(0, 3)
     .forEach((line, index) => {
       sketch.text(
-        `row ${row.running} problem ${index}`,
+        `row ${row.called} problem ${index}`,
         columns.floor.x + 4 * k,
         y + (4.2 + 3.6 * index) * k,
         2.8 * k,

@@ -31,6 +31,8 @@ export async function writePdf(file: string, question: PdfQuestion, faces: Faces
   const beside = `${file}.part`
   const doc = new PDFDocument({
     autoFirstPage: false,
+    // None of the faces that every reader must have: each text brings its own.
+    font: '',
     pdfVersion: '1.7',
     lang: question.language,
     displayTitle: true,

@@ -5,7 +5,8 @@
 import { rename, rm, writeFile } from 'node:fs/promises'
 import type { Cell as Content, SheetColumn, TableSheet } from '../../../src/sheets/columns.ts'
 import { ink } from '../../../src/sheets/ink.ts'
-import { newWorkbook, type Workbook, type Worksheet } from './exceljs.ts'
+import type { Paper } from '../../../src/sheets/shapes.ts'
+import { newWorkbook, type PaperSize, type Workbook, type Worksheet } from './exceljs.ts'
 
 export interface Thumbnail {
   readonly bytes: Buffer
@@ -19,16 +20,17 @@ export interface WorkbookQuestion {
   /** ISO 8601. */
   readonly at: string
   readonly by: string
+  readonly paper: Paper
   readonly thumbnail: (hash: string) => Thumbnail | null
 }
 
 /** Heights of rows in points; pictures are as high as their row, with a little air. */
 const PICTURE_ROW = 54
-const HEAD_ROW = 34
+const HEAD_ROW = 52
 /** Pixels in a point, as spreadsheets count them: 96 to 72. */
 const PIXELS = 96 / 72
-/** Paper code of A4 in ECMA-376 part 1, 18.3.1.63. */
-const A4 = 9
+/** Paper codes of ECMA-376 part 1, 18.3.1.63. */
+const paperCodes: Readonly<Record<Paper, number>> = { Letter: 1, Tabloid: 3, A3: 8, A4: 9 }
 
 const argb = (colour: string) => ({ argb: `FF${colour.slice(1)}` })
 
@@ -89,7 +91,8 @@ function addSheet(workbook: Workbook, sheet: TableSheet, name: string, question:
     ],
     pageSetup: {
       orientation: 'landscape',
-      paperSize: A4,
+      // exceljs names a few of the codes; the standard has them all.
+      paperSize: paperCodes[question.paper] as PaperSize,
       fitToPage: true,
       fitToWidth: 1,
       fitToHeight: 0,
@@ -132,7 +135,11 @@ function writeHead(worksheet: Worksheet, sheet: TableSheet, heading: number): vo
     const cell = row.getCell(index + 1)
     cell.value = column.heading
     cell.font = { name: 'Arial', size: 10, bold: true, color: argb(ink.ink) }
-    cell.alignment = { wrapText: true, vertical: 'bottom', horizontal: column.format === null ? 'left' : 'right' }
+    cell.alignment = {
+      wrapText: true,
+      vertical: 'bottom',
+      ...(column.format === null ? { horizontal: 'left', indent: 1 } : { horizontal: 'right' }),
+    }
     cell.border = { bottom: { style: 'medium', color: argb(ink.ink) } }
   })
 }
@@ -146,7 +153,11 @@ function writeCell(
 ): void {
   const cell = worksheet.getCell(row, column)
   cell.font = { name: 'Arial', size: 10, italic: content.kind === 'title' }
-  cell.alignment = { vertical: 'top', wrapText: true, horizontal: content.kind === 'number' ? 'right' : 'left' }
+  cell.alignment = {
+    vertical: 'top',
+    wrapText: true,
+    ...(content.kind === 'number' ? { horizontal: 'right' } : { horizontal: 'left', indent: 1 }),
+  }
   cell.border = { bottom: { style: 'hair', color: argb(ink.line) } }
   switch (content.kind) {
     case 'number':

@@ -43,7 +43,7 @@ export async function makeChecklist(job: Job, exhibition: string, style: Style):
     unit: tableUnit(style.unit),
     fraction: style.steps.fraction,
   })
-  return writeTable(job, 'checklist', fileName([title, 'checklist'], 'xlsx'), [sheet])
+  return writeTable(job, 'checklist', fileName([title, 'checklist'], 'xlsx'), [sheet], style)
 }
 
 export async function makeHangList(job: Job, exhibition: string, style: Style): Promise<SheetFile> {
@@ -51,12 +51,12 @@ export async function makeHangList(job: Job, exhibition: string, style: Style): 
   const unit = tableUnit(style.unit)
   const sheets = hangListSheets({
     exhibitionTitle: title,
-    lines: [madeLine(job, `lengths in ${unit}, as on the wall sheets`)],
+    lines: [madeLine(job, `lengths in ${unit === 'in' ? 'inches' : 'millimetres'}, as on the wall sheets`)],
     elevations: facesOf(job.db, exhibition).map(face => elevationOf(job.db, exhibition, face)),
     unit,
     steps: style.steps,
   })
-  return writeTable(job, 'hang list', fileName([title, 'hang list'], 'xlsx'), sheets)
+  return writeTable(job, 'hang list', fileName([title, 'hang list'], 'xlsx'), sheets, style)
 }
 
 function madeLine(job: Job, what: string): string {
@@ -68,6 +68,7 @@ async function writeTable(
   kind: SheetFile['kind'],
   name: string,
   sheets: readonly TableSheet[],
+  { paper }: Style,
 ): Promise<SheetFile> {
   const thumbnails = await thumbnailsOf(job, sheets)
   job.signal.throwIfAborted()
@@ -75,7 +76,7 @@ async function writeTable(
   try {
     await writeWorkbook(
       path,
-      { sheets, at: job.now(), by: job.person?.name ?? '', thumbnail: hash => thumbnails.get(hash) ?? null },
+      { sheets, at: job.now(), by: job.person?.name ?? '', paper, thumbnail: hash => thumbnails.get(hash) ?? null },
       job.signal,
     )
   } catch (error) {

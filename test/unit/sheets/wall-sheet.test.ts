@@ -1,0 +1,214 @@
+/** The wall sheet as a model: its numbers, its pages, what it calls a revision. */
+import { describe, expect, test } from 'vitest'
+import { boxesMeet, type Paper, papers } from '../../../src/sheets/shapes.ts'
+import { wallSheetContent } from '../../../src/sheets/wall-sheet.ts'
+import { question, sheetOf } from './made.ts'
+import { placed, rowOfWorks, six, wallOf } from './wall.ts'
+
+const wallOfSix = () => wallOf(six.map((given, index) => placed(given, index)))
+const plain = (text: string | undefined) => text?.replace(/[\u2009\u00a0]/g, ' ')
+
+describe('numbers of the table', () => {
+  // Source: worked scenario "wall of six, D-rings", computed by a script outside this program; common practice.
+  test('are those of the worked wall of six in millimetres', async () => {
+    const { rows } = await sheetOf(wallOfSix())
+    expect(rows.map(row => row.leftEdge?.mm)).toEqual([900, 2012, 3354, 4526, 6118, 7230])
+    expect(rows.map(row => row.fromFloor[0]?.mm)).toEqual([1695, 1795, 1680, 1880, 1695, 1730])
+    expect(rows.map(row => row.fromLine[0]?.main)).toEqual(['+215', '+315', '+200', '+400', '+215', '+250'])
+    expect([rows[3]?.leftMark?.mm, rows[3]?.rightMark?.mm]).toEqual([4586, 5426])
+    expect(rows.map(row => row.gapBefore?.mm)).toEqual([900, 632, 632, 632, 632, 632])
+    expect(rows[5]?.rightEdge?.mm).toBe(8240)
+    expect(rows[5]?.gapAfter?.mm).toBe(900)
+  })
+
+  test('are those of the worked wall of six in inches', async () => {
+    const { rows } = await sheetOf(wallOfSix(), { unit: 'in' })
+    expect(plain(rows[1]?.fromFloor[0]?.main)).toBe('70 11/16')
+    expect([plain(rows[1]?.leftMark?.main), plain(rows[1]?.rightMark?.main)]).toEqual(['81 3/8', '105'])
+    expect(plain(rows[1]?.fromFloor[0]?.other)).toBe('1 795')
+  })
+
+  test('are the printed numbers of the marks, every one', async () => {
+    const asked = question(rowOfWorks(25))
+    const { rows } = await sheetOf(rowOfWorks(25))
+    expect(rows).toHaveLength(25)
+    for (const row of rows) {
+      const found = asked.marks.get(row.placement)
+      if (found === undefined || !('answer' in found)) throw new Error('no marks')
+      const [left, right] = found.answer.marks
+      expect(row.fromFloor[0]).toMatchObject(left?.printed.fromFloor ?? {})
+      expect(row.fromLine[0]).toMatchObject(left?.printed.fromLine ?? {})
+      expect(row.holeFromFloor[0]).toMatchObject(left?.printed.holeFromFloor ?? {})
+      expect(row.leftMark).toMatchObject(left?.printed.x ?? {})
+      expect(row.rightMark).toMatchObject(right?.printed.x ?? {})
+      expect(row.apart).toMatchObject(found.answer.printed.between ?? {})
+    }
+  })
+
+  test.each(['mm', 'in'] as const)('add up along the wall in %s', async unit => {
+    const elevation = rowOfWorks(25)
+    const { rows } = await sheetOf(elevation, { unit })
+    const pick = (figure: { mm: number; inches: number } | null) =>
+      unit === 'mm' ? (figure?.mm ?? 0) : (figure?.inches ?? 0)
+    let sum = 0
+    for (const row of rows) {
+      expect(pick(row.leftMark) + pick(row.apart)).toBeCloseTo(pick(row.rightMark), 9)
+      sum += pick(row.gapBefore) + (pick(row.rightEdge) - pick(row.leftEdge))
+    }
+    sum += pick(rows.at(-1)?.gapAfter ?? null)
+    const whole =
+      unit === 'mm' ? Math.round(elevation.wall.length) : Math.round((elevation.wall.length / 25.4) * 16) / 16
+    expect(sum).toBeCloseTo(whole, 9)
+  })
+
+  test('show both sides where drops differ or the floor slopes', async () => {
+    const [first] = six
+    if (first === undefined) throw new Error('no work')
+    const uneven = placed(first, 0, {
+      back: {
+        method: 'd-rings',
+        seenFrom: 'front',
+        data: { left: { drop: 95, inset: 40 }, right: { drop: 99, inset: 40 } },
+      },
+    })
+    const { rows } = await sheetOf(wallOf([uneven]))
+    expect(rows[0]?.fromFloor.map(figure => [figure.side, figure.mm])).toEqual([
+      ['left', 1695],
+      ['right', 1691],
+    ])
+    const sloping = await sheetOf(
+      wallOf([placed(first, 0)], 9140, {
+        floor: [
+          [0, 0],
+          [6000, -38],
+        ],
+      }),
+    )
+    expect(sloping.rows[0]?.fromLine.map(figure => figure.main)).toEqual(['+215'])
+    expect(sloping.rows[0]?.fromFloor.map(figure => figure.mm)).toEqual([1701, 1703])
+  })
+
+  test('never show a hole where no fixing is chosen', async () => {
+    const [first] = six
+    if (first === undefined) throw new Error('no work')
+    const { rows } = await sheetOf(wallOf([placed(first, 0, { fixing: null })]))
+    expect(rows[0]?.fromFloor[0]?.mm).toBe(1695)
+    expect(rows[0]?.holeFromFloor).toEqual([])
+    expect(rows[0]?.fixing).toContain('No fixing chosen')
+  })
+
+  test('give way to a sentence where the back was never measured', async () => {
+    const [first] = six
+    if (first === undefined) throw new Error('no work')
+    const { rows, boxes } = await sheetOf(wallOf([placed(first, 0, { back: null })]))
+    expect(rows[0]?.fromFloor).toEqual([])
+    expect(boxes[0]?.some(box => box.text.startsWith('No marks: Nobody has measured its back'))).toBe(true)
+  })
+})
+
+describe('pages', () => {
+  const counts = [0, 1, 6, 25, 60]
+  const cases = (Object.keys(papers) as Paper[]).flatMap(paper =>
+    counts.flatMap(count => (['mm', 'in'] as const).map(unit => [paper, count, unit] as const)),
+  )
+
+  test.each(cases)(
+    '%s with %i works in %s: no text meets another or leaves the paper, every work once',
+    async (paper, count, unit) => {
+      const elevation = count === 6 ? wallOfSix() : rowOfWorks(count)
+      const { pages, boxes, rows } = await sheetOf(elevation, { paper, unit })
+      const problems: string[] = []
+      boxes.forEach((page, number) => {
+        page.forEach((box, index) => {
+          if (box.x < 0 || box.y < 0 || box.x + box.w > papers[paper].width || box.y + box.h > papers[paper].height) {
+            problems.push(`${number}: ${box.text} leaves the paper`)
+          }
+          for (const other of page.slice(index + 1)) {
+            if (boxesMeet(box, other)) problems.push(`${number}: “${box.text}” meets “${other.text}”`)
+          }
+        })
+      })
+      expect(problems).toEqual([])
+      const names = boxes.flat().map(box => box.name)
+      for (const row of rows) expect(names.filter(name => name === `row ${row.called} number`)).toHaveLength(1)
+      // Each page says which wall, which revision, which sheet of how many, and the height of the line where it is drawn.
+      boxes.forEach((page, index) => {
+        const texts = page.map(box => box.text).join('|')
+        expect(texts).toContain('Room 2, east wall')
+        expect(texts).toContain('revision 4')
+        expect(texts).toContain(`sheet ${index + 1} of ${pages.length}`)
+        expect(texts).toContain('revisions 1 to 3 of this wall are void')
+        if (page.some(box => box.name.startsWith('drawing'))) {
+          expect(plain(texts)).toContain(unit === 'mm' ? '1 480 mm' : '58 1/4 in')
+        }
+      })
+    },
+  )
+
+  test('six works stand on one A4 sheet', async () => {
+    expect((await sheetOf(wallOfSix())).pages).toHaveLength(1)
+  })
+
+  test('works above each other keep their labels apart too', async () => {
+    const works = Array.from({ length: 18 }, (_, index) =>
+      placed(
+        {
+          running: String(index + 1),
+          title: 'Of a wall hung close',
+          height: 300,
+          width: 300,
+          drop: 60,
+          inset: 30,
+          left: 500 + 350 * Math.floor(index / 3) + (index % 3) * 20,
+          mass: 2,
+        },
+        index,
+        { rule: 'hand', centreY: 900 + 400 * (index % 3) },
+      ),
+    )
+    const { boxes } = await sheetOf(wallOf(works, 4000, { keepClears: [] }))
+    const meeting = boxes.flatMap(page =>
+      page.flatMap((box, index) => page.slice(index + 1).filter(other => boxesMeet(box, other))),
+    )
+    expect(meeting).toEqual([])
+  })
+
+  test('each work has a box for each step', async () => {
+    const { pages } = await sheetOf(wallOfSix())
+    const square = pages[0]?.shapes.filter(
+      shape => shape.kind === 'rect' && shape.w === shape.h && shape.fill === undefined && shape.w > 2 && shape.w < 4,
+    )
+    expect(square?.length).toBe(6 * 7)
+  })
+})
+
+describe('letters that no face has', () => {
+  test('are a finding that names the work, and stand on the sheet', async () => {
+    const [first] = six
+    if (first === undefined) throw new Error('no work')
+    const { missing, boxes } = await sheetOf(wallOf([placed({ ...first, title: 'Wave 波, Łódź, Кама' }, 0)]))
+    expect(missing).toMatchObject([{ subject: { kind: 'work', id: 'w0' }, figures: { characters: ['U+6CE2'] } }])
+    expect(boxes[0]?.some(box => box.text.includes('波'))).toBe(true)
+  })
+})
+
+describe('a revision', () => {
+  test('is told by what the sheet says, not by paper, unit, person or time', () => {
+    const content = (more: Parameters<typeof question>[1]) => wallSheetContent(question(wallOfSix(), more))
+    const now = content({})
+    expect(content({ paper: 'Tabloid', time: 'another day', by: 'Bo Lind', revision: 9, voids: [] })).toBe(now)
+    const moved = wallOf(
+      six.map((given, index) => placed(index === 2 ? { ...given, left: given.left + 1 } : given, index)),
+    )
+    expect(wallSheetContent(question(moved))).not.toBe(now)
+    const remeasured = wallOf(
+      six.map((given, index) => placed(index === 2 ? { ...given, drop: given.drop + 1 } : given, index)),
+    )
+    expect(wallSheetContent(question(remeasured))).not.toBe(now)
+  })
+
+  test('is not changed by what has been hung', () => {
+    const hung = wallOf(six.map((given, index) => placed(given, index, { state: 'hung', held: true })))
+    expect(wallSheetContent(question(hung))).toBe(wallSheetContent(question(wallOfSix())))
+  })
+})
