@@ -5,6 +5,8 @@ import { anyId, anyMoment, type ExamplesOf, unknownField } from './types.ts'
 const list =
   'Lender’s no.\tArtist\tTitle\tDimensions\nL-1.2\tAda Ruel\tCauseway\t910 x 710 mm\nL-9\tBo Lind\tNets at night\t61 x 91.5\n'
 
+const unitQuestion = "“61 x 91.5” has no unit. This lender's other sizes are in millimetres."
+
 /** Millimetres come first, since the list's other size states them. */
 const unitOptions = [
   { answer: '1', label: 'millimetres: 61 mm high, 91.5 mm wide' },
@@ -24,7 +26,7 @@ export const importExamples: ExamplesOf<keyof typeof importArea> = {
   'import.preview': {
     answered: [
       {
-        about: 'a file whose two rows are one work that is there and one with a question',
+        about: 'a file with a size for a work that is there and a new work with a question',
         files: [csv(list)],
         input: known => ({ handle: '$1', lender: known.lender ?? '', show: 'questions' }),
         output: () => ({
@@ -52,7 +54,7 @@ export const importExamples: ExamplesOf<keyof typeof importArea> = {
             sample,
           })),
           remarks: [],
-          counts: { rows: 2, add: 1, update: 0, unchanged: 1, kept: 0, questions: 1, refused: 0 },
+          counts: { rows: 2, add: 1, update: 1, unchanged: 0, kept: 0, questions: 1, refused: 0 },
           total: 1,
           offset: 0,
           rows: [
@@ -79,7 +81,7 @@ export const importExamples: ExamplesOf<keyof typeof importArea> = {
                   column: 'Dimensions',
                   kind: 'unit',
                   text: '61 x 91.5',
-                  question: '“61 x 91.5” has no unit.',
+                  question: unitQuestion,
                   options: unitOptions,
                   answer: null,
                 },
@@ -111,16 +113,16 @@ export const importExamples: ExamplesOf<keyof typeof importArea> = {
   'import.accept': {
     answered: [
       {
-        about: 'a pasted table: a new work with a question, and one that is there already',
+        about: 'a pasted table: a new work with a question, and a size for one that is there already',
         input: known => ({ text: list, lender: known.lender ?? '', exhibition: known.show ?? '' }),
         output: known => ({
           run: anyId,
           exhibition: known.show,
           rows: 2,
           added: 1,
-          updated: 0,
-          unchanged: 1,
-          questions: [{ row: 3, column: 'Dimensions', text: '61 x 91.5', question: '“61 x 91.5” has no unit.' }],
+          updated: 1,
+          unchanged: 0,
+          questions: [{ row: 3, column: 'Dimensions', text: '61 x 91.5', question: unitQuestion }],
           refused: [],
           kept: [],
           remarks: [],
@@ -181,7 +183,7 @@ export const importExamples: ExamplesOf<keyof typeof importArea> = {
               column: 'Dimensions',
               field: 'size',
               text: '61 x 91.5',
-              question: '“61 x 91.5” has no unit.',
+              question: unitQuestion,
               kind: 'unit',
               options: unitOptions,
               answer: null,
@@ -273,8 +275,8 @@ export const importExamples: ExamplesOf<keyof typeof importArea> = {
               lender: 'Quay Collection',
               exhibition: 'Low Water',
               added: 1,
-              updated: 0,
-              unchanged: 1,
+              updated: 1,
+              unchanged: 0,
               open: 1,
               at: anyMoment,
               by: '',
