@@ -110,7 +110,7 @@ function readUse(
   if (read === undefined || read.field === null) return unknown
   const { unit, part } = read
   if (read.field === 'number') {
-    const running = isRunning(data.map(row => textOf(row.cells[column])))
+    const running = isRunning(data.filter(isFull).map(row => textOf(row.cells[column])))
     const field = running && !taken.has('running') ? 'running' : 'lenderNumber'
     return taken.has(field) ? unknown : { column, heading, field, unit, part, by: 'contents' }
   }
@@ -118,9 +118,14 @@ function readUse(
   return { column, heading, field: read.field, unit, part, by: 'heading' }
 }
 
+/** Lines between the works (sections, totals) hold little and say nothing of a column. */
+function isFull(row: TableRow): boolean {
+  return row.cells.filter(cell => textOf(cell).trim() !== '').length >= 2
+}
+
 /** A bare "No." counts the rows if its figures are whole and go up from row to row by one, nearly always. */
 export function isRunning(texts: readonly string[]): boolean {
-  const filled = texts.map(text => text.trim()).filter(text => text !== '')
+  const filled = texts.map(text => text.trim()).filter(text => /\d/.test(text))
   if (filled.length === 0) return true
   const numbers = filled.map(text => (/^\d{1,6}[.)]?$/.test(text) ? Number.parseInt(text, 10) : undefined))
   if (numbers.some(number => number === undefined)) return false

@@ -22,7 +22,7 @@ export function findSeparator(first: string, otherwise: Separator): Separator {
       }
     }
     // A decimal comma stands once or twice in most lines, the true separator more often and equally often.
-    const score = (usualLines / counts.length) * Math.log2(1 + usual)
+    const score = (usualLines / counts.length) ** 2 * Math.log2(1 + usual)
     if (score > bestScore) {
       best = sign
       bestScore = score

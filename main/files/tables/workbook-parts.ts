@@ -104,6 +104,25 @@ function checkPlace(attributes: string, limits: Limits): void {
   if (row > limits.rows * 4) throw tooManyRows(limits)
 }
 
+/** The beginning of a sheet, up to the end of a row, with what comes behind its cells; from the bytes alone. */
+export function firstRows(bytes: Buffer, rows: number): Buffer {
+  let end = 0
+  for (let row = 0; row < rows; row++) {
+    const close = Math.min(...['</row>', ':row>'].map(mark => at(bytes, mark, end)))
+    if (close === Number.POSITIVE_INFINITY) return bytes
+    end = bytes.indexOf(0x3e, close) + 1
+  }
+  const close = bytes.lastIndexOf('sheetData>')
+  const start = close < 0 ? -1 : bytes.lastIndexOf(0x3c, close)
+  if (start < end) return bytes
+  return Buffer.concat([bytes.subarray(0, end), bytes.subarray(start)])
+}
+
+function at(bytes: Buffer, mark: string, from: number): number {
+  const found = bytes.indexOf(mark, from)
+  return found < 0 ? Number.POSITIVE_INFINITY : found
+}
+
 /** A lean copy of a sheet: its cells up to a row, without the empty ones, and its small merged ranges. */
 export function leanSheet(bytes: Buffer, rows: number): string {
   let text = bytes.toString('utf8')

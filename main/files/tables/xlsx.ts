@@ -21,7 +21,7 @@ import {
   limits as usualLimits,
   type Watch,
 } from './table.ts'
-import { checkSheet, leanSheet, leanWorkbook, planOf, type WorkbookPlan } from './workbook-parts.ts'
+import { checkSheet, firstRows, leanSheet, leanWorkbook, planOf, type WorkbookPlan } from './workbook-parts.ts'
 import { damaged, type OpenZip, openZip } from './zip.ts'
 
 const batchRows = 1000
@@ -40,7 +40,11 @@ export async function openXlsx(path: string, watch: Watch, limits: Limits = usua
     const lean: { name: string; xml: string }[] = []
     for (const sheet of found.plan.sheets) {
       const bytes = await zip.read(sheet.path, watch.signal)
-      lean.push({ name: sheet.name, xml: bytes === undefined ? '' : leanSheet(bytes, topRows) })
+      lean.push({
+        name: sheet.name,
+        xml:
+          bytes === undefined ? leanSheet(Buffer.alloc(0), 0) : topSheet(bytes, found.plan.sheets.length === 1, limits),
+      })
     }
     return { parts: found, tops: lean }
   })
@@ -90,6 +94,18 @@ export async function openXlsx(path: string, watch: Watch, limits: Limits = usua
     rows,
     remarks: () => remarks,
   }
+}
+
+/** The first rows of a sheet. Beside others, a sheet that no list can be is passed over; alone, it is refused. */
+function topSheet(bytes: Buffer, alone: boolean, limits: Limits): string {
+  const first = firstRows(bytes, topRows)
+  try {
+    checkSheet(first, limits)
+  } catch (error) {
+    if (alone) throw error
+    return leanSheet(Buffer.alloc(0), 0)
+  }
+  return leanSheet(first, topRows)
 }
 
 async function withZip<T>(path: string, limits: Limits, use: (zip: OpenZip) => Promise<T>): Promise<T> {
