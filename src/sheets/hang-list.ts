@@ -85,7 +85,10 @@ const parts: readonly Part[] = [
   length('dropRight', 'Drop, right', (line, steps) => drop(line, 'last', steps)),
   length('apart', 'Marks apart', ({ row }) => row.apart),
   length('fromFloor', 'From the floor', ({ row }) => row.fromFloor[0] ?? null),
+  // Filled only where the two sides differ.
+  length('fromFloorRight', 'From the floor, right', ({ row }) => row.fromFloor[1] ?? null),
   length('fromLine', 'From the line', ({ row }) => row.fromLine[0] ?? null),
+  length('fromLineRight', 'From the line, right', ({ row }) => row.fromLine[1] ?? null),
   length('leftMark', 'Left mark', ({ row }) => row.leftMark),
   length('rightMark', 'Right mark', ({ row }) => row.rightMark),
   length('gapBefore', 'Gap before', ({ row }) => row.gapBefore),

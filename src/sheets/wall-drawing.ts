@@ -327,7 +327,7 @@ function drawChain(sketch: Sketch, view: View, question: DrawingQuestion, rows: 
       y,
       2.1 * k,
       'narrow',
-      'Works stand above each other here: edges and gaps are in the table.',
+      'Works overlap along this wall or pass its ends: edges and gaps are in the table.',
       {
         colour: ink.ink2,
       },

@@ -29,6 +29,8 @@ export interface WallSheetRow {
   readonly number: string
   readonly title: string
   readonly maker: string
+  /** Hash of the picture to know the work by. */
+  readonly picture: string | null
   readonly facts: string
   readonly hanging: string
   readonly fixing: string
@@ -169,6 +171,7 @@ function rowOf(
     number: work.number,
     title: work.title,
     maker: work.maker,
+    picture: work.picture,
     facts: factsOf(work, units),
     hanging: answer === null ? '' : hangingOf(answer, units),
     fixing: fixingOf(work, left, marks.length, units),
@@ -212,14 +215,17 @@ function fixingOf(work: PlacedWork, mark: Mark | undefined, count: number, units
   if (mark === undefined) return ''
   if (work.fixing === null) return 'No fixing chosen: where the hole is only the fixing says.'
   const rated = mark.fixing.ratedKg === null ? 'rating not known' : `rated ${massText(mark.fixing.ratedKg, units.unit)}`
-  return `${count === 1 ? '' : `${count} × `}${mark.fixing.name}, ${rated}`
+  // The marks of a cleat are the two ends of one bar.
+  const many = count === 1 || mark.fixing.kind === 'cleat' ? '' : `${count} × `
+  return `${many}${mark.fixing.name}, ${rated}`
 }
 
 /** Lines that a technician checks by; positions that the row shows anyway are left out. */
 const leftOut = /^(from-line|left-edge|floor-|x-right)/
 
-function workingOf(answer: MarksAnswer, { unit }: Units): readonly WorkingText[] {
-  return answer.working
+function workingOf(answer: MarksAnswer, units: Units): readonly WorkingText[] {
+  const { unit } = units
+  const lines = answer.working
     .filter(line => !leftOut.test(line.key))
     .map(({ key, label, mm, in: inches }) => {
       const { expression, value } = unit === 'in' ? inches : mm
@@ -228,6 +234,14 @@ function workingOf(answer: MarksAnswer, { unit }: Units): readonly WorkingText[]
       const routes = answer.secondRoute.filter(route => side === '' || route.side === side)
       return { text: `${label} ${expression} = ${value}`, agrees: second ? routes.every(route => route.agrees) : null }
     })
+  return answer.cleat === null ? lines : [...lines, screwsOf(answer.cleat, units)]
+}
+
+/** Screws of a cleat's wall part, each place once. */
+function screwsOf({ screws }: NonNullable<MarksAnswer['cleat']>, units: Units): WorkingText {
+  const places = [...new Set(screws.map(screw => figure(screw.printed, units).main))]
+  const each = places.length < screws.length ? `, ${screws.length / places.length} at each` : ''
+  return { text: `screws of the wall part at ${places.join(' · ')}${each}`, agrees: null }
 }
 
 function loadOf({ loads, marks }: MarksAnswer, { unit }: Units): WallSheetRow['load'] {

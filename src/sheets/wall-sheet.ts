@@ -86,7 +86,8 @@ export function wallSheetContent(
       keepClears,
     },
     datum,
-    rows: rows.map(({ placement: _, ...row }) => row),
+    // A better picture of the same work is no other hang.
+    rows: rows.map(({ placement: _, picture: __, ...row }) => row),
     findings: findings.filter(isToSettle).map(({ severity, code, text }) => ({ severity, code, text })),
   })
 }

@@ -140,6 +140,10 @@ export function drawRow(
   const name = `row ${row.called}`
   const number = sizeWithin(row.called, 'figure', 6.4 * k, columns.number.w - 1.5 * k, style.measure)
   sketch.text(`${name} number`, columns.number.x, y + 6.4 * k, number, 'figure', row.called)
+  if (row.picture !== null) {
+    const box = { x: columns.number.x, y: y + 7.6 * k, w: columns.number.w - 1.6 * k, h: height - 8.6 * k }
+    sketch.add({ kind: 'image', ...box, hash: row.picture })
+  }
   lines.title.forEach((line, index) => {
     sketch.text(`${name} title ${index}`, columns.work.x, y + (4 + 3.9 * index) * k, 3.5 * k, 'title', line)
   })

@@ -14,6 +14,7 @@ import { notFound } from '../change.ts'
 import type { Job } from '../service.ts'
 import { insert, value } from '../sql.ts'
 import { type FaceSheet, faceSheet, kind, questionOf } from './face-sheet.ts'
+import { thumbnailsOf } from './thumbnails.ts'
 import { fileName, type Style, sheetTime } from './wishes.ts'
 
 interface Ready {
@@ -114,8 +115,11 @@ async function write(
   const { elevation } = sheet
   const name = fileName([elevation.exhibitionTitle, titleOf(elevation), `revision ${sheet.next}`], 'pdf')
   const { handle, path } = job.handles.create(name)
-  // The sheets show no pictures; a shape that names one is drawn as an empty box.
-  const picture = () => null
+  const thumbnails = await thumbnailsOf(
+    job,
+    drawn.rows.flatMap(row => row.picture ?? []),
+  )
+  const picture = (hash: string) => thumbnails.get(hash)?.bytes ?? null
   await writePdf(path, { title: drawn.title, language: 'en', at, pages: drawn.pages, picture }, fonts, job.signal)
   return { file: { kind, handle, name, face, pages: drawn.pages.length, revision: sheet.next }, path }
 }

@@ -1,17 +1,17 @@
 /** Checklist and hang list of a show, written as workbooks. */
 import { rmSync } from 'node:fs'
-import sharp from 'sharp'
 import type { SheetFile } from '../../../src/contract/areas/sheets.ts'
 import { checklistSheet } from '../../../src/sheets/checklist.ts'
 import type { TableSheet } from '../../../src/sheets/columns.ts'
 import { hangListSheets } from '../../../src/sheets/hang-list.ts'
 import type { ReadHandle } from '../../database/handles.ts'
-import { type Thumbnail, writeWorkbook } from '../../files/workbook/write.ts'
+import { writeWorkbook } from '../../files/workbook/write.ts'
 import { notFound } from '../change.ts'
 import type { Job } from '../service.ts'
 import { rows, value } from '../sql.ts'
 import { elevationOf } from '../walls/elevation.ts'
 import { checklistWorks } from './checklist-data.ts'
+import { thumbnailsOf } from './thumbnails.ts'
 import { fileName, type Style, sheetTime, tableUnit } from './wishes.ts'
 
 export function showTitle(db: ReadHandle, exhibition: string): string {
@@ -70,7 +70,7 @@ async function writeTable(
   sheets: readonly TableSheet[],
   { paper }: Style,
 ): Promise<SheetFile> {
-  const thumbnails = await thumbnailsOf(job, sheets)
+  const thumbnails = await thumbnailsOf(job, picturesOf(sheets))
   job.signal.throwIfAborted()
   const { handle, path } = job.handles.create(name)
   try {
@@ -86,34 +86,6 @@ async function writeTable(
   return { kind, handle, name, face: null, pages: null, revision: null }
 }
 
-/** Pictures that can be shown, small. One that cannot be decoded, or is not there, leaves its cell empty. */
-async function thumbnailsOf(job: Job, sheets: readonly TableSheet[]): Promise<ReadonlyMap<string, Thumbnail>> {
-  const hashes = new Set(
-    sheets.flatMap(({ rows }) => rows.flat().flatMap(cell => (cell.kind === 'picture' ? [cell.hash] : []))),
-  )
-  const found = new Map<string, Thumbnail>()
-  let done = 0
-  for (const hash of hashes) {
-    job.signal.throwIfAborted()
-    job.progress(done, hashes.size, 'Making pictures small')
-    const thumbnail = await thumbnailOf(job, hash)
-    if (thumbnail !== null) found.set(hash, thumbnail)
-    done += 1
-  }
-  return found
-}
-
-async function thumbnailOf(job: Job, hash: string): Promise<Thumbnail | null> {
-  try {
-    const stored = await job.store.picture(hash, 480)
-    if (stored === null) return null
-    const small = sharp(stored.bytes)
-      .resize(220, 160, { fit: 'inside', withoutEnlargement: true })
-      .flatten({ background: '#ffffff' })
-    const { data, info } = await small.jpeg({ quality: 82 }).toBuffer({ resolveWithObject: true })
-    return { bytes: data, extension: 'jpeg', width: info.width, height: info.height }
-  } catch {
-    // A picture that no decoder here can read is kept and shown as none: the list must come all the same.
-    return null
-  }
+function picturesOf(sheets: readonly TableSheet[]): readonly string[] {
+  return sheets.flatMap(({ rows }) => rows.flat().flatMap(cell => (cell.kind === 'picture' ? [cell.hash] : [])))
 }

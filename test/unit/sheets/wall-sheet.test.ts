@@ -88,6 +88,21 @@ describe('numbers of the table', () => {
     expect(sloping.rows[0]?.fromFloor.map(figure => figure.mm)).toEqual([1701, 1703])
   })
 
+  test('show a cleat as one bar with its screws', async () => {
+    const [first] = six
+    if (first === undefined) throw new Error('no work')
+    const fixing = placed(first, 0).fixing
+    if (fixing === null) throw new Error('no fixing')
+    const cleat = placed({ ...first, width: 1200 }, 0, {
+      back: { method: 'cleat', seenFrom: 'front', data: { drop: 70, length: 1000 } },
+      fixing: { ...fixing, kind: 'cleat', name: 'cleat', holeOffset: 0, ratedKg: 60 },
+    })
+    const { rows } = await sheetOf(wallOf([cleat], 9140, { studFirst: 400, studSpacing: 400 }))
+    expect(plain(rows[0]?.fixing)).toBe('cleat, rated 60 kg')
+    // Studs at 1 200 and 1 600 lie under the bar, the one at 2 000 does not.
+    expect(plain(rows[0]?.working.at(-1)?.text)).toBe('screws of the wall part at 1 200 · 1 600, 2 at each')
+  })
+
   test('never show a hole where no fixing is chosen', async () => {
     const [first] = six
     if (first === undefined) throw new Error('no work')
