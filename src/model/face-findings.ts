@@ -19,7 +19,14 @@ export function calledOn(work: Pick<PlacedWork, 'running' | 'number' | 'title'>)
 export function rectOf(work: PlacedWork): HungRect | undefined {
   if (work.size === null) return undefined
   const { height, width } = work.size
-  return { id: work.placement, name: calledOn(work), x: work.x - width / 2, y: work.centreY - height / 2, width, height }
+  return {
+    id: work.placement,
+    name: calledOn(work),
+    x: work.x - width / 2,
+    y: work.centreY - height / 2,
+    width,
+    height,
+  }
 }
 
 /** Every finding of a face, worst first within a work; `fits` included, since a sheet shows what was found good too. */
@@ -35,9 +42,18 @@ export function faceFindings(elevation: Elevation, style: MarksStyle = plain): F
       'problem' in marks
         ? [{ severity: 'settle', code: 'no-marks', subject, text: `${calledOn(work)}: ${marks.problem}`, figures: {} }]
         : marks.answer.findings.map(finding => ({ ...finding, subject }))
-    return [...found, ...lightFindings(work, elevation)]
+    return [...found, ...fixingFindings(work), ...lightFindings(work, elevation)]
   })
   return [...wall, ...works]
+}
+
+/** Where it bears is known without a fixing; where the hole goes is not. */
+function fixingFindings(work: PlacedWork): Finding[] {
+  if (work.back === null || work.fixing !== null) return []
+  const text = `${calledOn(work)}: choose what it hangs on. Its bearing points are known, its holes are not.`
+  return [
+    { severity: 'settle', code: 'no-fixing', subject: { kind: 'placement', id: work.placement }, text, figures: {} },
+  ]
 }
 
 function lightFindings(work: PlacedWork, { plan }: Elevation): Finding[] {
@@ -60,5 +76,7 @@ export function unsettled(
   settled: readonly { readonly code: string; readonly subject: string; readonly figures: string }[],
 ): Finding[] {
   const known = new Set(settled.map(({ code, subject, figures }) => `${code}\n${subject}\n${figures}`))
-  return findings.filter(({ code, subject, figures }) => !known.has(`${code}\n${subject.id}\n${JSON.stringify(figures)}`))
+  return findings.filter(
+    ({ code, subject, figures }) => !known.has(`${code}\n${subject.id}\n${JSON.stringify(figures)}`),
+  )
 }

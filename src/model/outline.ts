@@ -36,7 +36,14 @@ export function outlineOf(walls: readonly MeasuredWall[], tolerance: number): Ou
   const free = walk(walls, angles)
   const end = free.at(-1) ?? [0, 0]
   if (walls.length < 3) {
-    return { corners: free, closed: false, closes: false, gap: 0, area: 0, note: 'Add walls until they come round to the first.' }
+    return {
+      corners: free,
+      closed: false,
+      closes: false,
+      gap: 0,
+      area: 0,
+      note: 'Add walls until they come round to the first.',
+    }
   }
   const gap = Math.hypot(end[0], end[1])
   const total = walls.reduce((sum, wall) => sum + wall.length, 0)
@@ -45,10 +52,17 @@ export function outlineOf(walls: readonly MeasuredWall[], tolerance: number): Ou
     const [x, y] = free[index] ?? [0, 0]
     const share = walked / total
     walked += wall.length
-    return [x - end[0] * share, y - end[1] * share] as const
+    return [clean(x - end[0] * share), clean(y - end[1] * share)] as const
   })
   const closes = gap <= tolerance
-  return { corners, closed: true, closes, gap, area: Math.abs(signedArea(corners)) / 1e6, note: noteOf(walls, gap, closes, end) }
+  return {
+    corners,
+    closed: true,
+    closes,
+    gap,
+    area: Math.abs(signedArea(corners)) / 1e6,
+    note: noteOf(walls, gap, closes, end),
+  }
 }
 
 /** An angle nobody measured takes its share of what the others leave of (n − 2) × 180°. */
@@ -68,10 +82,16 @@ function walk(walls: readonly MeasuredWall[], angles: readonly number[]): [numbe
   for (const [index, wall] of walls.entries()) {
     x += wall.length * Math.cos(heading)
     y += wall.length * Math.sin(heading)
-    points.push([x, y])
+    points.push([clean(x), clean(y)])
     heading += ((180 - (angles[index] ?? 90)) * Math.PI) / 180
   }
   return points
+}
+
+/** To a millionth of a millimetre: what sine and cosine leave beyond it is no measure. */
+function clean(mm: number): number {
+  const rounded = Math.round(mm * 1e6) / 1e6
+  return rounded === 0 ? 0 : rounded
 }
 
 /** Shoelace formula. */
@@ -96,7 +116,8 @@ function noteOf(walls: readonly MeasuredWall[], gap: number, closes: boolean, en
   })
   const most = Math.max(...along)
   const suspects = along.flatMap((each, index) => (each > most - 0.01 ? [String(index + 1)] : []))
-  const named = suspects.length === 1 ? `wall ${suspects[0]}` : `walls ${suspects.slice(0, -1).join(', ')} and ${suspects.at(-1)}`
+  const named =
+    suspects.length === 1 ? `wall ${suspects[0]}` : `walls ${suspects.slice(0, -1).join(', ')} and ${suspects.at(-1)}`
   const runs = suspects.length === 1 ? 'it runs' : 'they run'
   return `The walls fail to close by ${figure} mm. Measure ${named} again first; ${runs} along the gap.`
 }
@@ -110,7 +131,7 @@ export function arrangeRooms(
   return rooms.map(({ corners }) => {
     const xs = corners.map(([x]) => x)
     const ys = corners.map(([, y]) => y)
-    const offset = [-Math.min(0, ...xs), below - Math.min(0, ...ys)] as const
+    const offset = [0 - Math.min(0, ...xs), below - Math.min(0, ...ys)] as const
     below += Math.max(0, ...ys) - Math.min(0, ...ys) + apart
     return offset
   })

@@ -1,0 +1,91 @@
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import { arrangeRooms, outlineOf } from '../../../src/model/outline.ts'
+
+const rectangle = (a: number, b: number) => [
+  { length: a, angle: 90 },
+  { length: b, angle: 90 },
+  { length: a, angle: 90 },
+  { length: b, angle: 90 },
+]
+
+describe('an outline from measured walls', () => {
+  test('of a rectangle closes, with its area, to the right from 0, 0 and down the page', () => {
+    const { corners, closes, gap, area } = outlineOf(rectangle(9140, 5200), 20)
+    expect(closes).toBe(true)
+    expect(gap).toBeCloseTo(0, 6)
+    expect(area).toBeCloseTo(47.528, 9)
+    expect(corners.map(([x, y]) => [Math.round(x), Math.round(y)])).toEqual([
+      [0, 0],
+      [9140, 0],
+      [9140, 5200],
+      [0, 5200],
+    ])
+  })
+
+  test('of an L has the area of its two rectangles', () => {
+    const walls = [
+      [6000, 90],
+      [2000, 90],
+      [3000, 270],
+      [2000, 90],
+      [3000, 90],
+      [4000, 90],
+    ].map(([length = 0, angle = 0]) => ({ length, angle }))
+    const { closes, area } = outlineOf(walls, 20)
+    expect(closes).toBe(true)
+    expect(area).toBeCloseTo(6 * 2 + 3 * 2, 9)
+  })
+
+  test('of an equilateral triangle has the area of the formula √3/4 a²', () => {
+    const { closes, area } = outlineOf(
+      [1, 2, 3].map(() => ({ length: 3000, angle: 60 })),
+      20,
+    )
+    expect(closes).toBe(true)
+    expect(area).toBeCloseTo((Math.sqrt(3) / 4) * 9, 6)
+  })
+
+  test('tells the gap of a wall that was read 120 long, names the two along it, and shares it out', () => {
+    const [a, b, , d] = rectangle(4000, 3000)
+    if (!a || !b || !d) throw new Error('a rectangle has four walls')
+    const { closes, gap, note, corners } = outlineOf([a, b, { length: 4120, angle: 90 }, d], 20)
+    expect(closes).toBe(false)
+    expect(gap).toBeCloseTo(120, 6)
+    expect(note).toBe('The walls fail to close by 120 mm. Measure walls 1 and 3 again first; they run along the gap.')
+    // The compass rule: each corner moves against the gap by its share of the way walked. 4 000 of 14 120, times 120.
+    expect(corners[1]?.[0]).toBeCloseTo(4000 + (120 * 4000) / 14_120, 6)
+  })
+
+  test('takes an angle that nobody measured from what the others leave', () => {
+    const [a, b, c, d] = rectangle(4000, 3000)
+    if (!a || !b || !c || !d) throw new Error('a rectangle has four walls')
+    expect(outlineOf([a, { ...b, angle: null }, c, { ...d, angle: null }], 20).gap).toBeCloseTo(0, 6)
+  })
+
+  test('stays open with one wall or two', () => {
+    expect(outlineOf([{ length: 4000, angle: 90 }], 20)).toMatchObject({ closed: false, closes: false, area: 0 })
+    expect(outlineOf(rectangle(4000, 3000).slice(0, 2), 20).corners).toHaveLength(3)
+  })
+
+  test('always ends where it began once the gap is shared, and walls keep their lengths where it is nothing', () => {
+    const wall = fc.record({ length: fc.integer({ min: 100, max: 20_000 }), angle: fc.integer({ min: 20, max: 340 }) })
+    fc.assert(
+      fc.property(fc.array(wall, { minLength: 3, maxLength: 12 }), walls => {
+        const { corners, gap } = outlineOf(walls, 20)
+        expect(corners).toHaveLength(walls.length)
+        const [lastX, lastY] = corners.at(-1) ?? [0, 0]
+        const last = walls.at(-1)?.length ?? 0
+        // The closing side differs from its measured length by its share of the gap at most.
+        expect(Math.abs(Math.hypot(lastX, lastY) - last)).toBeLessThanOrEqual(gap + 1e-6)
+      }),
+    )
+  })
+})
+
+test('rooms are arranged without touching', () => {
+  const rooms = [rectangle(9140, 5200), rectangle(3000, 2000)].map(walls => outlineOf(walls, 20))
+  const [first, second] = arrangeRooms(rooms, 600)
+  expect(first).toEqual([0, 0])
+  expect(second?.[1]).toBeCloseTo(5200 + 600, 6)
+})
