@@ -6,14 +6,8 @@ import { rename, rm, writeFile } from 'node:fs/promises'
 import type { Cell as Content, SheetColumn, TableSheet } from '../../../src/sheets/columns.ts'
 import { ink } from '../../../src/sheets/ink.ts'
 import type { Paper } from '../../../src/sheets/shapes.ts'
+import type { Thumbnail } from '../thumbnail.ts'
 import { newWorkbook, type PaperSize, type Workbook, type Worksheet } from './exceljs.ts'
-
-export interface Thumbnail {
-  readonly bytes: Buffer
-  readonly extension: 'jpeg' | 'png'
-  readonly width: number
-  readonly height: number
-}
 
 export interface WorkbookQuestion {
   readonly sheets: readonly TableSheet[]
