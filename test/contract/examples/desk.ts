@@ -16,7 +16,7 @@ export const deskExamples: ExamplesOf<keyof typeof deskArea> = {
         about: 'which catalogue is open and that nobody sits here yet',
         input: () => ({}),
         output: () => ({
-          host: 'desktop',
+          host: 'loopback',
           catalogue: { name: 'fixture', file: expect.stringContaining('fixture.hangwright'), demo: false },
           person: null,
           version: '0.1.0',
