@@ -1,0 +1,46 @@
+/** The keys of the wall, with their words for the help sheet. */
+import type { Key } from '../shell/keys.svelte.ts'
+
+export interface WallDeeds {
+  readonly nudge: (x: number, y: number, coarse: boolean) => void
+  readonly pan: (x: number, y: number) => void
+  readonly zoom: (factor: number) => void
+  readonly fit: () => void
+  readonly all: () => void
+  readonly walk: (step: number) => void
+  readonly snapping: () => void
+  readonly arrange: () => void
+  readonly remove: () => void
+  readonly place: () => void
+  readonly cancel: () => void
+  readonly steps: { readonly fine: string; readonly coarse: string }
+}
+
+const ways = [
+  ['ArrowLeft', -1, 0, 'left'],
+  ['ArrowRight', 1, 0, 'right'],
+  ['ArrowUp', 0, 1, 'up'],
+  ['ArrowDown', 0, -1, 'down'],
+] as const
+
+export function wallKeys(deeds: WallDeeds): readonly Key[] {
+  return [
+    ...ways.flatMap(([key, x, y, word]): Key[] => [
+      { press: key, says: `move what is selected ${deeds.steps.fine} ${word}; with nothing selected, the view`, run: () => deeds.nudge(x, y, false) },
+      { press: `Shift+${key}`, says: `move it ${deeds.steps.coarse} ${word}`, run: () => deeds.nudge(x, y, true) },
+      { press: `Alt+${key}`, says: `move the view ${word}`, run: () => deeds.pan(x, y) },
+    ]),
+    { press: ']', says: 'the next work on the wall', run: () => deeds.walk(1) },
+    { press: '[', says: 'the work before', run: () => deeds.walk(-1) },
+    { press: 'Mod+A', says: 'select every work of the wall', run: deeds.all },
+    { press: '+', says: 'closer', run: () => deeds.zoom(1.3) },
+    { press: '=', says: 'closer', run: () => deeds.zoom(1.3) },
+    { press: '-', says: 'further', run: () => deeds.zoom(1 / 1.3) },
+    { press: '0', says: 'the whole wall', run: deeds.fit },
+    { press: 'S', says: 'snapping on or off', run: deeds.snapping },
+    { press: 'A', says: 'arrange what is selected', run: deeds.arrange },
+    { press: 'P', says: 'hang the works selected in the frieze here', run: deeds.place },
+    { press: 'Delete', says: 'take what is selected off the wall', run: deeds.remove },
+    { press: 'Escape', says: 'drop what is being tried, or let go of what is selected', run: deeds.cancel },
+  ]
+}

@@ -1,0 +1,219 @@
+/**
+ * One wall in one show as it stands in front of a person: what the catalogue says, what is being tried on top of it
+ * (a drag, nudges, an arrangement), and the way a trial becomes one edit. Geometry is replaced, never changed in place.
+ */
+import { getContext, setContext } from 'svelte'
+import type { Elevation, PlacedWork } from '../../src/contract/areas/walls.ts'
+import type { Input } from '../../src/contract/contract.ts'
+import type { Finding } from '../../src/contract/shared.ts'
+import { placeAt, type Spot, staysPut, withSpots } from '../../src/drawing/places.ts'
+import type { Steps } from '../../src/hang/printing.ts'
+import { wallChain } from '../../src/layout/chains.ts'
+import { wallFindings } from '../../src/layout/findings.ts'
+import { calledOn, faceFindings, rectOf, unsettled } from '../../src/model/face-findings.ts'
+import { marksOfPlaced, type MarksOrWhy } from '../../src/model/marks-of-face.ts'
+import { watch } from '../host/catalogue.svelte.ts'
+import { call } from '../host/client.svelte.ts'
+import { desk } from '../host/desk.svelte.ts'
+import { frame } from '../shell/frame.svelte.ts'
+import { show } from '../shell/show.svelte.ts'
+
+type Places = Input<'placement.put'>['places']
+type PutClash = Awaited<ReturnType<typeof put>>['clashes'][number]
+
+function put(exhibition: string, places: Places, label?: string) {
+  return call('placement.put', { exhibition, places, ...(label === undefined ? {} : { label }) })
+}
+
+/** Moved together by a hand or by arrow keys, from where they stood. */
+interface Offset {
+  readonly ids: ReadonlySet<string>
+  readonly dx: number
+  readonly dy: number
+}
+
+const none: ReadonlyMap<string, Spot> = new Map()
+/** After so long without another arrow key a burst of nudges is over, ms. */
+const burst = 650
+
+export class Wall {
+  readonly face: () => string | null
+  readonly query
+  readonly elevation = $derived.by((): Elevation | undefined => this.query.value)
+  /** Moves of the moment; the works themselves stay where they stand until it ends. */
+  offset = $state.raw<Offset | null>(null)
+  /** Spots tried on top of one answer of the catalogue; the next answer ends them. */
+  private tried = $state.raw<{ readonly on: Elevation; readonly spots: ReadonlyMap<string, Spot> } | null>(null)
+  clashes = $state.raw<{ readonly asked: Places; readonly clashes: readonly PutClash[] } | null>(null)
+  /** The kept layout that is drawn beside today's. */
+  compared = $state<string | null>(null)
+  private ends: ReturnType<typeof setTimeout> | undefined
+
+  readonly spots = $derived.by(() => (this.tried !== null && this.tried.on === this.elevation ? this.tried.spots : none))
+  /** Works as drawn, without the offset of the moment. */
+  readonly works = $derived.by((): readonly PlacedWork[] => {
+    const { elevation } = this
+    return elevation === undefined ? [] : withSpots(elevation.works, elevation.plan, this.spots)
+  })
+  /** Works as they stand this very moment. */
+  readonly live = $derived.by((): readonly PlacedWork[] => {
+    const { elevation, offset, works } = this
+    if (elevation === undefined || offset === null) return works
+    return withSpots(works, elevation.plan, this.offsetSpots(offset))
+  })
+  readonly selected = $derived.by(() => this.live.filter(work => show.isSelected(work.work)))
+  readonly steps = $derived.by((): Steps => ({ mm: this.elevation?.rules.sheetStepMm ?? 1, fraction: desk.fraction }))
+  readonly marks = $derived.by((): ReadonlyMap<string, MarksOrWhy> => {
+    const { elevation } = this
+    if (elevation === undefined) return new Map()
+    return new Map(this.works.map(work => [work.placement, this.marksOf(work)]))
+  })
+  readonly chain = $derived.by(() => {
+    const works = this.live.flatMap(({ placement, x, size }) => (size === null ? [] : [{ id: placement, left: x - size.width / 2, width: size.width }]))
+    return wallChain(this.elevation?.wall.length ?? 0, works, this.steps)
+  })
+  private readonly settledFindings = $derived.by((): readonly Finding[] => {
+    const { elevation } = this
+    if (elevation === undefined) return []
+    return unsettled(faceFindings({ ...elevation, works: [...this.works] }, { unit: desk.unit, steps: this.steps }), elevation.settled)
+  })
+  /** Findings of this moment. While works move, only what concerns them is asked again. */
+  readonly findings = $derived.by((): readonly Finding[] => {
+    const { elevation, offset } = this
+    if (elevation === undefined || offset === null) return this.settledFindings
+    const stands = this.settledFindings.filter(found => !concerns(found, offset.ids) || !('x' in found.figures || isOfLayout(found)))
+    const rects = this.live.flatMap(work => rectOf(work) ?? [])
+    const mine = rects.filter(rect => offset.ids.has(rect.id))
+    const reach = elevation.rules.minimumGap + 1
+    const near = rects.filter(rect =>
+      mine.some(one => rect.x < one.x + one.width + reach && rect.x + rect.width > one.x - reach && rect.y < one.y + one.height + reach && rect.y + rect.height > one.y - reach),
+    )
+    if (mine.length > 40) return stands
+    return [...stands, ...wallFindings(elevation.wall, near, elevation.rules, desk.unit).filter(found => concerns(found, offset.ids))]
+  })
+
+  constructor(face: () => string | null) {
+    this.face = face
+    this.query = watch('wall.elevation', () => {
+      const at = face()
+      return at === null || show.id === null ? null : { exhibition: show.id, face: at }
+    })
+  }
+
+  marksOf(work: PlacedWork): MarksOrWhy {
+    const { elevation } = this
+    if (elevation === undefined) return { problem: '' }
+    return marksOfPlaced(elevation, work, { unit: desk.unit, steps: this.steps })
+  }
+
+  private offsetSpots({ ids, dx, dy }: Offset): ReadonlyMap<string, Spot> {
+    return new Map(this.works.filter(work => ids.has(work.placement)).map(work => [work.placement, { x: work.x + dx, centreY: work.centreY + dy }]))
+  }
+
+  /** The works of a selection that a hand may move; says why where none may. */
+  movable(works: readonly PlacedWork[]): readonly PlacedWork[] {
+    const free = works.filter(work => !staysPut(work))
+    const [first] = works
+    if (this.elevation?.closed) {
+      frame.said = { text: 'This show is closed; nothing in it moves any more.', refused: true }
+      return []
+    }
+    if (free.length === 0 && first !== undefined) {
+      const why = first.state === 'planned' ? 'is held here. Let it go before you move it.' : `is ${first.state}. Say that it is planned again before you move it.`
+      frame.said = { text: `${calledOn(first)} ${why}`, refused: true }
+    }
+    return free
+  }
+
+  move(ids: ReadonlySet<string>, dx: number, dy: number): void {
+    this.offset = { ids, dx, dy }
+  }
+
+  /** One more step of the arrow keys. Steps that follow each other are one edit. */
+  nudge(dx: number, dy: number): void {
+    clearTimeout(this.ends)
+    const works = this.movable(this.selected)
+    if (works.length === 0) return
+    const ids = new Set(works.map(work => work.placement))
+    const before = this.offset
+    const goesOn = before !== null && before.ids.size === ids.size && [...ids].every(id => before.ids.has(id))
+    if (before !== null && !goesOn) void this.land()
+    this.offset = { ids, dx: (goesOn ? before.dx : 0) + dx, dy: (goesOn ? before.dy : 0) + dy }
+    this.ends = setTimeout(() => void this.land('Move by keys'), burst)
+  }
+
+  /** Ends a move of the moment where it is. */
+  async land(label?: string): Promise<void> {
+    clearTimeout(this.ends)
+    const { offset } = this
+    if (offset === null) return
+    const spots = this.offsetSpots(offset)
+    this.offset = null
+    if (offset.dx === 0 && offset.dy === 0) return
+    await this.putSpots(spots, label)
+  }
+
+  letFall(): void {
+    clearTimeout(this.ends)
+    this.offset = null
+    this.tried = null
+  }
+
+  /** Draws spots without asking for them. */
+  try(spots: ReadonlyMap<string, Spot>): void {
+    if (this.elevation !== undefined) this.tried = { on: this.elevation, spots }
+  }
+
+  /** Asks for new spots as one edit and shows them at once. */
+  async putSpots(spots: ReadonlyMap<string, Spot>, label?: string): Promise<boolean> {
+    const { elevation } = this
+    if (elevation === undefined) return false
+    const moving = elevation.works.filter(work => spots.has(work.placement))
+    const places = moving.flatMap(work => {
+      const spot = spots.get(work.placement)
+      if (spot === undefined || staysPut(work)) return []
+      return [this.request(work, placeAt(work, elevation.plan, spot))]
+    })
+    if (places.length === 0) return false
+    this.try(spots)
+    return this.put(places, label)
+  }
+
+  request(work: PlacedWork, place: Pick<PlacedWork, 'x' | 'rule' | 'y'>): Places[number] {
+    const face = this.face() ?? ''
+    return { entry: work.entry, face, ...place, was: { face, x: work.x, rule: work.rule, y: work.y } }
+  }
+
+  async put(places: Places, label?: string): Promise<boolean> {
+    const { elevation } = this
+    if (elevation === undefined) return false
+    const trial = this.tried
+    const went = await frame.attempt(async () => {
+      const { clashes } = await put(elevation.exhibition, places, label)
+      this.clashes = clashes.length === 0 ? null : { asked: places, clashes }
+      if (clashes.length > 0) this.tried = null
+    })
+    if (!went && this.tried === trial) this.tried = null
+    return went
+  }
+}
+
+const layoutCodes = /^(overlap|gap-small|off-wall|near-end|in-opening|in-keep-clear|covers-keep-clear|no-room-to-lift-on|on-skirting|too-)/
+
+function isOfLayout(found: Finding): boolean {
+  return layoutCodes.test(found.code)
+}
+
+function concerns(found: Finding, ids: ReadonlySet<string>): boolean {
+  return ids.has(found.subject.id) || ids.has(String(found.figures.with ?? ''))
+}
+
+const key = Symbol('wall')
+
+export function shareWall(wall: Wall): Wall {
+  return setContext(key, wall)
+}
+
+export function useWall(): Wall {
+  return getContext<Wall>(key)
+}
