@@ -2,6 +2,8 @@
  * Every key that does something, in one table: what is pressed, what it does, and the words for the help sheet, so that
  * the sheet cannot differ from the keys. Later tables come first: a screen's key wins over the frame's.
  */
+import { untrack } from 'svelte'
+
 export interface Key {
   /** Such as `/`, `Mod+Z`, `Mod+Shift+Z`, `Alt+ArrowUp`. Mod is Ctrl, or Command on a Mac. */
   readonly press: string
@@ -19,9 +21,12 @@ class Keys {
   tables = $state.raw<readonly Table[]>([])
 
   add(table: Table): () => void {
-    this.tables = [...this.tables, table]
+    // Reading the list here must not make its writer depend on it.
+    untrack(() => {
+      this.tables = [...this.tables, table]
+    })
     return () => {
-      this.tables = this.tables.filter(one => one !== table)
+      this.tables = untrack(() => this.tables).filter(one => one !== table)
     }
   }
 
