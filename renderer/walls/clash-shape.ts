@@ -2,4 +2,9 @@
 import * as zod from 'zod'
 import { placementRule } from '../../src/contract/areas/walls.ts'
 
-export const clashPlace = zod.object({ face: zod.string(), x: zod.number(), rule: placementRule, y: zod.number().nullable() })
+export const clashPlace = zod.object({
+  face: zod.string(),
+  x: zod.number(),
+  rule: placementRule,
+  y: zod.number().nullable(),
+})

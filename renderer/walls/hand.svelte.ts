@@ -3,9 +3,10 @@
  * state begins with a snapshot and computes from it at every move, never from the move before; Escape ends it as if it
  * had not been.
  */
-import { centreFromRule } from '../../src/hang/height.ts'
+
 import type { Point, Rect } from '../../src/geometry/rect.ts'
 import { overlap } from '../../src/geometry/rect.ts'
+import { centreFromRule } from '../../src/hang/height.ts'
 import { type SnapLine, type SnapWork, snap } from '../../src/layout/snap.ts'
 import { rectOf } from '../../src/model/face-findings.ts'
 import { show } from '../shell/show.svelte.ts'
@@ -19,7 +20,13 @@ const slack = 3
 type State =
   | { readonly is: 'resting' }
   | { readonly is: 'pressing'; readonly from: Point; readonly placement: string; readonly only: boolean }
-  | { readonly is: 'dragging'; readonly from: Point; readonly ids: ReadonlySet<string>; readonly dragged: readonly Rect[]; readonly others: readonly SnapWork[] }
+  | {
+      readonly is: 'dragging'
+      readonly from: Point
+      readonly ids: ReadonlySet<string>
+      readonly dragged: readonly Rect[]
+      readonly others: readonly SnapWork[]
+    }
   | { readonly is: 'framing'; readonly from: Point; readonly kept: readonly string[] }
   | { readonly is: 'panning'; readonly at: Point }
 
@@ -52,7 +59,8 @@ export class Hand {
     }
     const work = this.wall.works.find(one => one.placement === placement)?.work
     if (work === undefined) return
-    if (event.more) show.select(show.isSelected(work) ? show.selected.filter(id => id !== work) : [...show.selected, work])
+    if (event.more)
+      show.select(show.isSelected(work) ? show.selected.filter(id => id !== work) : [...show.selected, work])
     else if (!show.isSelected(work)) show.select([work])
     this.state = { is: 'pressing', from: at, placement, only: !event.more }
   }
@@ -108,7 +116,12 @@ export class Hand {
   private frameTo(from: Point, to: Point, kept: readonly string[]): void {
     const a = this.sight.onWall(from)
     const b = this.sight.onWall(to)
-    const rect = { x: Math.min(a.x, b.x), y: Math.min(a.y, b.y), width: Math.abs(a.x - b.x), height: Math.abs(a.y - b.y) }
+    const rect = {
+      x: Math.min(a.x, b.x),
+      y: Math.min(a.y, b.y),
+      width: Math.abs(a.x - b.x),
+      height: Math.abs(a.y - b.y),
+    }
     this.marquee = rect
     const inside = this.wall.works.filter(work => {
       const own = rectOf(work)

@@ -15,7 +15,9 @@ export type GapSide = 'work' | 'rest'
 /** Makes a gap as wide as typed. The work after it moves; at the wall's right end, the work before it. */
 export async function moveGap(wall: Wall, piece: WallPiece, mm: number, side: GapSide): Promise<void> {
   const pieces = wall.chain.pieces
-  const at = pieces.findIndex(each => each.kind === 'gap' && Math.abs(each.from - piece.from) < 1e-6 && Math.abs(each.to - piece.to) < 1e-6)
+  const at = pieces.findIndex(
+    each => each.kind === 'gap' && Math.abs(each.from - piece.from) < 1e-6 && Math.abs(each.to - piece.to) < 1e-6,
+  )
   const after = pieces[at + 1]
   const before = pieces[at - 1]
   // Typed figures are set against what is drawn exactly, not against the rounded figure.
@@ -23,14 +25,17 @@ export async function moveGap(wall: Wall, piece: WallPiece, mm: number, side: Ga
   const ids =
     after !== undefined && after.id !== null
       ? side === 'rest'
-        ? pieces.slice(at + 1).flatMap(each => each.id ?? [])
-        : [after.id]
+        ? pieces.slice(at + 1).flatMap(each => (each.id === null ? [] : wall.worksIn(each.id)))
+        : wall.worksIn(after.id)
       : before !== undefined && before.id !== null
-        ? [before.id]
+        ? wall.worksIn(before.id)
         : []
   const shift = after === undefined ? -by : by
   const works = wall.movable(wall.works.filter(work => ids.includes(work.placement)))
-  await wall.putSpots(new Map(works.map(work => [work.placement, { x: work.x + shift, centreY: work.centreY }])), 'Type a gap')
+  await wall.putSpots(
+    new Map(works.map(work => [work.placement, { x: work.x + shift, centreY: work.centreY }])),
+    'Type a gap',
+  )
 }
 
 /** Puts works of the show on the wall: where they were let fall, else to the right of what hangs, on the line. */
@@ -42,9 +47,13 @@ export async function placeEntries(wall: Wall, entries: readonly string[], at: P
   const known = new Map((show.frieze.value?.works ?? []).map(work => [work.entry, work]))
   const hung = new Map(elevation.works.map(work => [work.entry, work]))
   const news = entries.filter(entry => !hung.has(entry))
-  const last = elevation.works.reduce((most, work) => Math.max(most, work.x + (work.size?.width ?? 0) / 2), minimumMargin - minimumGap)
+  const last = elevation.works.reduce(
+    (most, work) => Math.max(most, work.x + (work.size?.width ?? 0) / 2),
+    minimumMargin - minimumGap,
+  )
   const widths = news.map(entry => known.get(entry)?.width ?? 0)
-  let x = at === null ? last + minimumGap : at.x - widths.reduce((sum, width) => sum + width + minimumGap, -minimumGap) / 2
+  let x =
+    at === null ? last + minimumGap : at.x - widths.reduce((sum, width) => sum + width + minimumGap, -minimumGap) / 2
   const places = []
   for (const entry of news) {
     const was = await whereItStands(entry, known.get(entry)?.face ?? null)
@@ -72,7 +81,10 @@ export async function takeOff(wall: Wall): Promise<void> {
   const works = wall.movable(wall.selected)
   if (works.length === 0) return
   const went = await frame.attempt(() => call('placement.remove', { placements: works.map(work => work.placement) }))
-  if (went) frame.say(`${works.length === 1 && works[0] ? calledOn(works[0]) : `${works.length} works`} taken off the wall; still in the show.`)
+  if (went)
+    frame.say(
+      `${works.length === 1 && works[0] ? calledOn(works[0]) : `${works.length} works`} taken off the wall; still in the show.`,
+    )
 }
 
 /** One work to a new place, typed. */
@@ -93,6 +105,10 @@ export async function toTheLine(wall: Wall, works: readonly PlacedWork[]): Promi
   if (elevation === undefined) return
   const free = wall.movable(works)
   if (free.length === 0) return
-  wall.try(new Map(free.map(work => [work.placement, { x: work.x, centreY: faceCentre(elevation.plan, work.size?.height ?? 0) }])))
+  wall.try(
+    new Map(
+      free.map(work => [work.placement, { x: work.x, centreY: faceCentre(elevation.plan, work.size?.height ?? 0) }]),
+    ),
+  )
   await wall.put(free.map(work => wall.request(work, { x: work.x, rule: 'face', y: null })))
 }

@@ -26,7 +26,11 @@ const ways = [
 export function wallKeys(deeds: WallDeeds): readonly Key[] {
   return [
     ...ways.flatMap(([key, x, y, word]): Key[] => [
-      { press: key, says: `move what is selected ${deeds.steps.fine} ${word}; with nothing selected, the view`, run: () => deeds.nudge(x, y, false) },
+      {
+        press: key,
+        says: `move what is selected ${deeds.steps.fine} ${word}; with nothing selected, the view`,
+        run: () => deeds.nudge(x, y, false),
+      },
       { press: `Shift+${key}`, says: `move it ${deeds.steps.coarse} ${word}`, run: () => deeds.nudge(x, y, true) },
       { press: `Alt+${key}`, says: `move the view ${word}`, run: () => deeds.pan(x, y) },
     ]),

@@ -6,12 +6,13 @@ import { getContext, setContext } from 'svelte'
 import type { Elevation, PlacedWork } from '../../src/contract/areas/walls.ts'
 import type { Input } from '../../src/contract/contract.ts'
 import type { Finding } from '../../src/contract/shared.ts'
+import { columnsOf } from '../../src/drawing/columns.ts'
 import { placeAt, type Spot, staysPut, withSpots } from '../../src/drawing/places.ts'
 import type { Steps } from '../../src/hang/printing.ts'
 import { wallChain } from '../../src/layout/chains.ts'
 import { wallFindings } from '../../src/layout/findings.ts'
 import { calledOn, faceFindings, rectOf, unsettled } from '../../src/model/face-findings.ts'
-import { marksOfPlaced, type MarksOrWhy } from '../../src/model/marks-of-face.ts'
+import { type MarksOrWhy, marksOfPlaced } from '../../src/model/marks-of-face.ts'
 import { watch } from '../host/catalogue.svelte.ts'
 import { call } from '../host/client.svelte.ts'
 import { desk } from '../host/desk.svelte.ts'
@@ -39,6 +40,7 @@ const burst = 650
 export class Wall {
   readonly face: () => string | null
   readonly query
+  private readonly known
   readonly elevation = $derived.by((): Elevation | undefined => this.query.value)
   /** Moves of the moment; the works themselves stay where they stand until it ends. */
   offset = $state.raw<Offset | null>(null)
@@ -49,7 +51,9 @@ export class Wall {
   compared = $state<string | null>(null)
   private ends: ReturnType<typeof setTimeout> | undefined
 
-  readonly spots = $derived.by(() => (this.tried !== null && this.tried.on === this.elevation ? this.tried.spots : none))
+  readonly spots = $derived.by(() =>
+    this.tried !== null && this.tried.on === this.elevation ? this.tried.spots : none,
+  )
   /** Works as drawn, without the offset of the moment. */
   readonly works = $derived.by((): readonly PlacedWork[] => {
     const { elevation } = this
@@ -68,28 +72,40 @@ export class Wall {
     if (elevation === undefined) return new Map()
     return new Map(this.works.map(work => [work.placement, this.marksOf(work)]))
   })
-  readonly chain = $derived.by(() => {
-    const works = this.live.flatMap(({ placement, x, size }) => (size === null ? [] : [{ id: placement, left: x - size.width / 2, width: size.width }]))
-    return wallChain(this.elevation?.wall.length ?? 0, works, this.steps)
-  })
+  readonly columns = $derived.by(() => columnsOf(this.live.flatMap(work => rectOf(work) ?? [])))
+  readonly chain = $derived.by(() => wallChain(this.elevation?.wall.length ?? 0, this.columns, this.steps))
   private readonly settledFindings = $derived.by((): readonly Finding[] => {
     const { elevation } = this
     if (elevation === undefined) return []
-    return unsettled(faceFindings({ ...elevation, works: [...this.works] }, { unit: desk.unit, steps: this.steps }), elevation.settled)
+    const hang = faceFindings({ ...elevation, works: [...this.works] }, { unit: desk.unit, steps: this.steps })
+    // What the works' own records leave open does not change with their places: the host's answer stands.
+    const records = (this.known.value?.findings ?? []).filter(found => found.subject.kind === 'work')
+    return [...unsettled(hang, elevation.settled), ...records]
   })
   /** Findings of this moment. While works move, only what concerns them is asked again. */
   readonly findings = $derived.by((): readonly Finding[] => {
     const { elevation, offset } = this
     if (elevation === undefined || offset === null) return this.settledFindings
-    const stands = this.settledFindings.filter(found => !concerns(found, offset.ids) || !('x' in found.figures || isOfLayout(found)))
+    const stands = this.settledFindings.filter(
+      found => !concerns(found, offset.ids) || !('x' in found.figures || isOfLayout(found)),
+    )
     const rects = this.live.flatMap(work => rectOf(work) ?? [])
     const mine = rects.filter(rect => offset.ids.has(rect.id))
     const reach = elevation.rules.minimumGap + 1
     const near = rects.filter(rect =>
-      mine.some(one => rect.x < one.x + one.width + reach && rect.x + rect.width > one.x - reach && rect.y < one.y + one.height + reach && rect.y + rect.height > one.y - reach),
+      mine.some(
+        one =>
+          rect.x < one.x + one.width + reach &&
+          rect.x + rect.width > one.x - reach &&
+          rect.y < one.y + one.height + reach &&
+          rect.y + rect.height > one.y - reach,
+      ),
     )
     if (mine.length > 40) return stands
-    return [...stands, ...wallFindings(elevation.wall, near, elevation.rules, desk.unit).filter(found => concerns(found, offset.ids))]
+    return [
+      ...stands,
+      ...wallFindings(elevation.wall, near, elevation.rules, desk.unit).filter(found => concerns(found, offset.ids)),
+    ]
   })
 
   constructor(face: () => string | null) {
@@ -98,6 +114,22 @@ export class Wall {
       const at = face()
       return at === null || show.id === null ? null : { exhibition: show.id, face: at }
     })
+    this.known = watch('finding.list', () => {
+      const at = face()
+      return at === null || show.id === null ? null : { exhibition: show.id, face: at }
+    })
+  }
+
+  /** The placed work that a finding is about, or null for one about the wall. */
+  placementOf(found: Finding): string | null {
+    const { kind, id } = found.subject
+    if (kind === 'placement') return id
+    return kind === 'work' ? (this.works.find(work => work.work === id)?.placement ?? null) : null
+  }
+
+  /** Works that one piece of the chain stands for. */
+  worksIn(piece: string): readonly string[] {
+    return this.columns.find(column => column.id === piece)?.ids ?? [piece]
   }
 
   marksOf(work: PlacedWork): MarksOrWhy {
@@ -107,7 +139,11 @@ export class Wall {
   }
 
   private offsetSpots({ ids, dx, dy }: Offset): ReadonlyMap<string, Spot> {
-    return new Map(this.works.filter(work => ids.has(work.placement)).map(work => [work.placement, { x: work.x + dx, centreY: work.centreY + dy }]))
+    return new Map(
+      this.works
+        .filter(work => ids.has(work.placement))
+        .map(work => [work.placement, { x: work.x + dx, centreY: work.centreY + dy }]),
+    )
   }
 
   /** The works of a selection that a hand may move; says why where none may. */
@@ -119,7 +155,10 @@ export class Wall {
       return []
     }
     if (free.length === 0 && first !== undefined) {
-      const why = first.state === 'planned' ? 'is held here. Let it go before you move it.' : `is ${first.state}. Say that it is planned again before you move it.`
+      const why =
+        first.state === 'planned'
+          ? 'is held here. Let it go before you move it.'
+          : `is ${first.state}. Say that it is planned again before you move it.`
       frame.said = { text: `${calledOn(first)} ${why}`, refused: true }
     }
     return free
@@ -198,7 +237,8 @@ export class Wall {
   }
 }
 
-const layoutCodes = /^(overlap|gap-small|off-wall|near-end|in-opening|in-keep-clear|covers-keep-clear|no-room-to-lift-on|on-skirting|too-)/
+const layoutCodes =
+  /^(overlap|gap-small|off-wall|near-end|in-opening|in-keep-clear|covers-keep-clear|no-room-to-lift-on|on-skirting|too-)/
 
 function isOfLayout(found: Finding): boolean {
   return layoutCodes.test(found.code)

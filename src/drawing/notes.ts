@@ -19,6 +19,8 @@ export interface NotePlaced {
   readonly key: string
   readonly x: number
   readonly y: number
+  readonly width: number
+  readonly height: number
   /** From the block to the work. */
   readonly leader: readonly Point[]
 }
@@ -30,7 +32,7 @@ export function unbroken(text: string): string {
   return text
     .replace(/(\d) (\d+\/\d+)/g, '$1\u00a0$2')
     .replace(/([\d/]) (mm|cm|m|in|ft|kg|lb|lux)\b/g, '$1\u00a0$2')
-    .replaceAll(THIN_SPACE, '\u202f')
+    .replaceAll(THIN_SPACE, `\u2060${THIN_SPACE}\u2060`)
 }
 
 /** The sentence before the ways out of it, and the ways. */
@@ -59,20 +61,22 @@ export function placeNotes(wanted: readonly NoteWanted[], taken: readonly Rect[]
   const blocks: Rect[] = [...taken]
   const placed: NotePlaced[] = []
   for (const note of wanted) {
-    const spot = bestSpot(note, blocks, field)
+    const spot = bestSpot(note, blocks, placed, field)
     if (spot === null) continue
+    const leader = leaderTo(spot, note)
+    blocks.push(...leaderRects(leader))
     blocks.push({
       x: spot.x - clear,
       y: spot.y - clear,
       width: note.width + 2 * clear,
       height: note.height + 2 * clear,
     })
-    placed.push({ key: note.key, x: spot.x, y: spot.y, leader: leaderTo(spot, note) })
+    placed.push({ key: note.key, x: spot.x, y: spot.y, leader, width: note.width, height: note.height })
   }
   return placed
 }
 
-function bestSpot(note: NoteWanted, blocks: readonly Rect[], field: Rect): Point | null {
+function bestSpot(note: NoteWanted, blocks: readonly Rect[], notes: readonly NotePlaced[], field: Rect): Point | null {
   const { about, width, height } = note
   const middle = about.x + about.width / 2
   const columns = [
@@ -93,17 +97,36 @@ function bestSpot(note: NoteWanted, blocks: readonly Rect[], field: Rect): Point
       const cost = Math.abs(x + width / 2 - middle) + Math.abs(y + height / 2 - about.y) + down
       if (best !== null && cost >= best.cost) continue
       if (blocks.some(other => overlap(block, other))) continue
+      const leader = leaderRects(leaderTo({ x, y }, note))
+      if (notes.some(other => leader.some(part => overlap(part, other)))) continue
       best = { at: { x, y }, cost }
     }
   }
   return best === null ? null : best.at
 }
 
+/** The ground that a leader takes, so that no other note stands on it. */
+function leaderRects(leader: readonly Point[]): readonly Rect[] {
+  return leader.slice(1).map((to, index) => {
+    const from = leader[index] ?? to
+    return {
+      x: Math.min(from.x, to.x) - 3,
+      y: Math.min(from.y, to.y),
+      width: Math.abs(from.x - to.x) + 6,
+      height: Math.abs(from.y - to.y),
+    }
+  })
+}
+
 function leaderTo(at: Point, { about, width, height }: NoteWanted): readonly Point[] {
-  const foot = { x: about.x + about.width / 2, y: at.y > about.y ? about.y + about.height : about.y }
-  const side = foot.x >= at.x + width / 2 ? at.x + width + 3 : at.x - 3
-  const level = at.y > about.y ? at.y + 5 : at.y + Math.min(height, 14) - 6
-  const out = side > at.x ? side + 6 : side - 6
+  const below = at.y > about.y
+  const foot = { x: about.x + about.width / 2, y: below ? about.y + about.height : about.y }
+  // Straight over or under the work the leader leaves the block's edge; else its side, and never crosses its lines.
+  const inside = Math.min(Math.max(foot.x, at.x + 8), at.x + width - 8)
+  if (Math.abs(inside - foot.x) < 30) return [{ x: inside, y: below ? at.y - 3 : at.y + height + 3 }, foot]
+  const side = foot.x > at.x ? at.x + width + 4 : at.x - 4
+  const out = side > at.x ? side + 7 : side - 7
+  const level = at.y + 7
   return [{ x: side, y: level }, { x: out, y: level }, foot]
 }
 

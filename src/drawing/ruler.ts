@@ -31,7 +31,7 @@ const imperial = [
   [600 * inch, 120 * inch, 60 * inch],
 ] as const
 /** Numbers stand at least this far apart, pixels, and ticks this far. */
-const roomForNumber = 64
+const roomForNumber = 50
 const roomForTick = 3.5
 
 /** Ticks between the wall's ends that lie within the drawing. */

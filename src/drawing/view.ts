@@ -18,7 +18,7 @@ export interface Box {
 }
 
 /** Room kept round the wall for ruler, line label and dimension chains, pixels. */
-export const surround = { left: 44, right: 104, top: 92, bottom: 106 } as const
+export const surround = { left: 44, right: 104, top: 72, bottom: 104 } as const
 const leastScale = 0.004
 const mostScale = 6
 

@@ -1,6 +1,8 @@
 /** Widths of texts as the drawing sets them. Figures are tabular: every digit is as wide as a 0, so few are measured. */
 const known = new Map<string, number>()
 let probe: SVGTextElement | undefined
+/** Counts the arrivals of fonts: who measured before is told to measure again. */
+const arrivals = $state({ count: 0 })
 
 function probeIn(): SVGTextElement {
   if (probe?.isConnected) return probe
@@ -14,18 +16,22 @@ function probeIn(): SVGTextElement {
 }
 
 export function textWidth(text: string, size: number, weight = 400, stretch = 100): number {
-  const shape = `${size} ${weight} ${stretch} ${text.replaceAll(/\d/g, '0')}`
+  void arrivals.count
+  const zeros = text.replaceAll(/\d/g, '0')
+  const shape = `${size} ${weight} ${stretch} ${zeros}`
   const found = known.get(shape)
   if (found !== undefined) return found
   const node = probeIn()
   node.style.fontSize = `${size}px`
   node.style.fontWeight = String(weight)
   node.style.fontStretch = `${stretch}%`
-  node.textContent = text.replaceAll(/\d/g, '0')
+  node.textContent = zeros
   const width = node.getComputedTextLength()
   known.set(shape, width)
   return width
 }
 
-// What was measured before the fonts were there is measured again.
-void document.fonts?.ready.then(() => known.clear())
+document.fonts.addEventListener('loadingdone', () => {
+  known.clear()
+  arrivals.count += 1
+})

@@ -1,0 +1,152 @@
+/** Where works stand while they are moved, and what the catalogue is asked for in the end. */
+import { describe, expect, it } from 'vitest'
+import type { PlacedWork } from '../../../src/contract/areas/walls.ts'
+import { inRow, inStack, lined, sized, spreadOut } from '../../../src/drawing/arrange.ts'
+import { columnsOf } from '../../../src/drawing/columns.ts'
+import { placeAt, ruledAs, withSpots } from '../../../src/drawing/places.ts'
+import { wallChain } from '../../../src/layout/chains.ts'
+
+const plan = {
+  centreLine: 1480,
+  centreLineFrom: 'house rule',
+  rule: 'centre',
+  eyeFraction: 0.5,
+  plannedLux: null,
+  visitorOrder: null,
+  viewingDistance: null,
+  viewers: [],
+  colour: '',
+  note: '',
+} as const
+
+function work(id: string, x: number, width: number, height: number, more: Partial<PlacedWork> = {}): PlacedWork {
+  return {
+    placement: id,
+    entry: `e${id}`,
+    work: `w${id}`,
+    running: id,
+    number: '',
+    title: `Work ${id}`,
+    maker: '',
+    dateText: '',
+    medium: '',
+    size: {
+      height,
+      width,
+      depth: null,
+      diameter: null,
+      part: 'framed',
+      kind: 'measured',
+      at: '2031-01-01T00:00:00.000Z',
+    },
+    mass: 5,
+    glazing: '',
+    sensitivity: '',
+    lightLimit: null,
+    picture: null,
+    back: null,
+    fixing: null,
+    hooksApart: null,
+    x,
+    rule: 'face',
+    y: null,
+    centreY: 1480,
+    held: false,
+    state: 'planned',
+    labelSide: '',
+    note: '',
+    ...more,
+  }
+}
+
+describe('a work that is moved', () => {
+  it('goes on following its wall while it only goes along', () => {
+    expect(placeAt(work('1', 1000, 500, 700), plan, { x: 1200, centreY: 1480 })).toEqual({
+      x: 1200,
+      rule: 'face',
+      y: null,
+    })
+  })
+
+  it('stands by hand once it is lifted, and follows again on the line', () => {
+    const lifted = placeAt(work('1', 1000, 500, 700), plan, { x: 1000, centreY: 1500 })
+    expect(lifted).toEqual({ x: 1000, rule: 'hand', y: 1500 })
+    const back = placeAt(work('1', 1000, 500, 700, { rule: 'hand', y: 1500, centreY: 1500 }), plan, {
+      x: 1000,
+      centreY: 1480,
+    })
+    expect(back).toEqual({ x: 1000, rule: 'face', y: null })
+  })
+
+  it('keeps its own rule and moves that rule’s height', () => {
+    const top = work('1', 1000, 500, 700, { rule: 'top', y: 2000, centreY: 1650 })
+    expect(placeAt(top, plan, { x: 1000, centreY: 1660 })).toEqual({ x: 1000, rule: 'top', y: 2010 })
+    expect(ruledAs(top, plan, 'bottom')).toEqual({ x: 1000, rule: 'bottom', y: 1300 })
+  })
+
+  it('leaves the others the very same objects', () => {
+    const works = [work('1', 1000, 500, 700), work('2', 2000, 500, 700)]
+    const moved = withSpots(works, plan, new Map([['1', { x: 1100, centreY: 1480 }]]))
+    expect(moved[0]?.x).toBe(1100)
+    expect(moved[1]).toBe(works[1])
+  })
+})
+
+describe('columns of a chain', () => {
+  it('takes works one above the other as one, and their chain adds up to the wall', () => {
+    const columns = columnsOf([
+      { id: 'a', x: 1000, y: 1500, width: 400, height: 500 },
+      { id: 'b', x: 1100, y: 900, width: 500, height: 500 },
+      { id: 'c', x: 2000, y: 1200, width: 300, height: 500 },
+    ])
+    expect(columns.map(({ ids, left, width }) => [ids, left, width])).toEqual([
+      [['a', 'b'], 1000, 600],
+      [['c'], 2000, 300],
+    ])
+    const chain = wallChain(4000, columns)
+    expect(chain.pieces.map(piece => piece.printed.size.mm)).toEqual([1000, 600, 400, 300, 1700])
+  })
+
+  it('shows works that cover each other as a gap below nothing', () => {
+    const chain = wallChain(
+      4000,
+      columnsOf([
+        { id: 'a', x: 1000, y: 1200, width: 400, height: 500 },
+        { id: 'b', x: 1300, y: 1200, width: 400, height: 500 },
+      ]),
+    )
+    expect(chain.pieces.map(piece => piece.printed.size.mm)).toEqual([1000, 400, -100, 400, 2300])
+  })
+})
+
+describe('arranging what is selected', () => {
+  const six = [480, 710, 540, 960, 480, 1010].map((width, index) =>
+    work(String(index + 1), 800 + index * 1300, width, 700),
+  )
+
+  // The published scenario of the job: 9 140 long, 900 at each end, six works of 4 180: (9140 − 1800 − 4180) / 5 = 632.
+  it('keeps margins and makes the gaps even', () => {
+    const { row, spots } = inRow(sized(six), { rule: 'margins', left: 900, right: 900 }, 0, 9140, 75)
+    expect(row?.gaps.map(gap => Math.round(gap * 1e6) / 1e6)).toEqual([900, 632, 632, 632, 632, 632, 900])
+    expect(spots.get('1')?.x).toBeCloseTo(1140, 6)
+  })
+
+  it('never moves what is held', () => {
+    const held = six.map((one, index) => (index === 2 ? { ...one, held: true } : one))
+    const { spots } = inRow(sized(held), { rule: 'equal' }, 0, 9140, 75)
+    expect(spots.get('3')?.x).toBeCloseTo(held[2]?.x ?? 0, 6)
+    expect(lined(sized(held), 'lefts').spots.get('3')).toEqual({ x: held[2]?.x, centreY: 1480 })
+  })
+
+  it('stacks about the line and spreads between the outermost', () => {
+    const pair = sized([work('1', 1000, 400, 500, { centreY: 1800 }), work('2', 3000, 400, 300)])
+    const { spots } = inStack(pair, 100, 1480)
+    expect(spots.get('1')?.centreY).toBe(1480 + 450 - 250)
+    expect(spots.get('2')).toEqual({ x: 1000, centreY: 1480 - 450 + 150 })
+    const three = spreadOut(
+      sized([work('1', 500, 400, 500), work('2', 900, 200, 500), work('3', 3000, 400, 500)]),
+      'gaps',
+    ).spots
+    expect(three.get('2')?.x).toBeCloseTo((700 + 2800) / 2, 6)
+  })
+})
