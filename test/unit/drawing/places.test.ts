@@ -1,12 +1,12 @@
 /** Where works stand while they are moved, and what the catalogue is asked for in the end. */
 import { describe, expect, it } from 'vitest'
-import type { PlacedWork } from '../../../src/contract/areas/walls.ts'
+import type { Elevation, PlacedWork } from '../../../src/contract/areas/walls.ts'
 import { inRow, inStack, lined, sized, spreadOut } from '../../../src/drawing/arrange.ts'
 import { columnsOf } from '../../../src/drawing/columns.ts'
 import { placeAt, ruledAs, withSpots } from '../../../src/drawing/places.ts'
 import { wallChain } from '../../../src/layout/chains.ts'
 
-const plan = {
+const plan: Elevation['plan'] = {
   centreLine: 1480,
   centreLineFrom: 'house rule',
   rule: 'centre',
@@ -17,7 +17,7 @@ const plan = {
   viewers: [],
   colour: '',
   note: '',
-} as const
+}
 
 function work(id: string, x: number, width: number, height: number, more: Partial<PlacedWork> = {}): PlacedWork {
   return {
