@@ -249,11 +249,14 @@ export function loadFindings(
 /** The usual cautions, each where it matters. */
 export function cautionsFor(work: WorkFacts, wall: WallFacts, fixings: readonly Fixing[]): readonly string[] {
   const mass = work.mass ?? null
-  const large = Math.max(work.height, work.width) > TWO_PEOPLE_MM || (mass ?? 0) > TWO_PEOPLE_KG
+  const why = [
+    ...((mass ?? 0) > TWO_PEOPLE_KG ? [`heavier than ${TWO_PEOPLE_KG} kg`] : []),
+    ...(Math.max(work.height, work.width) > TWO_PEOPLE_MM ? [`larger than ${TWO_PEOPLE_MM / 1000} m`] : []),
+  ]
   return [
     'Rated loads are the maker’s for a stated wall, and only as good as the installation; a fixing holds no more than the wall behind it.',
     'Look for pipes and cables before drilling; stop if a nail or screw resists oddly.',
-    ...(large ? ['Two people or more, and equipment: it is heavier than 30 kg or larger than 1.5 m.'] : []),
+    ...(why.length > 0 ? [`Two people or more, and equipment: it is ${why.join(' and ')}.`] : []),
     ...((mass ?? 0) > LIFTING_PLAN_KG ? ['Above 150 kg a competent person makes the lifting plan.'] : []),
     ...(wall.wallType === 'plaster'
       ? ['Old plaster and paint may hold asbestos or lead: no drilling without the building’s survey.']

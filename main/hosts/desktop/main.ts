@@ -113,7 +113,7 @@ function main(): void {
     const file = asked ?? last ?? join(host.data, demoName)
     if (!existsSync(file) && asked === undefined) {
       mkdirSync(host.data, { recursive: true })
-      await writeDemo(file, machineClock)
+      await writeDemo(file, { ...machineClock, thread: new URL('./picture-thread.js', import.meta.url) })
     }
     openOrSay(file)
   }

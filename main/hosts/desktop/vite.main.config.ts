@@ -3,6 +3,7 @@ import { defineConfig } from 'vite'
 
 const folder = new URL('.', import.meta.url).pathname
 const worker = new URL('../../workers/long.ts', import.meta.url).pathname
+const pictures = new URL('../../demo/pictures/picture-thread.ts', import.meta.url).pathname
 
 /** Main process and worker as ES modules. Native packages stay in node_modules, named here and not found by a plugin. */
 export default defineConfig({
@@ -15,7 +16,7 @@ export default defineConfig({
     minify: false,
     ssr: true,
     rollupOptions: {
-      input: { main: `${folder}main.ts`, long: worker },
+      input: { main: `${folder}main.ts`, long: worker, 'picture-thread': pictures },
       output: { format: 'es', entryFileNames: '[name].js', chunkFileNames: 'part-[name]-[hash].js' },
       external: ['electron', 'better-sqlite3', 'sharp', ...builtinModules, ...builtinModules.map(name => `node:${name}`)],
     },
