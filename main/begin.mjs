@@ -34,7 +34,10 @@ if (!installed && runsOnOwnNode && outerNode !== process.execPath) {
   }
   const [script, ...rest] = process.argv.slice(2)
   if (script === undefined) stop('begin.mjs needs the script to run.')
-  goOn(program, [join(root, script), ...rest], { ...process.env, PATH: join(modules, '.bin') + delimiter + process.env.PATH })
+  goOn(program, [join(root, script), ...rest], {
+    ...process.env,
+    PATH: join(modules, '.bin') + delimiter + process.env.PATH,
+  })
 }
 
 /** better-sqlite3 13 needs Node-API 10. */

@@ -14,7 +14,7 @@ import { identify, refuseNetworkShare } from './identify.ts'
 import { type Migration, migrate, newestVersion } from './migrate.ts'
 import { migrations as ours } from './migrations/list.ts'
 import { withTextRebuilt } from './triggers.ts'
-import { undoOrRedo } from './undo.ts'
+import { type TakingBack, undoOrRedo } from './undo.ts'
 
 export interface CatalogueClock {
   readonly now: () => string
@@ -59,9 +59,9 @@ export interface Catalogue {
   readonly dataVersion: () => number
   readonly edit: <T>(options: EditOptions, change: (edit: Edit) => T) => Promise<Edited<T>>
   /** Takes back the person's newest edit. Refuses `nothing-to-undo`, `undo-blocked`. */
-  readonly undo: (person: Who) => Promise<TakenBack>
+  readonly undo: (person: Who, telling?: TakingBack) => Promise<TakenBack>
   /** Does again what the person undid last. Refuses `nothing-to-redo`, `undo-blocked`. */
-  readonly redo: (person: Who) => Promise<TakenBack>
+  readonly redo: (person: Who, telling?: TakingBack) => Promise<TakenBack>
   readonly close: () => void
 }
 
@@ -131,8 +131,8 @@ function opened(db: Database.Database, file: string, clock: CatalogueClock): Cat
   const reading = readHandle(db)
   const writing = writeHandle(db, () => editing)
 
-  async function takeBack(way: 'undo' | 'redo', person: Who): Promise<TakenBack> {
-    const { value, edit, tables, keys } = await undoOrRedo(db, file, way, person, clock.now())
+  async function takeBack(way: 'undo' | 'redo', person: Who, telling?: TakingBack): Promise<TakenBack> {
+    const { value, edit, tables, keys } = await undoOrRedo(db, file, way, person, clock.now(), telling)
     if (edit === null) throw new Error(`${way} wrote nothing`)
     return { edit, label: value, tables, keys }
   }
@@ -169,8 +169,8 @@ function opened(db: Database.Database, file: string, clock: CatalogueClock): Cat
       }
       return runEdit(db, file, row, () => (given.bulkText ? withTextRebuilt(db, inside) : inside()))
     },
-    undo: person => takeBack('undo', person),
-    redo: person => takeBack('redo', person),
+    undo: (person, telling) => takeBack('undo', person, telling),
+    redo: (person, telling) => takeBack('redo', person, telling),
     close() {
       db.close()
     },

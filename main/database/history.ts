@@ -28,6 +28,16 @@ export function targetOf(db: ReadHandle, way: 'undo' | 'redo', person: string): 
   return db.prepare(way === 'undo' ? undoable : redoable).get({ person }) as Target | undefined // the select list
 }
 
+/** How many entries taking back (or doing again) would replay; 0 where there is nothing. Cheap: two index look-ups. */
+export function entriesToTakeBack(db: ReadHandle, way: 'undo' | 'redo', person: string): number {
+  const target = targetOf(db, way, person)
+  if (target === undefined) return 0
+  const { entries } = db
+    .prepare('SELECT last_seq - first_seq + 1 AS entries FROM edit WHERE id = :id')
+    .get({ id: target.id }) as { entries: number } // the select list
+  return entries
+}
+
 export interface UndoState {
   /** What would be undone and redone, in words; null where there is nothing. */
   readonly undo: string | null

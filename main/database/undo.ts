@@ -26,6 +26,11 @@ export interface Span {
   readonly last_seq: number
 }
 
+/** What a long replay tells on its way. `progress` may throw: then nothing was changed. */
+export interface TakingBack {
+  readonly progress: (done: number, total: number, words: string) => void
+}
+
 /** From here on the text index is built anew once instead of followed row by row. */
 const manyWorks = 5000
 const pageOf = 2000
@@ -39,7 +44,12 @@ class Blocked extends Error {
   }
 }
 
-export function entries(db: Database.Database, { first_seq, last_seq }: Span, way: 'ASC' | 'DESC'): Iterable<Entry> {
+export function entries(
+  db: Database.Database,
+  { first_seq, last_seq }: Span,
+  way: 'ASC' | 'DESC',
+  onPage: (count: number) => void = () => {},
+): Iterable<Entry> {
   const from = db.prepare<[number, number], Entry>(
     `SELECT seq, tbl, key, op, data FROM journal WHERE seq BETWEEN ? AND ? ORDER BY seq ${way} LIMIT ${pageOf}`,
   )
@@ -50,6 +60,7 @@ export function entries(db: Database.Database, { first_seq, last_seq }: Span, wa
     for (;;) {
       const page = from.all(low, high)
       yield* page
+      onPage(page.length)
       const end = page.at(-1)
       if (end === undefined || page.length < pageOf) return
       if (way === 'ASC') low = end.seq + 1
@@ -63,7 +74,7 @@ function columnsOfUpdate(data: string): string[] {
 }
 
 /** Applies the entries in reverse, each to exactly one row. */
-function replay(db: Database.Database, span: Span): void {
+function replay(db: Database.Database, span: Span, onPage: (count: number) => void): void {
   const columns = new Map(journaledTables(db).map(table => [table.name, table.columns]))
   const prepared = new Map<string, Database.Statement<unknown[]>>()
   function run(sql: string, values: Record<string, string | null>): void {
@@ -74,7 +85,7 @@ function replay(db: Database.Database, span: Span): void {
     }
     if (statement.run(values).changes !== 1) throw new Blocked(null)
   }
-  for (const { tbl, key, op, data } of entries(db, span, 'DESC')) {
+  for (const { tbl, key, op, data } of entries(db, span, 'DESC', onPage)) {
     const table = quoted(tbl)
     if (op === 'i') run(`DELETE FROM ${table} WHERE id = :key`, { key })
     else if (op === 'u') {
@@ -103,22 +114,22 @@ function mirrors(done: Entry, written: Entry): boolean {
 }
 
 /** The first written entry that mirrors nothing; null where all is as it should be. */
-function strayEntry(db: Database.Database, done: Span, written: Span): Entry | null {
+function strayEntry(db: Database.Database, done: Span, written: Span, onPage: (count: number) => void): Entry | null {
   const back = entries(db, done, 'DESC')[Symbol.iterator]()
-  for (const entry of entries(db, written, 'ASC')) {
+  for (const entry of entries(db, written, 'ASC', onPage)) {
     const { value: of } = back.next() as { value: Entry | undefined } // undefined past the end
     if (of === undefined || !mirrors(of, entry)) return entry
   }
   return null
 }
 
-function takeBack(db: Database.Database, span: Span, first: number): void {
+function takeBack(db: Database.Database, span: Span, first: number, onPage: (count: number) => void): void {
   // Rows come back in an order in which their references may not be there yet.
   db.pragma('defer_foreign_keys = ON')
-  replay(db, span)
+  replay(db, span, onPage)
   const last = Number(db.prepare('SELECT max(seq) FROM journal').pluck().get())
   const written = { first_seq: first, last_seq: last }
-  const stray = strayEntry(db, span, written)
+  const stray = strayEntry(db, span, written, onPage)
   if (stray !== null) throw new Blocked({ kind: 'row', table: stray.tbl, key: stray.key, before: first })
   if (last - first !== span.last_seq - span.first_seq) throw new Blocked(null)
   const broken = db
@@ -139,6 +150,7 @@ export async function undoOrRedo(
   way: 'undo' | 'redo',
   person: Who,
   at: string,
+  telling: TakingBack = { progress: () => {} },
 ): Promise<Edited<string>> {
   let target: Target | undefined
   try {
@@ -173,9 +185,20 @@ export async function undoOrRedo(
           )
           .pluck()
           .get(span.first_seq, span.last_seq)
-        if (works === manyWorks) withTextRebuilt(db, () => takeBack(db, span, first))
-        else takeBack(db, span, first)
-        return target.label
+        const { label } = target
+        const words = `${way === 'undo' ? 'Taking back' : 'Doing again'} “${label}”`
+        // Every entry is replayed, then held against what its replay wrote.
+        const total = 2 * (span.last_seq - span.first_seq + 1)
+        let told = 0
+        telling.progress(told, total, words)
+        function onPage(count: number): void {
+          told += count
+          telling.progress(told, total, words)
+        }
+        const replayed = () => takeBack(db, span, first, onPage)
+        if (works === manyWorks) withTextRebuilt(db, replayed)
+        else replayed()
+        return label
       },
     )
   } catch (error) {

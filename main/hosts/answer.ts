@@ -7,7 +7,9 @@ import { contract, isName, type Name } from '../../src/contract/contract.ts'
 import { Refusal, type RefusalJson } from '../../src/contract/refusal.ts'
 import type { Host } from './host.ts'
 
-export type Answer = { readonly ok: true; readonly value: unknown } | { readonly ok: false; readonly refusal: RefusalJson }
+export type Answer =
+  | { readonly ok: true; readonly value: unknown }
+  | { readonly ok: false; readonly refusal: RefusalJson }
 
 const envelope = z.strictObject({
   name: z.string().max(100),

@@ -57,7 +57,8 @@ const services: DeskServices = {
   }),
   'desk.open': (host, { key }) => {
     const recent = recentCatalogues(host.data).find(each => each.key === key)
-    if (recent === undefined) throw new Refusal('not-found', 'This catalogue is not among the recent ones.', { field: 'key' })
+    if (recent === undefined)
+      throw new Refusal('not-found', 'This catalogue is not among the recent ones.', { field: 'key' })
     openAndRemember(host, recent.file)
     return openedNow(recent.file)
   },
@@ -96,7 +97,8 @@ const services: DeskServices = {
   'file.take': (host, { hash, name }) => {
     if (host.open === null) throw new Refusal('no-catalogue', 'No catalogue is open. Open one, or make a new one.')
     const kept = host.open.store.path(hash)
-    if (!existsSync(kept)) throw new Refusal('not-found', 'This file is missing from the catalogue’s folder.', { field: 'hash' })
+    if (!existsSync(kept))
+      throw new Refusal('not-found', 'This file is missing from the catalogue’s folder.', { field: 'hash' })
     const { handle, path } = host.handles.create(name)
     copyFileSync(kept, path)
     return { handle, name: host.handles.name(handle) }

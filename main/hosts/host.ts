@@ -10,15 +10,17 @@ import { contract, type Name, type NameOf } from '../../src/contract/contract.ts
 import type { HostEvent } from '../../src/contract/events.ts'
 import { Refusal } from '../../src/contract/refusal.ts'
 import { type Catalogue, openCatalogue } from '../database/catalogue.ts'
+import { entriesToTakeBack } from '../database/history.ts'
 import { type Handles, openHandles } from '../files/handles.ts'
-import { openStore, type FileStore } from '../files/store.ts'
-import { type Clock, clockFrom, type ClockStart } from '../services/clock.ts'
+import { type FileStore, openStore } from '../files/store.ts'
+import { type Clock, type ClockStart, clockFrom } from '../services/clock.ts'
 import { personOf } from '../services/people.ts'
 import type { Reading, Writing } from '../services/service.ts'
 import { catalogueServices, pureServices } from '../services/table.ts'
+import type { LongName } from '../workers/messages.ts'
 import { runLong } from '../workers/run.ts'
-import { createWriteLock } from './write-lock.ts'
 import { runDesk } from './desk.ts'
+import { createWriteLock, type WriteLock } from './write-lock.ts'
 
 export interface OpenCatalogue {
   readonly catalogue: Catalogue
@@ -60,6 +62,8 @@ export interface Host {
 }
 
 const lookEvery = 500
+/** Taking back more entries than this takes over half a second, so it goes to a worker. */
+const manyEntries = 5000
 
 export function createHost(options: HostOptions): Host {
   const handlesFolder = mkdtempSync(join(tmpdir(), 'hangwright-'))
@@ -94,28 +98,45 @@ export function createHost(options: HostOptions): Host {
     return { db: catalogue.db, store, handles, now: clock.now, person }
   }
 
-  async function write(name: NameOf<'write'>, input: unknown): Promise<unknown> {
+  async function takeBack(name: 'edit.undo' | 'edit.redo', job: string | undefined): Promise<unknown> {
+    const { catalogue } = opened()
+    const who = { id: person?.id ?? '', name: person?.name ?? '' }
+    const way = name === 'edit.undo' ? 'undo' : 'redo'
+    if (entriesToTakeBack(catalogue.db, way, who.id) > manyEntries) {
+      // The lock is held here already; the worker is given it as soon as it asks.
+      return inWorker(name, {}, job, { take: () => Promise.resolve(() => {}), waiting: lock.waiting })
+    }
+    const back = await catalogue[way](who)
+    host.tell({ kind: 'changed', edit: back.edit, tables: [...back.tables] })
+    return way === 'undo' ? { undone: back.label } : { redone: back.label }
+  }
+
+  async function write(name: NameOf<'write'>, input: unknown, job: string | undefined): Promise<unknown> {
     const giveBack = await lock.take()
     try {
+      if (name === 'edit.undo' || name === 'edit.redo') return await takeBack(name, job)
       const { catalogue } = opened()
       const who = { id: person?.id ?? '', name: person?.name ?? '' }
-      if (name === 'edit.undo' || name === 'edit.redo') {
-        const back = name === 'edit.undo' ? await catalogue.undo(who) : await catalogue.redo(who)
-        host.tell({ kind: 'changed', edit: back.edit, tables: [...back.tables] })
-        return name === 'edit.undo' ? { undone: back.label } : { redone: back.label }
-      }
       const service = catalogueServices[name] as (writing: Writing, input: unknown) => unknown // the table is typed by name
       const edited = await catalogue.edit({ procedure: name, person: who }, edit =>
         service({ ...reading(), db: edit.db, newId: clock.newId, label: edit.setLabel }, input),
       )
-      if (edited.edit !== null) host.tell({ kind: 'changed', edit: edited.edit, tables: [...edited.tables] })
+      // What only added records has no number, but screens show it too.
+      if (edited.edit !== null || edited.tables.length > 0) {
+        host.tell({ kind: 'changed', edit: edited.edit, tables: [...edited.tables] })
+      }
       return edited.value
     } finally {
       giveBack()
     }
   }
 
-  async function long(name: NameOf<'long'>, input: unknown, given: string | undefined): Promise<unknown> {
+  async function inWorker(
+    name: LongName,
+    input: unknown,
+    given: string | undefined,
+    ownLock: WriteLock,
+  ): Promise<unknown> {
     const job = given ?? `job-${++jobCount}`
     if (jobs.has(job)) throw new Refusal('job-in-use', 'Work under this name goes on already.', { field: 'job' })
     const abort = new AbortController()
@@ -128,11 +149,13 @@ export function createHost(options: HostOptions): Host {
           name,
           input,
           person,
-          ...(options.clock === undefined ? {} : { clock: { ...options.clock, ids: `${options.clock.ids}w${++jobCount}x` } }),
+          ...(options.clock === undefined
+            ? {}
+            : { clock: { ...options.clock, ids: `${options.clock.ids}w${++jobCount}x` } }),
         },
         {
           signal: abort.signal,
-          lock,
+          lock: ownLock,
           ...(options.worker === undefined ? {} : { worker: options.worker }),
           progress: (done, total, words) => host.tell({ kind: 'progress', job, done, total, words }),
           changed: (edit, tables) => {
@@ -155,14 +178,13 @@ export function createHost(options: HostOptions): Host {
       case 'desk':
         return runDesk(host, name as NameOf<'desk'>, input)
       case 'read':
-        return (catalogueServices[name as keyof typeof catalogueServices] as (reading: Reading, input: unknown) => unknown)(
-          reading(),
-          input,
-        )
+        return (
+          catalogueServices[name as keyof typeof catalogueServices] as (reading: Reading, input: unknown) => unknown
+        )(reading(), input)
       case 'write':
-        return write(name as NameOf<'write'>, input)
+        return write(name as NameOf<'write'>, input, job)
       case 'long':
-        return long(name as NameOf<'long'>, input, job)
+        return inWorker(name as NameOf<'long'>, input, job, lock)
     }
   }
 
@@ -178,6 +200,8 @@ export function createHost(options: HostOptions): Host {
       return open
     },
     get person() {
+      // Read anew: the person may have changed their unit or their name since they sat down.
+      if (person !== null && open !== null) person = personOf(open.catalogue.db, person.id)
       return person
     },
     openFile(file) {

@@ -16,7 +16,8 @@ const places = [
 export async function findOrInstallBrowser(): Promise<string> {
   const named = process.env.HANGWRIGHT_BROWSER
   if (named) return named
-  const there = places.find(existsSync) ?? (existsSync(chromium.executablePath()) ? chromium.executablePath() : undefined)
+  const there =
+    places.find(existsSync) ?? (existsSync(chromium.executablePath()) ? chromium.executablePath() : undefined)
   if (there !== undefined) return there
   console.error('No browser found: fetching Chromium for the tests …')
   await run(process.execPath, [toolOf('playwright-core'), 'install', 'chromium'])

@@ -9,7 +9,16 @@ const steps: readonly (readonly [string, readonly string[]])[] = [
   ['test', [tsc, '-p', 'test']],
   [
     'renderer',
-    [toolOf('svelte-check'), '--workspace', 'renderer', '--tsconfig', 'tsconfig.json', '--fail-on-warnings', '--output', 'human'],
+    [
+      toolOf('svelte-check'),
+      '--workspace',
+      'renderer',
+      '--tsconfig',
+      'tsconfig.json',
+      '--fail-on-warnings',
+      '--output',
+      'human',
+    ],
   ],
   ['lint and format', [toolOf('@biomejs/biome', 'biome'), 'check', '--error-on-warnings', root]],
 ]

@@ -4,9 +4,9 @@ import { join, resolve } from 'node:path'
 import { build } from 'vite'
 import { writeDemo } from '../demo/write.ts'
 import { dataFolder } from '../files/data-folder.ts'
-import { machineClock } from '../services/clock.ts'
 import { demoName } from '../hosts/desk.ts'
 import { serveUntilStopped } from '../hosts/loopback/serve.ts'
+import { machineClock } from '../services/clock.ts'
 import { root } from './run.ts'
 
 const file = process.argv[2] === undefined ? join(dataFolder(), demoName) : resolve(process.argv[2])

@@ -21,7 +21,9 @@ export function electronHere(): string | null {
 const patience = 120_000
 
 export async function installElectron(): Promise<boolean> {
-  const fetching = run(process.execPath, [toolOf('electron', 'install-electron')], { stdio: ['ignore', 'ignore', 'ignore'] })
+  const fetching = run(process.execPath, [toolOf('electron', 'install-electron')], {
+    stdio: ['ignore', 'ignore', 'ignore'],
+  })
   const late = new Promise<number>(resolve => setTimeout(resolve, patience, 1).unref())
   return (await Promise.race([fetching, late])) === 0 && electronHere() !== null
 }

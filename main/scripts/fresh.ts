@@ -17,7 +17,11 @@ function hashOf(folders: readonly string[]): string {
 }
 
 /** Runs `build` when the sources under `folders` are not those that `built` was made from. */
-export async function buildWhenOld(built: string, folders: readonly string[], build: () => Promise<void>): Promise<boolean> {
+export async function buildWhenOld(
+  built: string,
+  folders: readonly string[],
+  build: () => Promise<void>,
+): Promise<boolean> {
   const stamp = join(root, built, '.made-from')
   const wanted = hashOf(folders)
   if (existsSync(stamp) && readFileSync(stamp, 'utf8') === wanted) return false

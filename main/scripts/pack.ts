@@ -6,4 +6,9 @@ import { runNode, toolOf } from './run.ts'
 await buildFonts()
 await buildRenderer()
 await buildDesktop()
-process.exitCode = await runNode([toolOf('electron-builder'), '--config', 'electron-builder.yml', ...process.argv.slice(2)])
+process.exitCode = await runNode([
+  toolOf('electron-builder'),
+  '--config',
+  'electron-builder.yml',
+  ...process.argv.slice(2),
+])

@@ -1,24 +1,22 @@
 /** Small help for the scripts: the project's folder, and running a tool of node_modules on this Node. */
-import { spawn, type StdioOptions } from 'node:child_process'
-import { existsSync, readFileSync } from 'node:fs'
-import { createRequire } from 'node:module'
-import { dirname, join } from 'node:path'
+import { type StdioOptions, spawn } from 'node:child_process'
+import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 
 export const root = fileURLToPath(new URL('../..', import.meta.url))
 
 /** The program file of a package, run by this Node instead of by whatever `env node` finds. */
 export function toolOf(name: string, bin = name): string {
-  const require = createRequire(join(root, 'package.json'))
-  let folder = dirname(require.resolve(name))
-  while (!existsSync(join(folder, 'package.json')) || packageOf(folder).name !== name) folder = dirname(folder)
+  // By folder: many packages have no entry that could be resolved.
+  const folder = join(root, 'node_modules', name)
   const { bin: bins } = packageOf(folder)
   const file = typeof bins === 'string' ? bins : bins?.[bin]
   if (file === undefined) throw new Error(`${name} has no program ${bin}`)
   return join(folder, file)
 }
 
-function packageOf(folder: string): { name?: string; bin?: string | Record<string, string> } {
+function packageOf(folder: string): { bin?: string | Record<string, string> } {
   // Read, not imported: many packages do not export their package.json.
   return JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8'))
 }

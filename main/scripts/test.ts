@@ -49,7 +49,12 @@ async function vitest(): Promise<void> {
     `--outputFile.json=${file}`,
     ...(chosen.length > 0 ? ['--passWithNoTests', ...chosen] : []),
   ])
-  const report = reportOf<{ numPassedTests: number; numFailedTests: number; numPendingTests: number; numFailedTestSuites: number }>(file)
+  const report = reportOf<{
+    numPassedTests: number
+    numFailedTests: number
+    numPendingTests: number
+    numFailedTestSuites: number
+  }>(file)
   const counts = {
     passed: report?.numPassedTests ?? 0,
     failed: report?.numFailedTests ?? 1,
@@ -63,7 +68,13 @@ async function vitest(): Promise<void> {
 async function playwright(name: string, config: string, env: NodeJS.ProcessEnv): Promise<void> {
   const file = join(reports, `${name}.json`)
   const status = await runNode(
-    [toolOf('@playwright/test', 'playwright'), 'test', '--config', config, ...(chosen.length > 0 ? ['--pass-with-no-tests', ...chosen] : [])],
+    [
+      toolOf('@playwright/test', 'playwright'),
+      'test',
+      '--config',
+      config,
+      ...(chosen.length > 0 ? ['--pass-with-no-tests', ...chosen] : []),
+    ],
     { env: { ...env, PLAYWRIGHT_JSON_OUTPUT_FILE: file } },
   )
   const report = reportOf<{ stats: { expected: number; unexpected: number; flaky: number; skipped: number } }>(file)

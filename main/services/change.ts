@@ -5,8 +5,8 @@
 import type * as z from 'zod'
 import { Refusal } from '../../src/contract/refusal.ts'
 import type { clash } from '../../src/contract/shared.ts'
-import { row, update, type Value } from './sql.ts'
 import type { Writing } from './service.ts'
+import { row, update, type Value } from './sql.ts'
 
 export type Clash = z.output<typeof clash>
 type Json = z.output<ReturnType<typeof z.json>>

@@ -1,5 +1,5 @@
 /** The pure procedures, answered from src alone. */
-import { computationsArea } from '../../src/contract/areas/computations.ts'
+import type { computationsArea } from '../../src/contract/areas/computations.ts'
 import { Refusal } from '../../src/contract/refusal.ts'
 import { marksFor } from '../../src/hang/marks.ts'
 import { solveWire } from '../../src/hang/wire.ts'
@@ -14,9 +14,15 @@ import type { PureServices } from './service.ts'
 export const computations: Pick<PureServices, keyof typeof computationsArea> = {
   'measure.length': ({ text, defaultUnit }) => {
     const read = parseLength(text, defaultUnit)
-    if (!read.ok) throw new Refusal(read.problem, read.message, { field: 'text', details: { piece: read.piece, at: read.at } })
+    if (!read.ok)
+      throw new Refusal(read.problem, read.message, { field: 'text', details: { piece: read.piece, at: read.at } })
     const { mm, unit, inferred } = read
-    return { mm, unit, inferred, written: { mm: formatLength(mm, { unit: 'mm' }), in: formatLength(mm, { unit: 'in' }) } }
+    return {
+      mm,
+      unit,
+      inferred,
+      written: { mm: formatLength(mm, { unit: 'mm' }), in: formatLength(mm, { unit: 'in' }) },
+    }
   },
   'measure.dimensions': ({ text, ...options }) => readDimensions(text, defined(options)),
   'hang.marks': marksFor,

@@ -40,7 +40,12 @@ export function moveBefore(
 }
 
 /** Rows of a table in order, by a condition of the caller's own. */
-export function orderedRows(db: WriteHandle, table: string, where = '1', parameters: Readonly<Record<string, string | null>> = {}): Placed[] {
+export function orderedRows(
+  db: WriteHandle,
+  table: string,
+  where = '1',
+  parameters: Readonly<Record<string, string | null>> = {},
+): Placed[] {
   return rows(db, `SELECT id, position FROM ${table} WHERE ${where} ORDER BY position, id`, parameters)
 }
 

@@ -1,8 +1,8 @@
 /** Who has sat at this desk, and how each likes their figures. */
 import type { Person } from '../../src/contract/areas/desk.ts'
 import type { Output, Received } from '../../src/contract/contract.ts'
-import { notFound } from './change.ts'
 import type { ReadHandle } from '../database/handles.ts'
+import { notFound } from './change.ts'
 import type { Reading, ServicesOf, Writing } from './service.ts'
 import { insert, row, rows, update } from './sql.ts'
 

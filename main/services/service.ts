@@ -2,11 +2,12 @@
  * What a service is given. A service is one plain function a procedure; its kind in the contract decides which of the
  * contexts it gets, so a reading service cannot write and a long one writes only through its job.
  */
-import type { Contract, Name, NameOf, Output, Received } from '../../src/contract/contract.ts'
+
 import type { Person } from '../../src/contract/areas/desk.ts'
+import type { Contract, Name, NameOf, Output, Received } from '../../src/contract/contract.ts'
 import type { ReadHandle, WriteHandle } from '../database/handles.ts'
-import type { FileStore } from '../files/store.ts'
 import type { Handles } from '../files/handles.ts'
+import type { FileStore } from '../files/store.ts'
 
 export interface Reading {
   readonly db: ReadHandle

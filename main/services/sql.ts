@@ -50,7 +50,10 @@ export function insert(db: WriteHandle, table: string, columns: Parameters): voi
 export function update(db: WriteHandle, table: string, id: string, columns: Parameters): void {
   const names = Object.keys(columns)
   if (names.length === 0) return
-  run(db, `UPDATE ${table} SET ${names.map(name => `${name} = :${name}`).join(', ')} WHERE id = :id`, { ...columns, id })
+  run(db, `UPDATE ${table} SET ${names.map(name => `${name} = :${name}`).join(', ')} WHERE id = :id`, {
+    ...columns,
+    id,
+  })
 }
 
 /** Removes one row; what hangs on it must have gone before, or go with it by its own rule. */

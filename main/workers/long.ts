@@ -1,10 +1,11 @@
 /**
  * A worker with one long procedure. It reads and computes on its own connection without a transaction; to write it
- * asks the host for the write lock, then runs one edit, all or nothing. A cancel is heeded until that edit begins.
+ * asks the host for the write lock, then runs one edit, all or nothing. A cancel is heeded until that edit commits.
  */
-import { parentPort, workerData } from 'node:worker_threads'
+import { type MessagePort, parentPort, receiveMessageOnPort, workerData } from 'node:worker_threads'
 import { Refusal } from '../../src/contract/refusal.ts'
-import { openCatalogue } from '../database/catalogue.ts'
+import { type Catalogue, openCatalogue } from '../database/catalogue.ts'
+import type { Who } from '../database/edit.ts'
 import { openHandles } from '../files/handles.ts'
 import { openStore } from '../files/store.ts'
 import { clockFrom } from '../services/clock.ts'
@@ -12,18 +13,29 @@ import type { Job } from '../services/service.ts'
 import { catalogueServices } from '../services/table.ts'
 import type { FromWorker, ToWorker, WorkOrder } from './messages.ts'
 
-const port = parentPort
-if (port === null) throw new Error('long.ts is a worker; a host starts it')
+if (parentPort === null) throw new Error('long.ts is a worker; a host starts it')
+const port: MessagePort = parentPort
 const order = workerData as WorkOrder // only runLong starts this file
 const say = (message: FromWorker) => port.postMessage(message)
 
 const abort = new AbortController()
 const cancelled = () => new Refusal('cancelled', 'It was cancelled. Nothing was changed.')
 let granted: (() => void) | undefined
-port.on('message', (message: ToWorker) => {
-  if (message.kind === 'cancel') abort.abort(cancelled())
-  else granted?.()
-})
+let committed = false
+function hear(message: ToWorker): void {
+  if (message.kind === 'lock') granted?.()
+  // What is committed stays; a cancel that comes after must not let the answer say otherwise.
+  else if (!committed) abort.abort(cancelled())
+}
+port.on('message', hear)
+
+/** Tells how far it is, and throws where it was cancelled: inside an edit no message would be heard otherwise. */
+function progress(done: number, total: number | null, words: string): void {
+  for (let given = receiveMessageOnPort(port); given !== undefined; given = receiveMessageOnPort(port))
+    hear(given.message)
+  abort.signal.throwIfAborted()
+  say({ kind: 'progress', done, total, words })
+}
 
 function wantLock(): Promise<void> {
   return new Promise((resolve, reject) => {
@@ -48,7 +60,7 @@ async function work(): Promise<void> {
       now: clock.now,
       newId: clock.newId,
       signal: abort.signal,
-      progress: (done, total, words) => say({ kind: 'progress', done, total, words }),
+      progress,
       async alone(use) {
         abort.signal.throwIfAborted()
         await wantLock()
@@ -64,8 +76,9 @@ async function work(): Promise<void> {
         let edit: number | null = null
         let tables: readonly string[] = []
         try {
-          const edited = await catalogue.edit({ procedure: order.name, person: who, ...options }, writing =>
-            change({
+          const edited = await catalogue.edit({ procedure: order.name, person: who, ...options }, writing => {
+            abort.signal.throwIfAborted()
+            return change({
               db: writing.db,
               store,
               handles,
@@ -73,8 +86,9 @@ async function work(): Promise<void> {
               now: clock.now,
               newId: clock.newId,
               label: writing.setLabel,
-            }),
-          )
+            })
+          })
+          committed = true
           edit = edited.edit
           tables = edited.tables
           return edited.value
@@ -83,11 +97,20 @@ async function work(): Promise<void> {
         }
       },
     }
+    if (order.name === 'edit.undo' || order.name === 'edit.redo') return await takeBack(catalogue, order.name, who)
     const service = catalogueServices[order.name] as (job: Job, input: unknown) => Promise<unknown> // the table is typed by name
     say({ kind: 'value', value: await service(job, order.input) })
   } finally {
     catalogue.close()
   }
+}
+
+async function takeBack(catalogue: Catalogue, name: 'edit.undo' | 'edit.redo', who: Who): Promise<void> {
+  await wantLock()
+  const back = name === 'edit.undo' ? await catalogue.undo(who, { progress }) : await catalogue.redo(who, { progress })
+  committed = true
+  say({ kind: 'release-lock', edit: back.edit, tables: back.tables })
+  say({ kind: 'value', value: name === 'edit.undo' ? { undone: back.label } : { redone: back.label } })
 }
 
 work().catch((error: unknown) => {

@@ -4,7 +4,8 @@ import type { NameOf } from '../../src/contract/contract.ts'
 import type { RefusalJson } from '../../src/contract/refusal.ts'
 import type { ClockStart } from '../services/clock.ts'
 
-export type LongName = NameOf<'long'>
+/** Taking back an edit is long work where the edit was. */
+export type LongName = NameOf<'long'> | 'edit.undo' | 'edit.redo'
 
 export interface WorkOrder {
   readonly catalogue: string

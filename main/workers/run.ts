@@ -66,7 +66,8 @@ export function runLong(order: WorkOrder, options: LongOptions): Promise<unknown
         case 'release-lock':
           giveBack?.()
           giveBack = undefined
-          if (message.edit !== null) options.changed(message.edit, message.tables)
+          // What only added records has no number, but screens show it too.
+          if (message.edit !== null || message.tables.length > 0) options.changed(message.edit, message.tables)
           return
         case 'value':
           return end(() => resolve(message.value))
@@ -83,7 +84,10 @@ export function runLong(order: WorkOrder, options: LongOptions): Promise<unknown
       end(() =>
         reject(
           tooLarge
-            ? new Refusal('too-large', 'This needs more memory than the program allows itself. Split the file and try again. Nothing was changed.')
+            ? new Refusal(
+                'too-large',
+                'This needs more memory than the program allows itself. Split the file and try again. Nothing was changed.',
+              )
             : error,
         ),
       )

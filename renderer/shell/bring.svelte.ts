@@ -34,7 +34,10 @@ export function takeDrop(event: DragEvent): void {
 export function takePaste(event: ClipboardEvent): void {
   if (isWriting(event.target)) return
   const files = [...(event.clipboardData?.files ?? [])]
-  if (files.length > 0) return takeFiles(files)
+  if (files.length > 0) {
+    takeFiles(files)
+    return
+  }
   const text = event.clipboardData?.getData('text/plain') ?? ''
   if (!text.includes('\t') || importFlow === undefined) return
   event.preventDefault()

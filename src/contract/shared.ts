@@ -47,7 +47,9 @@ export function change<T extends z.ZodType>(value: T) {
 export function changes<S extends Readonly<Record<string, z.ZodType>>>(shape: S) {
   const entries = Object.entries(shape).map(([key, value]) => [key, change(value).optional()])
   // The mapped type below is what Object.fromEntries cannot say.
-  return z.strictObject(Object.fromEntries(entries) as { [K in keyof S]: z.ZodOptional<ReturnType<typeof change<S[K]>>> })
+  return z.strictObject(
+    Object.fromEntries(entries) as { [K in keyof S]: z.ZodOptional<ReturnType<typeof change<S[K]>>> },
+  )
 }
 
 /** A field that was not changed because somebody else had changed it meanwhile. */

@@ -61,7 +61,8 @@ async function run(kind: 'demo' | 'empty', use: (host: RunningHost) => Promise<v
     const demo = demoCatalogue()
     cpSync(demo, file)
     const files = demo.replace(/\.hangwright$/, '.hangwright-files')
-    if (existsSync(files) && statSync(files).isDirectory()) cpSync(files, file.replace(/\.hangwright$/, '.hangwright-files'), { recursive: true })
+    if (existsSync(files) && statSync(files).isDirectory())
+      cpSync(files, file.replace(/\.hangwright$/, '.hangwright-files'), { recursive: true })
   } else {
     const { createCatalogue } = await import('../../main/database/catalogue.ts')
     const { machineClock } = await import('../../main/services/clock.ts')

@@ -26,7 +26,9 @@ test.beforeAll(async () => {
       ...(process.platform === 'linux' ? ['--ozone-platform=x11'] : []),
       ...(process.getuid?.() === 0 ? ['--no-sandbox'] : []),
     ],
-    env: Object.fromEntries(Object.entries(env).flatMap(([name, value]) => (value === undefined ? [] : [[name, value]]))),
+    env: Object.fromEntries(
+      Object.entries(env).flatMap(([name, value]) => (value === undefined ? [] : [[name, value]])),
+    ),
   })
   page = await app.firstWindow()
   await page.getByRole('navigation').first().waitFor()
@@ -44,9 +46,9 @@ test('the window shows the demo over our own scheme', async () => {
 test('the page has no Node and answers through the bridge alone', async () => {
   const seen = await page.evaluate(async () => ({
     node: typeof (globalThis as Record<string, unknown>).process,
-    answer: await (globalThis as unknown as { hangwright: { call: (text: string) => Promise<string> } }).hangwright.call(
-      JSON.stringify({ name: 'desk.state', input: {} }),
-    ),
+    answer: await (
+      globalThis as unknown as { hangwright: { call: (text: string) => Promise<string> } }
+    ).hangwright.call(JSON.stringify({ name: 'desk.state', input: {} })),
   }))
   expect(seen.node).toBe('undefined')
   expect(JSON.parse(seen.answer)).toMatchObject({ ok: true, value: { host: 'desktop' } })

@@ -38,7 +38,9 @@ export async function runCommandLine(args: readonly string[], terminal: Terminal
       return 1
     }
     terminal.err(`${error instanceof Error ? error.stack : String(error)}\n`)
-    terminal.err(`${JSON.stringify({ code: 'fault', message: 'Something went wrong in the program. Nothing was changed.' })}\n`)
+    terminal.err(
+      `${JSON.stringify({ code: 'fault', message: 'Something went wrong in the program. Nothing was changed.' })}\n`,
+    )
     return 1
   }
 }

@@ -237,7 +237,8 @@ export const verbs: Readonly<Record<string, Verb>> = {
       const { serveUntilStopped } = await import('../loopback/serve.ts')
       const [file = ''] = line.words
       const port = line.options.port === undefined ? 0 : Number(line.options.port)
-      if (!Number.isInteger(port) || port < 0 || port > 65535) throw new WrongUsage('--port takes a number up to 65535.')
+      if (!Number.isInteger(port) || port < 0 || port > 65535)
+        throw new WrongUsage('--port takes a number up to 65535.')
       await serveUntilStopped({
         file: resolve(file),
         port,
@@ -265,5 +266,7 @@ function withHandles(input: unknown, handles: readonly string[]): unknown {
 function handlesIn(value: unknown): string[] {
   if (Array.isArray(value)) return value.flatMap(handlesIn)
   if (typeof value !== 'object' || value === null) return []
-  return Object.entries(value).flatMap(([key, each]) => (key === 'handle' && typeof each === 'string' ? [each] : handlesIn(each)))
+  return Object.entries(value).flatMap(([key, each]) =>
+    key === 'handle' && typeof each === 'string' ? [each] : handlesIn(each),
+  )
 }

@@ -28,7 +28,9 @@ export function readLine(verb: string, form: VerbForm, args: readonly string[]):
     parsed = parseArgs({
       args: [...args],
       allowPositionals: true,
-      options: Object.fromEntries(known.map(option => [option, { type: 'string' as const, multiple: many.includes(option) }])),
+      options: Object.fromEntries(
+        known.map(option => [option, { type: 'string' as const, multiple: many.includes(option) }]),
+      ),
     })
   } catch (error) {
     throw new WrongUsage(`${error instanceof Error ? error.message : String(error)} ${usage(verb, form)}`)

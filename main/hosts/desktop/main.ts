@@ -2,7 +2,17 @@
 import { existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
-import { app, BrowserWindow, dialog, ipcMain, Menu, type MenuItemConstructorOptions, protocol, session, shell } from 'electron'
+import {
+  app,
+  BrowserWindow,
+  dialog,
+  ipcMain,
+  Menu,
+  type MenuItemConstructorOptions,
+  protocol,
+  session,
+  shell,
+} from 'electron'
 import { Refusal } from '../../../src/contract/refusal.ts'
 import { createCatalogue } from '../../database/catalogue.ts'
 import { recentCatalogues } from '../../database/recent.ts'
@@ -35,8 +45,15 @@ const windows = new Set<number>()
 const log = (words: string) => console.error(words)
 
 function main(): void {
-  if (!app.requestSingleInstanceLock()) return app.quit()
-  const host = createHost({ kind: 'desktop', data: app.getPath('userData'), worker: new URL('./long.js', import.meta.url) })
+  if (!app.requestSingleInstanceLock()) {
+    app.quit()
+    return
+  }
+  const host = createHost({
+    kind: 'desktop',
+    data: app.getPath('userData'),
+    worker: new URL('./long.js', import.meta.url),
+  })
 
   app.on('second-instance', () => BrowserWindow.getAllWindows()[0]?.focus())
   app.on('web-contents-created', (_event, contents) => {
@@ -59,7 +76,10 @@ function main(): void {
   ipcMain.handle(callChannel, (event, text: unknown) => answerMessage(host, windows, event, text, log))
   ipcMain.handle(uploadChannel, (event, name: unknown, bytes: unknown) => {
     if (!isOurs(event, windows) || typeof name !== 'string' || !(bytes instanceof Uint8Array)) {
-      return JSON.stringify({ ok: false, refusal: { code: 'foreign-sender', message: 'Only the program’s own window may give files.' } })
+      return JSON.stringify({
+        ok: false,
+        refusal: { code: 'foreign-sender', message: 'Only the program’s own window may give files.' },
+      })
     }
     const { handle, path } = host.handles.create(name)
     writeFileSync(path, bytes, { mode: 0o600 })
@@ -163,7 +183,11 @@ function main(): void {
           { label: 'Open catalogue …', accelerator: 'CmdOrCtrl+O', click: () => void chooseCatalogue() },
           { type: 'separator' },
           { label: 'New window', accelerator: 'CmdOrCtrl+Shift+N', click: () => openWindow() },
-          { label: 'Print …', accelerator: 'CmdOrCtrl+P', click: () => BrowserWindow.getFocusedWindow()?.webContents.print() },
+          {
+            label: 'Print …',
+            accelerator: 'CmdOrCtrl+P',
+            click: () => BrowserWindow.getFocusedWindow()?.webContents.print(),
+          },
           { type: 'separator' },
           { role: 'quit' },
         ],

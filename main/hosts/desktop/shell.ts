@@ -29,7 +29,13 @@ export function isOurs(event: Sender, windows: ReadonlySet<number>): boolean {
 export function isOurAddress(address: string): boolean {
   try {
     const url = new URL(address)
-    return url.protocol === `${scheme}:` && url.host === 'app' && url.username === '' && url.password === '' && url.port === ''
+    return (
+      url.protocol === `${scheme}:` &&
+      url.host === 'app' &&
+      url.username === '' &&
+      url.password === '' &&
+      url.port === ''
+    )
   } catch {
     return false
   }
@@ -69,10 +75,14 @@ export async function answerAddress(host: Host, renderer: string, address: strin
   const path = address.slice(origin.length).split(/[?#]/)[0] || '/'
   if (path.startsWith('/picture/')) {
     const picture = await pictureFile(host, path.slice('/picture/'.length))
-    return picture === null ? nothing : { status: 200, headers: { ...safeHeaders, 'Content-Type': picture.type }, bytes: picture.bytes }
+    return picture === null
+      ? nothing
+      : { status: 200, headers: { ...safeHeaders, 'Content-Type': picture.type }, bytes: picture.bytes }
   }
   const page = await pageFile(renderer, path)
-  return page === null ? nothing : { status: 200, headers: { ...safeHeaders, 'Content-Type': page.type }, bytes: page.bytes }
+  return page === null
+    ? nothing
+    : { status: 200, headers: { ...safeHeaders, 'Content-Type': page.type }, bytes: page.bytes }
 }
 
 /** Help pages that may be opened outside: https, parsed, from this list. There is none yet. */

@@ -18,7 +18,13 @@ export default defineConfig({
     rollupOptions: {
       input: { main: `${folder}main.ts`, long: worker, 'picture-thread': pictures },
       output: { format: 'es', entryFileNames: '[name].js', chunkFileNames: 'part-[name]-[hash].js' },
-      external: ['electron', 'better-sqlite3', 'sharp', ...builtinModules, ...builtinModules.map(name => `node:${name}`)],
+      external: [
+        'electron',
+        'better-sqlite3',
+        'sharp',
+        ...builtinModules,
+        ...builtinModules.map(name => `node:${name}`),
+      ],
     },
   },
   ssr: { noExternal: true, external: ['electron', 'better-sqlite3', 'sharp'] },

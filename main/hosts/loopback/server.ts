@@ -78,11 +78,19 @@ export async function serveLoopback(host: Host, options: LoopbackOptions = {}): 
       bytes += chunk.length
       if (bytes > callLimit) {
         response.setHeader('Connection', 'close')
-        return refuse(response, 413, { code: 'too-large', message: 'A call may carry 8 MB at most. Send a file as an upload.' })
+        return refuse(response, 413, {
+          code: 'too-large',
+          message: 'A call may carry 8 MB at most. Send a file as an upload.',
+        })
       }
       chunks.push(chunk)
     }
-    send(response, 200, 'application/json; charset=utf-8', await answerText(host, Buffer.concat(chunks).toString('utf8')))
+    send(
+      response,
+      200,
+      'application/json; charset=utf-8',
+      await answerText(host, Buffer.concat(chunks).toString('utf8')),
+    )
   }
 
   async function upload(request: IncomingMessage, response: ServerResponse, name: string | null): Promise<void> {
@@ -115,10 +123,11 @@ export async function serveLoopback(host: Host, options: LoopbackOptions = {}): 
 
   function start(response: ServerResponse, key: string | null): void {
     if (!guard.isSecret(key)) {
-      return refuse(response, 401, {
+      refuse(response, 401, {
         code: 'no-secret',
         message: 'This address is not from this start. Open the one that the program printed.',
       })
+      return
     }
     // A page and not a redirect: a cookie with SameSite=Strict is not sent on a redirect from another site's link.
     response.setHeader('Set-Cookie', `${guard.cookieName}=${guard.secret}; HttpOnly; SameSite=Strict; Path=/`)
@@ -148,7 +157,8 @@ export async function serveLoopback(host: Host, options: LoopbackOptions = {}): 
 
   async function picture(response: ServerResponse, path: string): Promise<void> {
     const found = await pictureFile(host, path)
-    if (found === null) return refuse(response, 404, { code: 'no-preview', message: 'There is no preview of this picture.' })
+    if (found === null)
+      return refuse(response, 404, { code: 'no-preview', message: 'There is no preview of this picture.' })
     // Named by content: it can never change.
     response.setHeader('Cache-Control', 'private, max-age=31536000, immutable')
     send(response, 200, found.type, found.bytes)

@@ -36,7 +36,10 @@ export function add(writing: Writing, input: Received<'entry.add'>): Output<'ent
     if (value(writing.db, 'SELECT id FROM work WHERE id = :work', { work }) === undefined) {
       throw notFound('work', `works.${index}`)
     }
-    const there = value(writing.db, 'SELECT id FROM entry WHERE exhibition = :exhibition AND work = :work', { exhibition, work })
+    const there = value(writing.db, 'SELECT id FROM entry WHERE exhibition = :exhibition AND work = :work', {
+      exhibition,
+      work,
+    })
     if (there === undefined) entries.push(addEntry(writing, exhibition, work, section))
     else already++
   }
@@ -78,7 +81,8 @@ export function move(writing: Writing, input: Received<'entry.move'>): Output<'e
   checkSection(db, exhibition, section)
   if (before !== null) {
     const beside = row<Entry>(db, 'SELECT id, exhibition, section, work FROM entry WHERE id = :before', { before })
-    if (beside?.exhibition !== exhibition || beside.section !== section) throw notFound('work in that section', 'before')
+    if (beside?.exhibition !== exhibition || beside.section !== section)
+      throw notFound('work in that section', 'before')
   }
   writing.label(`Move ${count(ids.length)} in the order`)
   // A place before one of the moved works itself is the place before the next that stays.
@@ -91,11 +95,21 @@ export function move(writing: Writing, input: Received<'entry.move'>): Output<'e
   return { done: true }
 }
 
-export function setRunning(writing: Writing, { id, was, to }: Received<'entry.setRunning'>): Output<'entry.setRunning'> {
+export function setRunning(
+  writing: Writing,
+  { id, was, to }: Received<'entry.setRunning'>,
+): Output<'entry.setRunning'> {
   entriesOf(writing.db, [id])
   writing.label(`Number a work ${to === '' ? 'with nothing' : to}`)
   const before = value<string>(writing.db, 'SELECT running FROM entry WHERE id = :id', { id }) ?? ''
-  const { saved, clashes } = changeFields(writing, 'entry', id, { running: { was, to } }, { running: 'running' }, 'work in this show')
+  const { saved, clashes } = changeFields(
+    writing,
+    'entry',
+    id,
+    { running: { was, to } },
+    { running: 'running' },
+    'work in this show',
+  )
   if (saved.length > 0 && before !== to) update(writing.db, 'entry', id, { running_before: before })
   return { saved, clashes }
 }
@@ -111,7 +125,9 @@ export function remove(writing: Writing, input: Received<'entry.remove'>): Outpu
   const { db } = writing
   const { entries, title } = entriesOf(db, [...new Set(input.entries)])
   for (const [index, entry] of entries.entries()) {
-    const placed = row<{ id: string; state: string }>(db, 'SELECT id, state FROM placement WHERE entry = :id', { id: entry.id })
+    const placed = row<{ id: string; state: string }>(db, 'SELECT id, state FROM placement WHERE entry = :id', {
+      id: entry.id,
+    })
     if (placed !== undefined && placed.state !== 'planned') {
       throw new Refusal('hung', 'A work that hangs is taken off the wall before it leaves the show.', {
         field: `entries.${index}`,
@@ -127,7 +143,10 @@ export function remove(writing: Writing, input: Received<'entry.remove'>): Outpu
   return { removed: entries.length }
 }
 
-export function renumber(writing: Writing, { id, from = 1 }: Received<'exhibition.renumber'>): Output<'exhibition.renumber'> {
+export function renumber(
+  writing: Writing,
+  { id, from = 1 }: Received<'exhibition.renumber'>,
+): Output<'exhibition.renumber'> {
   const { db } = writing
   const title = openExhibition(db, id, 'id')
   writing.label(`Number the works of ${title} in their order`)

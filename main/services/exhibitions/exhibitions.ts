@@ -45,7 +45,11 @@ function checkDates(opens: string, closes: string, field: string): void {
 
 export function change(writing: Writing, { id, changes }: Received<'exhibition.update'>): Output<'exhibition.update'> {
   const title = openExhibition(writing.db, id, 'id')
-  const stored = row<{ opens: string; closes: string }>(writing.db, 'SELECT opens, closes FROM exhibition WHERE id = :id', { id })
+  const stored = row<{ opens: string; closes: string }>(
+    writing.db,
+    'SELECT opens, closes FROM exhibition WHERE id = :id',
+    { id },
+  )
   checkDates(changes.opens?.to ?? stored?.opens ?? '', changes.closes?.to ?? stored?.closes ?? '', 'changes.closes.to')
   writing.label(changes.title === undefined ? `Change ${title}` : `Rename ${title} to ${changes.title.to}`)
   const columns = { title: 'title', venue: 'venue', opens: 'opens', closes: 'closes', note: 'note' }
@@ -53,8 +57,15 @@ export function change(writing: Writing, { id, changes }: Received<'exhibition.u
   return { saved, clashes }
 }
 
-export function setState(writing: Writing, { id, was, to }: Received<'exhibition.setState'>): Output<'exhibition.setState'> {
-  const stored = row<{ title: string; state: string }>(writing.db, 'SELECT title, state FROM exhibition WHERE id = :id', { id })
+export function setState(
+  writing: Writing,
+  { id, was, to }: Received<'exhibition.setState'>,
+): Output<'exhibition.setState'> {
+  const stored = row<{ title: string; state: string }>(
+    writing.db,
+    'SELECT title, state FROM exhibition WHERE id = :id',
+    { id },
+  )
   if (stored === undefined) throw notFound('exhibition')
   if (stored.state !== was) {
     throw new Refusal('clash', `${stored.title} is ${stored.state} by now.`, {
@@ -119,16 +130,23 @@ function copyRows(
 export function remove(writing: Writing, { id }: Received<'exhibition.remove'>): Output<'exhibition.remove'> {
   const { db } = writing
   const title = openExhibition(db, id, 'id')
-  const hung = value<number>(db, `SELECT count(*) FROM placement WHERE exhibition = :id AND state <> 'planned'`, { id }) ?? 0
+  const hung =
+    value<number>(db, `SELECT count(*) FROM placement WHERE exhibition = :id AND state <> 'planned'`, { id }) ?? 0
   if (hung > 0) {
-    throw new Refusal('hung', `${hung} works of ${title} hang. Take them down before you remove the exhibition.`, { field: 'id' })
+    throw new Refusal('hung', `${hung} works of ${title} hang. Take them down before you remove the exhibition.`, {
+      field: 'id',
+    })
   }
   if ((value<number>(db, 'SELECT count(*) FROM sheet_print WHERE exhibition = :id', { id }) ?? 0) > 0) {
-    throw new Refusal('printed', `Sheets of ${title} have been printed. Close it instead; its record stays.`, { field: 'id' })
+    throw new Refusal('printed', `Sheets of ${title} have been printed. Close it instead; its record stays.`, {
+      field: 'id',
+    })
   }
   writing.label(`Remove the exhibition ${title}`)
   for (const layout of rows<{ id: string }>(db, 'SELECT id FROM kept_layout WHERE exhibition = :id', { id })) {
-    for (const place of rows<{ id: string }>(db, 'SELECT id FROM kept_place WHERE layout = :layout', { layout: layout.id })) {
+    for (const place of rows<{ id: string }>(db, 'SELECT id FROM kept_place WHERE layout = :layout', {
+      layout: layout.id,
+    })) {
       removeRow(db, 'kept_place', place.id)
     }
     removeRow(db, 'kept_layout', layout.id)
@@ -144,7 +162,9 @@ export function remove(writing: Writing, { id }: Received<'exhibition.remove'>):
 
 export function frieze({ db }: Reading, { exhibition }: Received<'exhibition.frieze'>): Output<'exhibition.frieze'> {
   return {
-    sections: rows(db, 'SELECT id, title FROM section WHERE exhibition = :exhibition ORDER BY position, id', { exhibition }),
+    sections: rows(db, 'SELECT id, title FROM section WHERE exhibition = :exhibition ORDER BY position, id', {
+      exhibition,
+    }),
     works: rows(
       db,
       `SELECT entry.id AS entry, work.id AS work, entry.section AS section, entry.running AS running, work.title AS title,
@@ -168,7 +188,11 @@ export function addSection(writing: Writing, { exhibition, title }: Received<'se
 }
 
 function sectionOf(writing: Writing, id: string): { exhibition: string; title: string } {
-  const found = row<{ exhibition: string; title: string }>(writing.db, 'SELECT exhibition, title FROM section WHERE id = :id', { id })
+  const found = row<{ exhibition: string; title: string }>(
+    writing.db,
+    'SELECT exhibition, title FROM section WHERE id = :id',
+    { id },
+  )
   if (found === undefined) throw notFound('section')
   openExhibition(writing.db, found.exhibition, 'id')
   return found
@@ -184,7 +208,8 @@ export function changeSection(writing: Writing, { id, changes }: Received<'secti
 export function moveSection(writing: Writing, { id, before }: Received<'section.move'>): Output<'section.move'> {
   const { exhibition, title } = sectionOf(writing, id)
   const ordered = orderedRows(writing.db, 'section', 'exhibition = :exhibition', { exhibition })
-  if (before !== null && !ordered.some(each => each.id === before)) throw notFound('section in this exhibition', 'before')
+  if (before !== null && !ordered.some(each => each.id === before))
+    throw notFound('section in this exhibition', 'before')
   writing.label(`Move the section ${title}`)
   if (before !== id) moveBefore(writing.db, 'section', ordered, [id], before)
   return { done: true }

@@ -9,7 +9,9 @@ export function openExhibition(db: ReadHandle, id: string, field = 'exhibition')
   const found = row<{ title: string; state: string }>(db, 'SELECT title, state FROM exhibition WHERE id = :id', { id })
   if (found === undefined) throw notFound('exhibition', field)
   if (found.state === 'closed') {
-    throw new Refusal('exhibition-closed', `${found.title} is closed. Set it to closing before you change it.`, { field })
+    throw new Refusal('exhibition-closed', `${found.title} is closed. Set it to closing before you change it.`, {
+      field,
+    })
   }
   return found.title
 }

@@ -12,6 +12,30 @@ export interface Shape {
 
 const prepared = new WeakMap<WriteHandle, Map<Shape, ReturnType<WriteHandle['prepare']>>>()
 
+export interface Queue {
+  readonly put: (shape: Shape, values: readonly Value[]) => void
+  /** Writes what was put, table by table in the order in which the tables came, so that parents go first. */
+  readonly flush: () => void
+}
+
+/** Rows of many tables, written table by table: neighbours in a file then lie beside one another in the database too. */
+export function makeQueue(db: WriteHandle): Queue {
+  const waiting = new Map<Shape, (readonly Value[])[]>()
+  return {
+    put(shape, values) {
+      const rows = waiting.get(shape)
+      if (rows === undefined) waiting.set(shape, [values])
+      else rows.push(values)
+    },
+    flush() {
+      for (const [shape, rows] of waiting) {
+        for (const values of rows) insertRow(db, shape, values)
+        rows.length = 0
+      }
+    },
+  }
+}
+
 export function insertRow(db: WriteHandle, shape: Shape, values: readonly Value[]): void {
   let known = prepared.get(db)
   if (known === undefined) {

@@ -3,8 +3,14 @@ import type { Merge } from '../../../src/checklist/merge.ts'
 import { openExhibition } from '../exhibitions/open.ts'
 import type { Writing } from '../service.ts'
 import { insert, row, rows, update, value } from '../sql.ts'
+import type { Queue, Shape } from './bulk.ts'
 import type { PlannedWork } from './plan.ts'
 import type { Show } from './source.ts'
+
+const entryShape: Shape = {
+  table: 'entry',
+  columns: ['id', 'exhibition', 'work', 'section', 'position', 'running', 'status'],
+}
 
 export interface ShowWriter {
   readonly exhibition: string
@@ -12,7 +18,7 @@ export interface ShowWriter {
   readonly change: (work: string, entry: Merge['entry']) => void
 }
 
-export function makeShow(writing: Writing, show: Show): ShowWriter {
+export function makeShow(writing: Writing, show: Show, queue: Queue): ShowWriter {
   const { db } = writing
   const exhibition = show.id ?? add(writing, show.title)
   openExhibition(db, exhibition)
@@ -22,6 +28,7 @@ export function makeShow(writing: Writing, show: Show): ShowWriter {
     }).map(section => [section.title, section.id]),
   )
   const ends = new Map<string, number>()
+  const entered = new Set<string>()
 
   function section(title: string): string | null {
     if (title === '') return null
@@ -49,23 +56,19 @@ export function makeShow(writing: Writing, show: Show): ShowWriter {
   return {
     exhibition,
     enter(work, planned) {
-      // Two rows of a list may turn out to be one work; it stands in the show once.
-      if (
-        value(db, 'SELECT id FROM entry WHERE exhibition = :exhibition AND work = :work', { exhibition, work }) !==
-        undefined
-      )
-        return
+      // Two rows of a list may turn out to be one work that is there; it stands in the show once.
+      if (entered.has(work)) return
+      entered.add(work)
       const of = section(planned.section.slice(0, 500))
-      insert(db, 'entry', {
-        id: writing.newId(),
+      queue.put(entryShape, [
+        writing.newId(),
         exhibition,
         work,
-        section: of,
-        position: nextPosition(of),
-        running: planned.reading.running.slice(0, 40),
-        running_before: '',
-        status: planned.status ?? 'wanted',
-      })
+        of,
+        nextPosition(of),
+        planned.reading.running.slice(0, 40),
+        planned.status ?? 'wanted',
+      ])
     },
     change(work, entry) {
       if (Object.keys(entry).length === 0) return

@@ -4,7 +4,7 @@ import type { Value } from '../../../src/checklist/merge.ts'
 import type { ListedMass, ListedNumber, ListedSize, RowQuestion, RowReading } from '../../../src/checklist/reading.ts'
 import type { Writing } from '../service.ts'
 import { run } from '../sql.ts'
-import { insertRow, type Shape } from './bulk.ts'
+import { insertRow, type Queue, type Shape } from './bulk.ts'
 import { listField } from './known.ts'
 
 const workNumberShape: Shape = {
@@ -58,9 +58,21 @@ export interface Origin {
   readonly at: string
 }
 
-export function storeNumber(writing: Writing, work: string, number: ListedNumber, lender: string | null): void {
+function put(writing: Writing, queue: Queue | undefined, shape: Shape, values: readonly Value[]): void {
+  if (queue === undefined) insertRow(writing.db, shape, values)
+  else queue.put(shape, values)
+}
+
+/** With a queue, the row is written when that is flushed; without, at once. */
+export function storeNumber(
+  writing: Writing,
+  work: string,
+  number: ListedNumber,
+  lender: string | null,
+  queue?: Queue,
+): void {
   const kind = numberFields[number.field]
-  insertRow(writing.db, workNumberShape, [
+  put(writing, queue, workNumberShape, [
     writing.newId(),
     work,
     kind,
@@ -70,8 +82,14 @@ export function storeNumber(writing: Writing, work: string, number: ListedNumber
   ])
 }
 
-export function storeSize(writing: Writing, work: string, size: ListedSize, origin: Omit<Origin, 'run'>): void {
-  insertRow(writing.db, workSizeShape, [
+export function storeSize(
+  writing: Writing,
+  work: string,
+  size: ListedSize,
+  origin: Omit<Origin, 'run'>,
+  queue?: Queue,
+): void {
+  put(writing, queue, workSizeShape, [
     writing.newId(),
     work,
     size.part,
@@ -92,8 +110,14 @@ export function storeSize(writing: Writing, work: string, size: ListedSize, orig
   ])
 }
 
-export function storeMass(writing: Writing, work: string, mass: ListedMass, origin: Omit<Origin, 'run'>): void {
-  insertRow(writing.db, workMassShape, [
+export function storeMass(
+  writing: Writing,
+  work: string,
+  mass: ListedMass,
+  origin: Omit<Origin, 'run'>,
+  queue?: Queue,
+): void {
+  put(writing, queue, workMassShape, [
     writing.newId(),
     work,
     mass.kg,
@@ -115,8 +139,8 @@ export function listedText(reading: RowReading, lender: string | null, status: s
   return JSON.stringify({ raw: reading.raw, facts, lender })
 }
 
-export function storeListed(writing: Writing, work: string, text: string, origin: Origin): void {
-  insertRow(writing.db, importValueShape, [writing.newId(), work, listField, text, origin.run, origin.at])
+export function storeListed(writing: Writing, work: string, text: string, origin: Origin, queue?: Queue): void {
+  put(writing, queue, importValueShape, [writing.newId(), work, listField, text, origin.run, origin.at])
 }
 
 /** The new list takes the place of the last one; the journal keeps what that said. */

@@ -11,7 +11,7 @@ import type { Writing } from '../service.ts'
 import { insert, update, type Value, value } from '../sql.ts'
 import { sortKeys } from '../works/facts.ts'
 import { refreshMass, refreshNumbers, refreshSize } from '../works/figures.ts'
-import { insertRow, type Shape } from './bulk.ts'
+import { makeQueue, type Queue, type Shape } from './bulk.ts'
 import type { PlannedRow, PlannedWork } from './plan.ts'
 import { makeShow } from './show.ts'
 import type { Lender, Show } from './source.ts'
@@ -94,7 +94,8 @@ export function writePlan(
     return id
   }
 
-  const show = facts.show === null ? null : makeShow(writing, facts.show)
+  const queue = makeQueue(db)
+  const show = facts.show === null ? null : makeShow(writing, facts.show, queue)
   const origin: Origin = { run: writing.newId(), source: facts.name, by, at }
   insert(db, 'import_run', {
     id: origin.run,
@@ -115,13 +116,14 @@ export function writePlan(
     const lender = party(planned.lender)
     const work =
       planned.work === null
-        ? addWork(writing, planned, lender, origin)
-        : changeWork(writing, planned, lender, origin, added)
+        ? addWork(writing, planned, lender, origin, queue)
+        : changeWork(writing, planned, lender, origin, added, queue)
     if (planned.work === null) added.set(planned.reading.row, work)
     if (show !== null && planned.enters) show.enter(work, planned)
     else if (show !== null && planned.merge !== null) show.change(work, planned.merge.entry)
     for (const question of planned.questions) asked.push({ work, row: planned.reading.row, question })
   }
+  queue.flush()
   // Last, since a question may name a work that a later row brought in.
   for (const { work, row, question } of asked) storeQuestion(writing, work, row, named(question, added), origin)
   return { run: origin.run, exhibition: show?.exhibition ?? null }
@@ -144,8 +146,7 @@ function idOfRow(work: string, added: ReadonlyMap<number, string>): string {
   return id
 }
 
-function addWork(writing: Writing, planned: PlannedWork, lender: string | null, origin: Origin): string {
-  const { db } = writing
+function addWork(writing: Writing, planned: PlannedWork, lender: string | null, origin: Origin, queue: Queue): string {
   const { reading } = planned
   const id = writing.newId()
   const sizes = reading.sizes.map((size): SizeFact => ({ ...size, kind: 'listed', at: origin.at, chosen: false }))
@@ -155,7 +156,7 @@ function addWork(writing: Writing, planned: PlannedWork, lender: string | null, 
     (a, b) => orderOfNumbers.indexOf(numberFields[a.field]) - orderOfNumbers.indexOf(numberFields[b.field]),
   )
   const { sort_title, sort_maker } = sortKeys(String(reading.facts.title ?? ''), String(reading.facts.maker ?? ''))
-  insertRow(db, workShape, [
+  queue.put(workShape, [
     id,
     ...factFields.map(field => reading.facts[field] ?? emptyFact[field]),
     lender,
@@ -174,10 +175,10 @@ function addWork(writing: Writing, planned: PlannedWork, lender: string | null, 
     mass === undefined ? '' : 'listed',
     origin.at,
   ])
-  for (const number of numbers) storeNumber(writing, id, number, lender)
-  for (const size of reading.sizes) storeSize(writing, id, size, origin)
-  for (const one of reading.masses) storeMass(writing, id, one, origin)
-  storeListed(writing, id, listedText(reading, lender, planned.status), origin)
+  for (const number of numbers) storeNumber(writing, id, number, lender, queue)
+  for (const size of reading.sizes) storeSize(writing, id, size, origin, queue)
+  for (const one of reading.masses) storeMass(writing, id, one, origin, queue)
+  storeListed(writing, id, listedText(reading, lender, planned.status), origin, queue)
   return id
 }
 
@@ -187,13 +188,14 @@ function changeWork(
   lender: string | null,
   origin: Origin,
   added: ReadonlyMap<number, string>,
+  queue: Queue,
 ): string {
   const { db } = writing
   const { reading, merge } = planned
   const named = planned.work ?? ''
   if (merge === null) {
     const id = named.startsWith(newWork) ? idOfRow(named, added) : named
-    storeListed(writing, id, listedText(reading, lender, planned.status), origin)
+    storeListed(writing, id, listedText(reading, lender, planned.status), origin, queue)
     return id
   }
   const columns: Record<string, Value> = {}

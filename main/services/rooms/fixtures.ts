@@ -15,7 +15,9 @@ function wallName(writing: Writing, wall: string): string {
 }
 
 function fixed(writing: Writing, table: 'opening' | 'keep_clear', id: string): { kind: string; wall: string } {
-  const found = row<{ kind: string; wall: string }>(writing.db, `SELECT kind, wall FROM ${table} WHERE id = :id`, { id })
+  const found = row<{ kind: string; wall: string }>(writing.db, `SELECT kind, wall FROM ${table} WHERE id = :id`, {
+    id,
+  })
   if (found === undefined) throw notFound(table === 'opening' ? 'opening' : 'thing on a wall')
   return found
 }
@@ -50,7 +52,10 @@ export function addKeepClear(writing: Writing, input: Received<'keepClear.add'>)
   return { id }
 }
 
-export function changeKeepClear(writing: Writing, { id, changes }: Received<'keepClear.update'>): Output<'keepClear.update'> {
+export function changeKeepClear(
+  writing: Writing,
+  { id, changes }: Received<'keepClear.update'>,
+): Output<'keepClear.update'> {
   const { kind, wall } = fixed(writing, 'keep_clear', id)
   writing.label(`Change a ${kind} of ${wallName(writing, wall)}`)
   const columns = { ...place, margin: 'margin', reason: 'reason' }

@@ -33,11 +33,9 @@ function asWall(db: ReadHandle, stored: StoredWall): WallRow {
     floor: floor === null ? [] : JSON.parse(floor),
     from: [fromX, fromY],
     to: [toX, toY],
-    openings: rows(
-      db,
-      'SELECT id, kind, x, y, width, height, label FROM opening WHERE wall = :wall ORDER BY x, id',
-      { wall: rest.id },
-    ),
+    openings: rows(db, 'SELECT id, kind, x, y, width, height, label FROM opening WHERE wall = :wall ORDER BY x, id', {
+      wall: rest.id,
+    }),
     keepClears: rows(
       db,
       'SELECT id, kind, x, y, width, height, margin, label, reason FROM keep_clear WHERE wall = :wall ORDER BY x, id',
@@ -47,8 +45,8 @@ function asWall(db: ReadHandle, stored: StoredWall): WallRow {
 }
 
 export function wallsOf(db: ReadHandle, room: string): WallRow[] {
-  return rows<StoredWall>(db, `${wallSelect} WHERE wall.room = :room ORDER BY wall.position, wall.id`, { room }).map(wall =>
-    asWall(db, wall),
+  return rows<StoredWall>(db, `${wallSelect} WHERE wall.room = :room ORDER BY wall.position, wall.id`, { room }).map(
+    wall => asWall(db, wall),
   )
 }
 
@@ -83,7 +81,11 @@ export function list({ db }: Reading): Output<'room.list'> {
 /** Counts of findings by face, for the marks on the key plan. */
 export type FaceCounts = (face: string) => { readonly settle: number; readonly stop: number }
 
-export function plan({ db }: Reading, { exhibition }: Received<'room.plan'>, countsOf: FaceCounts): Output<'room.plan'> {
+export function plan(
+  { db }: Reading,
+  { exhibition }: Received<'room.plan'>,
+  countsOf: FaceCounts,
+): Output<'room.plan'> {
   const all = roomsOf(db)
   const offsets = arrangeRooms(
     all.map(room => ({ corners: room.walls.flatMap(wall => [wall.from, wall.to]) })),

@@ -6,7 +6,7 @@ import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
 import { outlineOf } from '../../../src/model/outline.ts'
 import type { ReadHandle } from '../../database/handles.ts'
-import { changeFields, type Columns, jsonColumn, notFound } from '../change.ts'
+import { type Columns, changeFields, jsonColumn, notFound } from '../change.ts'
 import { moveBefore, nextPosition, orderedRows } from '../order.ts'
 import { ruleNumber } from '../rules.ts'
 import type { Writing } from '../service.ts'
@@ -145,7 +145,9 @@ export function changeRoom(writing: Writing, { id, changes }: Received<'room.upd
   const { saved, clashes, values } = changeFields(writing, 'room', id, changes, columns, 'room')
   if (typeof values.height === 'number') {
     // Walls that were as high as the room follow it; a wall measured by itself keeps its own.
-    for (const wall of rows<{ id: string; height: number }>(db, 'SELECT id, height FROM wall WHERE room = :id', { id })) {
+    for (const wall of rows<{ id: string; height: number }>(db, 'SELECT id, height FROM wall WHERE room = :id', {
+      id,
+    })) {
       if (wall.height === before) update(db, 'wall', wall.id, { height: values.height })
     }
   }
@@ -163,25 +165,39 @@ export function moveRoom(writing: Writing, { id, before }: Received<'room.move'>
 /** Refuses while works of any show stand on the wall. */
 function refuseIfUsed(db: ReadHandle, wall: string, field: string): void {
   const works =
-    value<number>(db, 'SELECT count(*) FROM placement JOIN face ON face.id = placement.face WHERE face.wall = :wall', { wall }) ?? 0
+    value<number>(db, 'SELECT count(*) FROM placement JOIN face ON face.id = placement.face WHERE face.wall = :wall', {
+      wall,
+    }) ?? 0
   if (works > 0) {
-    throw new Refusal('wall-in-use', `${works === 1 ? 'One work stands' : `${works} works stand`} on this wall. Take them off first.`, {
-      field,
-    })
+    throw new Refusal(
+      'wall-in-use',
+      `${works === 1 ? 'One work stands' : `${works} works stand`} on this wall. Take them off first.`,
+      {
+        field,
+      },
+    )
   }
   const printed =
-    value<number>(db, 'SELECT count(*) FROM sheet_print JOIN face ON face.id = sheet_print.face WHERE face.wall = :wall', { wall }) ?? 0
-  if (printed > 0) throw new Refusal('printed', 'Sheets of this wall have been printed; it stays for the record.', { field })
+    value<number>(
+      db,
+      'SELECT count(*) FROM sheet_print JOIN face ON face.id = sheet_print.face WHERE face.wall = :wall',
+      { wall },
+    ) ?? 0
+  if (printed > 0)
+    throw new Refusal('printed', 'Sheets of this wall have been printed; it stays for the record.', { field })
 }
 
 function dropWall(writing: Writing, wall: string): void {
   const { db } = writing
   for (const table of ['opening', 'keep_clear']) {
-    for (const each of rows<{ id: string }>(db, `SELECT id FROM ${table} WHERE wall = :wall`, { wall })) removeRow(db, table, each.id)
+    for (const each of rows<{ id: string }>(db, `SELECT id FROM ${table} WHERE wall = :wall`, { wall }))
+      removeRow(db, table, each.id)
   }
   for (const face of rows<{ id: string }>(db, 'SELECT id FROM face WHERE wall = :wall', { wall })) {
     for (const layout of rows<{ id: string }>(db, 'SELECT id FROM kept_layout WHERE face = :face', { face: face.id })) {
-      for (const place of rows<{ id: string }>(db, 'SELECT id FROM kept_place WHERE layout = :layout', { layout: layout.id })) {
+      for (const place of rows<{ id: string }>(db, 'SELECT id FROM kept_place WHERE layout = :layout', {
+        layout: layout.id,
+      })) {
         removeRow(db, 'kept_place', place.id)
       }
       removeRow(db, 'kept_layout', layout.id)
@@ -241,7 +257,7 @@ export function changeWall(writing: Writing, { id, changes }: Received<'wall.upd
   const { db } = writing
   const stored = row<{ room: string; name: string; to_corner: string }>(
     db,
-    'SELECT wall.room, room.name || \' \' || wall.name AS name, wall.to_corner FROM wall JOIN room ON room.id = wall.room WHERE wall.id = :id',
+    "SELECT wall.room, room.name || ' ' || wall.name AS name, wall.to_corner FROM wall JOIN room ON room.id = wall.room WHERE wall.id = :id",
     { id },
   )
   if (stored === undefined) throw notFound('wall')
@@ -253,7 +269,10 @@ export function changeWall(writing: Writing, { id, changes }: Received<'wall.upd
     update(db, 'wall', id, { measured_at: writing.now(), measured_by: writing.person?.name ?? '' })
   }
   if (changed.values.length !== undefined || corner.saved.length > 0) drawRoom(writing, stored.room)
-  return { saved: [...changed.saved, ...corner.saved], clashes: [...changed.clashes, ...corner.clashes.map(c => ({ ...c, id }))] }
+  return {
+    saved: [...changed.saved, ...corner.saved],
+    clashes: [...changed.clashes, ...corner.clashes.map(c => ({ ...c, id }))],
+  }
 }
 
 export function removeWall(writing: Writing, { id }: Received<'wall.remove'>): Output<'wall.remove'> {
@@ -263,7 +282,8 @@ export function removeWall(writing: Writing, { id }: Received<'wall.remove'>): O
   refuseIfUsed(db, id, 'id')
   writing.label(`Remove ${roomName(db, stored.room)} ${stored.name}`)
   const rest = wallsOf(db, stored.room).filter(wall => wall.id !== id)
-  if (rest.length === 0) throw new Refusal('last-wall', 'A room keeps its last wall. Remove the room instead.', { field: 'id' })
+  if (rest.length === 0)
+    throw new Refusal('last-wall', 'A room keeps its last wall. Remove the room instead.', { field: 'id' })
   drawRoom(writing, stored.room, id)
   dropWall(writing, id)
   drawRoom(writing, stored.room)

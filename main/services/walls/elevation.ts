@@ -8,7 +8,7 @@ import { wallOfFace } from '../rooms/read.ts'
 import { ruleNumber, ruleText } from '../rules.ts'
 import type { Reading } from '../service.ts'
 import { row, rows } from '../sql.ts'
-import { type StoredFixing, fixingSelect } from './fixings.ts'
+import { fixingSelect, type StoredFixing } from './fixings.ts'
 
 interface StoredPlan {
   readonly centre_line: number | null
@@ -23,7 +23,10 @@ interface StoredPlan {
 }
 
 export function facePlanOf(db: ReadHandle, exhibition: string, face: string): Elevation['plan'] {
-  const stored = row<StoredPlan>(db, 'SELECT * FROM face_plan WHERE exhibition = :exhibition AND face = :face', { exhibition, face })
+  const stored = row<StoredPlan>(db, 'SELECT * FROM face_plan WHERE exhibition = :exhibition AND face = :face', {
+    exhibition,
+    face,
+  })
   const houseRule = ruleText(db, 'heightRule') as Elevation['plan']['rule'] // rule.set lets nothing else in
   return {
     centreLine: stored?.centre_line ?? ruleNumber(db, 'centreLine'),
@@ -105,7 +108,16 @@ export function placedOn(db: ReadHandle, exhibition: string, face: string, plan:
     { exhibition, face },
   )
   return stored.map(one => {
-    const { hang_height: height, hang_width: width, hang_depth, hang_diameter, hang_part, hang_source, hang_at, ...rest } = one
+    const {
+      hang_height: height,
+      hang_width: width,
+      hang_depth,
+      hang_diameter,
+      hang_part,
+      hang_source,
+      hang_at,
+      ...rest
+    } = one
     const { method, data, seenFrom, fixing, held, number, ...plain } = rest
     return {
       ...plain,
@@ -113,7 +125,15 @@ export function placedOn(db: ReadHandle, exhibition: string, face: string, plan:
       size:
         height === null || width === null
           ? null
-          : { height, width, depth: hang_depth, diameter: hang_diameter, part: hang_part, kind: hang_source, at: hang_at },
+          : {
+              height,
+              width,
+              depth: hang_depth,
+              diameter: hang_diameter,
+              part: hang_part,
+              kind: hang_source,
+              at: hang_at,
+            },
       back: method === null || data === null || seenFrom === null ? null : { method, data: JSON.parse(data), seenFrom },
       fixing: fixing === null ? null : (fixings.get(fixing) ?? null),
       held: held === 1,
@@ -123,7 +143,9 @@ export function placedOn(db: ReadHandle, exhibition: string, face: string, plan:
 }
 
 export function elevationOf(db: ReadHandle, exhibition: string, face: string): Elevation {
-  const show = row<{ title: string; state: string }>(db, 'SELECT title, state FROM exhibition WHERE id = :exhibition', { exhibition })
+  const show = row<{ title: string; state: string }>(db, 'SELECT title, state FROM exhibition WHERE id = :exhibition', {
+    exhibition,
+  })
   if (show === undefined) throw notFound('exhibition', 'exhibition')
   const found = wallOfFace(db, face)
   if (found === undefined) throw notFound('wall', 'face')

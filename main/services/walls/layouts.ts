@@ -1,4 +1,6 @@
 /** Layouts of a wall kept under a name: kept, compared with today, taken back as one edit. */
+
+import type { PlacedWork } from '../../../src/contract/areas/walls.ts'
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
 import type { ReadHandle } from '../../database/handles.ts'
@@ -8,7 +10,6 @@ import type { Reading, Writing } from '../service.ts'
 import { insert, remove as removeRow, row, rows, update } from '../sql.ts'
 import { centreOf, facePlanOf, placedOn } from './elevation.ts'
 import { entryName, faceName } from './placements.ts'
-import type { PlacedWork } from '../../../src/contract/areas/walls.ts'
 
 interface Layout {
   readonly id: string
@@ -41,7 +42,10 @@ export function keep(writing: Writing, input: Received<'layout.keep'>): Output<'
   openExhibition(db, exhibition)
   writing.label(`Keep the layout of ${faceName(db, face)} as ${name}`)
   const works = placedOn(db, exhibition, face, facePlanOf(db, exhibition, face))
-  if (works.length === 0) throw new Refusal('nothing-here', 'No work stands on this wall yet, so there is nothing to keep.', { field: 'face' })
+  if (works.length === 0)
+    throw new Refusal('nothing-here', 'No work stands on this wall yet, so there is nothing to keep.', {
+      field: 'face',
+    })
   const id = writing.newId()
   insert(db, 'kept_layout', { id, exhibition, face, name, at: writing.now(), by: writing.person?.name ?? '' })
   for (const { entry, x, rule, y, held } of works) {
@@ -73,7 +77,8 @@ export function compare({ db }: Reading, { id }: Received<'layout.compare'>): Ou
       )
       const kept = then.get(entry)
       const now = here.find(work => work.entry === entry)
-      const elsewhere = now === undefined && facts?.face != null ? placedElsewhere(db, exhibition, facts.face, entry) : undefined
+      const elsewhere =
+        now === undefined && facts?.face != null ? placedElsewhere(db, exhibition, facts.face, entry) : undefined
       const stands = now ?? elsewhere
       return {
         entry,

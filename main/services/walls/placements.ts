@@ -2,7 +2,7 @@
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
 import type { ReadHandle } from '../../database/handles.ts'
-import { type Clash, changeFields, type Columns, jsonColumn, notFound, yesNoColumn } from '../change.ts'
+import { type Clash, type Columns, changeFields, jsonColumn, notFound, yesNoColumn } from '../change.ts'
 import { openExhibition } from '../exhibitions/open.ts'
 import { ruleNumber, ruleText } from '../rules.ts'
 import type { Writing } from '../service.ts'
@@ -43,7 +43,11 @@ export function entryName(db: ReadHandle, entry: string): string {
 }
 
 /** Refuses to move what hangs (`hung`) or is held (`held`). */
-export function refuseFixed(db: ReadHandle, stored: { readonly entry: string; readonly held: number; readonly state: string }, field: string): void {
+export function refuseFixed(
+  db: ReadHandle,
+  stored: { readonly entry: string; readonly held: number; readonly state: string },
+  field: string,
+): void {
   const named = entryName(db, stored.entry)
   if (stored.state !== 'planned') {
     throw new Refusal('hung', `${named} is ${stored.state}. Take it down before you move it.`, { field })
@@ -79,7 +83,14 @@ export function put(writing: Writing, input: Received<'placement.put'>): Output<
       continue
     }
     if (there === null ? place.was !== null : place.was === null || !sameSpot(there, place.was)) {
-      clashes.push({ code: 'clash', id: place.entry, field: 'place', was: place.was, yours: spot(place), theirs: there })
+      clashes.push({
+        code: 'clash',
+        id: place.entry,
+        field: 'place',
+        was: place.was,
+        yours: spot(place),
+        theirs: there,
+      })
       continue
     }
     if (stored === undefined) {
@@ -145,7 +156,10 @@ export function change(writing: Writing, { id, changes }: Received<'placement.up
   const { db } = writing
   const stored = placed(db, id, 'id')
   const fixing = changes.fixing?.to
-  if (typeof fixing === 'string' && value(db, 'SELECT id FROM fixing_kind WHERE id = :fixing', { fixing }) === undefined) {
+  if (
+    typeof fixing === 'string' &&
+    value(db, 'SELECT id FROM fixing_kind WHERE id = :fixing', { fixing }) === undefined
+  ) {
     throw notFound('fixing', 'changes.fixing.to')
   }
   writing.label(`Change how ${entryName(db, stored.entry)} is fixed`)
@@ -165,7 +179,10 @@ export function hold(writing: Writing, { placements, held }: Received<'placement
   return { changed }
 }
 
-export function setState(writing: Writing, { placements, to }: Received<'placement.setState'>): Output<'placement.setState'> {
+export function setState(
+  writing: Writing,
+  { placements, to }: Received<'placement.setState'>,
+): Output<'placement.setState'> {
   const works = all(writing.db, placements)
   writing.label(`${count(works, writing.db, works[0])}: ${to}`)
   let changed = 0

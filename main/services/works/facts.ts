@@ -5,7 +5,7 @@ import { workFields } from '../../../src/contract/areas/works.ts'
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
 import type { ReadHandle, WriteHandle } from '../../database/handles.ts'
-import { type Changed, changeFields, type Columns, notFound } from '../change.ts'
+import { type Changed, type Columns, changeFields, notFound } from '../change.ts'
 import { addEntry } from '../exhibitions/entries.ts'
 import type { Writing } from '../service.ts'
 import { insert, remove as removeRow, row, rows, update, type Value, value } from '../sql.ts'
@@ -109,7 +109,8 @@ export function changeMany(writing: Writing, input: Received<'work.updateMany'>)
   const { field } = input
   // The field's own schema decides, as in a single update; an error names the value.
   const to = workFields[field].safeParse(input.to)
-  if (!to.success) throw new Refusal('bad-input', `to: ${to.error.issues[0]?.message ?? 'not as expected'}.`, { field: 'to' })
+  if (!to.success)
+    throw new Refusal('bad-input', `to: ${to.error.issues[0]?.message ?? 'not as expected'}.`, { field: 'to' })
   if (field === 'lender') checkLender(writing.db, to.data, 'to')
   writing.label(`Set ${fieldWords[field] ?? field} of ${input.works.length} works`)
   const saved: string[] = []
@@ -125,7 +126,9 @@ export function changeMany(writing: Writing, input: Received<'work.updateMany'>)
 
 /** Copies the rows of a part of a work to another work, under new ids. */
 function copyRows(writing: Writing, table: string, from: string, to: string): void {
-  for (const each of rows<Record<string, Value>>(writing.db, `SELECT * FROM ${table} WHERE work = :from ORDER BY id`, { from })) {
+  for (const each of rows<Record<string, Value>>(writing.db, `SELECT * FROM ${table} WHERE work = :from ORDER BY id`, {
+    from,
+  })) {
     insert(writing.db, table, { ...each, id: writing.newId(), work: to })
   }
 }
@@ -158,7 +161,15 @@ export function remove(writing: Writing, { id }: Received<'work.remove'>): Outpu
     )
   }
   writing.label(`Remove ${named} from the catalogue`)
-  for (const table of ['import_question', 'import_value', 'picture', 'work_back', 'work_mass', 'work_size', 'work_number']) {
+  for (const table of [
+    'import_question',
+    'import_value',
+    'picture',
+    'work_back',
+    'work_mass',
+    'work_size',
+    'work_number',
+  ]) {
     for (const each of rows<{ id: string }>(writing.db, `SELECT id FROM ${table} WHERE work = :id`, { id })) {
       removeRow(writing.db, table, each.id)
     }
@@ -189,7 +200,10 @@ export function addNumber(writing: Writing, input: Received<'work.addNumber'>): 
   return { id: addNumberTo(writing, input.work, input.kind, input.text) }
 }
 
-export function changeNumber(writing: Writing, { id, text }: Received<'work.changeNumber'>): Output<'work.changeNumber'> {
+export function changeNumber(
+  writing: Writing,
+  { id, text }: Received<'work.changeNumber'>,
+): Output<'work.changeNumber'> {
   const work = value<string>(writing.db, 'SELECT work FROM work_number WHERE id = :id', { id })
   if (work === undefined) throw notFound('number')
   const norm = normalNumber(text.to)
@@ -204,7 +218,9 @@ export function changeNumber(writing: Writing, { id, text }: Received<'work.chan
 }
 
 export function removeNumber(writing: Writing, { id }: Received<'work.removeNumber'>): Output<'work.removeNumber'> {
-  const found = row<{ work: string; text: string }>(writing.db, 'SELECT work, text FROM work_number WHERE id = :id', { id })
+  const found = row<{ work: string; text: string }>(writing.db, 'SELECT work, text FROM work_number WHERE id = :id', {
+    id,
+  })
   if (found === undefined) throw notFound('number')
   writing.label(`Take number ${found.text} off ${workName(writing.db, found.work)}`)
   removeRow(writing.db, 'work_number', id)

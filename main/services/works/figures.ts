@@ -2,8 +2,9 @@
  * The figures of a work that others need (what hangs, how heavy, how, its picture, its numbers for searching) are
  * copied into its row by the same edit that changes what they follow from. This is the one place that copies them.
  */
-import { type HangingSize, hangingSize, inForce, type SizeFact } from '../../../src/model/in-force.ts'
+
 import { numberSortKey } from '../../../src/checklist/numbers.ts'
+import { type HangingSize, hangingSize, inForce, type SizeFact } from '../../../src/model/in-force.ts'
 import type { ReadHandle, WriteHandle } from '../../database/handles.ts'
 import { row, rows, update } from '../sql.ts'
 
@@ -47,7 +48,9 @@ export function massesOf(db: ReadHandle, work: string): StoredMass[] {
 }
 
 /** 0 and 1 as the model's rules want them. */
-export function asFact<F extends { readonly chosen: number }>(stored: F): Omit<F, 'chosen'> & { readonly chosen: boolean } {
+export function asFact<F extends { readonly chosen: number }>(
+  stored: F,
+): Omit<F, 'chosen'> & { readonly chosen: boolean } {
   return { ...stored, chosen: stored.chosen === 1 }
 }
 
@@ -83,11 +86,9 @@ export function refreshBack(db: WriteHandle, work: string): void {
 }
 
 export function refreshPicture(db: WriteHandle, work: string): void {
-  const first = row<{ hash: string }>(
-    db,
-    'SELECT hash FROM picture WHERE work = :work ORDER BY position, id LIMIT 1',
-    { work },
-  )
+  const first = row<{ hash: string }>(db, 'SELECT hash FROM picture WHERE work = :work ORDER BY position, id LIMIT 1', {
+    work,
+  })
   update(db, 'work', work, { picture: first?.hash ?? null })
 }
 

@@ -6,7 +6,10 @@ import { insert, remove, row, value } from '../sql.ts'
 import { workName } from './facts.ts'
 import { refreshPicture } from './figures.ts'
 
-export async function addPicture(job: Job, { work, handle }: Received<'work.addPicture'>): Promise<Output<'work.addPicture'>> {
+export async function addPicture(
+  job: Job,
+  { work, handle }: Received<'work.addPicture'>,
+): Promise<Output<'work.addPicture'>> {
   workName(job.db, work)
   const name = job.handles.name(handle)
   job.progress(0, 2, `Reading ${name}`)
@@ -66,8 +69,15 @@ export async function addDocument(
   })
 }
 
-export function removeDocument(writing: Writing, { id }: Received<'work.removeDocument'>): Output<'work.removeDocument'> {
-  const found = row<{ subject: string; name: string }>(writing.db, 'SELECT subject, name FROM document WHERE id = :id', { id })
+export function removeDocument(
+  writing: Writing,
+  { id }: Received<'work.removeDocument'>,
+): Output<'work.removeDocument'> {
+  const found = row<{ subject: string; name: string }>(
+    writing.db,
+    'SELECT subject, name FROM document WHERE id = :id',
+    { id },
+  )
   if (found === undefined) throw notFound('document')
   writing.label(`Take ${found.name} off ${workName(writing.db, found.subject)}`)
   remove(writing.db, 'document', id)

@@ -1,7 +1,7 @@
 /** What the facts of one work leave to settle, apart from any wall: listed against measured, nothing to hang by. */
 import type { Finding } from '../../../src/contract/shared.ts'
-import { measuredAgainstListed } from '../../../src/model/in-force.ts'
 import { formatLength } from '../../../src/measure/format.ts'
+import { measuredAgainstListed } from '../../../src/model/in-force.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { ruleNumber } from '../rules.ts'
 import { asFact, hangingSizeOf, sizesOf } from './figures.ts'
@@ -35,8 +35,12 @@ export function workFindings(db: ReadHandle, work: string): Finding[] {
   const by = ruleNumber(db, 'differsBy')
   if (differs !== undefined && (Math.abs(differs.height) > by || Math.abs(differs.width) > by)) {
     const says = [
-      ...(Math.abs(differs.width) > by ? [`${mm(Math.abs(differs.width))} ${differs.width > 0 ? 'wider' : 'narrower'}`] : []),
-      ...(Math.abs(differs.height) > by ? [`${mm(Math.abs(differs.height))} ${differs.height > 0 ? 'higher' : 'lower'}`] : []),
+      ...(Math.abs(differs.width) > by
+        ? [`${mm(Math.abs(differs.width))} ${differs.width > 0 ? 'wider' : 'narrower'}`]
+        : []),
+      ...(Math.abs(differs.height) > by
+        ? [`${mm(Math.abs(differs.height))} ${differs.height > 0 ? 'higher' : 'lower'}`]
+        : []),
     ]
     findings.push({
       severity: 'settle',

@@ -2,10 +2,10 @@
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { inForce } from '../../../src/model/in-force.ts'
 import { notFound } from '../change.ts'
-import { workFindings } from './findings.ts'
 import type { Reading } from '../service.ts'
 import { row, rows } from '../sql.ts'
 import { asFact, hangingSizeOf, massesOf, numberOrder, sizesOf } from './figures.ts'
+import { workFindings } from './findings.ts'
 
 type Got = Output<'work.get'>
 
@@ -18,7 +18,9 @@ export function get({ db }: Reading, { id }: Received<'work.get'>): Got {
   const sizes = sizesOf(db, id).map(asFact)
   const masses = massesOf(db, id).map(asFact)
   const hanging = hangingSizeOf(db, id)
-  const inForceByPart = new Map([...new Set(sizes.map(size => size.part))].map(part => [part, inForce(sizes.filter(s => s.part === part))]))
+  const inForceByPart = new Map(
+    [...new Set(sizes.map(size => size.part))].map(part => [part, inForce(sizes.filter(s => s.part === part))]),
+  )
   const mass = inForce(masses)
   return {
     id,

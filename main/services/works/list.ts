@@ -1,7 +1,8 @@
 /** Lists of works, a page at a time, and the counts beside them. Filtering and sorting are SQLite's: 70,000 works stay here. */
-import type { Output, Received } from '../../../src/contract/contract.ts'
-import type { WorkLine } from '../../../src/contract/areas/works.ts'
+
 import { normalNumber } from '../../../src/checklist/numbers.ts'
+import type { WorkLine } from '../../../src/contract/areas/works.ts'
+import type { Output, Received } from '../../../src/contract/contract.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { ruleNumber } from '../rules.ts'
 import type { Reading } from '../service.ts'
@@ -87,7 +88,9 @@ function order(filter: Filter): string {
   const inShow = filter.exhibition !== undefined && filter.outside !== true
   switch (filter.sort ?? 'order') {
     case 'order':
-      return inShow ? `section.position IS NULL, section.position ${way}, entry.position ${way}, ${last}` : `${last} ${way}`
+      return inShow
+        ? `section.position IS NULL, section.position ${way}, entry.position ${way}, ${last}`
+        : `${last} ${way}`
     case 'number':
       return `work.sort_number ${way}, ${last}`
     case 'title':
@@ -206,8 +209,7 @@ function asLine(line: Line, differsBy: number): WorkLine {
             section: line.section,
             running: line.running ?? '',
             status: line.status ?? '',
-            where:
-              line.face === null ? null : { face: line.face, name: line.where_name ?? '', place: line.place ?? 0 },
+            where: line.face === null ? null : { face: line.face, name: line.where_name ?? '', place: line.place ?? 0 },
           },
     differs: Math.abs(differs.height) > differsBy || Math.abs(differs.width) > differsBy ? differs : null,
   }
@@ -215,7 +217,8 @@ function asLine(line: Line, differsBy: number): WorkLine {
 
 export function counts({ db }: Reading, { exhibition }: Received<'work.counts'>): Output<'work.counts'> {
   const parameters: Record<string, Value> = exhibition === undefined ? {} : { exhibition }
-  const of = exhibition === undefined ? 'work' : 'work JOIN entry ON entry.work = work.id AND entry.exhibition = :exhibition'
+  const of =
+    exhibition === undefined ? 'work' : 'work JOIN entry ON entry.work = work.id AND entry.exhibition = :exhibition'
   const one = (sql: string, more: Record<string, Value> = {}) => value<number>(db, sql, { ...parameters, ...more }) ?? 0
   return {
     works: one(`SELECT count(*) FROM ${of}`),
@@ -227,15 +230,16 @@ export function counts({ db }: Reading, { exhibition }: Received<'work.counts'>)
        LEFT JOIN party ON party.id = work.lender GROUP BY work.lender ORDER BY works DESC, name`,
       parameters,
     ),
-    kinds: rows(db, `SELECT work.kind AS kind, count(*) AS works FROM ${of} GROUP BY work.kind ORDER BY works DESC, kind`, parameters),
+    kinds: rows(
+      db,
+      `SELECT work.kind AS kind, count(*) AS works FROM ${of} GROUP BY work.kind ORDER BY works DESC, kind`,
+      parameters,
+    ),
     questions: one(
       `SELECT count(*) FROM import_question JOIN work ON work.id = import_question.work
        ${exhibition === undefined ? '' : 'JOIN entry ON entry.work = work.id AND entry.exhibition = :exhibition'} WHERE answer IS NULL`,
     ),
-    differs: one(
-      `SELECT count(*) FROM ${of} ${listedOf} WHERE ${differ}`,
-      { differsBy: ruleNumber(db, 'differsBy') },
-    ),
+    differs: one(`SELECT count(*) FROM ${of} ${listedOf} WHERE ${differ}`, { differsBy: ruleNumber(db, 'differsBy') }),
     unmeasured: one(`SELECT count(*) FROM ${of} WHERE work.hang_source <> 'measured'`),
     unplaced:
       exhibition === undefined

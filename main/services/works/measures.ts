@@ -49,7 +49,9 @@ export function addSize(writing: Writing, input: Received<'work.addSize'>): Outp
 }
 
 export function chooseSize(writing: Writing, { id, chosen }: Received<'work.chooseSize'>): Output<'work.chooseSize'> {
-  const size = row<{ work: string; part: string }>(writing.db, 'SELECT work, part FROM work_size WHERE id = :id', { id })
+  const size = row<{ work: string; part: string }>(writing.db, 'SELECT work, part FROM work_size WHERE id = :id', {
+    id,
+  })
   if (size === undefined) throw notFound('size')
   const { work, part } = size
   writing.label(`${chosen ? 'Overrule' : 'Let the rule choose'} the ${part} size of ${workName(writing.db, work)}`)

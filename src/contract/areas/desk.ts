@@ -28,7 +28,13 @@ export const deskArea = {
     nothing,
     z.strictObject({
       catalogues: z.array(
-        z.strictObject({ key: z.string(), name: z.string(), file: z.string(), openedAt: z.string(), missing: z.boolean() }),
+        z.strictObject({
+          key: z.string(),
+          name: z.string(),
+          file: z.string(),
+          openedAt: z.string(),
+          missing: z.boolean(),
+        }),
       ),
     }),
   ),
@@ -56,7 +62,12 @@ export const deskArea = {
     z.strictObject({ job: z.string().max(64) }),
     z.strictObject({ cancelled: z.boolean() }),
   ),
-  'person.list': procedure('read', 'Lists everyone who has sat at this desk.', nothing, z.strictObject({ people: z.array(person) })),
+  'person.list': procedure(
+    'read',
+    'Lists everyone who has sat at this desk.',
+    nothing,
+    z.strictObject({ people: z.array(person) }),
+  ),
   'person.add': procedure(
     'write',
     'Adds a person: name, role and how they like their figures.',

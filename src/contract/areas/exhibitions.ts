@@ -58,7 +58,12 @@ export const exhibitionsArea = {
   'exhibition.add': procedure(
     'write',
     'Makes an exhibition.',
-    z.strictObject({ title: name, venue: shortText.optional(), opens: dayOrNothing.optional(), closes: dayOrNothing.optional() }),
+    z.strictObject({
+      title: name,
+      venue: shortText.optional(),
+      opens: dayOrNothing.optional(),
+      closes: dayOrNothing.optional(),
+    }),
     made,
   ),
   'exhibition.update': procedure(
@@ -103,8 +108,18 @@ export const exhibitionsArea = {
     z.strictObject({ id, from: z.int().min(1).max(100_000).optional() }),
     z.strictObject({ changed: z.int() }),
   ),
-  'section.add': procedure('write', 'Adds a section at the end.', z.strictObject({ exhibition: id, title: name }), made),
-  'section.update': procedure('write', 'Renames a section.', z.strictObject({ id, changes: changes({ title: name }) }), updated),
+  'section.add': procedure(
+    'write',
+    'Adds a section at the end.',
+    z.strictObject({ exhibition: id, title: name }),
+    made,
+  ),
+  'section.update': procedure(
+    'write',
+    'Renames a section.',
+    z.strictObject({ id, changes: changes({ title: name }) }),
+    updated,
+  ),
   'section.move': procedure(
     'write',
     'Moves a section before another, or to the end.',

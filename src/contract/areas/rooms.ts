@@ -159,7 +159,12 @@ export const roomsArea = {
     z.strictObject({ id, changes: changes({ name, number: z.string().max(20), height: size }) }),
     updated,
   ),
-  'room.move': procedure('write', 'Moves a room before another in the list.', z.strictObject({ id, before: id.nullable() }), done),
+  'room.move': procedure(
+    'write',
+    'Moves a room before another in the list.',
+    z.strictObject({ id, before: id.nullable() }),
+    done,
+  ),
   'room.remove': procedure(
     'write',
     'Removes a room; refused while works stand on its walls.',
@@ -169,7 +174,12 @@ export const roomsArea = {
   'room.check': procedure(
     'pure',
     'Tells whether lengths and corner angles close, by how much they fail and where to measure again.',
-    z.strictObject({ walls: z.array(z.strictObject({ length: size, angle: cornerAngle.nullable() })).min(1).max(60) }),
+    z.strictObject({
+      walls: z
+        .array(z.strictObject({ length: size, angle: cornerAngle.nullable() }))
+        .min(1)
+        .max(60),
+    }),
     z.strictObject({
       closes: z.boolean(),
       gap: z.number(),
@@ -212,7 +222,15 @@ export const roomsArea = {
   'opening.add': procedure(
     'write',
     'Adds a door, window, passage or niche to a wall.',
-    z.strictObject({ wall: id, kind: openingKind, x: millimetres, y: millimetres, width: size, height: size, label: shortText.optional() }),
+    z.strictObject({
+      wall: id,
+      kind: openingKind,
+      x: millimetres,
+      y: millimetres,
+      width: size,
+      height: size,
+      label: shortText.optional(),
+    }),
     made,
   ),
   'opening.update': procedure(
@@ -220,7 +238,14 @@ export const roomsArea = {
     'Moves or resizes an opening.',
     z.strictObject({
       id,
-      changes: changes({ kind: openingKind, x: millimetres, y: millimetres, width: size, height: size, label: shortText }),
+      changes: changes({
+        kind: openingKind,
+        x: millimetres,
+        y: millimetres,
+        width: size,
+        height: size,
+        label: shortText,
+      }),
     }),
     updated,
   ),

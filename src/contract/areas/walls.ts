@@ -4,7 +4,22 @@
  */
 import * as z from 'zod'
 import { procedure } from '../procedure.ts'
-import { changes, clash, done, finding, id, longText, lux, made, millimetres, name, share, shortText, size, updated } from '../shared.ts'
+import {
+  changes,
+  clash,
+  done,
+  finding,
+  id,
+  longText,
+  lux,
+  made,
+  millimetres,
+  name,
+  share,
+  shortText,
+  size,
+  updated,
+} from '../shared.ts'
 import { wallRow } from './rooms.ts'
 import { glazing, hangingMethod, hangingSize, seenFrom, sensitivity } from './works.ts'
 
@@ -98,7 +113,16 @@ export const elevation = z.strictObject({
   rules: wallRules,
   works: z.array(placedWork),
   layouts: z.array(z.strictObject({ id, name: z.string(), at: z.string(), by: z.string(), works: z.int() })),
-  settled: z.array(z.strictObject({ id, code: z.string(), subject: z.string(), figures: z.string(), reason: z.string(), by: z.string() })),
+  settled: z.array(
+    z.strictObject({
+      id,
+      code: z.string(),
+      subject: z.string(),
+      figures: z.string(),
+      reason: z.string(),
+      by: z.string(),
+    }),
+  ),
 })
 export type Elevation = z.output<typeof elevation>
 
@@ -259,7 +283,12 @@ export const wallsArea = {
   'finding.settle': procedure(
     'write',
     'Settles a finding with a reason; it comes back when its figures change.',
-    z.strictObject({ code: z.string().max(60), subject: z.string().max(60), figures: z.string().max(4000), reason: z.string().trim().min(1).max(500) }),
+    z.strictObject({
+      code: z.string().max(60),
+      subject: z.string().max(60),
+      figures: z.string().max(4000),
+      reason: z.string().trim().min(1).max(500),
+    }),
     made,
   ),
   'finding.unsettle': procedure('write', 'Takes a settlement back.', z.strictObject({ id }), done),

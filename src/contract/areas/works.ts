@@ -258,7 +258,10 @@ export const worksArea = {
     'write',
     'Sets one field of many works at once, as one edit.',
     z.strictObject({
-      works: z.array(z.strictObject({ id, was: z.json() })).min(1).max(5000),
+      works: z
+        .array(z.strictObject({ id, was: z.json() }))
+        .min(1)
+        .max(5000),
       field: z.enum([
         'maker',
         'dateText',
@@ -369,7 +372,12 @@ export const worksArea = {
     z.strictObject({ work: id, handle }),
     z.strictObject({ id, hash }),
   ),
-  'work.removeDocument': procedure('write', 'Takes a document off a work; its file stays.', z.strictObject({ id }), done),
+  'work.removeDocument': procedure(
+    'write',
+    'Takes a document off a work; its file stays.',
+    z.strictObject({ id }),
+    done,
+  ),
   'file.take': procedure(
     'desk',
     'Makes a handle under which a stored picture or document can be taken away.',
@@ -382,7 +390,14 @@ export const worksArea = {
     z.strictObject({}),
     z.strictObject({
       parties: z.array(
-        z.strictObject({ id, kind: z.string(), name: z.string(), contact: z.string(), creditLine: z.string(), works: z.int() }),
+        z.strictObject({
+          id,
+          kind: z.string(),
+          name: z.string(),
+          contact: z.string(),
+          creditLine: z.string(),
+          works: z.int(),
+        }),
       ),
     }),
   ),
@@ -400,7 +415,10 @@ export const worksArea = {
   'party.update': procedure(
     'write',
     'Changes a party.',
-    z.strictObject({ id, changes: changes({ name: z.string().trim().min(1).max(200), contact: shortText, creditLine: shortText }) }),
+    z.strictObject({
+      id,
+      changes: changes({ name: z.string().trim().min(1).max(200), contact: shortText, creditLine: shortText }),
+    }),
     updated,
   ),
 } as const

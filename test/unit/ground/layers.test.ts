@@ -28,27 +28,56 @@ const layers: readonly Layer[] = [
     node: true,
     packages: ['electron', 'vite'],
   },
-  { folder: 'main/database', may: ['src', 'main/database', 'main/files'], node: true, packages: ['better-sqlite3', 'zod'] },
+  {
+    folder: 'main/database',
+    may: ['src', 'main/database', 'main/files'],
+    node: true,
+    packages: ['better-sqlite3', 'zod'],
+  },
   {
     folder: 'main/files/workbook',
     may: ['src', 'main/files'],
     node: true,
     packages: ['exceljs'],
   },
-  { folder: 'main/files/tables', may: ['src', 'main/files'], node: true, packages: ['csv-parse', 'yauzl', 'exceljs', 'zod'] },
-  { folder: 'main/files/pdf', may: ['src', 'main/files', 'main/fonts'], node: true, packages: ['pdfkit', 'fontkit', 'sharp'] },
+  {
+    folder: 'main/files/tables',
+    may: ['src', 'main/files'],
+    node: true,
+    packages: ['csv-parse', 'yauzl', 'exceljs', 'zod'],
+  },
+  {
+    folder: 'main/files/pdf',
+    may: ['src', 'main/files', 'main/fonts'],
+    node: true,
+    packages: ['pdfkit', 'fontkit', 'sharp'],
+  },
   { folder: 'main/files', may: ['src', 'main/files', 'main/database'], node: true, packages: ['sharp'] },
   { folder: 'main/fonts', may: ['src', 'main/fonts'], node: true, packages: ['subset-font', 'fontkit'] },
   { folder: 'main/demo', may: ['src', 'main'], node: true, packages: ['sharp'] },
-  { folder: 'main/services', may: ['src', 'main/services', 'main/database', 'main/files', 'main/fonts'], node: true, packages: ['zod'] },
+  {
+    folder: 'main/services',
+    may: ['src', 'main/services', 'main/database', 'main/files', 'main/fonts'],
+    node: true,
+    packages: ['zod'],
+  },
   { folder: 'main/workers', may: ['src', 'main'], node: true, packages: [] },
   { folder: 'main/scripts', may: ['src', 'main'], node: true, packages: ['vite', 'playwright-core'] },
   { folder: 'main', may: ['src', 'main'], node: true, packages: ['zod'] },
-  { folder: 'renderer', may: ['src', 'renderer'], node: false, packages: ['svelte', 'd3', 'zod', 'vite', '@sveltejs/vite-plugin-svelte'] },
+  {
+    folder: 'renderer',
+    may: ['src', 'renderer'],
+    node: false,
+    packages: ['svelte', 'd3', 'zod', 'vite', '@sveltejs/vite-plugin-svelte'],
+  },
 ]
 
 /** Fonts and their styles are files, not code; only the look brings them in. */
-const fontPackages = ['@fontsource-variable/archivo', '@fontsource-variable/newsreader', '@fontsource-variable/noto-sans']
+const fontPackages = [
+  '@fontsource-variable/archivo',
+  '@fontsource-variable/newsreader',
+  '@fontsource-variable/noto-sans',
+]
 
 function files(folder: string): string[] {
   return readdirSync(join(root, folder), { recursive: true, withFileTypes: true })
@@ -59,7 +88,11 @@ function files(folder: string): string[] {
 
 function importsOf(file: string): string[] {
   const text = readFileSync(file, 'utf8').replace(/\/\*[\s\S]*?\*\/|(^|\s)\/\/.*$/gm, '')
-  const found = [...text.matchAll(/\b(?:import|export)\s+(?:[^'"`;]*?\sfrom\s+)?['"]([^'"]+)['"]|\bimport\(\s*['"]([^'"]+)['"]\s*\)/g)]
+  const found = [
+    ...text.matchAll(
+      /\b(?:import|export)\s+(?:[^'"`;]*?\sfrom\s+)?['"]([^'"]+)['"]|\bimport\(\s*['"]([^'"]+)['"]\s*\)/g,
+    ),
+  ]
   return found.map(([, still, late]) => still ?? late ?? '')
 }
 
@@ -81,12 +114,17 @@ function complaints(layer: Layer, file: string): string[] {
   const from = relative(root, file)
   return importsOf(file).flatMap(specifier => {
     if (specifier.startsWith('.')) {
-      const to = relative(root, resolve(dirname(file), specifier)).split(sep).join('/')
+      const to = relative(root, resolve(dirname(file), specifier))
+        .split(sep)
+        .join('/')
       return layer.may.some(folder => to.startsWith(`${folder}/`)) ? [] : [`${from} imports ${to}`]
     }
-    if (builtin.has(specifier)) return layer.node || isConfiguration(file) ? [] : [`${from} imports Node's ${specifier}`]
+    if (builtin.has(specifier))
+      return layer.node || isConfiguration(file) ? [] : [`${from} imports Node's ${specifier}`]
     if (from.startsWith('renderer/') && fontPackages.includes(packageOf(specifier))) return []
-    return layer.packages.includes(packageOf(specifier)) ? [] : [`${from} imports the package ${specifier}, which is not admitted there`]
+    return layer.packages.includes(packageOf(specifier))
+      ? []
+      : [`${from} imports the package ${specifier}, which is not admitted there`]
   })
 }
 
@@ -120,7 +158,9 @@ describe('layers', () => {
     const guilty = files('src').flatMap(file =>
       readFileSync(file, 'utf8')
         .split('\n')
-        .flatMap((line, index) => (forbidden.test(line.replace(/\/\/.*$|^\s*\*.*$/, '')) ? [`${relative(root, file)}:${index + 1}`] : [])),
+        .flatMap((line, index) =>
+          forbidden.test(line.replace(/\/\/.*$|^\s*\*.*$/, '')) ? [`${relative(root, file)}:${index + 1}`] : [],
+        ),
     )
     expect(guilty).toEqual([])
   })

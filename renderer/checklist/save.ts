@@ -1,0 +1,61 @@
+/**
+ * One field of one work, written from what a person typed: read in the unit of the day, sent with the value it was
+ * based on. What can't be read is said before anything is sent.
+ */
+import type { WorkLine } from '../../src/contract/areas/works.ts'
+import type { Output } from '../../src/contract/contract.ts'
+import { call } from '../host/client.svelte.ts'
+import { desk } from '../host/desk.svelte.ts'
+import type { Field } from './columns.ts'
+import { sizeWords } from './words.ts'
+
+export type Clash = Output<'work.update'>['clashes'][number]
+export type Saved = { readonly problem: string } | { readonly clash: Clash } | 'saved'
+
+/** The field as it is put into the hand. */
+export function textOf(line: WorkLine, field: Field): string {
+  if (field === 'running') return line.entry?.running ?? ''
+  if (field === 'size') return line.size ? sizeWords(line.size) : ''
+  if (field === 'lightLimit') return line.lightLimit === null ? '' : String(line.lightLimit)
+  return line[field]
+}
+
+function outcome(answer: { readonly clashes: readonly Clash[] }): Saved {
+  const [clash] = answer.clashes
+  return clash === undefined ? 'saved' : { clash }
+}
+
+/** `was` stands for the value that the change is based on; after a clash it is theirs. */
+export async function save(
+  line: WorkLine,
+  field: Field,
+  text: string,
+  origin: 'listed' | 'measured',
+  was?: unknown,
+): Promise<Saved> {
+  if (was === undefined && text.trim() === textOf(line, field).trim()) return 'saved'
+  if (field === 'size') {
+    // A statement without a unit is meant in the unit of the day.
+    const raw = /[a-z"'″′]/i.test(text.replaceAll(/\bx\b|×/gi, '')) ? text : `${text} ${desk.unit}`
+    await call('work.addSize', { work: line.id, part: line.size?.part ?? 'framed', raw, kind: origin })
+    return 'saved'
+  }
+  if (field === 'running') {
+    if (line.entry === null) return 'saved'
+    return outcome(
+      await call('entry.setRunning', {
+        id: line.entry.id,
+        was: typeof was === 'string' ? was : line.entry.running,
+        to: text.trim(),
+      }),
+    )
+  }
+  if (field === 'lightLimit') {
+    const limit = text.trim() === '' ? null : Number(text.replace(',', '.').replace(/\s*(lx|lux)$/i, ''))
+    if (limit !== null && !(limit >= 0)) return { problem: `“${text}” is no number of lux. Write it like 50.` }
+    const based = typeof was === 'number' || was === null ? was : line.lightLimit
+    return outcome(await call('work.update', { id: line.id, changes: { lightLimit: { was: based, to: limit } } }))
+  }
+  const based = typeof was === 'string' ? was : line[field]
+  return outcome(await call('work.update', { id: line.id, changes: { [field]: { was: based, to: text.trim() } } }))
+}
