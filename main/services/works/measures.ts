@@ -3,6 +3,7 @@ import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
 import { readBack } from '../../../src/hang/back.ts'
 import { methodOf } from '../../../src/hang/methods.ts'
+import { readDimensions } from '../../../src/measure/dimensions.ts'
 import { notFound } from '../change.ts'
 import type { Writing } from '../service.ts'
 import { insert, row, run, update } from '../sql.ts'
@@ -15,13 +16,27 @@ function hangingNow(writing: Writing, work: string) {
   return hanging === undefined ? null : asHanging(hanging)
 }
 
+type Figures = Pick<Received<'work.addSize'>, 'height' | 'width' | 'depth' | 'diameter'>
+
+/** The figures given, else what the statement as typed says; a statement that leaves a question is refused with it. */
+function figuresOf(input: Received<'work.addSize'>): Figures {
+  const given = [input.height, input.width, input.depth, input.diameter]
+  if (given.some(figure => figure != null)) return input
+  if (input.raw.trim() === '') throw new Refusal('bad-input', 'A size needs at least one figure.', { field: 'height' })
+  const { parts, questions } = readDimensions(input.raw)
+  const [question] = questions
+  if (question !== undefined)
+    throw new Refusal('not-clear', question.text, { field: 'raw', details: { piece: question.piece } })
+  if (parts.length > 1) {
+    throw new Refusal('not-clear', 'This says the sizes of several parts. Enter one part at a time.', { field: 'raw' })
+  }
+  return parts[0] ?? {}
+}
+
 export function addSize(writing: Writing, input: Received<'work.addSize'>): Output<'work.addSize'> {
   const { work, part, kind } = input
   const named = workName(writing.db, work)
-  const { height = null, width = null, depth = null, diameter = null } = input
-  if (height === null && width === null && depth === null && diameter === null) {
-    throw new Refusal('bad-input', 'A size needs at least one figure.', { field: 'height' })
-  }
+  const { height = null, width = null, depth = null, diameter = null } = figuresOf(input)
   writing.label(`${kind === 'measured' ? 'Measure' : 'List'} ${part} of ${named}`)
   const id = writing.newId()
   const at = writing.now()

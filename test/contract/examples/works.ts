@@ -439,8 +439,30 @@ export const worksExamples: ExamplesOf<keyof typeof worksArea> = {
           },
         }),
       },
+      {
+        about: 'the size that a statement says, as typed',
+        input: known => ({ work: known.loose, part: 'framed', raw: '24 1/2 x 36 3/4 in', kind: 'measured' }),
+        output: () => ({
+          id: anyId,
+          hanging: {
+            height: 622.3,
+            width: 933.45,
+            depth: null,
+            diameter: null,
+            part: 'framed',
+            kind: 'measured',
+            at: anyMoment,
+          },
+        }),
+      },
     ],
     refused: [
+      {
+        about: 'a statement that leaves a question',
+        input: known => ({ work: known.pans, part: 'framed', raw: '61 x 91.5', kind: 'listed' }),
+        code: 'not-clear',
+        field: 'raw',
+      },
       {
         about: 'a size without a figure',
         input: known => ({ work: known.pans, part: 'framed', raw: '', kind: 'measured' }),
