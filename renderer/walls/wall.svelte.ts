@@ -51,6 +51,9 @@ export class Wall {
   compared = $state<string | null>(null)
   private ends: ReturnType<typeof setTimeout> | undefined
 
+  /** The works under the hand; the same set as long as it holds the same works. */
+  readonly moving = $derived.by(() => this.offset?.ids ?? null)
+
   readonly spots = $derived.by(() =>
     this.tried !== null && this.tried.on === this.elevation ? this.tried.spots : none,
   )
@@ -74,7 +77,8 @@ export class Wall {
   })
   readonly columns = $derived.by(() => columnsOf(this.live.flatMap(work => rectOf(work) ?? [])))
   readonly chain = $derived.by(() => wallChain(this.elevation?.wall.length ?? 0, this.columns, this.steps))
-  private readonly settledFindings = $derived.by((): readonly Finding[] => {
+  /** Findings of the works where they stand, whatever a hand is doing. */
+  readonly resting = $derived.by((): readonly Finding[] => {
     const { elevation } = this
     if (elevation === undefined) return []
     const hang = faceFindings({ ...elevation, works: [...this.works] }, { unit: desk.unit, steps: this.steps })
@@ -85,8 +89,8 @@ export class Wall {
   /** Findings of this moment. While works move, only what concerns them is asked again. */
   readonly findings = $derived.by((): readonly Finding[] => {
     const { elevation, offset } = this
-    if (elevation === undefined || offset === null) return this.settledFindings
-    const stands = this.settledFindings.filter(
+    if (elevation === undefined || offset === null) return this.resting
+    const stands = this.resting.filter(
       found => !concerns(found, offset.ids) || !('x' in found.figures || isOfLayout(found)),
     )
     const rects = this.live.flatMap(work => rectOf(work) ?? [])
@@ -177,7 +181,11 @@ export class Wall {
     const before = this.offset
     const goesOn = before !== null && before.ids.size === ids.size && [...ids].every(id => before.ids.has(id))
     if (before !== null && !goesOn) void this.land()
-    this.offset = { ids, dx: (goesOn ? before.dx : 0) + dx, dy: (goesOn ? before.dy : 0) + dy }
+    this.offset = {
+      ids: goesOn ? before.ids : ids,
+      dx: (goesOn ? before.dx : 0) + dx,
+      dy: (goesOn ? before.dy : 0) + dy,
+    }
     this.ends = setTimeout(() => void this.land('Move by keys'), burst)
   }
 

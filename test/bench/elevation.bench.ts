@@ -4,7 +4,7 @@
  */
 import { type ChildProcess, spawn } from 'node:child_process'
 import { mkdtempSync, rmSync } from 'node:fs'
-import { cpus, tmpdir } from 'node:os'
+import { cpus, loadavg, tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { createInterface } from 'node:readline'
 import { fileURLToPath } from 'node:url'
@@ -113,7 +113,7 @@ async function dragFor(page: Page): Promise<readonly number[]> {
   const times = await page.evaluate(
     ([x, y, total]) =>
       new Promise<number[]>(resolve => {
-        const svg = document.querySelector('svg[aria-label^="Elevation"]')
+        const svg = document.querySelector('[aria-label^="Elevation"]')
         const stamps: number[] = []
         const step = (now: number) => {
           stamps.push(now)
@@ -133,9 +133,7 @@ async function dragFor(page: Page): Promise<readonly number[]> {
       }),
     [from.x, from.y, frames] as const,
   )
-  const moved = await page.evaluate(
-    () => document.querySelectorAll('.work[transform]:not([transform="translate(0 0)"])').length,
-  )
+  const moved = await page.evaluate(() => document.querySelectorAll('.carried .outline').length)
   await page.keyboard.press('Escape')
   await page.mouse.up()
   if (moved !== 1) throw new Error(`${moved} works were under the hand; it should be one`)
@@ -154,7 +152,8 @@ function report(name: string, times: readonly number[]): void {
 
 const folder = mkdtempSync(join(tmpdir(), 'hangwright-bench-'))
 const file = join(folder, 'bench.hangwright')
-console.log(`  ${cpus().length} × ${cpus()[0]?.model ?? 'processor not known'}, pictures drawn without a graphics card`)
+console.log(`  ${cpus().length} × ${cpus()[0]?.model ?? 'processor not known'}, drawn without a graphics card`)
+console.log(`  load before: ${loadavg()[0]?.toFixed(1)} (what else the machine does slows the frames)`)
 await writeDemo(file, machineClock)
 const { child, address } = await serve(file, folder)
 const browser = await chromium.launch({

@@ -311,7 +311,7 @@ test('a work is dragged up from the frieze', async ({ page, host }) => {
   const { works } = await facts(page, host, face)
   const loose = page.locator('.frieze .work:not(.placed):not(.sizeless)').first()
   await loose.scrollIntoViewIfNeeded()
-  await loose.dragTo(page.locator('svg[aria-label^="Elevation"]'), { targetPosition: { x: 500, y: 150 } })
+  await loose.dragTo(page.locator('[aria-label^="Elevation"]'), { targetPosition: { x: 500, y: 150 } })
   await expect.poll(async () => (await facts(page, host, face)).works.length).toBe(works.length + 1)
 })
 
@@ -362,7 +362,7 @@ test('every sentence on the drawing keeps clear of the others, at any width', as
         .map(b => [a.text, b.text]),
     )
     expect(crossing, `at ${width}`).toEqual([])
-    const drawing = await page.locator('svg[aria-label^="Elevation"]').boundingBox()
+    const drawing = await page.locator('[aria-label^="Elevation"]').boundingBox()
     expect(drawing?.height).toBeGreaterThanOrEqual(360)
   }
 })
