@@ -23,7 +23,7 @@ export const columns: readonly Column[] = [
   { key: 'date', word: 'Date', sort: 'date', field: 'dateText', rank: 3, align: 'start' },
   { key: 'medium', word: 'Medium', sort: null, field: 'medium', rank: 3, align: 'start' },
   { key: 'size', word: 'H × W × D', sort: 'size', field: 'size', rank: 1, align: 'end' },
-  { key: 'from', word: 'Size from', sort: null, field: null, rank: 2, align: 'start' },
+  { key: 'from', word: 'Size from', sort: null, field: null, rank: 3, align: 'start' },
   { key: 'limit', word: 'Limit', sort: 'limit', field: 'lightLimit', rank: 2, align: 'end' },
   { key: 'where', word: 'Where', sort: 'where', field: null, rank: 1, align: 'start' },
 ]

@@ -76,13 +76,15 @@ async function run(kind: 'demo' | 'empty', use: (host: RunningHost) => Promise<v
     file,
     folder,
     async open(page, hash = '') {
-      await page.goto(served.address)
-      await page.waitForURL(url => url.pathname === '/')
-      if (hash !== '') {
-        await page.evaluate(to => {
-          location.hash = to
-        }, hash)
+      if (hash === '') {
+        await page.goto(served.address)
+        await page.waitForURL(url => url.pathname === '/')
+        return
       }
+      // The start address gives the cookie; the screen asked for is then the first that loads.
+      await page.goto('about:blank')
+      await page.context().request.get(served.address)
+      await page.goto(new URL(`/${hash}`, served.address).href)
     },
     async call(page, name, input) {
       const response = await page.evaluate(

@@ -1,0 +1,173 @@
+/** The frame around every screen: who sits here, where one is, what was done, and how to find and undo it. */
+import AxeBuilder from '@axe-core/playwright'
+import type { Page } from '@playwright/test'
+import { expect, type RunningHost, test } from './host.ts'
+
+async function sit(page: Page, host: RunningHost, hash = '#/checklist'): Promise<void> {
+  await host.open(page, hash)
+  await page.getByRole('button', { name: /coordinator/ }).click()
+  await page.getByRole('button', { name: 'I have read this' }).click()
+  await expect(page.getByRole('form', { name: 'Who is at the desk' })).toHaveCount(0)
+}
+
+test('the first run shows the demo on its fullest wall and says how to begin', async ({ page, host }) => {
+  await host.open(page)
+  await expect(page.getByText('This is an invented show to try things on.')).toBeVisible()
+  await expect(page).toHaveURL(/#\/walls\//)
+  const { exhibitions } = (await host.call(page, 'exhibition.list', {})) as { exhibitions: readonly { id: string }[] }
+  const { rooms } = (await host.call(page, 'room.plan', { exhibition: exhibitions[0]?.id })) as {
+    rooms: readonly { walls: readonly { face: string; works: number }[] }[]
+  }
+  const most = Math.max(...rooms.flatMap(room => room.walls.map(wall => wall.works)))
+  const shown = decodeURIComponent(new URL(page.url()).hash.split('/')[2] ?? '')
+  expect(rooms.flatMap(room => room.walls).find(wall => wall.face === shown)?.works).toBe(most)
+})
+
+test('who is at the desk is asked once, and every edit carries the name', async ({ page, host }) => {
+  await host.open(page, '#/checklist')
+  const form = page.getByRole('form', { name: 'Who is at the desk' })
+  await form.getByLabel('name').fill('Wilma Tarn')
+  await form.getByLabel('role').fill('registrar')
+  await form.getByLabel('figures in').selectOption('in')
+  await form.getByRole('button', { name: 'sit down' }).click()
+  await expect(form).toHaveCount(0)
+  await expect(page.getByRole('columnheader', { name: /H × W × D, in/ })).toBeVisible()
+  await page.getByRole('button', { name: 'renumber' }).click()
+  await page.reload()
+  await expect(page.getByRole('grid')).toBeVisible()
+  await expect(form).toHaveCount(0)
+  await page.getByRole('link', { name: 'history' }).click()
+  await expect(page.getByRole('row').filter({ hasText: 'Wilma Tarn' }).first()).toBeVisible()
+})
+
+test('the unit turns every figure and back again', async ({ page, host }) => {
+  await sit(page, host)
+  const first = page.locator('[data-index="0"] .size')
+  await expect(first).toHaveText('620 × 480 × 28')
+  await page.getByRole('group', { name: 'Unit of length' }).getByRole('button', { name: 'in' }).click()
+  // 620 mm is 24.409 in, nearest sixteenth 24 7/16; 480 is 18.898, 18 7/8; 28 is 1.102, 1 1/8 (by 25.4 mm to the inch).
+  await expect(first).toHaveText('24 7/16 × 18 7/8 × 1 1/8')
+  await page.getByRole('group', { name: 'Unit of length' }).getByRole('button', { name: 'mm' }).click()
+  await expect(first).toHaveText('620 × 480 × 28')
+})
+
+test('one field finds a work and a wall by the keyboard alone', async ({ page, host }) => {
+  await sit(page, host)
+  await page.keyboard.press('/')
+  await page.keyboard.type('ferry rope')
+  await expect(page.getByRole('option').first()).toContainText('The ferry rope')
+  await page.keyboard.press('Escape')
+  await page.keyboard.press('/')
+  await page.keyboard.type('mill room')
+  await expect(page.getByRole('option').filter({ hasText: 'Mill Room,' }).first()).toBeVisible()
+  await page.keyboard.press('Enter')
+  await expect(page).toHaveURL(/#\/(walls|work)\//)
+})
+
+test('the key plan leads to a wall', async ({ page, host }) => {
+  await sit(page, host)
+  const walls = page.getByRole('navigation', { name: 'Key plan' }).getByRole('link', { name: /Long Gallery/ })
+  await walls.first().focus()
+  await page.keyboard.press('Enter')
+  await expect(page).toHaveURL(/#\/walls\//)
+})
+
+test('the frieze moves a work by keys and says what is placed', async ({ page, host }) => {
+  await sit(page, host)
+  const frieze = page.getByRole('region', { name: /^Frieze/ })
+  const works = frieze.locator('.work')
+  const first = await works.nth(0).getAttribute('aria-label')
+  expect(first).toMatch(/placed/)
+  await works.nth(0).focus()
+  await page.keyboard.press('Alt+ArrowRight')
+  await expect(works.nth(1)).toHaveAttribute('aria-label', first ?? '')
+  await page.keyboard.press('Control+z')
+  await expect(works.nth(0)).toHaveAttribute('aria-label', first ?? '')
+})
+
+test('an exhibition is made, copied, renamed, closed and switched', async ({ page, host }) => {
+  await sit(page, host, '#/exhibitions')
+  await page.getByLabel('a new one, titled').fill('Winter hang')
+  await page.getByRole('button', { name: 'make it' }).click()
+  await expect(page.getByRole('banner')).toContainText('Winter hang')
+  await page.getByRole('button', { name: 'copy What the Weir Keeps' }).click()
+  await page.getByLabel('title of the copy').fill('Weir, second hang')
+  await page.getByRole('form', { name: 'Copy What the Weir Keeps' }).getByRole('button', { name: 'copy' }).click()
+  await expect(page.getByRole('banner')).toContainText('Weir, second hang')
+  const copy = page.getByRole('listitem').filter({ has: page.getByText('on the table') })
+  await expect(copy).toContainText('64 works, 44 placed')
+  await copy.getByLabel('Title of the exhibition').fill('Weir, third hang')
+  await copy.getByLabel('Title of the exhibition').press('Enter')
+  await expect(page.getByRole('banner')).toContainText('Weir, third hang')
+  await copy.getByLabel('it is').selectOption('closed')
+  await expect(copy.getByLabel('Title of the exhibition')).toBeDisabled()
+  await page.getByRole('link', { name: 'Checklist' }).click()
+  await expect(page.getByText('This show is closed')).toBeVisible()
+  await expect(page.getByRole('button', { name: 'add a section' })).toHaveCount(0)
+})
+
+test('a house rule is set with its reason, and refused beside it where it cannot be read', async ({ page, host }) => {
+  await sit(page, host, '#/rules')
+  await page.getByRole('button', { name: /^Centres of works hang at this height/ }).click()
+  const form = page.getByRole('form', { name: /^Centres of works/ })
+  await form.getByLabel('value').fill('high')
+  await form.getByLabel('reason or source').fill('for the school visits')
+  await form.getByRole('button', { name: 'set the rule' }).click()
+  await expect(form.getByRole('alert')).toContainText('does not start with a number')
+  await form.getByLabel('value').fill('58 in')
+  await form.getByRole('button', { name: 'set the rule' }).click()
+  // 58 in is 1473.2 mm.
+  await expect(page.getByRole('button', { name: /^Centres of works.*473 mm/ })).toBeVisible()
+})
+
+test('undo without anything of one’s own says so instead of doing harm', async ({ page, host }) => {
+  await sit(page, host)
+  await expect(page.getByRole('button', { name: /^undo/ })).toBeDisabled()
+})
+
+test('the help sheet opens and closes by its key', async ({ page, host }) => {
+  await sit(page, host)
+  await page.keyboard.press('?')
+  await expect(page.getByRole('heading', { name: 'Keys', level: 1 })).toBeVisible()
+  await page.keyboard.press('?')
+  await expect(page.getByRole('grid')).toBeVisible()
+})
+
+test('light and dark are kept for this window’s person', async ({ page, host }) => {
+  await sit(page, host, '#/person')
+  const ground = () => page.evaluate(() => getComputedStyle(document.body).backgroundColor)
+  const light = await ground()
+  await page.getByLabel('dark').check()
+  const dark = await ground()
+  expect(dark).not.toBe(light)
+  await page.reload()
+  await expect.poll(ground).toBe(dark)
+})
+
+for (const screen of [
+  'checklist',
+  'rooms',
+  'papers',
+  'exhibitions',
+  'history',
+  'rules',
+  'catalogues',
+  'person',
+  'keys',
+]) {
+  for (const scheme of ['light', 'dark'] as const) {
+    test(`${screen} passes the reader’s checks, ${scheme}`, async ({ page, host }) => {
+      const faults: string[] = []
+      page.on('pageerror', error => faults.push(String(error)))
+      page.on('console', message => {
+        if (message.type() === 'error') faults.push(message.text())
+      })
+      await page.emulateMedia({ colorScheme: scheme })
+      await sit(page, host, `#/${screen}`)
+      await expect(page.getByRole('heading').first()).toBeVisible()
+      expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([])
+      // The strict policy stops what it does not allow by an error on the console.
+      expect(faults).toEqual([])
+    })
+  }
+}
