@@ -6,7 +6,7 @@ import type { BackDrawing } from '../../src/hang/method.ts'
 import { keyOf } from './back-data.ts'
 
 export const field = { width: 76, height: 24 } as const
-export const margin = { side: 112, top: 44, bottom: 92 } as const
+export const margin = { side: 112, top: 72, bottom: 92 } as const
 
 type Dimension = BackDrawing['dimensions'][number]
 
@@ -37,13 +37,16 @@ export function placeMeasures(dimensions: readonly Dimension[], frame: Frame): r
   const X = (mm: number) => frame.x + mm * frame.scale
   const Y = (mm: number) => frame.y + mm * frame.scale
 
+  /** A measure that would lie on the work's own lines is written above its top edge. */
+  const overTop = () => frame.y - 10 - field.height - taken.over++ * 28
+
   function upright({ from, to }: Dimension) {
     const x = X(to.x)
     const middle = Math.abs(to.x - frame.width / 2) < frame.width / 50
     const left = to.x < frame.width / 2
     const [top, bottom] = [Math.min(Y(from.y), Y(to.y)), Math.max(Y(from.y), Y(to.y))]
     const mid = (top + bottom) / 2 - field.height / 2
-    if (middle) return { at: x, top, bottom, edge: x, fx: x + 8, fy: Math.max(frame.y + 4, mid) }
+    if (middle) return { at: x, top, bottom, edge: x, fx: x - field.width / 2, fy: overTop() }
     const out = 20 + (left ? taken.left++ : taken.right++) * (field.width + 16)
     const at = left ? frame.x - out : frame.x + W + out
     return { at, top, bottom, edge: x, fx: left ? at - 8 - field.width : at + 8, fy: Math.max(frame.y - 6, mid) }

@@ -66,10 +66,9 @@ export class Measuring {
   )
   readonly missing = $derived(this.fields.filter(field => field.required && this.value(keyOf(field.path)) === null))
   readonly unread = $derived(this.paths.some(path => this.problem(keyOf(path)) !== ''))
-  readonly hooksApart = $derived.by(() => {
-    const read = this.hooks.trim() === '' ? null : desk.parseLength(this.hooks)
-    return read?.ok ? read.mm : null
-  })
+  private readonly hooksRead = $derived(this.hooks.trim() === '' ? null : desk.parseLength(this.hooks))
+  readonly hooksApart = $derived(this.hooksRead?.ok ? this.hooksRead.mm : null)
+  readonly hooksProblem = $derived(this.hooksRead === null || this.hooksRead.ok ? '' : this.hooksRead.message)
 
   /** What the measures mean so far: an answer, a refusal with its field, or nothing while something is missing. */
   readonly trial = $derived.by(() => {

@@ -43,7 +43,7 @@ test('a room is typed wall by wall, drawn, added, changed and the change undone'
 test('a room with works on its walls says why it stays', async ({ page, host }) => {
   await host.open(page, '#/rooms')
   await page.getByRole('button', { name: 'remove this room' }).click()
-  await expect(page.getByText(/works stand on this wall. Take them off first/)).toBeVisible()
+  await expect(page.getByText(/stands? on this wall. Take (it|them) off first/)).toBeVisible()
 })
 
 test('the screen is free of barriers, light and dark', async ({ page, host }) => {

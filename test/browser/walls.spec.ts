@@ -127,7 +127,7 @@ test('in inches the keys move a sixteenth and an inch', async ({ page, host }) =
   const face = await stand(page, host)
   const before = await placed(page, host, face, '2')
   await page.keyboard.press('u')
-  await expect(page.getByText('running, from the left end, in in')).toBeVisible()
+  await expect(page.getByText('running, from the left end, in inches')).toBeVisible()
   await shape(page, before).click()
   await page.keyboard.press('ArrowLeft')
   await page.keyboard.press('Shift+ArrowLeft')

@@ -14,13 +14,13 @@ const prepared = new WeakMap<WriteHandle, Map<Shape, ReturnType<WriteHandle['pre
 
 export interface Queue {
   readonly put: (shape: Shape, values: readonly Value[]) => void
-  /** Writes what was put, table by table in the order in which the tables came, so that parents go first. */
+  /** Writes what was put, table by table, the parent of all others first. */
   readonly flush: () => void
 }
 
 /** Rows of many tables, written table by table: neighbours in a file then lie beside one another in the database too. */
-export function makeQueue(db: WriteHandle): Queue {
-  const waiting = new Map<Shape, (readonly Value[])[]>()
+export function makeQueue(db: WriteHandle, parent: Shape): Queue {
+  const waiting = new Map<Shape, (readonly Value[])[]>([[parent, []]])
   return {
     put(shape, values) {
       const rows = waiting.get(shape)

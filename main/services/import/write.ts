@@ -94,7 +94,7 @@ export function writePlan(
     return id
   }
 
-  const queue = makeQueue(db)
+  const queue = makeQueue(db, workShape)
   const show = facts.show === null ? null : makeShow(writing, facts.show, queue)
   const origin: Origin = { run: writing.newId(), source: facts.name, by, at }
   insert(db, 'import_run', {

@@ -171,7 +171,9 @@ function refuseIfUsed(db: ReadHandle, wall: string, field: string): void {
   if (works > 0) {
     throw new Refusal(
       'wall-in-use',
-      `${works === 1 ? 'One work stands' : `${works} works stand`} on this wall. Take them off first.`,
+      works === 1
+        ? 'One work stands on this wall. Take it off first.'
+        : `${works} works stand on this wall. Take them off first.`,
       {
         field,
       },
