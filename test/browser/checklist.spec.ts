@@ -116,18 +116,6 @@ test('a title and a size are written in the list, and undo takes them back', asy
   expect(hanging.width).toBeCloseTo(457.2, 9)
 })
 
-test('what cannot be read is said beside the field and writes nothing', async ({ page, host }) => {
-  await sit(page, host)
-  const [first] = await lists(page, host, {})
-  await row(page, 0).locator('.limit').dblclick()
-  const field = page.getByLabel(/^Limit of/)
-  await field.fill('bright')
-  await field.press('Enter')
-  await expect(page.getByRole('alert')).toContainText('“bright” is no number of lux')
-  await field.press('Escape')
-  expect(await fact(page, host, String(first?.id), 'lightLimit')).toBe(first?.lightLimit)
-})
-
 test('a change by another window is shown and asked', async ({ page, host }) => {
   await sit(page, host)
   const [first] = await lists(page, host, {})
@@ -143,22 +131,6 @@ test('a change by another window is shown and asked', async ({ page, host }) => 
   await page.getByRole('button', { name: 'write “Mine”' }).click()
   await expect(row(page, 0).locator('cite')).toHaveText('Mine')
   expect(await fact(page, host, id, 'title')).toBe('Mine')
-})
-
-test('one field is written into many works as one edit', async ({ page, host }) => {
-  await sit(page, host)
-  const works = (await lists(page, host, {})).slice(1, 4).map(work => String(work.id))
-  await row(page, 1).click()
-  await row(page, 3).click({ modifiers: ['Shift'] })
-  const tag = page.getByRole('complementary', { name: /^Tag/ })
-  await expect(tag).toContainText('works selected')
-  await tag.getByLabel('field').selectOption('creditLine')
-  await tag.getByLabel('value for all').fill('Lent for the season')
-  await tag.getByRole('button', { name: 'write' }).click()
-  await expect(tag.getByRole('status')).toContainText('Written into 3 works')
-  for (const id of works) expect(await fact(page, host, id, 'creditLine')).toBe('Lent for the season')
-  await row(page, 1).press('Control+z')
-  await expect.poll(async () => fact(page, host, await at(works, 2), 'creditLine')).not.toBe('Lent for the season')
 })
 
 test('keys change the order of the show, and over the edge of a section', async ({ page, host }) => {
@@ -191,27 +163,6 @@ test('a hand drags a work to another place', async ({ page, host }) => {
   const third = await at(before.works, 2)
   await row(page, 2).dragTo(row(page, 0), { targetPosition: { x: 300, y: 4 } })
   await expect.poll(async () => (await frieze(page, host)).works[0]?.entry).toBe(third.entry)
-})
-
-test('a section is made, named anew, moved and removed', async ({ page, host }) => {
-  await sit(page, host)
-  await page.getByRole('button', { name: 'add a section' }).click()
-  await page.getByLabel('Title of the new section').fill('Afterwards')
-  await page.keyboard.press('Enter')
-  await expect.poll(async () => (await frieze(page, host)).sections.at(-1)?.title).toBe('Afterwards')
-  await page.getByRole('grid').evaluate(grid => grid.scrollTo(0, grid.scrollHeight))
-  await page.getByRole('button', { name: 'rename Afterwards' }).click()
-  await page.getByLabel('Title of the section').fill('Coda')
-  await page.keyboard.press('Enter')
-  await expect.poll(async () => (await frieze(page, host)).sections.at(-1)?.title).toBe('Coda')
-  await page.getByRole('button', { name: 'up, Coda' }).click()
-  await expect.poll(async () => (await frieze(page, host)).sections.at(-2)?.title).toBe('Coda')
-  await page.getByRole('grid').evaluate(grid => grid.scrollTo(0, 0))
-  const count = (await frieze(page, host)).sections.length
-  const [section] = (await frieze(page, host)).sections
-  await page.getByRole('button', { name: `remove ${section?.title}` }).click()
-  await page.getByRole('button', { name: 'remove the section' }).click()
-  await expect.poll(async () => (await frieze(page, host)).sections.length).toBe(count - 1)
 })
 
 test('works are added, duplicated, and leave the show without leaving the catalogue', async ({ page, host }) => {

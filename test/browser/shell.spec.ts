@@ -120,11 +120,6 @@ test('a house rule is set with its reason, and refused beside it where it cannot
   await expect(page.getByRole('button', { name: /^Centres of works.*473 mm/ })).toBeVisible()
 })
 
-test('undo without anything of one’s own says so instead of doing harm', async ({ page, host }) => {
-  await sit(page, host)
-  await expect(page.getByRole('button', { name: /^undo/ })).toBeDisabled()
-})
-
 test('the help sheet opens and closes by its key', async ({ page, host }) => {
   await sit(page, host)
   await page.keyboard.press('?')

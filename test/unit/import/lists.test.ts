@@ -240,3 +240,33 @@ test('one undo takes the whole list back', async () => {
   expect(desk.rows('SELECT count(*) AS n FROM work')).toEqual(before)
   expect(desk.rows('SELECT count(*) AS n FROM import_question')).toEqual([{ n: 0 }])
 })
+
+test('a work that is there goes first into a show, new ones after it', async () => {
+  await desk.call('import.accept', { text: `${heads}L1,Ada Ruel,Salt pans,1901,30 x 40 cm,2\n`, lenderName: 'Quay' })
+  const text = `${heads}L1,Ada Ruel,Salt pans,1901,30 x 40 cm,2\nL2,Bo Lind,Nets,,61 x 91 cm,\n`
+  expect(await desk.call('import.accept', { text, lenderName: 'Quay', exhibitionTitle: 'Low Water' })).toMatchObject({
+    added: 1,
+    updated: 1,
+  })
+  expect(desk.rows('SELECT title FROM entry JOIN work ON work.id = work ORDER BY position')).toEqual([
+    { title: 'Salt pans' },
+    { title: 'Nets' },
+  ])
+})
+
+test('our own checklist comes back as unchanged', async () => {
+  const text = `${heads}L1,Ada Ruel,Salt pans,1901,24 1/2 x 36 3/4 in.,2.5\nL2,Bo Lind,Nets,ca. 1910,"framed 49,8 x 69,2 cm",\n,Cy Holt,Causeway,,diam. 45 cm,14\n`
+  const { exhibition } = await desk.call('import.accept', {
+    text,
+    lenderName: 'Quay',
+    exhibitionTitle: 'Low Water',
+  })
+  const written = await desk.call('sheet.checklist', { exhibition: exhibition ?? '' })
+  const before = desk.dump()
+  const again = await desk.call('import.accept', {
+    handle: written.files[0]?.handle ?? '',
+    exhibition: exhibition ?? '',
+  })
+  expect(again).toMatchObject({ added: 0, updated: 0, unchanged: 3, questions: [], kept: [], refused: [] })
+  expect(desk.dump()).toBe(before)
+})
