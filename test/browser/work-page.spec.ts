@@ -309,6 +309,7 @@ test('a work that stands in a show is not removed, and says why; the next one is
   expect((await get(page, host, first.id)).facts.title).toBe(first.title)
   await page.keyboard.press('n')
   await expect.poll(() => page.url()).not.toContain(first.id)
+  await expect(page.getByLabel('Title')).not.toHaveValue(first.title)
   await page.keyboard.press('p')
   await expect.poll(() => page.url()).toContain(first.id)
   await page.getByRole('button', { name: 'duplicate' }).click()
