@@ -2,6 +2,7 @@
 import { copyFileSync, existsSync, mkdirSync, readFileSync } from 'node:fs'
 import { basename, join, resolve } from 'node:path'
 import { z } from 'zod'
+import { sheetKind } from '../../../src/contract/areas/sheets.ts'
 import { contract, type Input, type Name, type Output } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
 import { createCatalogue } from '../../database/catalogue.ts'
@@ -180,15 +181,18 @@ export const verbs: Readonly<Record<string, Verb>> = {
       const [file = ''] = line.words
       const title = needed(line, 'exhibition')
       const out = needed(line, 'out')
+      const { only, paper, unit } = line.options
+      const kinds = sheetKind.options
+      if (only !== undefined && !kinds.some(kind => kind === only)) {
+        throw new WrongUsage(`--only takes one of: ${kinds.join(', ')}.`)
+      }
       return withCatalogue(file, terminal, async host => {
-        const { only, paper, unit } = line.options
-        const made = await callByName(host, 'sheet.set', {
+        const wishes = {
           exhibition: await knownExhibition(host, title),
-          ...(only === undefined ? {} : { only }),
           ...(paper === undefined ? {} : { paper }),
           ...(unit === undefined ? {} : { unit }),
-        })
-        const { files } = made as Output<'sheet.set'> // the service of that name gave it
+        }
+        const { files } = await makeSheets(host, only, wishes)
         return {
           files: files.map(({ kind, handle, pages }) => ({
             kind,
@@ -224,9 +228,9 @@ export const verbs: Readonly<Record<string, Verb>> = {
       return withCatalogue(file, terminal, async host => {
         const { backupTo } = await import('../../database/backup.ts')
         if (host.open === null) throw new Refusal('no-catalogue', 'Name the catalogue to back up.')
-        return backupTo(host.open.catalogue, resolve(to), {
-          progress: (_done, _total, words) => terminal.err(`${words} …\n`),
-        })
+        const { catalogue } = host.open
+        const progress = (_done: number, _total: number | null, words: string) => terminal.err(`${words} …\n`)
+        return host.alone(() => backupTo(catalogue, resolve(to), { progress }))
       })
     },
   },
@@ -248,6 +252,23 @@ export const verbs: Readonly<Record<string, Verb>> = {
       return undefined
     },
   },
+}
+
+/** Papers of one kind, or the whole set. Paper and unit are checked where every other host's are. */
+async function makeSheets(
+  host: Host,
+  only: string | undefined,
+  wishes: { readonly exhibition: string },
+): Promise<Output<'sheet.set'>> {
+  async function make(name: 'sheet.set' | 'sheet.wall' | 'sheet.checklist' | 'sheet.hangList', input: object) {
+    return (await callByName(host, name, input)) as Output<'sheet.set'> // the four answer alike
+  }
+  if (only === undefined) return make('sheet.set', wishes)
+  if (only === 'checklist') return make('sheet.checklist', wishes)
+  if (only === 'hang list') return make('sheet.hangList', wishes)
+  const { faces } = await call(host, 'sheet.state', { exhibition: wishes.exhibition })
+  const used = faces.filter(({ works }) => works > 0).map(({ face }) => face)
+  return used.length === 0 ? { files: [], findings: [] } : make('sheet.wall', { ...wishes, faces: used })
 }
 
 /** "$1" anywhere in the input stands for the handle of the first --file. */

@@ -1,0 +1,134 @@
+/** The scripted way in as a script has it: real programs, one JSON value on standard output, the exit status. */
+import { spawn, spawnSync } from 'node:child_process'
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { createInterface } from 'node:readline'
+import { fileURLToPath } from 'node:url'
+import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest'
+import { makeFixture } from './fixture.ts'
+
+// Each call is a program that starts anew: on a busy machine a dozen of them take their time.
+vi.setConfig({ testTimeout: 180_000 })
+
+const program = fileURLToPath(new URL('../../main/hosts/command-line/main.ts', import.meta.url))
+let folder = ''
+let file = ''
+
+beforeAll(async () => {
+  folder = mkdtempSync(join(tmpdir(), 'hangwright-line-'))
+  file = (await makeFixture(folder)).file
+}, 60_000)
+
+afterAll(() => rmSync(folder, { recursive: true, force: true }))
+
+function hangwright(args: readonly string[], input = '') {
+  const { status, stdout, stderr } = spawnSync(process.execPath, [program, ...args], {
+    input,
+    encoding: 'utf8',
+    env: { ...process.env, HANGWRIGHT_DATA: join(folder, 'data') },
+  })
+  return { status, stdout, refusal: stderr.trim().split('\n').at(-1) ?? '', stderr }
+}
+
+/** Standard output is one JSON value and nothing else. */
+function answered(args: readonly string[], input = '') {
+  const done = hangwright(args, input)
+  expect(done.stderr).not.toMatch(/"code"/)
+  expect(done.status).toBe(0)
+  expect(done.stdout.trim().split('\n')).toHaveLength(1)
+  return JSON.parse(done.stdout)
+}
+
+function refused(args: readonly string[], input = '') {
+  const done = hangwright(args, input)
+  expect(done.stdout).toBe('')
+  expect(done.status).toBe(1)
+  return JSON.parse(done.refusal)
+}
+
+test('new writes an empty catalogue and replaces nothing', () => {
+  const empty = join(folder, 'empty.hangwright')
+  expect(answered(['new', empty])).toEqual({ catalogue: empty })
+  expect(refused(['new', empty])).toMatchObject({ code: 'catalogue-exists' })
+  expect(answered(['check', empty])).toEqual({ ok: true, integrity: [], findings: [] })
+})
+
+test('import takes a list at once; the same file again adds nothing', () => {
+  const list = join(folder, 'list.csv')
+  writeFileSync(
+    list,
+    'Loan no.,Title,Artist,Dimensions\nQ 1,Groyne,Ina Vorr,24 1/2 x 36 3/4 in.\nQ 2,Nets,Ina Vorr,61 x 91.5\n',
+  )
+  const args = ['import', file, list, '--exhibition', 'Listed', '--lender', 'Quay Collection']
+  expect(answered(args)).toMatchObject({
+    added: 2,
+    updated: 0,
+    questions: [{ row: 3, text: '61 x 91.5' }],
+    refused: [],
+  })
+  expect(answered(args)).toMatchObject({ added: 0, updated: 0, unchanged: 2 })
+})
+
+describe('call', () => {
+  test('takes its input from the line and from standard input', () => {
+    const input = JSON.stringify({ text: '24 1/2 in' })
+    expect(answered(['call', '-', 'measure.length', input])).toMatchObject({ mm: 622.3 })
+    expect(answered(['call', '-', 'measure.length', '-'], input)).toMatchObject({ mm: 622.3 })
+  })
+  test('refuses with code and field as the last line of standard error', () => {
+    expect(refused(['call', file, 'work.get', '{"id":"zzzzzz"}'])).toMatchObject({ code: 'not-found', field: 'id' })
+    expect(refused(['call', file, 'no.such', '{}'])).toMatchObject({ code: 'unknown-procedure' })
+    expect(refused(['call', file, 'work.get', '{'])).toMatchObject({ code: 'bad-json' })
+    expect(refused(['call', join(folder, 'none.hangwright'), 'work.list'])).toMatchObject({ code: 'missing-catalogue' })
+  })
+})
+
+test('procedures lists the contract with its schemas', () => {
+  const all = answered(['procedures'])
+  expect(all.length).toBeGreaterThan(100)
+  for (const each of all)
+    expect(each).toMatchObject({ kind: expect.stringMatching(/^(read|write|long)$/), input: { type: 'object' } })
+})
+
+test('sheets writes the whole set, or one kind', () => {
+  const out = join(folder, 'papers')
+  const { files } = answered(['sheets', file, '--exhibition', 'Low Water', '--out', out])
+  expect(files.map((made: { kind: string }) => made.kind)).toEqual(['wall sheet', 'checklist', 'hang list'])
+  for (const { path } of files) expect(existsSync(path)).toBe(true)
+  expect(readFileSync(files[0].path).subarray(0, 5).toString('latin1')).toBe('%PDF-')
+  for (const kind of ['wall sheet', 'checklist', 'hang list']) {
+    const made = answered(['sheets', file, '--exhibition', 'Low Water', '--out', out, '--only', kind])
+    expect(made.files.map((each: { kind: string }) => each.kind)).toEqual([kind])
+  }
+  expect(hangwright(['sheets', file, '--exhibition', 'Low Water', '--out', out, '--only', 'poster']).status).toBe(2)
+  expect(refused(['sheets', file, '--exhibition', 'Nothing', '--out', out])).toMatchObject({ code: 'not-found' })
+})
+
+test('backup carries the files, every hash verified, and the copy opens', () => {
+  const copy = join(folder, 'copy.hangwright')
+  expect(answered(['backup', file, copy])).toMatchObject({ file: copy, files: 2, missing: [] })
+  expect(answered(['check', copy, '--exhibition', 'Low Water'])).toMatchObject({ ok: true, integrity: [] })
+})
+
+test('wrong usage ends with 2 and says how it is used', () => {
+  for (const args of [[], ['fly'], ['new'], ['call', file], ['sheets', file], ['serve', file, '--port', 'many']]) {
+    const done = hangwright(args)
+    expect(done.status, args.join(' ')).toBe(2)
+    expect(done.stdout).toBe('')
+  }
+})
+
+test('serve says its address on the first line, answers there, and stops when told', async () => {
+  const child = spawn(process.execPath, [program, 'serve', file], {
+    stdio: ['ignore', 'pipe', 'inherit'],
+    env: { ...process.env, HANGWRIGHT_DATA: join(folder, 'data') },
+  })
+  const ended = new Promise<number | null>(resolve => child.once('exit', resolve))
+  const first = await new Promise<string>(resolve => createInterface({ input: child.stdout }).once('line', resolve))
+  const { address } = JSON.parse(first)
+  expect((await fetch(address)).status).toBe(200)
+  child.kill('SIGTERM')
+  expect(await ended).toBe(0)
+  await expect(fetch(address)).rejects.toThrow()
+})

@@ -1,0 +1,380 @@
+/**
+ * One step of every procedure that writes, its input drawn from what is in the catalogue now. A procedure that is not
+ * here does not compile. A step gives null where nothing is there to do it to. No step closes an exhibition: what was
+ * done in a closed one stays, which is held by a test of its own.
+ */
+
+import type { JournalName } from '../../main/services/service.ts'
+import type { Input, NameOf } from '../../src/contract/contract.ts'
+import { houseRules } from '../../src/model/house-rules.ts'
+import type { Chance } from './chance.ts'
+import { figure, kinds, numberKinds, parts, people, rectangle, spotOf, text, wallTypes, withId } from './drawn.ts'
+import { onePixel } from './fixture.ts'
+
+type LongStep = 'work.addPicture' | 'work.addDocument' | 'import.accept' | 'sheet.wall'
+export type StepName = Exclude<NameOf<'write'>, JournalName> | LongStep
+export type Steps = { readonly [N in StepName]: (chance: Chance) => Input<N> | null }
+
+export const steps: Steps = {
+  'person.add': people,
+  'person.update': chance => withId(chance.id('person'), people(chance)),
+  'rule.set': ({ row, pick, change, length, words, maybe }) => {
+    const key = pick(['centreLine', 'minimumGap', 'minimumMargin', 'heightRule'] as const)
+    const stored = row('house_rule', `id = '${key}'`)
+    const was: string | number = stored === null ? houseRules[key].value : JSON.parse(text(stored, 'value'))
+    const to = key === 'heightRule' ? pick(['centre', 'top', 'bottom', 'eye']) : length(20, 1600)
+    return { key, ...change(was, to), source: maybe(0.5) ? words() : '' }
+  },
+  'work.add': ({ words, pick, maybe, id }) => {
+    const exhibition = maybe(0.6) ? id('exhibition') : null
+    const section = exhibition === null ? null : id('section', `exhibition = '${exhibition}'`)
+    return {
+      title: words(),
+      maker: words(),
+      kind: pick(kinds),
+      lender: maybe(0.5) ? id('party') : null,
+      ...(maybe(0.5) ? { number: { kind: pick(numberKinds), text: words() } } : {}),
+      ...(exhibition === null ? {} : { exhibition, section }),
+    }
+  },
+  'work.update': ({ row, change, words, pick, length, id }) => {
+    const work = row('work')
+    if (work === null) return null
+    const some = pick([
+      { title: change(text(work, 'title'), words()), maker: change(text(work, 'maker'), words()) },
+      { kind: change(text(work, 'kind') as '', pick(kinds)) }, // one of the kinds
+      {
+        lender: change(work.lender === null ? null : text(work, 'lender'), id('party')),
+        medium: change(text(work, 'medium'), words()),
+      },
+      { lightLimit: change(work.light_limit === null ? null : figure(work, 'light_limit'), length(20, 300)) },
+      { notBeside: change(text(work, 'not_beside'), words()), note: change(text(work, 'note'), words()) },
+    ])
+    return { id: text(work, 'id'), changes: some }
+  },
+  'work.updateMany': ({ ids, row, words, maybe }) => {
+    const works = ids('work')
+    if (works === null) return null
+    const was = (id: string) => text(row('work', `id = '${id}'`) ?? {}, 'medium')
+    return { works: works.map(id => ({ id, was: maybe(0.8) ? was(id) : 'another' })), field: 'medium', to: words() }
+  },
+  'work.duplicate': ({ id, maybe }) => {
+    const exhibition = maybe(0.5) ? id('exhibition') : null
+    return withId(id('work'), exhibition === null ? {} : { exhibition })
+  },
+  'work.remove': ({ id }) => withId(id('work', 'id NOT IN (SELECT work FROM entry)') ?? id('work'), {}),
+  'work.addNumber': ({ id, pick, words }) => {
+    const work = id('work')
+    return work === null ? null : { work, kind: pick(numberKinds), text: words() }
+  },
+  'work.changeNumber': ({ row, change, words }) => {
+    const number = row('work_number')
+    return number === null ? null : { id: text(number, 'id'), text: change(text(number, 'text'), words()) }
+  },
+  'work.removeNumber': ({ id }) => withId(id('work_number'), {}),
+  'work.addSize': ({ id, pick, length, maybe }) => {
+    const work = id('work')
+    if (work === null) return null
+    const kind = pick(['listed', 'measured'] as const)
+    if (maybe(0.3)) return { work, part: pick(parts), raw: `${pick(['24 1/2', '61', '9¾'])} x 30 in`, kind }
+    return { work, part: pick(parts), height: length(80, 1900), width: length(80, 1900), raw: '', kind }
+  },
+  'work.chooseSize': ({ id, maybe }) => withId(id('work_size'), { chosen: maybe(0.6) }),
+  'work.addMass': ({ id, length, pick }) => {
+    const work = id('work')
+    return work === null ? null : { work, kg: length(1, 60), raw: '', kind: pick(['listed', 'measured'] as const) }
+  },
+  'work.chooseMass': ({ id, maybe }) => withId(id('work_mass'), { chosen: maybe(0.6) }),
+  'work.setBack': ({ id, length, pick }) => {
+    const work = id('work')
+    if (work === null) return null
+    const ring = () => ({ drop: length(50, 200), inset: length(20, 90) })
+    const data = { left: ring(), right: ring(), spacing: length(200, 700) }
+    return { work, method: 'd-rings', data, seenFrom: pick(['front', 'back'] as const) }
+  },
+  'work.addPicture': ({ id, give }) => {
+    const work = id('work')
+    return work === null ? null : { work, handle: give('grey.png', onePixel) }
+  },
+  'work.removePicture': ({ id }) => withId(id('picture'), {}),
+  'work.addDocument': ({ id, give, words }) => {
+    const work = id('work')
+    return work === null ? null : { work, handle: give('terms.txt', words()) }
+  },
+  'work.removeDocument': ({ id }) => withId(id('document'), {}),
+  'party.add': ({ words, pick }) => ({
+    kind: pick(['lender', 'owner', 'person', 'house'] as const),
+    name: words(),
+    contact: words(),
+  }),
+  'party.update': ({ row, change, words }) => {
+    const party = row('party')
+    if (party === null) return null
+    return {
+      id: text(party, 'id'),
+      changes: { name: change(text(party, 'name'), words()), contact: change(text(party, 'contact'), words()) },
+    }
+  },
+  'exhibition.add': ({ words, maybe }) => ({
+    title: words(),
+    ...(maybe(0.5) ? { opens: '2031-05-01', closes: '2031-08-01' } : {}),
+  }),
+  'exhibition.update': ({ row, change, words }) => {
+    const show = row('exhibition')
+    if (show === null) return null
+    return {
+      id: text(show, 'id'),
+      changes: { title: change(text(show, 'title'), words()), note: change(text(show, 'note'), words()) },
+    }
+  },
+  'exhibition.setState': ({ row, change, pick }) => {
+    const show = row('exhibition', `state <> 'closed'`)
+    const states = ['planning', 'installing', 'open', 'closing'] as const
+    return show === null ? null : { id: text(show, 'id'), ...change(text(show, 'state') as 'open', pick(states)) } // one of the states
+  },
+  'exhibition.copy': ({ id, words, maybe }) => withId(id('exhibition'), { title: words(), placements: maybe(0.6) }),
+  'exhibition.remove': ({ id }) => withId(id('exhibition', 'id NOT IN (SELECT exhibition FROM sheet_print)'), {}),
+  'exhibition.renumber': ({ id, whole }) => withId(id('exhibition'), { from: whole(1, 40) }),
+  'section.add': ({ id, words }) => {
+    const exhibition = id('exhibition')
+    return exhibition === null ? null : { exhibition, title: words() }
+  },
+  'section.update': ({ row, change, words }) => {
+    const section = row('section')
+    return section === null
+      ? null
+      : { id: text(section, 'id'), changes: { title: change(text(section, 'title'), words()) } }
+  },
+  'section.move': ({ row, id, maybe }) => {
+    const section = row('section')
+    if (section === null) return null
+    const before = maybe(0.6) ? id('section', `exhibition = '${text(section, 'exhibition')}'`) : null
+    return { id: text(section, 'id'), before }
+  },
+  'section.remove': ({ id }) => withId(id('section'), {}),
+  'entry.add': ({ id, ids }) => {
+    const exhibition = id('exhibition')
+    const works = ids('work')
+    if (exhibition === null || works === null) return null
+    return { exhibition, works, section: id('section', `exhibition = '${exhibition}'`) }
+  },
+  'entry.move': ({ row, id, ids, maybe }) => {
+    const entry = row('entry')
+    if (entry === null) return null
+    const show = `exhibition = '${text(entry, 'exhibition')}'`
+    const section = maybe(0.7) ? id('section', show) : null
+    const within = section === null ? 'section IS NULL' : `section = '${section}'`
+    return {
+      entries: ids('entry', show) ?? [],
+      section,
+      before: maybe(0.5) ? id('entry', `${show} AND ${within}`) : null,
+    }
+  },
+  'entry.setRunning': ({ row, change, whole }) => {
+    const entry = row('entry')
+    return entry === null ? null : { id: text(entry, 'id'), ...change(text(entry, 'running'), `${whole(1, 90)}a`) }
+  },
+  'entry.setStatus': ({ ids, pick }) => {
+    const entries = ids('entry')
+    return entries === null ? null : { entries, to: pick(['agreed', 'arrived', 'unpacked', 'checked in'] as const) }
+  },
+  'entry.remove': ({ ids }) => {
+    const entries = ids('entry')
+    return entries === null ? null : { entries }
+  },
+  'room.setBuilding': ({ words }) => ({ name: words() }),
+  'room.add': ({ words, whole, length, pick }) => ({
+    name: words(),
+    height: length(2600, 4200),
+    wallType: pick(wallTypes),
+    walls: Array.from({ length: whole(1, 5) }, () => ({ length: length(1500, 9000), angle: 90 })),
+  }),
+  'room.update': ({ row, change, words, length }) => {
+    const room = row('room')
+    if (room === null) return null
+    return {
+      id: text(room, 'id'),
+      changes: {
+        name: change(text(room, 'name'), words()),
+        height: change(figure(room, 'height'), length(2600, 4200)),
+      },
+    }
+  },
+  'room.move': ({ id, maybe }) => withId(id('room'), { before: maybe(0.6) ? id('room') : null }),
+  'room.remove': ({ id }) => withId(id('room'), {}),
+  'wall.add': ({ id, length, words, maybe }) => {
+    const room = id('room')
+    if (room === null) return null
+    const after = maybe(0.7) ? id('wall', `room = '${room}'`) : null
+    return { room, after, wall: { name: words(), length: length(800, 7000), angle: 90 } }
+  },
+  'wall.update': ({ row, change, length, words, pick }) => {
+    const wall = row('wall')
+    if (wall === null) return null
+    const corner = row('corner', `id = '${text(wall, 'to_corner')}'`)
+    const angle = corner === null || corner.angle === null ? null : figure(corner, 'angle')
+    const changes = pick([
+      {
+        length: change(figure(wall, 'length'), length(800, 9000)),
+        lengthText: change(text(wall, 'length_text'), words()),
+      },
+      {
+        height: change(figure(wall, 'height'), length(2400, 4200)),
+        wallType: change(text(wall, 'wall_type') as 'brick', pick(wallTypes)),
+      }, // one of the types
+      { angle: change<number | null>(angle, pick([null, 45, 90, 120.5])) },
+      { studFirst: change(wall.stud_first === null ? null : figure(wall, 'stud_first'), length(0, 500)) },
+    ])
+    return { id: text(wall, 'id'), changes }
+  },
+  'wall.remove': ({ id }) => withId(id('wall'), {}),
+  'opening.add': chance => {
+    const wall = chance.id('wall')
+    return wall === null
+      ? null
+      : { wall, kind: chance.pick(['door', 'window', 'passage', 'niche'] as const), ...rectangle(chance) }
+  },
+  'opening.update': ({ row, change, length, words }) => {
+    const opening = row('opening')
+    if (opening === null) return null
+    return {
+      id: text(opening, 'id'),
+      changes: { x: change(figure(opening, 'x'), length(0, 3000)), label: change(text(opening, 'label'), words()) },
+    }
+  },
+  'opening.remove': ({ id }) => withId(id('opening'), {}),
+  'keepClear.add': chance => {
+    const wall = chance.id('wall')
+    if (wall === null) return null
+    return {
+      wall,
+      kind: chance.pick(['switch', 'grille', 'sign'] as const),
+      ...rectangle(chance),
+      margin: chance.length(0, 300),
+    }
+  },
+  'keepClear.update': ({ row, change, length, words }) => {
+    const clear = row('keep_clear')
+    if (clear === null) return null
+    return {
+      id: text(clear, 'id'),
+      changes: {
+        margin: change(figure(clear, 'margin'), length(0, 300)),
+        reason: change(text(clear, 'reason'), words()),
+      },
+    }
+  },
+  'keepClear.remove': ({ id }) => withId(id('keep_clear'), {}),
+  'wall.plan': ({ id, row, change, length, pick }) => {
+    const exhibition = id('exhibition')
+    const face = id('face')
+    if (exhibition === null || face === null) return null
+    const plan = row('face_plan', `exhibition = '${exhibition}' AND face = '${face}'`)
+    const line = plan === null || plan.centre_line === null ? null : figure(plan, 'centre_line')
+    const note = plan === null ? '' : text(plan, 'note')
+    return {
+      exhibition,
+      face,
+      changes: {
+        centreLine: change<number | null>(line, length(1300, 1650)),
+        note: change(note, pick(['', 'east light'])),
+      },
+    }
+  },
+  'placement.put': ({ row, id, length, maybe, pick, whole }) => {
+    const exhibition = id('exhibition', 'id IN (SELECT exhibition FROM entry)')
+    if (exhibition === null) return null
+    const places = Array.from({ length: whole(1, 3) }, () => {
+      const entry = id('entry', `exhibition = '${exhibition}'`) ?? ''
+      const there = row('placement', `entry = '${entry}'`)
+      const byHand = maybe(0.3)
+      return {
+        entry,
+        face: id('face') ?? '',
+        x: length(100, 5000),
+        rule: byHand ? ('hand' as const) : pick(['face', 'centre', 'top'] as const),
+        y: byHand || maybe(0.5) ? length(900, 1900) : null,
+        was: there === null || maybe(0.1) ? null : spotOf(there),
+      }
+    })
+    return {
+      exhibition,
+      places: places.filter((place, at) => places.findIndex(other => other.entry === place.entry) === at),
+    }
+  },
+  'placement.remove': ({ ids }) => {
+    const placements = ids('placement', `held = 0 AND state = 'planned'`) ?? ids('placement')
+    return placements === null ? null : { placements }
+  },
+  'placement.update': ({ row, change, id, words, pick }) => {
+    const placement = row('placement')
+    if (placement === null) return null
+    const fixing = placement.fixing === null ? null : text(placement, 'fixing')
+    const side = text(placement, 'label_side') as '' // one of the sides
+    const changes = pick([
+      { fixing: change(fixing, id('fixing_kind')) },
+      {
+        labelSide: change<'' | 'left' | 'right'>(side, pick(['', 'left', 'right'] as const)),
+        note: change(text(placement, 'note'), words()),
+      },
+    ])
+    return { id: text(placement, 'id'), changes }
+  },
+  'placement.hold': ({ ids, maybe }) => {
+    const placements = ids('placement')
+    return placements === null ? null : { placements, held: maybe(0.5) }
+  },
+  'placement.setState': ({ ids, pick }) => {
+    const placements = ids('placement')
+    return placements === null ? null : { placements, to: pick(['planned', 'planned', 'hung', 'level'] as const) }
+  },
+  'layout.keep': ({ row, words }) => {
+    const placement = row('placement')
+    return placement === null
+      ? null
+      : { exhibition: text(placement, 'exhibition'), face: text(placement, 'face'), name: words() }
+  },
+  'layout.take': ({ id }) => withId(id('kept_layout'), {}),
+  'layout.remove': ({ id }) => withId(id('kept_layout'), {}),
+  'fixing.add': ({ words, pick, length }) => ({
+    name: words(),
+    kind: pick(['hook', 'nail', 'screw', 'cleat'] as const),
+    holeOffset: length(-20, 40),
+    ratedKg: length(5, 50),
+  }),
+  'fixing.update': ({ row, change, words, length }) => {
+    const fixing = row('fixing_kind')
+    if (fixing === null) return null
+    return {
+      id: text(fixing, 'id'),
+      changes: {
+        name: change(text(fixing, 'name'), words()),
+        ratedKg: change<number | null>(fixing.rated_kg === null ? null : figure(fixing, 'rated_kg'), length(5, 50)),
+      },
+    }
+  },
+  'finding.settle': ({ id, words, whole }) => {
+    const subject = id('placement') ?? id('work')
+    return subject === null ? null : { code: 'no-marks', subject, figures: `{"gap":${whole(1, 90)}}`, reason: words() }
+  },
+  'finding.unsettle': ({ id }) => withId(id('settlement'), {}),
+  'sheet.wall': ({ id }) => {
+    // Only what was there before the walk: a printed paper keeps its wall and show for good, as it should.
+    const exhibition = id('exhibition', `title = 'Printed'`)
+    const face = id('face', `wall IN (SELECT id FROM wall WHERE name = 'printed')`)
+    return exhibition === null || face === null ? null : { exhibition, faces: [face] }
+  },
+  'import.accept': ({ id, words, whole, maybe }) => {
+    const exhibition = id('exhibition')
+    const line = () =>
+      `L-${whole(1, 12)}\t${words()}\t${words()}\t${maybe(0.5) ? `${whole(100, 900)} x ${whole(100, 900)} mm` : '61 x 91.5'}`
+    const lines = Array.from({ length: whole(1, 6) }, line)
+    return {
+      text: `Lender’s no.\tArtist\tTitle\tDimensions\n${lines.join('\n')}\n`,
+      lenderName: 'Quay Collection',
+      ...(exhibition === null ? { exhibitionTitle: words() } : { exhibition }),
+    }
+  },
+  'import.answer': ({ id, pick }) =>
+    withId(id('import_question', 'answer IS NULL'), { answer: pick(['1', '2', '3', '61 x 91 cm', 'no idea']) }),
+}
