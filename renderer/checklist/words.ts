@@ -11,7 +11,8 @@ const dayMonthYear = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: '
 export function dayWords(at: string, now: Date = new Date()): string {
   const day = new Date(at)
   if (at === '' || Number.isNaN(day.getTime())) return ''
-  return (day.getFullYear() === now.getFullYear() ? dayMonth : dayMonthYear).format(day)
+  // A day is never parted from its month at the end of a line.
+  return (day.getFullYear() === now.getFullYear() ? dayMonth : dayMonthYear).format(day).replaceAll(' ', '\u00a0')
 }
 
 export function sizeWords(size: Pick<Size, 'height' | 'width' | 'depth'>): string {

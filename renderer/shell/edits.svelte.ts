@@ -1,10 +1,15 @@
 /** What undo and redo would do, in words, and doing it. */
 import { watchAlways } from '../host/catalogue.svelte.ts'
 import { call } from '../host/client.svelte.ts'
+import { desk } from '../host/desk.svelte.ts'
 import { frame } from './frame.svelte.ts'
 
 class Edits {
-  readonly query = watchAlways('edit.state', () => ({}))
+  // Undo is each person's own, and sitting down is no edit that a change notice would tell of.
+  readonly query = watchAlways('edit.state', () => {
+    void desk.person?.id
+    return {}
+  })
   readonly undoes = $derived(this.query.value?.undo ?? null)
   readonly redoes = $derived(this.query.value?.redo ?? null)
 

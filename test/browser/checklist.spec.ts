@@ -116,6 +116,21 @@ test('a title and a size are written in the list, and undo takes them back', asy
   expect(hanging.width).toBeCloseTo(457.2, 9)
 })
 
+test('a double click writes in the column it began on, and what cannot be read is said there and writes nothing', async ({
+  page,
+  host,
+}) => {
+  await sit(page, host)
+  const [first] = await lists(page, host, {})
+  await row(page, 0).locator('.limit').dblclick()
+  const field = page.getByLabel(/^Limit of/)
+  await field.fill('bright')
+  await field.press('Enter')
+  await expect(page.getByRole('alert')).toContainText('“bright” is no number of lux')
+  await field.press('Escape')
+  expect(await fact(page, host, String(first?.id), 'lightLimit')).toBe(first?.lightLimit)
+})
+
 test('a change by another window is shown and asked', async ({ page, host }) => {
   await sit(page, host)
   const [first] = await lists(page, host, {})
