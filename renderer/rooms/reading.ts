@@ -1,0 +1,44 @@
+/** What stands in a cell and what is typed there: how each kind is shown, and read again, with the piece that failed. */
+import { desk } from '../host/desk.svelte.ts'
+
+export type Read<V> = { readonly ok: true; readonly to: V } | { readonly ok: false; readonly message: string }
+
+export interface Kind<V> {
+  readonly show: (value: V) => string
+  readonly read: (text: string) => Read<V>
+}
+
+function readLength(text: string): Read<number> {
+  const read = desk.parseLength(text)
+  return read.ok ? { ok: true, to: read.mm } : { ok: false, message: read.message }
+}
+
+/** A length that must be there. */
+export const length: Kind<number> = { show: mm => desk.length(mm), read: readLength }
+
+/** A length that may be unknown: an empty cell. */
+export const maybeLength: Kind<number | null> = {
+  show: mm => (mm === null ? '' : desk.length(mm)),
+  read: text => (text === '' ? { ok: true, to: null } : readLength(text)),
+}
+
+/** A corner's angle in degrees, empty where nobody measured it. */
+export const angle: Kind<number | null> = {
+  show: degrees => (degrees === null ? '' : `${degrees}°`),
+  read(text) {
+    if (text === '') return { ok: true, to: null }
+    const plain = text.replace(/\s*(°|deg|degrees)$/i, '').replace(',', '.')
+    const degrees = Number(plain)
+    if (plain === '' || !Number.isFinite(degrees)) return { ok: false, message: `“${text}” is no angle in degrees.` }
+    return degrees > 1 && degrees < 359
+      ? { ok: true, to: degrees }
+      : { ok: false, message: `“${text}”: the angle of a corner lies between 1° and 359°.` }
+  },
+}
+
+export const words: Kind<string> = { show: text => text, read: text => ({ ok: true, to: text }) }
+
+export const name: Kind<string> = {
+  show: text => text,
+  read: text => (text === '' ? { ok: false, message: 'It needs a name.' } : { ok: true, to: text }),
+}
