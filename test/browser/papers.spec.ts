@@ -41,7 +41,55 @@ test('a wall sheet is drawn, printed, goes out of date, and is void after the ne
   await page.getByRole('button', { name: 'print this sheet' }).click()
   await expect.poll(async () => (await state())?.printed?.revision).toBe(2)
   expect(await state()).toMatchObject({ upToDate: true, voids: [1] })
-  await expect(page.getByText('void: 1')).toBeVisible()
+  await expect(page.getByText('revision 1 is void')).toBeVisible()
+  await expect(page.getByText('● revision 2 is up to date')).toBeVisible()
+  await expect(page.getByText('printing makes it revision 2 again: nothing changed')).toBeVisible()
+})
+
+test('the sheet is drawn in ink on white whatever the window looks like, on the paper and in the unit asked for', async ({
+  page,
+  host,
+}) => {
+  await page.emulateMedia({ colorScheme: 'dark' })
+  await host.open(page, '#/papers')
+  const shown = page.getByRole('img', { name: /page 1 of/ })
+  await expect(shown).toBeVisible()
+  const colours = await shown
+    .locator('text')
+    .evaluateAll(all => [...new Set(all.map(one => getComputedStyle(one).fill))])
+  // The inks of paper, none of the dark window's.
+  const inks = [
+    'rgb(31, 34, 36)',
+    'rgb(75, 79, 82)',
+    'rgb(102, 101, 95)',
+    'rgb(210, 69, 43)',
+    'rgb(46, 110, 78)',
+    'rgb(143, 90, 0)',
+  ]
+  expect(colours.filter(colour => !inks.includes(colour))).toEqual([])
+  expect(colours).toContain('rgb(31, 34, 36)')
+  await page.getByRole('combobox', { name: 'on', exact: true }).selectOption('Tabloid')
+  // 17 × 11 in, ANSI/ASME Y14.1 size B.
+  await expect(shown).toHaveAttribute('viewBox', '0 0 431.8 279.4')
+  await page.getByRole('combobox', { name: 'in', exact: true }).selectOption('inches')
+  await expect(shown.getByText('in large, mm small')).toBeVisible()
+})
+
+test('the whole set is made with one button, lists as spreadsheets among it', async ({ page, host }) => {
+  await host.open(page, '#/papers')
+  await page.getByRole('button', { name: 'make the whole set' }).click()
+  await expect(page.getByRole('link', { name: /\.pdf$/ })).toHaveCount(11, { timeout: 45_000 })
+  const lists = page.getByRole('link', { name: /\.xlsx$/ })
+  await expect(lists).toHaveCount(2)
+  for (const link of await lists.all()) {
+    const first = await page.evaluate(
+      async address => [...new Uint8Array(await (await fetch(address)).arrayBuffer()).slice(0, 4)],
+      (await link.getAttribute('href')) ?? '',
+    )
+    // PK 03 04, the local file header of a ZIP (APPNOTE.TXT 4.3.7), which a workbook is.
+    expect(first).toEqual([0x50, 0x4b, 3, 4])
+  }
+  await expect(page.getByText('● revision 1 is up to date')).toHaveCount(11)
 })
 
 test('the screen is free of barriers, light and dark', async ({ page, host }) => {
