@@ -6,6 +6,7 @@ import type { WorkLine } from '../../src/contract/areas/works.ts'
 import type { Output } from '../../src/contract/contract.ts'
 import { call } from '../host/client.svelte.ts'
 import { desk } from '../host/desk.svelte.ts'
+import { readFact } from '../host/facts.ts'
 import type { Field } from './columns.ts'
 import { sizeWords } from './words.ts'
 
@@ -50,12 +51,10 @@ export async function save(
       }),
     )
   }
-  if (field === 'lightLimit') {
-    const limit = text.trim() === '' ? null : Number(text.replace(',', '.').replace(/\s*(lx|lux)$/i, ''))
-    if (limit !== null && !(limit >= 0)) return { problem: `“${text}” is no number of lux. Write it like 50.` }
-    const based = typeof was === 'number' || was === null ? was : line.lightLimit
-    return outcome(await call('work.update', { id: line.id, changes: { lightLimit: { was: based, to: limit } } }))
-  }
-  const based = typeof was === 'string' ? was : line[field]
-  return outcome(await call('work.update', { id: line.id, changes: { [field]: { was: based, to: text.trim() } } }))
+  const read = readFact(field, text)
+  if ('problem' in read) return read
+  const based = was === undefined ? line[field] : was
+  return outcome(
+    await call('work.update', { id: line.id, changes: { [field]: { was: based as string, to: read.value } } }), // what stood there, or theirs
+  )
 }

@@ -2,6 +2,7 @@
 import type { Output } from '../../src/contract/contract.ts'
 import { type Query, watch } from '../host/catalogue.svelte.ts'
 import { call, refusalOf, upload } from '../host/client.svelte.ts'
+import { readFact } from '../host/facts.ts'
 import { jobs } from '../host/jobs.svelte.ts'
 import { route } from '../shell/route.svelte.ts'
 import { show } from '../shell/show.svelte.ts'
@@ -34,10 +35,14 @@ export class WorkShown {
   /** Saves a text fact; the empty text of a fact that can be unknown is nothing. */
   fact(field: FactKey) {
     return async (to: string, was: string) => {
-      const value = readFact(field, to)
+      const read = readFact(field, to)
+      if ('problem' in read) return read.problem
       const based = readFact(field, was)
-      if (typeof value === 'number' && !(value >= 0)) return `“${to}” is no number of lux. Write it like 50.`
-      const { clashes } = await call('work.update', { id: this.id, changes: { [field]: { was: based, to: value } } })
+      if ('problem' in based) return based.problem
+      const { clashes } = await call('work.update', {
+        id: this.id,
+        changes: { [field]: { was: based.value, to: read.value } },
+      })
       return clashes[0] ?? null
     }
   }
@@ -59,10 +64,4 @@ export class WorkShown {
 
 function isPicture(file: File): boolean {
   return file.type.startsWith('image/') || /\.(heic|heif|tiff?)$/i.test(file.name)
-}
-
-function readFact(field: FactKey, text: string): string | number | null {
-  if (field === 'lender') return text === '' ? null : text
-  if (field !== 'lightLimit') return text
-  return text.trim() === '' ? null : Number(text.replace(',', '.').replace(/\s*(lx|lux)$/i, ''))
 }
