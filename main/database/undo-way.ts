@@ -73,8 +73,6 @@ const belongs: readonly { readonly table: string; readonly column: string; reado
   { table: 'kept_place', column: 'layout', show: '(SELECT exhibition FROM kept_layout WHERE id = $)' },
 ]
 
-export const showTables: readonly string[] = belongs.map(({ table }) => table)
-
 /** Refuses where the edit touched a closed exhibition, unless closing it is what the edit did. */
 export function refuseClosedShow(db: Database.Database, { first_seq, last_seq }: Span, label: string): void {
   for (const { table, column, show } of belongs) {

@@ -7,6 +7,7 @@ import { computationsArea } from './areas/computations.ts'
 import { deskArea } from './areas/desk.ts'
 import { exhibitionsArea } from './areas/exhibitions.ts'
 import { importArea } from './areas/import.ts'
+import { partiesArea } from './areas/parties.ts'
 import { roomsArea } from './areas/rooms.ts'
 import { sheetsArea } from './areas/sheets.ts'
 import { wallsArea } from './areas/walls.ts'
@@ -16,6 +17,7 @@ import type { Kind } from './procedure.ts'
 export const contract = {
   ...deskArea,
   ...worksArea,
+  ...partiesArea,
   ...exhibitionsArea,
   ...roomsArea,
   ...wallsArea,

@@ -15,10 +15,6 @@ export interface Rect {
   readonly height: number
 }
 
-export function rectAround(centre: Point, width: number, height: number): Rect {
-  return { x: centre.x - width / 2, y: centre.y - height / 2, width, height }
-}
-
 export function right(rect: Rect): number {
   return rect.x + rect.width
 }

@@ -1,7 +1,7 @@
 /** Schemas and small helpers that several methods share: a drop, an inset, a pair of hangers on a frame. */
 import * as z from 'zod'
 import { Refusal } from '../contract/refusal.ts'
-import type { BackField, PlainFinding, PlainStep, WorkSize } from './method.ts'
+import type { BackField, PlainFinding, WorkSize } from './method.ts'
 
 export const measured = z.number().gt(0).max(1e5).meta({ description: 'measured on the back, millimetres' })
 export const measuredOrZero = z.number().min(0).max(1e5).meta({ description: 'measured on the back, millimetres' })
@@ -121,16 +121,4 @@ export function sideFields(what: string, dropHint: string, insetRequired: boolea
       required: insetRequired,
     },
   ])
-}
-
-export function placeStep(key: string, label: string, edge: number, inset: number): PlainStep {
-  return {
-    key,
-    label,
-    terms: [
-      { op: '+', mm: edge },
-      { op: '+', mm: inset },
-    ],
-    value: edge + inset,
-  }
 }

@@ -63,10 +63,6 @@ function read(points: readonly (readonly [number, number])[], x: number): number
   return before[1]
 }
 
-export function isSloping(floor: WallFacts['floor']): boolean {
-  return floor.some(([x]) => Math.abs(floorAt(floor, x)) > 0.5)
-}
-
 /** Centre lines of studs from `from` to `to`. */
 export function studsBetween(
   wall: Pick<WallFacts, 'studFirst' | 'studSpacing' | 'length'>,

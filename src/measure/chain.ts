@@ -58,16 +58,6 @@ export function runningChain(from: number, to: number, spans: readonly Span[], s
   return { step, from: printed(start, step), to: printed(end, step), whole: printed(end - start, step), pieces }
 }
 
-/** A value that is rounded once and printed. */
-export function printOnce(mm: number, step: Step): Printed {
-  return printed(toCount(mm, step), step)
-}
-
-/** The printed sum or difference of printed values, with no rounding of its own. */
-export function printSum(a: Printed, b: Printed, step: Step): Printed {
-  return printed(a.count + b.count, step)
-}
-
 function piece(kind: 'gap' | 'work', index: number, from: number, to: number, step: Step): ChainPiece {
   return { kind, index, from: printed(from, step), to: printed(to, step), size: printed(to - from, step) }
 }

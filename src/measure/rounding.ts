@@ -2,7 +2,6 @@
  * Rounding to what a sheet prints: whole millimetres or parts of an inch. The rule it keeps: a printed value is a
  * whole count of steps, so that sums of printed values are exact and 1/32 in never drifts.
  */
-import type { LengthUnit } from './units.ts'
 
 /** Parts of an inch that a printed fraction may have at the finest. */
 export type InchParts = 8 | 16 | 32
@@ -15,11 +14,6 @@ export type Step =
 export const ONE_MM: Step = { unit: 'mm', size: 1 }
 export const SIXTEENTH: Step = { unit: 'in', parts: 16 }
 export const THIRTY_SECOND: Step = { unit: 'in', parts: 32 }
-
-/** The step a sheet in `unit` rounds to. */
-export function stepFor(unit: LengthUnit, fraction: InchParts = 16): Step {
-  return unit === 'in' || unit === 'ft' ? { unit: 'in', parts: fraction } : ONE_MM
-}
 
 /** Whole steps nearest to `mm`; halves go away from zero. */
 export function toCount(mm: number, step: Step): number {

@@ -63,11 +63,6 @@ export function plus(a: Ratio, b: Ratio): Ratio {
     : { num: a.num * b.den + b.num * a.den, den: a.den * b.den }
 }
 
-/** Whether a unit belongs to inches and feet. */
-export function isImperial(unit: LengthUnit): boolean {
-  return unit === 'in' || unit === 'ft'
-}
-
 function scaled(value: Ratio, unit: Ratio): number {
   return (value.num * unit.num) / (value.den * unit.den)
 }

@@ -12,7 +12,6 @@ import {
   callChannel,
   eventChannel,
   isOurAddress,
-  mayOpenOutside,
   type Sender,
   tellWindows,
   uploadChannel,
@@ -89,11 +88,6 @@ describe('addresses', () => {
   test('that only look like ours are not ours', () => {
     for (const decoy of decoys) expect(isOurAddress(decoy), decoy).toBe(false)
     expect(isOurAddress('hangwright://app/#/walls')).toBe(true)
-  })
-
-  test('outside our list are never opened outside', () => {
-    for (const decoy of [...decoys, 'https://example.com/', 'http://127.0.0.1/'])
-      expect(mayOpenOutside(decoy), decoy).toBe(false)
   })
 
   test('give files of the built folder alone', async () => {

@@ -5,7 +5,6 @@
 import type { Input } from '../../../src/contract/contract.ts'
 
 export const building = 'Larkweir House'
-export const catalogueName = 'Larkweir House Museum'
 
 export const people = {
   coordinator: { name: 'Orla Fenwright', role: 'exhibition coordinator', lengthUnit: 'mm', paper: 'A4', fraction: 16 },

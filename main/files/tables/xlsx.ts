@@ -3,10 +3,9 @@
  * library then sees a lean copy of the one sheet that is wanted. Formulas are never computed: the result that the
  * spreadsheet kept is taken, and where it kept none the cell says so.
  */
-import type { CellValue, Worksheet } from 'exceljs'
-import Workbook from 'exceljs/lib/doc/workbook.js'
 import type { Cell, TableRow } from '../../../src/checklist/cell.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
+import { type CellValue, newWorkbook, type Worksheet } from '../workbook/exceljs.ts'
 import { type Cleaner, makeCleaner } from './cleaner.ts'
 import { formatUnit, isDateFormat, shownDate, shownNumber } from './shown.ts'
 import {
@@ -177,7 +176,7 @@ async function load(
   sheets: readonly { readonly name: string; readonly xml: string }[],
 ): Promise<readonly Worksheet[]> {
   const bytes = leanWorkbook(sheets, parts.plan.date1904, parts)
-  const workbook = new Workbook()
+  const workbook = newWorkbook()
   try {
     // The library's own type of a buffer is an older one than Node's.
     await workbook.xlsx.load(bytes as unknown as ArrayBuffer)

@@ -6,7 +6,7 @@
 import type { Workbook } from 'exceljs'
 import WorkbookClass from 'exceljs/lib/doc/workbook.js'
 
-export type { Cell, PaperSize, Row, Workbook, Worksheet } from 'exceljs'
+export type { Cell, CellValue, PaperSize, Row, Workbook, Worksheet } from 'exceljs'
 
 /** An empty workbook, to fill or to load a file into. */
 export function newWorkbook(): Workbook {

@@ -2,17 +2,7 @@
 import { existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
-import {
-  app,
-  BrowserWindow,
-  dialog,
-  ipcMain,
-  Menu,
-  type MenuItemConstructorOptions,
-  protocol,
-  session,
-  shell,
-} from 'electron'
+import { app, BrowserWindow, dialog, ipcMain, Menu, type MenuItemConstructorOptions, protocol, session } from 'electron'
 import { Refusal } from '../../../src/contract/refusal.ts'
 import { createCatalogue } from '../../database/catalogue.ts'
 import { recentCatalogues } from '../../database/recent.ts'
@@ -26,7 +16,6 @@ import {
   callChannel,
   isOurAddress,
   isOurs,
-  mayOpenOutside,
   origin,
   scheme,
   tellWindows,
@@ -67,10 +56,8 @@ function main(): void {
       if (!isOurAddress(event.url)) event.preventDefault()
     })
     contents.on('will-attach-webview', event => event.preventDefault())
-    contents.setWindowOpenHandler(({ url }) => {
-      if (mayOpenOutside(url)) void shell.openExternal(url)
-      return { action: 'deny' }
-    })
+    // Nothing is opened outside either: the program has no page elsewhere.
+    contents.setWindowOpenHandler(() => ({ action: 'deny' }))
   })
 
   ipcMain.handle(callChannel, (event, text: unknown) => answerMessage(host, windows, event, text, log))

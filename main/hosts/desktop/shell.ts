@@ -85,18 +85,6 @@ export async function answerAddress(host: Host, renderer: string, address: strin
     : { status: 200, headers: { ...safeHeaders, 'Content-Type': page.type }, bytes: page.bytes }
 }
 
-/** Help pages that may be opened outside: https, parsed, from this list. There is none yet. */
-const helpHosts: ReadonlySet<string> = new Set()
-
-export function mayOpenOutside(address: string): boolean {
-  try {
-    const url = new URL(address)
-    return url.protocol === 'https:' && helpHosts.has(url.host)
-  } catch {
-    return false
-  }
-}
-
 /** Tells every window; the payload alone crosses, as JSON text. */
 export function tellWindows(event: HostEvent, send: (channel: string, text: string) => void): void {
   send(eventChannel, JSON.stringify(event))

@@ -8,6 +8,7 @@ import { wallOfFace } from '../rooms/read.ts'
 import { ruleNumber, ruleText } from '../rules.ts'
 import type { Reading } from '../service.ts'
 import { row, rows } from '../sql.ts'
+import { firstNumber } from '../works/figures.ts'
 import { fixingSelect, type StoredFixing } from './fixings.ts'
 
 interface StoredPlan {
@@ -94,8 +95,7 @@ export function placedOn(db: ReadHandle, exhibition: string, face: string, plan:
   const stored = rows<StoredPlacement>(
     db,
     `SELECT placement.id AS placement, entry.id AS entry, work.id AS work, entry.running,
-      (SELECT text FROM work_number WHERE work_number.work = work.id
-        ORDER BY CASE kind WHEN 'permanent' THEN 0 WHEN 'lender' THEN 1 WHEN 'loan' THEN 2 ELSE 3 END, id LIMIT 1) AS number,
+      ${firstNumber} AS number,
       work.title, work.maker, work.date_text AS dateText, work.medium, work.hang_height, work.hang_width, work.hang_depth,
       work.hang_diameter, work.hang_part, work.hang_source, work.hang_at, work.mass, work.glazing, work.sensitivity,
       work.light_limit AS lightLimit, work.picture, back.method, back.data, back.seen_from AS seenFrom,

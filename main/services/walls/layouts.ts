@@ -9,7 +9,7 @@ import { openExhibition } from '../exhibitions/open.ts'
 import type { Reading, Writing } from '../service.ts'
 import { insert, remove as removeRow, row, rows, update } from '../sql.ts'
 import { centreOf, facePlanOf, placedOn } from './elevation.ts'
-import { entryName, faceName } from './placements.ts'
+import { entryName, faceName, insertPlacement } from './placements.ts'
 
 interface Layout {
   readonly id: string
@@ -149,21 +149,7 @@ export function take(writing: Writing, { id }: Received<'layout.take'>): Output<
   for (const { entry, x, rule, y } of kept) {
     const stands = byEntry.get(entry)
     if (stands === undefined) {
-      insert(db, 'placement', {
-        id: writing.newId(),
-        exhibition,
-        entry,
-        face,
-        x,
-        rule,
-        y,
-        held: 0,
-        state: 'planned',
-        fixing: null,
-        hooks_apart: null,
-        label_side: '',
-        note: '',
-      })
+      insertPlacement(db, writing.newId(), exhibition, entry, { face, x, rule, y })
       added++
     } else if (stands.face === face && stands.x === x && stands.rule === rule && stands.y === y) continue
     else if (fixed(stands)) stayed.push(entryName(db, entry))

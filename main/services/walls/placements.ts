@@ -1,7 +1,7 @@
 /** Works put on walls, moved, held, marked as hung, taken off. What hangs or is held does not move by a command about others. */
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
-import type { ReadHandle } from '../../database/handles.ts'
+import type { ReadHandle, WriteHandle } from '../../database/handles.ts'
 import { type Clash, type Columns, changeFields, jsonColumn, notFound, yesNoColumn } from '../change.ts'
 import { openExhibition } from '../exhibitions/open.ts'
 import { ruleNumber, ruleText } from '../rules.ts'
@@ -62,6 +62,22 @@ function spot({ face, x, rule, y }: Spot): Spot {
   return { face, x, rule, y }
 }
 
+/** A new placement: planned, free, nothing chosen yet. */
+export function insertPlacement(db: WriteHandle, id: string, exhibition: string, entry: string, at: Spot): void {
+  insert(db, 'placement', {
+    id,
+    exhibition,
+    entry,
+    ...at,
+    held: 0,
+    state: 'planned',
+    fixing: null,
+    hooks_apart: null,
+    label_side: '',
+    note: '',
+  })
+}
+
 function sameSpot(a: Spot, b: Spot): boolean {
   return a.face === b.face && Math.abs(a.x - b.x) < 1e-6 && a.rule === b.rule && a.y === b.y
 }
@@ -95,18 +111,7 @@ export function put(writing: Writing, input: Received<'placement.put'>): Output<
     }
     if (stored === undefined) {
       const id = writing.newId()
-      insert(db, 'placement', {
-        id,
-        exhibition: input.exhibition,
-        entry: place.entry,
-        ...spot(place),
-        held: 0,
-        state: 'planned',
-        fixing: null,
-        hooks_apart: null,
-        label_side: '',
-        note: '',
-      })
+      insertPlacement(db, id, input.exhibition, place.entry, spot(place))
       placements.push(id)
     } else {
       refuseFixed(db, stored, field)

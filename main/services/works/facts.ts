@@ -9,7 +9,7 @@ import { type Changed, type Columns, changeFields, notFound } from '../change.ts
 import { addEntry } from '../exhibitions/entries.ts'
 import type { Writing } from '../service.ts'
 import { insert, remove as removeRow, row, rows, update, type Value, value } from '../sql.ts'
-import { refreshNumbers } from './figures.ts'
+import { firstNumber, refreshNumbers } from './figures.ts'
 
 const columns: Columns = {
   title: 'title',
@@ -50,7 +50,7 @@ const fieldWords: Readonly<Record<string, string>> = {
 export function workName(db: ReadHandle, id: string): string {
   const found = row<{ title: string; number: string | null }>(
     db,
-    'SELECT title, (SELECT text FROM work_number WHERE work = :id ORDER BY id LIMIT 1) AS number FROM work WHERE id = :id',
+    `SELECT title, ${firstNumber} AS number FROM work WHERE id = :id`,
     { id },
   )
   if (found === undefined) throw notFound('work')

@@ -95,6 +95,9 @@ export function refreshPicture(db: WriteHandle, work: string): void {
 /** Numbers in the order in which they identify: permanent, lender's, loan, entry, exhibition. */
 export const numberOrder = `CASE kind WHEN 'permanent' THEN 0 WHEN 'lender' THEN 1 WHEN 'loan' THEN 2 WHEN 'entry' THEN 3 ELSE 4 END`
 
+/** The number a work is known by, beside a row of `work` in a query. */
+export const firstNumber = `(SELECT text FROM work_number WHERE work_number.work = work.id ORDER BY ${numberOrder}, id LIMIT 1)`
+
 export function refreshNumbers(db: WriteHandle, work: string): void {
   const numbers = rows<{ text: string; norm: string }>(
     db,

@@ -7,6 +7,7 @@ import type { ReadHandle } from '../../database/handles.ts'
 import { ruleNumber } from '../rules.ts'
 import type { Reading } from '../service.ts'
 import { rows, type Value, value } from '../sql.ts'
+import { firstNumber } from './figures.ts'
 
 type Filter = Received<'work.list'>
 
@@ -156,8 +157,7 @@ export function list({ db }: Reading, filter: Filter): Output<'work.list'> {
   const lines = rows<Line>(
     db,
     `SELECT work.id, work.title, work.maker, work.date_text, work.medium, work.kind, party.name AS lender_name,
-      (SELECT text FROM work_number WHERE work_number.work = work.id
-        ORDER BY CASE kind WHEN 'permanent' THEN 0 WHEN 'lender' THEN 1 WHEN 'loan' THEN 2 ELSE 3 END, id LIMIT 1) AS number,
+      ${firstNumber} AS number,
       work.hang_height, work.hang_width, work.hang_depth, work.hang_diameter, work.hang_part, work.hang_source, work.hang_at,
       work.mass, work.method, work.light_limit, work.sensitivity, work.picture,
       (SELECT count(*) FROM import_question WHERE import_question.work = work.id AND answer IS NULL) AS questions,

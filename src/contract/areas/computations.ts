@@ -10,22 +10,11 @@ import {
   stackQuestion,
 } from '../../layout/layout-shape.ts'
 import { procedure } from '../procedure.ts'
+import { sizePart } from './works.ts'
 
 const unit = z.enum(['mm', 'cm', 'm', 'in', 'ft'])
 const language = z.enum(['en', 'fr', 'de'])
-const part = z.enum([
-  'framed',
-  'overall',
-  'mount',
-  'support',
-  'sheet',
-  'plate',
-  'image',
-  'sight',
-  'base',
-  'part',
-  'unnamed',
-])
+const part = z.enum([...sizePart.options, 'unnamed'])
 const sizes = {
   height: z.number().optional(),
   width: z.number().optional(),

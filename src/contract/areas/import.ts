@@ -18,7 +18,6 @@ export const columnMapping = z.strictObject({
   unit: listUnit.optional(),
   part: listPart.optional(),
 })
-export type ColumnMapping = z.output<typeof columnMapping>
 
 export const encoding = z.enum([
   'utf-8',

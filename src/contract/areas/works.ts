@@ -87,6 +87,18 @@ export const hangingSize = z.strictObject({
   at: z.string(),
 })
 
+/** Where a fact comes from, and whether it is the one that counts. */
+const sourced = {
+  raw: z.string(),
+  kind: origin,
+  source: z.string(),
+  by: z.string(),
+  at: z.string(),
+  approximate: z.boolean(),
+  chosen: z.boolean(),
+  inForce: z.boolean(),
+} as const
+
 export const sizeRow = z.strictObject({
   id,
   part: sizePart,
@@ -97,27 +109,13 @@ export const sizeRow = z.strictObject({
   diameter: z.number().nullable(),
   count: z.int(),
   unit: z.string(),
-  raw: z.string(),
-  kind: origin,
-  source: z.string(),
-  by: z.string(),
-  at: z.string(),
-  approximate: z.boolean(),
-  chosen: z.boolean(),
-  inForce: z.boolean(),
+  ...sourced,
 })
 
 const massRow = z.strictObject({
   id,
   kg: z.number(),
-  raw: z.string(),
-  kind: origin,
-  source: z.string(),
-  by: z.string(),
-  at: z.string(),
-  approximate: z.boolean(),
-  chosen: z.boolean(),
-  inForce: z.boolean(),
+  ...sourced,
 })
 
 const backRow = z.strictObject({
@@ -383,42 +381,5 @@ export const worksArea = {
     'Makes a handle under which a stored picture or document can be taken away.',
     z.strictObject({ hash, name: z.string().max(200) }),
     z.strictObject({ handle, name: z.string() }),
-  ),
-  'party.list': procedure(
-    'read',
-    'Lists lenders and other parties.',
-    z.strictObject({}),
-    z.strictObject({
-      parties: z.array(
-        z.strictObject({
-          id,
-          kind: z.string(),
-          name: z.string(),
-          contact: z.string(),
-          creditLine: z.string(),
-          works: z.int(),
-        }),
-      ),
-    }),
-  ),
-  'party.add': procedure(
-    'write',
-    'Adds a lender or another party.',
-    z.strictObject({
-      kind: z.enum(['lender', 'owner', 'person', 'house']),
-      name: z.string().trim().min(1).max(200),
-      contact: shortText.optional(),
-      creditLine: shortText.optional(),
-    }),
-    made,
-  ),
-  'party.update': procedure(
-    'write',
-    'Changes a party.',
-    z.strictObject({
-      id,
-      changes: changes({ name: z.string().trim().min(1).max(200), contact: shortText, creditLine: shortText }),
-    }),
-    updated,
   ),
 } as const

@@ -4,6 +4,7 @@ import { computationsExamples } from './computations.ts'
 import { deskExamples } from './desk.ts'
 import { exhibitionsExamples } from './exhibitions.ts'
 import { importExamples } from './import.ts'
+import { partiesExamples } from './parties.ts'
 import { roomsExamples } from './rooms.ts'
 import { sheetsExamples } from './sheets.ts'
 import type { ExamplesOf } from './types.ts'
@@ -13,6 +14,7 @@ import { worksExamples } from './works.ts'
 export const examples: ExamplesOf<Name> = {
   ...deskExamples,
   ...worksExamples,
+  ...partiesExamples,
   ...exhibitionsExamples,
   ...roomsExamples,
   ...wallsExamples,
