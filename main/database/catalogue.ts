@@ -35,6 +35,8 @@ export interface EditOptions {
   readonly label?: string
   /** Builds the text index anew once at the end, for imports of many works. */
   readonly bulkText?: boolean
+  /** Since when somebody waits for this edit, by `performance.now()`; else since now. */
+  readonly askedAt?: number
 }
 
 export interface Edit {
@@ -70,7 +72,7 @@ export function filesFolder(file: string): string {
   return join(dirname(file), `${basename(file, extname(file))}.hangwright-files`)
 }
 
-const cacheKib = { screen: 16 * 1024, work: 64 * 1024 } as const
+const cacheKib = { screen: 16 * 1024, work: 400 * 1024 } as const
 
 function connect(file: string): Database.Database {
   const db = new Database(file, { fileMustExist: true, timeout: 0 })
@@ -166,6 +168,7 @@ function opened(db: Database.Database, file: string, clock: CatalogueClock): Cat
         at: clock.now(),
         undoes: null,
         label: () => label,
+        askedAt: given.askedAt,
       }
       return runEdit(db, file, row, () => (given.bulkText ? withTextRebuilt(db, inside) : inside()))
     },

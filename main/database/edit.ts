@@ -34,6 +34,8 @@ export interface EditRow {
   readonly undoes: number | null
   /** Asked at the end, when the edit knows what it did. */
   readonly label: () => string
+  /** Since when somebody waits for this edit, by `performance.now()`; else since it begins. */
+  readonly askedAt?: number | undefined
 }
 
 const namedAtMost = 2000
@@ -83,17 +85,26 @@ function journaled<T>(db: Database.Database, row: EditRow, change: (id: number, 
   return { value, edit: id, tables: [...tables, ...recorded], keys }
 }
 
-/** Begins as soon as no other program writes; refuses `catalogue-busy` after ten seconds. */
-async function begin(db: Database.Database): Promise<void> {
-  const until = performance.now() + patience
+/** Since when another program writes, as this connection has met it. */
+const busySince = new WeakMap<Database.Database, number>()
+
+/**
+ * Begins as soon as no other program writes; refuses `catalogue-busy` after ten seconds. Edits that wait in one line
+ * wait for the same ten seconds, not for ten each.
+ */
+async function begin(db: Database.Database, askedAt = performance.now()): Promise<void> {
   for (let wait = 2; ; wait = Math.min(wait * 2, 50)) {
     try {
       // Two edits of one connection take turns: while one waits here, none is open, as `change` cannot wait.
       db.exec('BEGIN IMMEDIATE')
+      busySince.delete(db)
       return
     } catch (error) {
       if (!isBusy(error)) throw error
-      if (performance.now() > until) throw busy()
+      const now = performance.now()
+      const since = busySince.get(db) ?? now
+      busySince.set(db, since)
+      if (now > Math.max(since, askedAt) + patience) throw busy()
     }
     await sleep(wait)
   }
@@ -110,7 +121,7 @@ export async function runEdit<T>(
   change: (id: number, first: number) => T,
 ): Promise<Edited<T>> {
   try {
-    await begin(db)
+    await begin(db, row.askedAt)
     const edited = journaled(db, row, change)
     if (edited.value instanceof Promise) throw new Error(`${row.procedure} cannot wait for anything inside its edit`)
     db.exec(edited.edit === null && edited.tables.length === 0 ? 'ROLLBACK' : 'COMMIT')

@@ -112,13 +112,14 @@ export function createHost(options: HostOptions): Host {
   }
 
   async function write(name: NameOf<'write'>, input: unknown, job: string | undefined): Promise<unknown> {
+    const askedAt = performance.now()
     const giveBack = await lock.take()
     try {
       if (name === 'edit.undo' || name === 'edit.redo') return await takeBack(name, job)
       const { catalogue } = opened()
       const who = { id: person?.id ?? '', name: person?.name ?? '' }
       const service = catalogueServices[name] as (writing: Writing, input: unknown) => unknown // the table is typed by name
-      const edited = await catalogue.edit({ procedure: name, person: who }, edit =>
+      const edited = await catalogue.edit({ procedure: name, person: who, askedAt }, edit =>
         service({ ...reading(), db: edit.db, newId: clock.newId, label: edit.setLabel }, input),
       )
       // What only added records has no number, but screens show it too.
@@ -158,10 +159,9 @@ export function createHost(options: HostOptions): Host {
           lock: ownLock,
           ...(options.worker === undefined ? {} : { worker: options.worker }),
           progress: (done, total, words) => host.tell({ kind: 'progress', job, done, total, words }),
-          changed: (edit, tables) => {
-            seen = open?.catalogue.dataVersion() ?? seen
-            host.tell({ kind: 'changed', edit, tables: [...tables] })
-          },
+          // The next look at the file tells it once more, of all tables: another program may have written meanwhile,
+          // and nothing says which of the two a new data version came from.
+          changed: (edit, tables) => host.tell({ kind: 'changed', edit, tables: [...tables] }),
         },
       )
     } finally {
