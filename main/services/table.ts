@@ -25,10 +25,7 @@ import { get } from './works/get.ts'
 import * as lists from './works/list.ts'
 import * as measures from './works/measures.ts'
 
-export const pureServices: PureServices = {
-  ...computations,
-  'room.check': checkRoom,
-}
+export const pureServices: PureServices = computations
 
 export const catalogueServices: CatalogueServices = {
   ...peopleServices,
@@ -84,6 +81,7 @@ export const catalogueServices: CatalogueServices = {
   'room.plan': (reading, input) =>
     roomsRead.plan(reading, input, face => findings.countsOfFace(reading.db, input.exhibition ?? '', face)),
   'room.findings': roomsRead.findings,
+  'room.check': checkRoom,
   'room.setBuilding': roomsWrite.setBuilding,
   'room.add': roomsWrite.addRoom,
   'room.update': roomsWrite.changeRoom,
@@ -91,6 +89,7 @@ export const catalogueServices: CatalogueServices = {
   'room.remove': roomsWrite.removeRoom,
   'wall.add': roomsWrite.addWall,
   'wall.update': roomsWrite.changeWall,
+  'wall.move': roomsWrite.moveWall,
   'wall.remove': roomsWrite.removeWall,
   'opening.add': fixtures.addOpening,
   'opening.update': fixtures.changeOpening,

@@ -10,6 +10,8 @@ export interface MeasuredWall {
   readonly length: number
   /** Interior angle at the wall's right end in degrees; null where nobody measured it. */
   readonly angle: number | null
+  /** What the note calls it; its number in the order where it has none. */
+  readonly name?: string | undefined
 }
 
 export interface Outline {
@@ -30,8 +32,13 @@ export interface Outline {
 /**
  * @param walls at least one, lengths above 0.
  * @param tolerance millimetres of gap that count as closing (house rule `closesWithin`).
+ * @param say writes the gap for the note; in millimetres where left out.
  */
-export function outlineOf(walls: readonly MeasuredWall[], tolerance: number): Outline {
+export function outlineOf(
+  walls: readonly MeasuredWall[],
+  tolerance: number,
+  say: (mm: number) => string = inMillimetres,
+): Outline {
   const angles = withUnknownAngles(walls)
   const free = walk(walls, angles)
   const end = free.at(-1) ?? [0, 0]
@@ -61,7 +68,7 @@ export function outlineOf(walls: readonly MeasuredWall[], tolerance: number): Ou
     closes,
     gap,
     area: Math.abs(signedArea(corners)) / 1e6,
-    note: noteOf(walls, gap, closes, end),
+    note: noteOf(walls, gap, closes, end, say),
   }
 }
 
@@ -104,10 +111,19 @@ function signedArea(corners: readonly (readonly [number, number])[]): number {
   return twice / 2
 }
 
+function inMillimetres(mm: number): string {
+  return `${mm.toFixed(mm < 10 ? 1 : 0)} mm`
+}
+
 /** Names the walls that run most nearly along the gap: a wrong length there would explain it. */
-function noteOf(walls: readonly MeasuredWall[], gap: number, closes: boolean, end: readonly [number, number]): string {
-  const figure = gap.toFixed(gap < 10 ? 1 : 0)
-  if (closes) return gap < 0.05 ? 'The walls close exactly.' : `The walls close within ${figure} mm.`
+function noteOf(
+  walls: readonly MeasuredWall[],
+  gap: number,
+  closes: boolean,
+  end: readonly [number, number],
+  say: (mm: number) => string,
+): string {
+  if (closes) return gap < 0.05 ? 'The walls close exactly.' : `The walls close within ${say(gap)}.`
   const points = walk(walls, withUnknownAngles(walls))
   const along = walls.map((wall, index) => {
     const [ax, ay] = points[index] ?? [0, 0]
@@ -115,11 +131,18 @@ function noteOf(walls: readonly MeasuredWall[], gap: number, closes: boolean, en
     return Math.abs(((bx - ax) * end[0] + (by - ay) * end[1]) / (wall.length * gap))
   })
   const most = Math.max(...along)
-  const suspects = along.flatMap((each, index) => (each > most - 0.01 ? [String(index + 1)] : []))
-  const named =
-    suspects.length === 1 ? `wall ${suspects[0]}` : `walls ${suspects.slice(0, -1).join(', ')} and ${suspects.at(-1)}`
+  const suspects = walls.flatMap((_, index) => ((along[index] ?? 0) > most - 0.01 ? [index] : []))
   const runs = suspects.length === 1 ? 'it runs' : 'they run'
-  return `The walls fail to close by ${figure} mm. Measure ${named} again first; ${runs} along the gap.`
+  return `The walls fail to close by ${say(gap)}. Measure ${namesOf(suspects, walls)} again first; ${runs} along the gap.`
+}
+
+/** By their names where each has one of its own, else by their numbers: wall 1, walls 1 and 3. */
+function namesOf(suspects: readonly number[], walls: readonly MeasuredWall[]): string {
+  const names = suspects.map(index => walls[index]?.name ?? '')
+  const named = names.every((name, at) => name !== '' && names.indexOf(name) === at)
+  const list = named ? names : suspects.map(index => String(index + 1))
+  const all = list.length === 1 ? `${list[0]}` : `${list.slice(0, -1).join(', ')} and ${list.at(-1)}`
+  return named ? all : `${list.length === 1 ? 'wall' : 'walls'} ${all}`
 }
 
 /** Rooms side by side on one sheet, in their order, a passage apart: where each room's 0, 0 goes. */

@@ -258,6 +258,16 @@ test.each([11, 12])(
         checkText(db)
         expect(db.pragma('foreign_key_check'), where).toEqual([])
       }
+      // One builds on the other's edit at last, so that this outcome does not hang on chance.
+      for (const [at, person] of walk.people.entries()) {
+        await walk.sit(person)
+        expect(await walk.ask('room.setBuilding', { name: `Ropery ${at}` })).toMatchObject({ ok: true })
+      }
+      await walk.sit(walk.people[0] ?? '')
+      const built = dump(db)
+      expect(await walk.ask('edit.undo', {})).toMatchObject({ ok: false, refusal: { code: 'undo-blocked' } })
+      met.blocked++
+      sameState(walk, built, `seed ${seed}, undo of what the other built on`)
       expect(await checkCatalogue(walk.file)).toEqual([])
     } finally {
       await walk.close()

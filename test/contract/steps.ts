@@ -227,6 +227,12 @@ export const steps: Steps = {
     ])
     return { id: text(wall, 'id'), changes }
   },
+  'wall.move': ({ row, id, maybe }) => {
+    const wall = row('wall')
+    if (wall === null) return null
+    const before = maybe(0.7) ? id('wall', `room = '${text(wall, 'room')}'`) : null
+    return { id: text(wall, 'id'), before }
+  },
   'wall.remove': ({ id }) => withId(id('wall'), {}),
   'opening.add': chance => {
     const wall = chance.id('wall')

@@ -107,14 +107,13 @@ function drawRoom(writing: Writing, room: string, without: string | null = null)
   )
   if (walls.length === 0) return
   const { corners, closed } = outlineOf(walls, ruleNumber(db, 'closesWithin'))
-  const needed = new Set(walls.map(wall => wall.to_corner))
-  const last = walls.at(-1)
-  let first = closed ? (last?.to_corner ?? '') : (walls[0]?.from_corner ?? '')
-  if (!closed && needed.has(first)) {
+  const ends = new Set(walls.map(wall => wall.to_corner))
+  // An open chain begins at the corner where no wall ends.
+  let first = closed ? walls.at(-1)?.to_corner : walls.find(wall => !ends.has(wall.from_corner))?.from_corner
+  if (first === undefined) {
     first = writing.newId()
     insert(db, 'corner', { id: first, room, position: 0, x: 0, y: 0, angle: null, angle_text: '' })
   }
-  needed.add(first)
   let from = first
   for (const [index, wall] of walls.entries()) {
     if (wall.from_corner !== from) update(db, 'wall', wall.id, { from_corner: from })
@@ -275,6 +274,27 @@ export function changeWall(writing: Writing, { id, changes }: Received<'wall.upd
     saved: [...changed.saved, ...corner.saved],
     clashes: [...changed.clashes, ...corner.clashes.map(c => ({ ...c, id }))],
   }
+}
+
+/**
+ * The corner at a wall's right end, with the angle measured there, goes with the wall: an outline is its lengths and
+ * angles in order. What stands on the wall and what was printed of it stays as it is.
+ */
+export function moveWall(writing: Writing, { id, before }: Received<'wall.move'>): Output<'wall.move'> {
+  const { db } = writing
+  const stored = row<{ room: string; name: string }>(db, 'SELECT room, name FROM wall WHERE id = :id', { id })
+  if (stored === undefined) throw notFound('wall')
+  const { room, name } = stored
+  const ordered = orderedRows(db, 'wall', 'room = :room', { room })
+  const next = before === null ? undefined : wallsOf(db, room).find(wall => wall.id === before)
+  if (before !== null && next === undefined) throw notFound('wall of this room', 'before')
+  const whither = next === undefined ? 'to the end' : `before ${next.name}`
+  writing.label(`Move ${roomName(db, room)} ${name} ${whither}`)
+  const at = ordered.findIndex(wall => wall.id === id)
+  if (before === id || (ordered[at + 1]?.id ?? null) === before) return { done: true }
+  moveBefore(db, 'wall', ordered, [id], before)
+  drawRoom(writing, room)
+  return { done: true }
 }
 
 export function removeWall(writing: Writing, { id }: Received<'wall.remove'>): Output<'wall.remove'> {

@@ -172,11 +172,11 @@ export const roomsArea = {
     done,
   ),
   'room.check': procedure(
-    'pure',
-    'Tells whether lengths and corner angles close, by how much they fail and where to measure again.',
+    'read',
+    'Tells whether lengths and corner angles close by the house rule, by how much they fail and where to measure again.',
     z.strictObject({
       walls: z
-        .array(z.strictObject({ length: size, angle: cornerAngle.nullable() }))
+        .array(z.strictObject({ length: size, angle: cornerAngle.nullable(), name: name.optional() }))
         .min(1)
         .max(60),
     }),
@@ -217,6 +217,12 @@ export const roomsArea = {
       }),
     }),
     updated,
+  ),
+  'wall.move': procedure(
+    'write',
+    'Moves a wall before another of its room, or to the end, with the corner at its right; the room is drawn anew.',
+    z.strictObject({ id, before: id.nullable() }),
+    done,
   ),
   'wall.remove': procedure('write', 'Removes a wall; refused while works stand on it.', z.strictObject({ id }), done),
   'opening.add': procedure(

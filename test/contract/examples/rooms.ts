@@ -308,6 +308,30 @@ export const roomsExamples: ExamplesOf<keyof typeof roomsArea> = {
         }),
       },
       {
+        about: 'that the same gap closes where the house allows more, and names instead of numbers',
+        first: () => [['rule.set', { key: 'closesWithin', was: 20, to: 150, source: 'a yard with rough walls' }]],
+        input: () => ({
+          walls: [
+            { length: 4000, angle: 90, name: 'street' },
+            { length: 3000, angle: 90, name: 'gable' },
+            { length: 4120, angle: 90, name: 'yard' },
+            { length: 3000, angle: 90, name: 'party wall' },
+          ],
+        }),
+        output: () => ({
+          closes: true,
+          gap: 120,
+          note: 'The walls close within 120 mm.',
+          corners: [
+            [0, 0],
+            [4033.994334, 0],
+            [4059.490085, 3000],
+            [-25.495751, 3000],
+          ],
+          area: expect.closeTo(12.178470255, 6),
+        }),
+      },
+      {
         about: 'by how much walls fail to close and which to measure again',
         input: () => ({
           walls: [
@@ -390,6 +414,34 @@ export const roomsExamples: ExamplesOf<keyof typeof roomsArea> = {
         input: known => ({ id: known.north, changes: { height: { was: 3450, to: -1 } } }),
         code: 'bad-input',
         field: 'changes.height.to',
+      },
+    ],
+  },
+  'wall.move': {
+    answered: [
+      {
+        about: 'that it is moved',
+        input: known => ({ id: known.east, before: known.north }),
+        output: () => ({ done: true }),
+      },
+      {
+        about: 'that it is moved to the end',
+        input: known => ({ id: known.north, before: null }),
+        output: () => ({ done: true }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a wall that is not there',
+        input: known => ({ id: 'zzzzzz', before: known.north }),
+        code: 'not-found',
+        field: 'id',
+      },
+      {
+        about: 'before a wall of another room',
+        input: known => ({ id: known.north, before: 'zzzzzz' }),
+        code: 'not-found',
+        field: 'before',
       },
     ],
   },

@@ -57,6 +57,50 @@ describe('an outline from measured walls', () => {
     expect(corners[1]?.[0]).toBeCloseTo(4000 + (120 * 4000) / 14_120, 6)
   })
 
+  test('names its walls by their names where each has its own, and writes the gap in the unit asked for', () => {
+    const [a, b, , d] = rectangle(4000, 3000)
+    if (!a || !b || !d) throw new Error('a rectangle has four walls')
+    const named = (...names: string[]) =>
+      [a, b, { length: 4120, angle: 90 }, d].map((wall, index) => ({ ...wall, name: names[index] }))
+    const inches = (mm: number) => `${(mm / 25.4).toFixed(2)} in`
+    expect(outlineOf(named('street', 'gable', 'yard', 'party wall'), 20, inches).note).toBe(
+      'The walls fail to close by 4.72 in. Measure street and yard again first; they run along the gap.',
+    )
+    expect(outlineOf(named('long', 'short', 'long', 'short'), 20).note).toContain('Measure walls 1 and 3 again')
+    expect(outlineOf(named('street', 'gable', '', 'party wall'), 20).note).toContain('Measure walls 1 and 3 again')
+    expect(outlineOf(named('street', 'gable', 'yard', 'party wall'), 150, inches).note).toBe(
+      'The walls close within 4.72 in.',
+    )
+  })
+
+  test('is the same room whichever wall it begins with, where its angles add up to (n − 2) × 180°', () => {
+    const wall = fc.record({ length: fc.integer({ min: 100, max: 20_000 }), share: fc.integer({ min: 20, max: 100 }) })
+    fc.assert(
+      fc.property(fc.array(wall, { minLength: 3, maxLength: 9 }), fc.nat(8), (drawn, by) => {
+        const total = drawn.reduce((sum, one) => sum + one.share, 0)
+        const walls = drawn.map(one => ({
+          length: one.length,
+          angle: (one.share / total) * (drawn.length - 2) * 180,
+        }))
+        const at = by % walls.length
+        const turned = outlineOf([...walls.slice(at), ...walls.slice(0, at)], 20)
+        const plain = outlineOf(walls, 20)
+        expect(turned.gap).toBeCloseTo(plain.gap, 4)
+        expect(turned.closes).toBe(plain.closes)
+        const sides = (corners: readonly (readonly [number, number])[]) =>
+          corners.map(([x, y], index) => {
+            const [nextX, nextY] = corners[(index + 1) % corners.length] ?? [0, 0]
+            return Math.hypot(nextX - x, nextY - y)
+          })
+        const drawnSides = sides(plain.corners)
+        const turnedSides = sides(turned.corners)
+        drawnSides.forEach((side, index) => {
+          expect(turnedSides[(index - at + walls.length) % walls.length]).toBeCloseTo(side, 3)
+        })
+      }),
+    )
+  })
+
   test('takes an angle that nobody measured from what the others leave', () => {
     const [a, b, c, d] = rectangle(4000, 3000)
     if (!a || !b || !c || !d) throw new Error('a rectangle has four walls')
