@@ -35,6 +35,21 @@ export function value<V>(db: ReadHandle, sql: string, parameters: Parameters = {
   return found === undefined ? undefined : Object.values(found)[0]
 }
 
+const plucked = new WeakMap<object, Map<string, ReturnType<ReadHandle['prepare']>>>()
+
+/** The first column of all rows, as whole numbers: 70,000 of them cost a few milliseconds, which rows would not. */
+export function numbers(db: ReadHandle, sql: string, parameters: Parameters = {}): Int32Array {
+  let known = plucked.get(db)
+  if (known === undefined) {
+    known = new Map()
+    plucked.set(db, known)
+  }
+  // Kept apart from the other statements: plucking is a state of the statement.
+  const found = known.get(sql) ?? db.prepare(sql).pluck()
+  known.set(sql, found)
+  return Int32Array.from(found.all(parameters) as number[]) // the select list is one whole number
+}
+
 /** How many rows it changed. */
 export function run(db: WriteHandle, sql: string, parameters: Parameters = {}): number {
   return statement(db, sql).run(parameters).changes

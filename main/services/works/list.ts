@@ -1,115 +1,12 @@
-/** Lists of works, a page at a time, and the counts beside them. Filtering and sorting are SQLite's: 70,000 works stay here. */
-
-import { normalNumber } from '../../../src/checklist/numbers.ts'
+/** Lists of works, a page at a time, and the counts beside them. */
 import type { WorkLine } from '../../../src/contract/areas/works.ts'
 import type { Output, Received } from '../../../src/contract/contract.ts'
-import type { ReadHandle } from '../../database/handles.ts'
 import { ruleNumber } from '../rules.ts'
 import type { Reading } from '../service.ts'
-import { rows, type Value, value } from '../sql.ts'
+import { row, rows, type Value, value } from '../sql.ts'
 import { firstNumber } from './figures.ts'
-
-type Filter = Received<'work.list'>
-
-/** Each word a prefix, each quoted: what a person types is never the index's own syntax. */
-export function fullTextQuery(search: string): string {
-  const words = search.normalize('NFC').match(/[\p{L}\p{N}]+/gu) ?? []
-  return words.map(word => `"${word}"*`).join(' ')
-}
-
-/** The newest listed size of the part that hangs, for works whose measured size is in force. */
-const listedOf = `LEFT JOIN work_size AS listed ON work.hang_source = 'measured' AND listed.id = (
-    SELECT id FROM work_size WHERE work_size.work = work.id AND kind = 'listed' AND part = work.hang_part
-    ORDER BY chosen DESC, at DESC, id DESC LIMIT 1)`
-const higher = '(work.hang_height - coalesce(listed.height, listed.diameter))'
-const wider = '(work.hang_width - coalesce(listed.width, listed.diameter))'
-const differ = `(abs(${higher}) > :differsBy OR abs(${wider}) > :differsBy)`
-
-interface Built {
-  readonly from: string
-  readonly where: string
-  readonly parameters: Record<string, Value>
-}
-
-function build(db: ReadHandle, filter: Filter): Built {
-  const where: string[] = []
-  const parameters: Record<string, Value> = {}
-  let from = 'work LEFT JOIN party ON party.id = work.lender'
-  if (filter.exhibition !== undefined) {
-    parameters.exhibition = filter.exhibition
-    from += ` LEFT JOIN entry ON entry.work = work.id AND entry.exhibition = :exhibition
-      LEFT JOIN section ON section.id = entry.section
-      LEFT JOIN placement ON placement.entry = entry.id
-      LEFT JOIN face ON face.id = placement.face LEFT JOIN wall ON wall.id = face.wall LEFT JOIN room ON room.id = wall.room`
-    where.push(filter.outside === true ? 'entry.id IS NULL' : 'entry.id IS NOT NULL')
-    if (filter.section !== undefined) {
-      where.push('entry.section = :section')
-      parameters.section = filter.section
-    }
-    if (filter.settle === 'unplaced') where.push('placement.id IS NULL')
-  }
-  if (filter.lender !== undefined) {
-    where.push('work.lender = :lender')
-    parameters.lender = filter.lender
-  }
-  if (filter.kind !== undefined) {
-    where.push('work.kind = :kind')
-    parameters.kind = filter.kind
-  }
-  if (filter.settle === 'questions') where.push(`work.id IN (SELECT work FROM import_question WHERE answer IS NULL)`)
-  if (filter.settle === 'unmeasured') where.push(`work.hang_source <> 'measured'`)
-  if (filter.settle === 'differs') {
-    parameters.differsBy = ruleNumber(db, 'differsBy')
-    from += ` ${listedOf}`
-    where.push(differ)
-  }
-  const search = filter.search?.trim() ?? ''
-  if (search !== '') {
-    const words = fullTextQuery(search)
-    const number = normalNumber(search)
-    const ways: string[] = []
-    if (words !== '') {
-      ways.push('work.n IN (SELECT rowid FROM work_fts WHERE work_fts MATCH :words)')
-      parameters.words = words
-    }
-    if (number !== '') {
-      // Upper bound of a prefix search that the index on norm can answer.
-      ways.push(`work.id IN (SELECT work FROM work_number WHERE norm >= :number AND norm < :number || char(1114111))`)
-      parameters.number = number
-      if (filter.exhibition !== undefined) ways.push('entry.running = :number')
-    }
-    where.push(ways.length === 0 ? '0' : `(${ways.join(' OR ')})`)
-  }
-  return { from, where: where.length === 0 ? '1' : where.join(' AND '), parameters }
-}
-
-function order(filter: Filter): string {
-  const way = filter.descending === true ? 'DESC' : 'ASC'
-  const last = 'work.n'
-  const inShow = filter.exhibition !== undefined && filter.outside !== true
-  switch (filter.sort ?? 'order') {
-    case 'order':
-      return inShow
-        ? `section.position IS NULL, section.position ${way}, entry.position ${way}, ${last}`
-        : `${last} ${way}`
-    case 'number':
-      return `work.sort_number ${way}, ${last}`
-    case 'title':
-      return `work.sort_title ${way}, ${last}`
-    case 'maker':
-      return `work.sort_maker ${way}, work.sort_title, ${last}`
-    case 'date':
-      return `work.date_text ${way}, ${last}`
-    case 'size':
-      return `work.hang_height * work.hang_width ${way}, ${last}`
-    case 'mass':
-      return `work.mass ${way}, ${last}`
-    case 'limit':
-      return `work.light_limit ${way}, ${last}`
-    case 'where':
-      return inShow ? `room.position ${way}, wall.position ${way}, placement.x ${way}, ${last}` : `${last} ${way}`
-  }
-}
+import { differing, higher, listedOf, wider } from './filter.ts'
+import { orderedWorks } from './order.ts'
 
 interface Line {
   readonly id: string
@@ -150,10 +47,13 @@ const inShow = `entry.id AS entry, entry.section AS section, entry.running AS ru
     WHERE other.face = placement.face AND e.exhibition = :exhibition AND (other.x, other.id) <= (placement.x, placement.id)) AS place`
 const inNone = `NULL AS entry, NULL AS section, NULL AS running, NULL AS status, NULL AS face, NULL AS where_name, NULL AS place`
 
-export function list({ db }: Reading, filter: Filter): Output<'work.list'> {
-  const { from, where, parameters } = build(db, filter)
-  const offset = filter.offset ?? 0
-  const total = value<number>(db, `SELECT count(*) FROM ${from} WHERE ${where}`, parameters) ?? 0
+const ofShow = `LEFT JOIN entry ON entry.work = work.id AND entry.exhibition = :exhibition
+  LEFT JOIN placement ON placement.entry = entry.id
+  LEFT JOIN face ON face.id = placement.face LEFT JOIN wall ON wall.id = face.wall LEFT JOIN room ON room.id = wall.room`
+
+export function list({ db }: Reading, filter: Received<'work.list'>): Output<'work.list'> {
+  const { exhibition, offset = 0, limit = 100 } = filter
+  const works = orderedWorks(db, filter)
   const lines = rows<Line>(
     db,
     `SELECT work.id, work.title, work.maker, work.date_text, work.medium, work.kind, party.name AS lender_name,
@@ -162,13 +62,16 @@ export function list({ db }: Reading, filter: Filter): Output<'work.list'> {
       work.mass, work.method, work.light_limit, work.sensitivity, work.picture,
       (SELECT count(*) FROM import_question WHERE import_question.work = work.id AND answer IS NULL) AS questions,
       ${higher} AS differs_height, ${wider} AS differs_width,
-      ${filter.exhibition === undefined ? inNone : inShow}
-     FROM ${from} ${filter.settle === 'differs' ? '' : listedOf}
-     WHERE ${where} ORDER BY ${order(filter)} LIMIT :limit OFFSET :offset`,
-    { ...parameters, limit: filter.limit ?? 100, offset },
+      ${exhibition === undefined ? inNone : inShow}
+     FROM json_each(:page) AS wanted CROSS JOIN work ON work.n = wanted.value LEFT JOIN party ON party.id = work.lender
+     ${exhibition === undefined ? '' : ofShow} LEFT JOIN ${listedOf} ORDER BY wanted.key`,
+    {
+      page: JSON.stringify([...works.subarray(offset, offset + limit)]),
+      ...(exhibition === undefined ? {} : { exhibition }),
+    },
   )
   const differsBy = ruleNumber(db, 'differsBy')
-  return { total, offset, works: lines.map(line => asLine(line, differsBy)) }
+  return { total: works.length, offset, works: lines.map(line => asLine(line, differsBy)) }
 }
 
 function asLine(line: Line, differsBy: number): WorkLine {
@@ -220,9 +123,15 @@ export function counts({ db }: Reading, { exhibition }: Received<'work.counts'>)
   const of =
     exhibition === undefined ? 'work' : 'work JOIN entry ON entry.work = work.id AND entry.exhibition = :exhibition'
   const one = (sql: string, more: Record<string, Value> = {}) => value<number>(db, sql, { ...parameters, ...more }) ?? 0
+  const whole = row<{ works: number; frames: number; unmeasured: number }>(
+    db,
+    `SELECT count(*) AS works, coalesce(sum(work.hang_width), 0.0) AS frames,
+      coalesce(sum(work.hang_source <> 'measured'), 0) AS unmeasured FROM ${of}`,
+    parameters,
+  )
   return {
-    works: one(`SELECT count(*) FROM ${of}`),
-    frames: one(`SELECT coalesce(sum(work.hang_width), 0.0) FROM ${of}`),
+    works: whole?.works ?? 0,
+    frames: whole?.frames ?? 0,
     wall: value<number>(db, 'SELECT coalesce(sum(length), 0.0) FROM wall') ?? 0,
     lenders: rows(
       db,
@@ -239,8 +148,12 @@ export function counts({ db }: Reading, { exhibition }: Received<'work.counts'>)
       `SELECT count(*) FROM import_question JOIN work ON work.id = import_question.work
        ${exhibition === undefined ? '' : 'JOIN entry ON entry.work = work.id AND entry.exhibition = :exhibition'} WHERE answer IS NULL`,
     ),
-    differs: one(`SELECT count(*) FROM ${of} ${listedOf} WHERE ${differ}`, { differsBy: ruleNumber(db, 'differsBy') }),
-    unmeasured: one(`SELECT count(*) FROM ${of} WHERE work.hang_source <> 'measured'`),
+    differs: one(
+      `SELECT count(*) FROM ${differing}
+       ${exhibition === undefined ? '' : 'AND work.id IN (SELECT work FROM entry WHERE exhibition = :exhibition)'}`,
+      { differsBy: ruleNumber(db, 'differsBy') },
+    ),
+    unmeasured: whole?.unmeasured ?? 0,
     unplaced:
       exhibition === undefined
         ? 0
