@@ -72,7 +72,7 @@ test('a number is found by its beginning, in any spelling', async () => {
   expect(beginning).toHaveLength(12)
   expect(await numbers('191.1')).toEqual(expect.arrayContaining(beginning))
   expect(await numbers('no. 193 . 3')).toEqual(['193.3', '193.33'])
-  expect(await numbers('194')).toHaveLength(23)
+  expect((await numbers('194')).filter(number => number.startsWith('194.'))).toHaveLength(23)
 })
 
 test('a write is seen by the next list, whatever was kept', async () => {
