@@ -208,3 +208,19 @@ describe('an upload', () => {
     expect((await put({ 'Content-Length': String(600 * 1024 * 1024) }, '')).status).toBe(413)
   })
 })
+
+test('a download comes under the person’s own name, as it is and in ASCII', async () => {
+  const name = 'Leihvertrag für Ödön “neu”.pdf'
+  const put = await fetch(`${served.origin}/upload?name=${encodeURIComponent(name)}`, {
+    method: 'PUT',
+    headers: { cookie, origin: served.origin, 'content-type': 'application/octet-stream' },
+    body: 'no daylight',
+  })
+  const { value } = await put.json()
+  expect(value.name).toBe(name)
+  const got = await fetch(`${served.origin}/download/${value.handle}`, { headers: { cookie } })
+  expect(got.headers.get('content-disposition')).toBe(
+    `attachment; filename="Leihvertrag fur Odon _neu_.pdf"; filename*=UTF-8''${encodeURIComponent(name)}`,
+  )
+  expect(await got.text()).toBe('no daylight')
+})

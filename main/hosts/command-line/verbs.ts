@@ -1,6 +1,6 @@
 /** The verbs. Each is a few calls of the contract; none knows more than the contract does. */
 import { copyFileSync, existsSync, mkdirSync, readFileSync } from 'node:fs'
-import { basename, join, resolve } from 'node:path'
+import { basename, join, parse, resolve } from 'node:path'
 import { z } from 'zod'
 import { sheetKind } from '../../../src/contract/areas/sheets.ts'
 import { contract, type Input, type Name, type Output } from '../../../src/contract/contract.ts'
@@ -70,11 +70,18 @@ function give(host: Host, file: string): string {
   return handle
 }
 
-function take(host: Host, handle: string, folder: string): string {
+/** Saves made files under their names; two of one name in one run both stay. */
+function takeAll(host: Host, handles: readonly string[], folder: string): string[] {
   mkdirSync(folder, { recursive: true })
-  const path = join(folder, host.handles.name(handle))
-  copyFileSync(host.handles.path(handle), path)
-  return path
+  const taken = new Set<string>()
+  return handles.map(handle => {
+    const { name: stem, ext } = parse(host.handles.name(handle))
+    let name = `${stem}${ext}`
+    for (let n = 2; taken.has(name.toLowerCase()); n++) name = `${stem} (${n})${ext}`
+    taken.add(name.toLowerCase())
+    copyFileSync(host.handles.path(handle), join(folder, name))
+    return join(folder, name)
+  })
 }
 
 async function exhibitionNamed(host: Host, title: string): Promise<string | undefined> {
@@ -154,7 +161,7 @@ export const verbs: Readonly<Record<string, Verb>> = {
         const handles = (line.many.file ?? []).map(each => give(host, each))
         const value = await callByName(host, name, withHandles(input, handles))
         const { out } = line.options
-        if (out !== undefined) for (const handle of handlesIn(value)) take(host, handle, out)
+        if (out !== undefined) takeAll(host, handlesIn(value), out)
         return value
       })
     },
@@ -193,10 +200,15 @@ export const verbs: Readonly<Record<string, Verb>> = {
           ...(unit === undefined ? {} : { unit }),
         }
         const { files } = await makeSheets(host, only, wishes)
+        const paths = takeAll(
+          host,
+          files.map(({ handle }) => handle),
+          resolve(out),
+        )
         return {
-          files: files.map(({ kind, handle, pages }) => ({
+          files: files.map(({ kind, pages }, index) => ({
             kind,
-            path: take(host, handle, resolve(out)),
+            path: paths[index],
             ...(pages === null ? {} : { pages }),
           })),
         }

@@ -7,6 +7,7 @@ import { Refusal } from '../../../src/contract/refusal.ts'
 import { createCatalogue } from '../../database/catalogue.ts'
 import { recentCatalogues } from '../../database/recent.ts'
 import { writeDemo } from '../../demo/write.ts'
+import { disposition } from '../../files/names.ts'
 import { machineClock } from '../../services/clock.ts'
 import { demoName, openAndRemember } from '../desk.ts'
 import { createHost } from '../host.ts'
@@ -101,7 +102,7 @@ function main(): void {
       return new Response(new Uint8Array(bytes), {
         headers: {
           'Content-Type': 'application/octet-stream',
-          'Content-Disposition': `attachment; filename="${host.handles.name(handle)}"`,
+          'Content-Disposition': disposition(host.handles.name(handle)),
         },
       })
     } catch (error) {

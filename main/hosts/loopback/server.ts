@@ -3,10 +3,11 @@
  * browser tests. It only carries: JSON text to and from the one contract, bytes to and from handles, events one way.
  */
 import { createWriteStream } from 'node:fs'
-import { open, rm, stat } from 'node:fs/promises'
+import { open, stat } from 'node:fs/promises'
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http'
 import { pipeline } from 'node:stream/promises'
 import { Refusal, type RefusalJson } from '../../../src/contract/refusal.ts'
+import { disposition } from '../../files/names.ts'
 import { answerText } from '../answer.ts'
 import type { Host } from '../host.ts'
 import { pageFile, rendererFolder, safeHeaders } from '../pages.ts'
@@ -114,7 +115,7 @@ export async function serveLoopback(host: Host, options: LoopbackOptions = {}): 
         createWriteStream(path, { mode: 0o600 }),
       )
     } catch (error) {
-      await rm(path, { force: true })
+      host.handles.drop(handle)
       throw error
     }
     const value = { handle, name: host.handles.name(handle), bytes }
@@ -149,7 +150,7 @@ export async function serveLoopback(host: Host, options: LoopbackOptions = {}): 
       ...safeHeaders,
       'Content-Type': 'application/octet-stream',
       'Content-Length': size,
-      'Content-Disposition': `attachment; filename="${host.handles.name(handleText)}"`,
+      'Content-Disposition': disposition(host.handles.name(handleText)),
       'Cache-Control': 'no-store',
     })
     await pipeline(file.createReadStream(), response)

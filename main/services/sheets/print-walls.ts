@@ -2,7 +2,6 @@
  * Printing wall sheets: drawn and written first, then recorded in one edit. If a wall or its prints changed between,
  * nothing is recorded and the files are taken away, so that no paper carries a number that another paper has.
  */
-import { rmSync } from 'node:fs'
 import type { SheetFile } from '../../../src/contract/areas/sheets.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
 import type { Finding } from '../../../src/contract/shared.ts'
@@ -55,7 +54,7 @@ export async function printWalls(
     await new Promise(resolve => setImmediate(resolve))
   }
   const at = job.now()
-  const made: { file: SheetFile; path: string }[] = []
+  const made: SheetFile[] = []
   try {
     const total = ready.reduce((sum, { drawn }) => sum + drawn.pages.length, 0)
     let before = 0
@@ -95,10 +94,10 @@ export async function printWalls(
       }
     })
   } catch (error) {
-    for (const { path } of made) rmSync(path, { force: true })
+    for (const { handle } of made) job.handles.drop(handle)
     throw error
   }
-  return { files: made.map(({ file }) => file), findings: ready.flatMap(({ drawn }) => drawn.missing) }
+  return { files: made, findings: ready.flatMap(({ drawn }) => drawn.missing) }
 }
 
 function fail(): never {
@@ -111,15 +110,20 @@ async function write(
   drawn: WallSheet,
   at: string,
   fonts: Awaited<ReturnType<typeof openFaces>>,
-): Promise<{ file: SheetFile; path: string }> {
+): Promise<SheetFile> {
   const { elevation } = sheet
   const name = fileName([elevation.exhibitionTitle, titleOf(elevation), `revision ${sheet.next}`], 'pdf')
-  const { handle, path } = job.handles.create(name)
   const thumbnails = await thumbnailsOf(
     job,
     drawn.rows.flatMap(row => row.picture ?? []),
   )
   const picture = (hash: string) => thumbnails.get(hash)?.bytes ?? null
-  await writePdf(path, { title: drawn.title, language: 'en', at, pages: drawn.pages, picture }, fonts, job.signal)
-  return { file: { kind, handle, name, face, pages: drawn.pages.length, revision: sheet.next }, path }
+  const { handle, path } = job.handles.create(name)
+  try {
+    await writePdf(path, { title: drawn.title, language: 'en', at, pages: drawn.pages, picture }, fonts, job.signal)
+  } catch (error) {
+    job.handles.drop(handle)
+    throw error
+  }
+  return { kind, handle, name, face, pages: drawn.pages.length, revision: sheet.next }
 }

@@ -1,5 +1,4 @@
 /** Checklist and hang list of a show, written as workbooks. */
-import { rmSync } from 'node:fs'
 import type { SheetFile } from '../../../src/contract/areas/sheets.ts'
 import { checklistSheet } from '../../../src/sheets/checklist.ts'
 import type { TableSheet } from '../../../src/sheets/columns.ts'
@@ -80,7 +79,7 @@ async function writeTable(
       job.signal,
     )
   } catch (error) {
-    rmSync(path, { force: true })
+    job.handles.drop(handle)
     throw error
   }
   return { kind, handle, name, face: null, pages: null, revision: null }

@@ -4,6 +4,7 @@ import type { InchParts } from '../../../src/measure/rounding.ts'
 import type { SheetUnit } from '../../../src/sheets/checklist-columns.ts'
 import type { LengthUnit } from '../../../src/sheets/figures.ts'
 import type { Paper } from '../../../src/sheets/shapes.ts'
+import { savedName } from '../../files/names.ts'
 import { ruleNumber } from '../rules.ts'
 import type { Reading } from '../service.ts'
 
@@ -41,7 +42,7 @@ export function sheetTime(at: string): string {
   return `${date.getDate()} ${months[date.getMonth()]} ${date.getFullYear()}, ${two(date.getHours())}:${two(date.getMinutes())}`
 }
 
-/** A name for a file, made of names of the show. */
+/** A name for a file, made of names of the show, as it can be saved. */
 export function fileName(parts: readonly string[], ending: string): string {
-  return `${parts.filter(part => part !== '').join(' ')}.${ending}`
+  return savedName(`${parts.filter(part => part !== '').join(' ')}.${ending}`)
 }

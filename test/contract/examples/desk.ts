@@ -467,6 +467,12 @@ export const deskExamples: ExamplesOf<keyof typeof deskArea> = {
         input: () => ({ handle: '$1' }),
         output: () => ({ name: 'terms.txt', bytes: 11 }),
       },
+      {
+        about: 'the name as the person wrote it',
+        files: [{ name: 'Leihvertrag für Ödön (2. Fassung).txt', bytes: new TextEncoder().encode('no daylight') }],
+        input: () => ({ handle: '$1' }),
+        output: () => ({ name: 'Leihvertrag für Ödön (2. Fassung).txt', bytes: 11 }),
+      },
     ],
     refused: [
       {
