@@ -2,7 +2,7 @@
 import { existsSync, mkdtempSync, readdirSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { afterEach, beforeAll, beforeEach, expect, test } from 'vitest'
+import { afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest'
 import { buildFonts } from '../../../main/fonts/build.ts'
 import { answer } from '../../../main/hosts/answer.ts'
 import { createHost, type Host } from '../../../main/hosts/host.ts'
@@ -91,4 +91,27 @@ test('the shapes of the preview are those that are printed', async () => {
   // Scenario "wall of six": the second work bears at 1 795, common practice.
   expect(texts).toContain('1\u2009795')
   expect((await state())?.printed).toBeNull()
+})
+
+describe('a wall that changes while its sheet is made', () => {
+  const tables = ['sheet.wall', 'sheet.set'] as const
+  test.each(tables)('%s refuses, records nothing, leaves no file, and prints it when asked again', async name => {
+    let moved: Promise<unknown> | undefined
+    host.subscribe(event => {
+      // Told when the wall has been read; the move then asks for the lock before the print does.
+      if (event.kind === 'progress' && event.words.startsWith('Drawing')) moved ??= move(2367, 2400)
+    })
+    const ask = () =>
+      answer(host, name, { exhibition: known.show, ...(name === 'sheet.wall' ? { faces: [known.northFace] } : {}) })
+    expect(await ask()).toMatchObject({
+      ok: false,
+      refusal: { code: 'changed-meanwhile', field: 'faces', details: { face: known.northFace } },
+    })
+    expect(moved).toBeDefined()
+    await moved
+    expect((await state())?.printed).toBeNull()
+    expect(readdirSync(host.handlesFolder).filter(file => file.includes('.pdf'))).toEqual([])
+    expect(await ask()).toMatchObject({ ok: true })
+    expect(await state()).toMatchObject({ printed: { revision: 1 }, upToDate: true })
+  })
 })
