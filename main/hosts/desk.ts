@@ -5,13 +5,16 @@ import type { NameOf, Output, Received } from '../../src/contract/contract.ts'
 import { Refusal } from '../../src/contract/refusal.ts'
 import { restoreBackup } from '../database/backup.ts'
 import { createCatalogue } from '../database/catalogue.ts'
-import { recentCatalogues, rememberCatalogue } from '../database/recent.ts'
+import { placeIn, prepareMove } from '../database/move.ts'
+import { forgetCatalogue, recentCatalogues, rememberCatalogue } from '../database/recent.ts'
 import { personOf } from '../services/people.ts'
 import type { Host } from './host.ts'
 import { version } from './version.ts'
 
 type DeskName = NameOf<'desk'>
-type DeskServices = { readonly [N in DeskName]: (host: Host, input: Received<N>) => Output<N> | Promise<Output<N>> }
+type DeskServices = {
+  readonly [N in DeskName]: (host: Host, input: Received<N>, job?: string) => Output<N> | Promise<Output<N>>
+}
 
 export const demoName = 'demo.hangwright'
 
@@ -94,6 +97,31 @@ const services: DeskServices = {
         host.openFile(file)
       }
     }),
+  'catalogue.move': (host, { folder, name }, job) =>
+    host.underWay(job, (signal, progress) =>
+      host.alone(async () => {
+        if (host.open === null) throw new Refusal('no-catalogue', 'No catalogue is open. Open one, or make a new one.')
+        const { file: from } = host.open.catalogue
+        const { person } = host
+        const to = placeIn(folder, name)
+        const { files, missing, finish, drop } = await prepareMove(from, to, { signal, progress })
+        host.closeFile()
+        let file = from
+        try {
+          await finish()
+          file = to
+        } catch (error) {
+          drop()
+          throw error
+        } finally {
+          host.openFile(file)
+        }
+        const left = recentCatalogues(host.data).find(recent => recent.file === from)
+        if (left !== undefined) forgetCatalogue(host.data, left.key)
+        rememberCatalogue(host.data, file, host.clock.now(), person?.id)
+        return { ...openedNow(file), files, missing: [...missing] }
+      }),
+    ),
   'file.take': (host, { hash, name }) => {
     if (host.open === null) throw new Refusal('no-catalogue', 'No catalogue is open. Open one, or make a new one.')
     const kept = host.open.store.path(hash)
@@ -106,7 +134,12 @@ const services: DeskServices = {
   'file.describe': (host, { handle }) => ({ name: host.handles.name(handle), bytes: host.handles.bytes(handle) }),
 }
 
-export function runDesk<N extends DeskName>(host: Host, name: N, input: unknown): Output<N> | Promise<Output<N>> {
+export function runDesk<N extends DeskName>(
+  host: Host,
+  name: N,
+  input: unknown,
+  job?: string,
+): Output<N> | Promise<Output<N>> {
   // answer.ts has put the input through this procedure's schema.
-  return services[name](host, input as Received<N>)
+  return services[name](host, input as Received<N>, job)
 }

@@ -58,8 +58,15 @@ export interface Host {
   readonly subscribe: (listener: (event: HostEvent) => void) => () => void
   /** Runs a change of the whole file (restore, move) while nobody writes. */
   readonly alone: <T>(change: () => Promise<T> | T) => Promise<T>
+  /** Long work of the host itself: it tells its progress and can be cancelled by its job's name. */
+  readonly underWay: <T>(
+    job: string | undefined,
+    work: (signal: AbortSignal, progress: Progress) => Promise<T>,
+  ) => Promise<T>
   readonly close: () => Promise<void>
 }
+
+export type Progress = (done: number, total: number | null, words: string) => void
 
 const lookEvery = 500
 /** Taking back more entries than this takes over half a second, so it goes to a worker. */
@@ -138,12 +145,8 @@ export function createHost(options: HostOptions): Host {
     given: string | undefined,
     ownLock: WriteLock,
   ): Promise<unknown> {
-    const job = given ?? `job-${++jobCount}`
-    if (jobs.has(job)) throw new Refusal('job-in-use', 'Work under this name goes on already.', { field: 'job' })
-    const abort = new AbortController()
-    jobs.set(job, abort)
-    try {
-      return await runLong(
+    return host.underWay(given, (signal, progress) =>
+      runLong(
         {
           catalogue: opened().catalogue.file,
           handles: handlesFolder,
@@ -155,18 +158,16 @@ export function createHost(options: HostOptions): Host {
             : { clock: { ...options.clock, ids: `${options.clock.ids}w${++jobCount}x` } }),
         },
         {
-          signal: abort.signal,
+          signal,
           lock: ownLock,
+          progress,
           ...(options.worker === undefined ? {} : { worker: options.worker }),
-          progress: (done, total, words) => host.tell({ kind: 'progress', job, done, total, words }),
           // The next look at the file tells it once more, of all tables: another program may have written meanwhile,
           // and nothing says which of the two a new data version came from.
           changed: (edit, tables) => host.tell({ kind: 'changed', edit, tables: [...tables] }),
         },
-      )
-    } finally {
-      jobs.delete(job)
-    }
+      ),
+    )
   }
 
   async function dispatch(name: Name, input: unknown, job: string | undefined): Promise<unknown> {
@@ -176,7 +177,7 @@ export function createHost(options: HostOptions): Host {
       case 'pure':
         return (pureServices[name as NameOf<'pure'>] as (input: unknown) => unknown)(input)
       case 'desk':
-        return runDesk(host, name as NameOf<'desk'>, input)
+        return runDesk(host, name as NameOf<'desk'>, input, job)
       case 'read':
         return (
           catalogueServices[name as keyof typeof catalogueServices] as (reading: Reading, input: unknown) => unknown
@@ -244,6 +245,19 @@ export function createHost(options: HostOptions): Host {
         return await change()
       } finally {
         giveBack()
+      }
+    },
+    async underWay(given, work) {
+      const job = given ?? `job-${++jobCount}`
+      if (jobs.has(job)) throw new Refusal('job-in-use', 'Work under this name goes on already.', { field: 'job' })
+      const abort = new AbortController()
+      jobs.set(job, abort)
+      try {
+        return await work(abort.signal, (done, total, words) =>
+          host.tell({ kind: 'progress', job, done, total, words }),
+        )
+      } finally {
+        jobs.delete(job)
       }
     },
     async close() {

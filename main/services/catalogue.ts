@@ -6,6 +6,7 @@ import { Refusal } from '../../src/contract/refusal.ts'
 import { backupIfChanged, backupTo, listBackups } from '../database/backup.ts'
 import { backupFolder } from '../database/backup-files.ts'
 import { checkCatalogue } from '../database/check.ts'
+import { placeIn } from '../database/move.ts'
 import { tidyFiles } from '../database/tidy.ts'
 import type { Job, Reading } from './service.ts'
 
@@ -22,6 +23,15 @@ export async function backup(job: Job, { name }: Received<'catalogue.backup'>): 
   const folder = join(backupFolder(job.store.catalogue), 'copies')
   mkdirSync(folder, { recursive: true })
   return job.alone(() => backupTo({ file: job.store.catalogue }, join(folder, `${plain}.hangwright`), job))
+}
+
+/** The same into a folder of the person's choice, under its own name. */
+export async function saveCopy(
+  job: Job,
+  { folder, name }: Received<'catalogue.saveCopy'>,
+): Promise<Output<'catalogue.saveCopy'>> {
+  const place = placeIn(folder, name)
+  return job.alone(() => backupTo({ file: job.store.catalogue }, place, job))
 }
 
 export async function keepBackup(job: Job): Promise<Output<'catalogue.keepBackup'>> {

@@ -1,5 +1,5 @@
 /** Every service by the name of its procedure: the compiler holds this table against the contract, both ways. */
-import { backup, backups, check, keepBackup, tidy } from './catalogue.ts'
+import { backup, backups, check, keepBackup, saveCopy, tidy } from './catalogue.ts'
 import { computations } from './computations.ts'
 import { history as editHistory, list as editList, state as editState } from './edits.ts'
 import * as entries from './exhibitions/entries.ts'
@@ -38,6 +38,7 @@ export const catalogueServices: CatalogueServices = {
   'catalogue.backups': backups,
   'catalogue.backup': backup,
   'catalogue.keepBackup': keepBackup,
+  'catalogue.saveCopy': saveCopy,
   'catalogue.check': check,
   'catalogue.tidy': tidy,
   'work.list': lists.list,

@@ -15,6 +15,9 @@ export interface Job {
   readonly cancelling: boolean
 }
 
+/** A move is the host's own work and takes as long as a disk does. */
+type LongName = NameOf<'long'> | 'catalogue.move'
+
 class Jobs {
   list = $state.raw<readonly Job[]>([])
   waits = $state(false)
@@ -31,7 +34,7 @@ class Jobs {
     this.list = this.list.map(one => (one.job === job ? { ...one, ...to } : one))
   }
 
-  async run<N extends NameOf<'long'>>(name: N, label: string, input: Input<N>): Promise<Output<N>> {
+  async run<N extends LongName>(name: N, label: string, input: Input<N>): Promise<Output<N>> {
     const job = crypto.randomUUID()
     this.list = [
       ...this.list,

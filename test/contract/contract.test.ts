@@ -38,10 +38,11 @@ async function everywhere(calls: readonly Call[], files: readonly GivenFile[]): 
   return answers
 }
 
-/** What must differ between hosts is named: where the copy lies, a handle’s chance, the host’s own name, an id made in a later process. */
+/** What must differ between hosts is named: where the copy lies or goes, a handle’s chance, the host’s own name, an id made in a later process. */
 function alike(answered: Answer, copyFolder: string): Answer {
   const text = JSON.stringify(answered)
     .replaceAll(JSON.stringify(copyFolder).slice(1, -1), '<folder>')
+    .replace(/hangwright-elsewhere-\w+/g, 'hangwright-elsewhere-')
     .replace(/"handle":"[0-9a-f]{16}-/g, '"handle":"0000000000000000-')
     .replace(/"host":"(loopback|command line|desktop)"/g, '"host":"loopback"')
     .replace(/"key":"[0-9a-f]{8,}"/g, '"key":"<key>"')

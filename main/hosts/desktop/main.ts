@@ -1,6 +1,6 @@
 /** The Electron host: windows, menus, dialogs. Everything that can be decided without Electron is in `shell.ts`. */
 import { existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs'
-import { join } from 'node:path'
+import { basename, dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { app, BrowserWindow, dialog, ipcMain, Menu, type MenuItemConstructorOptions, protocol, session } from 'electron'
 import { Refusal } from '../../../src/contract/refusal.ts'
@@ -9,6 +9,7 @@ import { recentCatalogues } from '../../database/recent.ts'
 import { writeDemo } from '../../demo/write.ts'
 import { disposition } from '../../files/names.ts'
 import { machineClock } from '../../services/clock.ts'
+import { answer } from '../answer.ts'
 import { demoName, openAndRemember } from '../desk.ts'
 import { createHost } from '../host.ts'
 import {
@@ -161,6 +162,20 @@ function main(): void {
     }
   }
 
+  /** Pictures and documents go along; the name is chosen in the dialog, the ending is ours. */
+  async function chooseOtherPlace(name: 'catalogue.move' | 'catalogue.saveCopy', title: string): Promise<void> {
+    const file = host.open?.catalogue.file
+    if (file === undefined) return
+    const { filePath } = await dialog.showSaveDialog({
+      title,
+      defaultPath: name === 'catalogue.move' ? file : file.replace(/\.hangwright$/, ' copy.hangwright'),
+      filters: [{ name: 'Hangwright catalogue', extensions: ['hangwright'] }],
+    })
+    if (!filePath) return
+    const answered = await answer(host, name, { folder: dirname(filePath), name: basename(filePath, '.hangwright') })
+    if (!answered.ok) dialog.showErrorBox(title, answered.refusal.message)
+  }
+
   function menu(): Menu {
     const template: MenuItemConstructorOptions[] = [
       ...(process.platform === 'darwin' ? [{ role: 'appMenu' as const }] : []),
@@ -169,6 +184,8 @@ function main(): void {
         submenu: [
           { label: 'New catalogue …', accelerator: 'CmdOrCtrl+N', click: () => void newCatalogue() },
           { label: 'Open catalogue …', accelerator: 'CmdOrCtrl+O', click: () => void chooseCatalogue() },
+          { label: 'Save a copy …', click: () => void chooseOtherPlace('catalogue.saveCopy', 'Save a copy') },
+          { label: 'Move …', click: () => void chooseOtherPlace('catalogue.move', 'Move the catalogue') },
           { type: 'separator' },
           { label: 'New window', accelerator: 'CmdOrCtrl+Shift+N', click: () => openWindow() },
           {

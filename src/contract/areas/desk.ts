@@ -10,6 +10,17 @@ export const fraction = z.union([z.literal(8), z.literal(16), z.literal(32)])
 export const person = z.strictObject({ id, name, role: z.string(), lengthUnit, paper, fraction })
 export type Person = z.output<typeof person>
 
+/** A folder of the machine that the host runs on, named by the person who sits at it. */
+const folderPath = z.string().trim().min(1, 'expected a folder').max(1000)
+const copied = z.strictObject({
+  file: z.string(),
+  bytes: z.int(),
+  works: z.int(),
+  files: z.int(),
+  fileBytes: z.int(),
+  missing: z.array(hash),
+})
+
 export const deskArea = {
   'desk.state': procedure(
     'desk',
@@ -139,14 +150,7 @@ export const deskArea = {
     'long',
     'Makes a backup with its files folder, every hash verified.',
     z.strictObject({ name: name.optional() }),
-    z.strictObject({
-      file: z.string(),
-      bytes: z.int(),
-      works: z.int(),
-      files: z.int(),
-      fileBytes: z.int(),
-      missing: z.array(hash),
-    }),
+    copied,
   ),
   'catalogue.keepBackup': procedure(
     'long',
@@ -159,6 +163,18 @@ export const deskArea = {
     'Opens a copy of a backup in place of the catalogue; what is there now is put aside first, so that this too can be taken back.',
     z.strictObject({ key: z.string().max(200) }),
     z.strictObject({ file: z.string(), putAside: z.string() }),
+  ),
+  'catalogue.saveCopy': procedure(
+    'long',
+    'Saves a copy of the catalogue with its pictures and documents in another folder of this machine, every hash verified; what is open stays open.',
+    z.strictObject({ folder: folderPath, name }),
+    copied,
+  ),
+  'catalogue.move': procedure(
+    'desk',
+    'Moves the catalogue with its pictures, documents and automatic backups to another folder of this machine or to another name, every hash verified, and goes on with it there.',
+    z.strictObject({ folder: folderPath, name }),
+    z.strictObject({ name: z.string(), file: z.string(), files: z.int(), missing: z.array(hash) }),
   ),
   'catalogue.check': procedure(
     'long',

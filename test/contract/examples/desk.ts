@@ -1,4 +1,7 @@
 /** The desk: people, edits, house rules, backups. */
+import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
 import { expect } from 'vitest'
 import type { deskArea } from '../../../src/contract/areas/desk.ts'
 import { anyId, anyMoment, type ExamplesOf } from './types.ts'
@@ -7,6 +10,18 @@ import { anyId, anyMoment, type ExamplesOf } from './types.ts'
 function keyIn(answered: unknown): string {
   const { key, catalogues } = answered as { key?: string; catalogues?: { key: string }[] } // the two answers it is used on
   return key ?? catalogues?.[0]?.key ?? ''
+}
+
+const elsewhere: string[] = []
+process.once('exit', () => {
+  for (const folder of elsewhere) rmSync(folder, { recursive: true, force: true })
+})
+
+/** A folder outside the copy that an example runs on. */
+function ownFolder(): string {
+  const folder = mkdtempSync(join(tmpdir(), 'hangwright-elsewhere-'))
+  elsewhere.push(folder)
+  return folder
 }
 
 export const deskExamples: ExamplesOf<keyof typeof deskArea> = {
@@ -98,6 +113,58 @@ export const deskExamples: ExamplesOf<keyof typeof deskArea> = {
       },
     ],
     refused: [{ about: 'an empty name', input: () => ({ name: ' ' }), code: 'bad-input', field: 'name' }],
+  },
+  'catalogue.saveCopy': {
+    answered: [
+      {
+        about: 'the copy with its files in another folder',
+        input: () => ({ folder: ownFolder(), name: 'Low Water, spare' }),
+        output: () => ({
+          file: expect.stringMatching(/elsewhere-.*Low Water, spare\.hangwright$/),
+          bytes: expect.any(Number),
+          works: 4,
+          files: 2,
+          fileBytes: 81,
+          missing: [],
+        }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a folder that is not there',
+        input: () => ({ folder: join(tmpdir(), 'hangwright', 'nowhere'), name: 'spare' }),
+        code: 'no-such-folder',
+        field: 'folder',
+      },
+    ],
+  },
+  'catalogue.move': {
+    answered: [
+      {
+        about: 'where the catalogue and its files are now',
+        input: () => ({ folder: ownFolder(), name: 'Low Water' }),
+        output: () => ({
+          name: 'Low Water',
+          file: expect.stringMatching(/elsewhere-.*Low Water\.hangwright$/),
+          files: 2,
+          missing: [],
+        }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a folder that is not said in full',
+        input: () => ({ folder: 'shows', name: 'Low Water' }),
+        code: 'bad-input',
+        field: 'folder',
+      },
+      {
+        about: 'a folder that is not there',
+        input: () => ({ folder: join(tmpdir(), 'hangwright', 'nowhere'), name: 'Low Water' }),
+        code: 'no-such-folder',
+        field: 'folder',
+      },
+    ],
   },
   'catalogue.keepBackup': {
     answered: [
