@@ -1,7 +1,9 @@
 /**
- * A list of any length that is never mirrored: pages are asked for as they come into view, a few are kept, and after a
- * change the ones on show are asked for again while the old lines stay up.
+ * A list of any length that is never mirrored: pages are asked for shortly before they come into view, the farther
+ * ahead the faster the list rolls; some are kept, and after a change the ones on show are asked for again while the old
+ * lines stay up.
  */
+import { untrack } from 'svelte'
 import type { WorkLine } from '../../src/contract/areas/works.ts'
 import type { Input } from '../../src/contract/contract.ts'
 import { concerns } from '../host/catalogue.svelte.ts'
@@ -10,7 +12,12 @@ import { call, listen, type Refused, refusalOf } from '../host/client.svelte.ts'
 export type ListQuery = Omit<Input<'work.list'>, 'offset' | 'limit'>
 
 const pageSize = 100
-const keptPages = 24
+const keptPages = 60
+/** Calls under way at a time: more would only wait in the host, and be out of date when their turn comes. */
+const mostCalls = 2
+/** How many looks ahead a rolling list is read: a call takes a few frames. */
+const looksAhead = 12
+const mostAhead = 1200
 
 class Pages {
   total = $state(0)
@@ -23,6 +30,8 @@ class Pages {
   private round = 0
   private stale = new Set<number>()
   private pending = new Set<string>()
+  /** Pages to ask for, the most wanted first. */
+  private wanted: readonly number[] = []
   private seen: readonly [number, number] = [0, 40]
 
   constructor() {
@@ -38,6 +47,7 @@ class Pages {
     this.asked = text
     this.query = query
     this.loading = true
+    this.seen = [0, 40]
     this.refresh()
   }
 
@@ -54,18 +64,34 @@ class Pages {
     return -1
   }
 
-  /** Makes sure of the lines from one index to another. */
+  /** Makes sure of the lines from one index to another, and of those that come next the way the list rolls. */
   see(from: number, to: number): void {
-    this.seen = [from, to]
-    for (let page = Math.floor(from / pageSize); page <= Math.floor(Math.max(from, to) / pageSize); page++) {
-      if (!this.pages.has(page) || this.stale.has(page)) void this.load(page)
-    }
+    untrack(() => {
+      const moved = from - this.seen[0]
+      this.seen = [from, to]
+      const ahead = Math.min(mostAhead, pageSize / 2 + Math.abs(moved) * looksAhead)
+      const next = moved < 0 ? pagesOf(from - ahead, from).toReversed() : pagesOf(to, to + ahead)
+      const behind = moved < 0 ? pagesOf(to, to + pageSize / 2) : pagesOf(from - pageSize / 2, from)
+      this.wanted = [...new Set([...pagesOf(from, to), ...next, ...behind])]
+      this.askNext()
+    })
   }
 
   private refresh(): void {
     this.round++
     this.stale = new Set(this.pages.keys())
     this.see(...this.seen)
+  }
+
+  private askNext(): void {
+    for (const page of this.wanted) {
+      if (this.pending.size >= mostCalls) return
+      const known = this.pages.has(page) && !this.stale.has(page) && !this.loading
+      const beyond = !this.loading && page > 0 && page * pageSize >= this.total
+      // Of a new question only the first answer is asked for until it is there.
+      if (!known && !beyond) void this.load(page)
+      if (this.loading) return
+    }
   }
 
   private async load(page: number): Promise<void> {
@@ -89,9 +115,13 @@ class Pages {
       this.loading = false
       this.refusal = null
     } catch (thrown) {
-      if (round === this.round) this.refusal = refusalOf(thrown)
+      if (round === this.round) {
+        this.refusal = refusalOf(thrown)
+        this.wanted = []
+      }
     } finally {
       this.pending.delete(key)
+      this.askNext()
     }
   }
 
@@ -104,6 +134,15 @@ class Pages {
     }
     return ids
   }
+}
+
+/** The pages that hold the lines from one index to another. */
+function pagesOf(from: number, to: number): readonly number[] {
+  const [first, last] = [
+    Math.max(0, Math.floor(from / pageSize)),
+    Math.max(0, Math.floor(Math.max(from, to) / pageSize)),
+  ]
+  return Array.from({ length: last - first + 1 }, (_, at) => first + at)
 }
 
 export const pages = new Pages()
