@@ -1,6 +1,7 @@
 /** How a work's page says backs, sizes and changes of the record. */
 import type { Output } from '../../src/contract/contract.ts'
 import { findMethod } from '../../src/hang/methods.ts'
+import { workFacts } from '../../src/model/work-facts.ts'
 import { desk } from '../host/desk.svelte.ts'
 import { flat, keyOf } from './back-data.ts'
 
@@ -27,22 +28,9 @@ export function figuresOf(size: Pick<SizeRow, 'height' | 'width' | 'depth' | 'di
 }
 
 /** The columns of a work that people write, in their words. */
-const facts: Readonly<Record<string, string>> = {
-  title: 'title',
-  maker: 'maker',
-  date_text: 'date',
-  medium: 'medium',
-  credit_line: 'credit line',
-  lender: 'lender',
-  kind: 'kind',
-  sensitivity: 'sensitivity',
-  light_limit: 'light limit',
-  glazing: 'glazing',
-  not_beside: 'not beside',
-  loan_terms: 'loan terms',
-  handling: 'handling',
-  note: 'note',
-}
+const facts: Readonly<Record<string, string>> = Object.fromEntries(
+  Object.values(workFacts).map(({ column, words }) => [column, words]),
+)
 
 export interface FieldChange {
   readonly word: string

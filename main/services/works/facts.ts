@@ -4,6 +4,7 @@ import { makerWords, titleWords } from '../../../src/checklist/plain-text.ts'
 import { workFields } from '../../../src/contract/areas/works.ts'
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
+import { workFacts } from '../../../src/model/work-facts.ts'
 import type { ReadHandle, WriteHandle } from '../../database/handles.ts'
 import { type Changed, type Columns, changeFields, notFound } from '../change.ts'
 import { addEntry } from '../exhibitions/entries.ts'
@@ -11,40 +12,12 @@ import type { Writing } from '../service.ts'
 import { insert, remove as removeRow, row, rows, update, type Value, value } from '../sql.ts'
 import { firstNumber, refreshNumbers } from './figures.ts'
 
-const columns: Columns = {
-  title: 'title',
-  maker: 'maker',
-  dateText: 'date_text',
-  medium: 'medium',
-  creditLine: 'credit_line',
-  lender: 'lender',
-  kind: 'kind',
-  sensitivity: 'sensitivity',
-  lightLimit: 'light_limit',
-  glazing: 'glazing',
-  notBeside: 'not_beside',
-  loanTerms: 'loan_terms',
-  handling: 'handling',
-  note: 'note',
-}
+const columns: Columns = Object.fromEntries(Object.entries(workFacts).map(([field, { column }]) => [field, column]))
 
 /** Words for people, by field. */
-const fieldWords: Readonly<Record<string, string>> = {
-  title: 'title',
-  maker: 'maker',
-  dateText: 'date',
-  medium: 'medium',
-  creditLine: 'credit line',
-  lender: 'lender',
-  kind: 'kind',
-  sensitivity: 'sensitivity',
-  lightLimit: 'light limit',
-  glazing: 'glazing',
-  notBeside: 'not beside',
-  loanTerms: 'loan terms',
-  handling: 'handling',
-  note: 'note',
-}
+const fieldWords: Readonly<Record<string, string>> = Object.fromEntries(
+  Object.entries(workFacts).map(([field, { words }]) => [field, words]),
+)
 
 /** How an edit calls a work: its title, else its first number, else "a work". */
 export function workName(db: ReadHandle, id: string): string {

@@ -1,6 +1,7 @@
 /** Everything about one work. */
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { inForce } from '../../../src/model/in-force.ts'
+import { workFacts } from '../../../src/model/work-facts.ts'
 import { notFound } from '../change.ts'
 import type { Reading } from '../service.ts'
 import { row, rows } from '../sql.ts'
@@ -9,8 +10,9 @@ import { workFindings } from './findings.ts'
 
 type Got = Output<'work.get'>
 
-const facts = `title, maker, date_text AS dateText, medium, credit_line AS creditLine, lender, kind, sensitivity,
-  light_limit AS lightLimit, glazing, not_beside AS notBeside, loan_terms AS loanTerms, handling, note`
+const facts = Object.entries(workFacts)
+  .map(([field, { column }]) => `${column} AS ${field}`)
+  .join(', ')
 
 export function get({ db }: Reading, { id }: Received<'work.get'>): Got {
   const found = row<Got['facts']>(db, `SELECT ${facts} FROM work WHERE id = :id`, { id })
