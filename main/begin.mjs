@@ -34,6 +34,7 @@ if (!installed && runsOnOwnNode && outerNode !== process.execPath) {
   }
   const [script, ...rest] = process.argv.slice(2)
   if (script === undefined) stop('begin.mjs needs the script to run.')
+  if (!existsSync(join(root, script))) stop(`There is no script ${script} in this program.`)
   goOn(program, [join(root, script), ...rest], {
     ...process.env,
     PATH: join(modules, '.bin') + delimiter + process.env.PATH,
@@ -55,6 +56,7 @@ function install() {
   const result = npm
     ? spawnSync(outerNode, [npm, ...args], options)
     : spawnSync('npm', args, { ...options, shell: process.platform === 'win32' })
+  if (result.error) stop(`npm could not be started (${result.error.message}): install Node with npm and start again.`)
   if (result.status !== 0) stop('npm ci failed; its reason stands above.')
   writeFileSync(stamp, wanted)
 }
