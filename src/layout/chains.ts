@@ -7,9 +7,8 @@
 import { INCH } from '../hang/physics.ts'
 import type { Printed, Steps } from '../hang/printing.ts'
 import { defaultSteps, print } from '../hang/printing.ts'
-import type { ChainPiece } from '../measure/chain.ts'
-import { runningChain } from '../measure/chain.ts'
-import type { Step } from '../measure/rounding.ts'
+import { countedChain } from '../measure/chain.ts'
+import { fromCount, type Step } from '../measure/rounding.ts'
 
 export interface ChainWork {
   readonly id: string
@@ -37,8 +36,13 @@ export interface WallChain {
 /** The chain of a wall from 0 to its length. The printed pieces add up to the printed length in each unit. */
 export function wallChain(length: number, works: readonly ChainWork[], steps: Steps = defaultSteps): WallChain {
   const spans = works.map(work => ({ at: work.left, size: work.width }))
-  const metric = runningChain(0, length, spans, metricStep(steps))
-  const imperial = runningChain(0, length, spans, { unit: 'in', parts: steps.fraction })
+  const [mm, inch] = [metricStep(steps), { unit: 'in', parts: steps.fraction } as const]
+  const metric = countedChain(0, length, spans, mm)
+  const imperial = countedChain(0, length, spans, inch)
+  const printed = (millimetres: number, parts: number): Printed => ({
+    mm: fromCount(millimetres, mm),
+    inches: inchesOf(fromCount(parts, inch)),
+  })
   let at = 0
   const pieces = metric.pieces.map((piece, index): WallPiece => {
     const other = imperial.pieces[index] ?? piece
@@ -47,20 +51,25 @@ export function wallChain(length: number, works: readonly ChainWork[], steps: St
     const from = work?.left ?? at
     const to = work === undefined ? (next?.left ?? length) : work.left + work.width
     at = to
-    return { kind: piece.kind, id: work?.id ?? null, from, to, printed: both(piece, other) }
+    return {
+      kind: piece.kind,
+      id: work?.id ?? null,
+      from,
+      to,
+      printed: {
+        from: printed(piece.from, other.from),
+        to: printed(piece.to, other.to),
+        size: printed(piece.to - piece.from, other.to - other.from),
+      },
+    }
   })
   return {
-    length: { mm: metric.whole.mm, inches: inchesOf(imperial.whole.mm) },
+    length: printed(metric.end - metric.start, imperial.end - imperial.start),
     pieces,
     running: pieces.flatMap(piece =>
       piece.id === null ? [] : [{ id: piece.id, left: piece.printed.from, right: piece.printed.to }],
     ),
   }
-}
-
-function both(metric: ChainPiece, imperial: ChainPiece): WallPiece['printed'] {
-  const pair = (key: 'from' | 'to' | 'size'): Printed => ({ mm: metric[key].mm, inches: inchesOf(imperial[key].mm) })
-  return { from: pair('from'), to: pair('to'), size: pair('size') }
 }
 
 /** Whole parts of an inch, so that sums stay exact: 1/64 divides every part that is printed. */

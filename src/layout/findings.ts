@@ -31,36 +31,46 @@ interface Check {
   readonly works: readonly HungRect[]
   readonly rules: WallCheckRules
   readonly say: (mm: number) => string
+  /** Whether findings of these are wanted; with two works, of either. */
+  readonly asked: (id: string, other?: string) => boolean
   /** The smallest shift of all works together that clears the wall's things; worked out once, when first asked. */
   readonly shiftAll: () => number | null
 }
 
 const SLACK = 1e-6
 
-/** Every finding of the hang on one wall. mm. */
+/**
+ * Every finding of the hang on one wall. mm. With `only`, the findings of those works alone, as the whole wall gives
+ * them, and none of the wall itself: so much must be told at every move of a hand.
+ */
 export function wallFindings(
   wall: WallFacts,
   works: readonly HungRect[],
   rules: WallCheckRules,
   unit: LengthUnit = 'mm',
+  only?: ReadonlySet<string>,
 ): readonly Finding[] {
   let all: { readonly shift: number | null } | null = null
   const shiftAll = () => {
     all ??= { shift: works.length > 1 ? smallestGroupShift(works, wall) : null }
     return all.shift
   }
-  const check: Check = { wall, works, rules, say: sayIn(unit), shiftAll }
+  const asked = (id: string, other?: string) =>
+    only === undefined || only.has(id) || (other !== undefined && only.has(other))
+  const check: Check = { wall, works, rules, say: sayIn(unit), asked, shiftAll }
   return [
-    ...works.flatMap(work => [
-      ...sizes(work, check),
-      ...offWall(work, check),
-      ...ceilingAndSkirting(work, check),
-      ...endMargins(work, check),
-      ...wall.openings.flatMap(opening => inOpening(work, opening, check)),
-      ...wall.keepClears.flatMap(item => nearKeepClear(work, item, check)),
-    ]),
+    ...works
+      .filter(work => asked(work.id))
+      .flatMap(work => [
+        ...sizes(work, check),
+        ...offWall(work, check),
+        ...ceilingAndSkirting(work, check),
+        ...endMargins(work, check),
+        ...wall.openings.flatMap(opening => inOpening(work, opening, check)),
+        ...wall.keepClears.flatMap(item => nearKeepClear(work, item, check)),
+      ]),
     ...neighbours(check),
-    ...crowded(check),
+    ...(only === undefined ? crowded(check) : []),
   ]
 }
 
@@ -207,12 +217,13 @@ function nearKeepClear(work: HungRect, item: KeepClear, check: Check): readonly 
   ]
 }
 
-function neighbours({ works, rules, say }: Check): readonly Finding[] {
+function neighbours({ works, rules, say, asked }: Check): readonly Finding[] {
   const order = [...works].sort((a, b) => a.x - b.x)
   const found: Finding[] = []
   order.forEach((a, index) => {
     for (const b of order.slice(index + 1)) {
       if (b.x - right(a) >= rules.minimumGap) break
+      if (!asked(a.id, b.id)) continue
       const distance = clearDistance(a, b)
       if (overlap(a, b)) {
         const { dx, dy } = clearances(a, b)

@@ -107,31 +107,38 @@ function exact(candidates: readonly Candidate[], shift: number): readonly SnapLi
   return candidates.filter(candidate => Math.abs(candidate.shift - shift) <= EXACT).map(candidate => candidate.line)
 }
 
-function candidatesUp(box: Rect, { others, centreLine }: SnapQuestion): readonly Candidate[] {
+/** Candidates beyond the threshold are never made: of hundreds of works a few are near at any moment. */
+function candidatesUp(box: Rect, { others, centreLine, threshold }: SnapQuestion): readonly Candidate[] {
   const found: Candidate[] = []
-  const level = (kind: SnapKind, mine: number, at: number, ids: readonly string[]) =>
+  const level = (kind: SnapKind, mine: number, at: number, id?: string) => {
+    if (Math.abs(at - mine) > threshold + EXACT) return
+    const ids = id === undefined ? [] : [id]
     found.push({ shift: at - mine, line: { axis: 'up', kind, at, ids, gap: null, stretches: [] } })
+  }
   const middle = box.y + box.height / 2
-  if (centreLine !== null) level('centre line', middle, centreLine, [])
+  if (centreLine !== null) level('centre line', middle, centreLine)
   for (const other of others) {
-    level('centres', middle, other.y + other.height / 2, [other.id])
-    level('tops', top(box), top(other), [other.id])
-    level('bottoms', box.y, other.y, [other.id])
+    level('centres', middle, other.y + other.height / 2, other.id)
+    level('tops', top(box), top(other), other.id)
+    level('bottoms', box.y, other.y, other.id)
   }
   return found
 }
 
 function candidatesAlong(box: Rect, question: SnapQuestion): readonly Candidate[] {
-  const { others, wallLength } = question
+  const { others, wallLength, threshold } = question
   const found: Candidate[] = []
   const middle = box.x + box.width / 2
-  const upright = (kind: SnapKind, mine: number, at: number, ids: readonly string[]) =>
+  const upright = (kind: SnapKind, mine: number, at: number, id?: string) => {
+    if (Math.abs(at - mine) > threshold + EXACT) return
+    const ids = id === undefined ? [] : [id]
     found.push({ shift: at - mine, line: { axis: 'along', kind, at, ids, gap: null, stretches: [] } })
-  upright('wall middle', middle, wallLength / 2, [])
+  }
+  upright('wall middle', middle, wallLength / 2)
   for (const other of others) {
-    upright('centres along', middle, other.x + other.width / 2, [other.id])
-    upright('lefts', box.x, other.x, [other.id])
-    upright('rights', right(box), right(other), [other.id])
+    upright('centres along', middle, other.x + other.width / 2, other.id)
+    upright('lefts', box.x, other.x, other.id)
+    upright('rights', right(box), right(other), other.id)
   }
   found.push(...margins(box, question), ...gaps(box, question))
   return found

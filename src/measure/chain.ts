@@ -30,6 +30,20 @@ export interface RunningChain {
   readonly pieces: readonly ChainPiece[]
 }
 
+/** A piece in whole steps. */
+export interface CountedPiece {
+  readonly kind: 'gap' | 'work'
+  readonly index: number
+  readonly from: number
+  readonly to: number
+}
+
+export interface CountedChain {
+  readonly start: number
+  readonly end: number
+  readonly pieces: readonly CountedPiece[]
+}
+
 /** A stretch of the chain with its start and its own size as measured, in millimetres. */
 export interface Span {
   readonly at: number
@@ -41,25 +55,39 @@ export interface Span {
  * overlap. The sizes of all pieces add up to the whole, in whole steps.
  */
 export function runningChain(from: number, to: number, spans: readonly Span[], step: Step): RunningChain {
+  const { start, end, pieces } = countedChain(from, to, spans, step)
+  return {
+    step,
+    from: printed(start, step),
+    to: printed(end, step),
+    whole: printed(end - start, step),
+    pieces: pieces.map(({ kind, index, from, to }) => ({
+      kind,
+      index,
+      from: printed(from, step),
+      to: printed(to, step),
+      size: printed(to - from, step),
+    })),
+  }
+}
+
+/** The same chain in whole steps alone, for where it is worked out many times a second and few figures are read. */
+export function countedChain(from: number, to: number, spans: readonly Span[], step: Step): CountedChain {
   const ordered = spans
     .map((span, index) => ({ span, index }))
     .sort((a, b) => a.span.at - b.span.at || a.index - b.index)
   const start = toCount(from, step)
   const end = toCount(to, step)
-  const pieces: ChainPiece[] = []
+  const pieces: CountedPiece[] = []
   let here = start
   for (const { span, index } of ordered) {
     const left = toCount(span.at, step)
     const right = left + toCount(span.size, step)
-    pieces.push(piece('gap', index, here, left, step), piece('work', index, left, right, step))
+    pieces.push({ kind: 'gap', index, from: here, to: left }, { kind: 'work', index, from: left, to: right })
     here = right
   }
-  pieces.push(piece('gap', ordered.length, here, end, step))
-  return { step, from: printed(start, step), to: printed(end, step), whole: printed(end - start, step), pieces }
-}
-
-function piece(kind: 'gap' | 'work', index: number, from: number, to: number, step: Step): ChainPiece {
-  return { kind, index, from: printed(from, step), to: printed(to, step), size: printed(to - from, step) }
+  pieces.push({ kind: 'gap', index: ordered.length, from: here, to: end })
+  return { start, end, pieces }
 }
 
 function printed(count: number, step: Step): Printed {
