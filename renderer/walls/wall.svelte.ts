@@ -8,9 +8,11 @@ import type { Input } from '../../src/contract/contract.ts'
 import type { Finding } from '../../src/contract/shared.ts'
 import { columnsOf } from '../../src/drawing/columns.ts'
 import { placeAt, type Spot, staysPut, withSpots } from '../../src/drawing/places.ts'
+import { moved } from '../../src/geometry/rect.ts'
 import type { Steps } from '../../src/hang/printing.ts'
 import { wallChain } from '../../src/layout/chains.ts'
-import { wallFindings } from '../../src/layout/findings.ts'
+import type { HungRect } from '../../src/layout/findings.ts'
+import { findingsOfMoved, findingsThatStand } from '../../src/layout/moving.ts'
 import { calledOn, faceFindings, rectOf, unsettled } from '../../src/model/face-findings.ts'
 import { type MarksOrWhy, marksOfPlaced } from '../../src/model/marks-of-face.ts'
 import { watch } from '../host/catalogue.svelte.ts'
@@ -43,16 +45,15 @@ export class Wall {
   private readonly known
   readonly elevation = $derived.by((): Elevation | undefined => this.query.value)
   /** Moves of the moment; the works themselves stay where they stand until it ends. */
-  offset = $state.raw<Offset | null>(null)
+  private moves = $state.raw<Offset | null>(null)
+  /** The works under the hand; the same set as long as it holds the same works, so that a move touches nothing else. */
+  private inHand = $state.raw<ReadonlySet<string> | null>(null)
   /** Spots tried on top of one answer of the catalogue; the next answer ends them. */
   private tried = $state.raw<{ readonly on: Elevation; readonly spots: ReadonlyMap<string, Spot> } | null>(null)
   clashes = $state.raw<{ readonly asked: Places; readonly clashes: readonly PutClash[] } | null>(null)
   /** The kept layout that is drawn beside today's. */
   compared = $state<string | null>(null)
   private ends: ReturnType<typeof setTimeout> | undefined
-
-  /** The works under the hand; the same set as long as it holds the same works. */
-  readonly moving = $derived.by(() => this.offset?.ids ?? null)
 
   readonly spots = $derived.by(() =>
     this.tried !== null && this.tried.on === this.elevation ? this.tried.spots : none,
@@ -62,20 +63,29 @@ export class Wall {
     const { elevation } = this
     return elevation === undefined ? [] : withSpots(elevation.works, elevation.plan, this.spots)
   })
-  /** Works as they stand this very moment. */
-  readonly live = $derived.by((): readonly PlacedWork[] => {
-    const { elevation, offset, works } = this
-    if (elevation === undefined || offset === null) return works
-    return withSpots(works, elevation.plan, this.offsetSpots(offset))
+  readonly restingRects = $derived.by(() => this.works.flatMap(work => rectOf(work) ?? []))
+  /** Rectangles of the works as they stand this very moment. */
+  readonly rects = $derived.by((): readonly HungRect[] => {
+    const { offset, restingRects } = this
+    if (offset === null) return restingRects
+    const { ids, dx, dy } = offset
+    return restingRects.map(rect => (ids.has(rect.id) ? { ...rect, ...moved(rect, dx, dy) } : rect))
   })
-  readonly selected = $derived.by(() => this.live.filter(work => show.isSelected(work.work)))
+  private readonly chosen = $derived.by(() => this.works.filter(work => show.isSelected(work.work)))
+  /** The selected works as they stand this very moment. */
+  readonly selected = $derived.by((): readonly PlacedWork[] => {
+    const { elevation, offset, chosen } = this
+    if (elevation === undefined || offset === null) return chosen
+    return withSpots(chosen, elevation.plan, this.offsetSpots(offset))
+  })
+  private readonly placements = $derived.by(() => new Map(this.works.map(work => [work.work, work.placement])))
   readonly steps = $derived.by((): Steps => ({ mm: this.elevation?.rules.sheetStepMm ?? 1, fraction: desk.fraction }))
   readonly marks = $derived.by((): ReadonlyMap<string, MarksOrWhy> => {
     const { elevation } = this
     if (elevation === undefined) return new Map()
     return new Map(this.works.map(work => [work.placement, this.marksOf(work)]))
   })
-  readonly columns = $derived.by(() => columnsOf(this.live.flatMap(work => rectOf(work) ?? [])))
+  readonly columns = $derived.by(() => columnsOf(this.rects))
   readonly chain = $derived.by(() => wallChain(this.elevation?.wall.length ?? 0, this.columns, this.steps))
   /** Findings of the works where they stand, whatever a hand is doing. */
   readonly resting = $derived.by((): readonly Finding[] => {
@@ -86,31 +96,18 @@ export class Wall {
     const records = (this.known.value?.findings ?? []).filter(found => found.subject.kind === 'work')
     return [...unsettled(hang, elevation.settled), ...records]
   })
-  /** Findings of this moment. While works move, only what concerns them is asked again. */
-  readonly findings = $derived.by((): readonly Finding[] => {
-    const { elevation, offset } = this
-    if (elevation === undefined || offset === null) return this.resting
-    const stands = this.resting.filter(
-      found => !concerns(found, offset.ids) || !('x' in found.figures || isOfLayout(found)),
-    )
-    const rects = this.live.flatMap(work => rectOf(work) ?? [])
-    const mine = rects.filter(rect => offset.ids.has(rect.id))
-    const reach = elevation.rules.minimumGap + 1
-    const near = rects.filter(rect =>
-      mine.some(
-        one =>
-          rect.x < one.x + one.width + reach &&
-          rect.x + rect.width > one.x - reach &&
-          rect.y < one.y + one.height + reach &&
-          rect.y + rect.height > one.y - reach,
-      ),
-    )
-    if (mine.length > 40) return stands
-    return [
-      ...stands,
-      ...wallFindings(elevation.wall, near, elevation.rules, desk.unit).filter(found => concerns(found, offset.ids)),
-    ]
+  /** Those of them that no move of the hand changes. */
+  readonly standing = $derived.by(() =>
+    this.moving === null ? this.resting : findingsThatStand(this.resting, this.moving),
+  )
+  /** What is said of the works under the hand where they are now. */
+  readonly ofMoved = $derived.by((): readonly Finding[] => {
+    const { elevation, moving, rects } = this
+    if (elevation === undefined || moving === null) return []
+    return findingsOfMoved(elevation.wall, rects, moving, elevation.rules, desk.unit)
   })
+  /** Findings of this moment. */
+  readonly findings = $derived.by(() => [...this.ofMoved, ...this.standing])
 
   constructor(face: () => string | null) {
     this.face = face
@@ -124,11 +121,25 @@ export class Wall {
     })
   }
 
+  get moving(): ReadonlySet<string> | null {
+    return this.inHand
+  }
+
+  get offset(): Offset | null {
+    return this.moves
+  }
+
+  private set offset(offset: Offset | null) {
+    this.moves = offset
+    const ids = offset?.ids ?? null
+    if (this.inHand !== ids) this.inHand = ids
+  }
+
   /** The placed work that a finding is about, or null for one about the wall. */
   placementOf(found: Finding): string | null {
     const { kind, id } = found.subject
     if (kind === 'placement') return id
-    return kind === 'work' ? (this.works.find(work => work.work === id)?.placement ?? null) : null
+    return kind === 'work' ? (this.placements.get(id) ?? null) : null
   }
 
   /** Works that one piece of the chain stands for. */
@@ -243,17 +254,6 @@ export class Wall {
     if (!went && this.tried === trial) this.tried = null
     return went
   }
-}
-
-const layoutCodes =
-  /^(overlap|gap-small|off-wall|near-end|in-opening|in-keep-clear|covers-keep-clear|no-room-to-lift-on|on-skirting|too-)/
-
-function isOfLayout(found: Finding): boolean {
-  return layoutCodes.test(found.code)
-}
-
-function concerns(found: Finding, ids: ReadonlySet<string>): boolean {
-  return ids.has(found.subject.id) || ids.has(String(found.figures.with ?? ''))
 }
 
 const key = Symbol('wall')
