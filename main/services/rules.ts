@@ -1,7 +1,8 @@
 /** House rules as the catalogue has them: the program's defaults where nobody has set another. */
 import type { Output, Received } from '../../src/contract/contract.ts'
 import { Refusal } from '../../src/contract/refusal.ts'
-import { type HouseRuleKey, houseRules, isHouseRule } from '../../src/model/house-rules.ts'
+import { type HouseRule, type HouseRuleKey, houseRules, isHouseRule } from '../../src/model/house-rules.ts'
+import { ruleProblem, saidInMillimetres, sayRule } from '../../src/model/rule-value.ts'
 import type { ReadHandle } from '../database/handles.ts'
 import { same } from './change.ts'
 import type { Reading, ServicesOf, Writing } from './service.ts'
@@ -33,9 +34,15 @@ function list({ db }: Reading): Output<'rule.list'> {
       const own = stored.get(key)
       return {
         key,
+        group: rule.group,
         value: own === undefined ? rule.value : JSON.parse(own.value),
+        default: rule.value,
         says: rule.says,
+        reason: rule.reason,
         unit: rule.unit,
+        least: 'least' in rule ? rule.least : null,
+        most: 'most' in rule ? rule.most : null,
+        choices: 'choices' in rule ? rule.choices.map(choice => ({ ...choice })) : [],
         source: own?.source ?? rule.source,
         since: own?.since ?? '',
         by: own?.by ?? '',
@@ -48,13 +55,9 @@ function list({ db }: Reading): Output<'rule.list'> {
 function set(writing: Writing, input: Received<'rule.set'>): Output<'rule.set'> {
   const { key, was, to, source } = input
   if (!isHouseRule(key)) throw new Refusal('not-found', `There is no house rule “${key}”.`, { field: 'key' })
-  const rule = houseRules[key]
-  if (typeof to !== typeof rule.value || (typeof to === 'number' && !(to >= 0 && to <= 1e6))) {
-    throw new Refusal('bad-input', `This rule takes a ${typeof rule.value}, not below nothing.`, { field: 'to' })
-  }
-  if (key === 'heightRule' && !['centre', 'top', 'bottom', 'eye'].includes(String(to))) {
-    throw new Refusal('bad-input', 'Works hang by their centre, top, bottom or eye.', { field: 'to' })
-  }
+  const rule: HouseRule = houseRules[key]
+  const problem = ruleProblem(rule, to)
+  if (problem !== null) throw new Refusal('bad-input', problem, { field: 'to' })
   const stored = row<Stored>(writing.db, 'SELECT * FROM house_rule WHERE id = :key', { key })
   const now = stored === undefined ? rule.value : JSON.parse(stored.value)
   if (!same(now, was)) {
@@ -63,7 +66,7 @@ function set(writing: Writing, input: Received<'rule.set'>): Output<'rule.set'> 
       details: { was, yours: to, theirs: now },
     })
   }
-  writing.label(`House rule: ${rule.says.replace(/\.$/, '')} → ${String(to)}`)
+  writing.label(`House rule: ${rule.says.replace(/\.$/, '')} → ${sayRule(rule, to, saidInMillimetres)}`)
   const columns = { value: JSON.stringify(to), source, since: writing.now(), by: writing.person?.name ?? '' }
   if (stored === undefined) insert(writing.db, 'house_rule', { id: key, ...columns })
   else update(writing.db, 'house_rule', key, columns)

@@ -9,6 +9,7 @@ import type { WorkFacts } from '../../src/hang/method.ts'
 import { findMethod } from '../../src/hang/methods.ts'
 import { call, refusalOf } from '../host/client.svelte.ts'
 import { desk } from '../host/desk.svelte.ts'
+import { rules } from '../host/rules.svelte.ts'
 import { fieldsInUse, flat, keyOf, nested, type Path, type Value } from './back-data.ts'
 
 export type BackRow = Output<'work.get'>['backs'][number]
@@ -81,8 +82,9 @@ export class Measuring {
         data: this.data,
         work: size,
         hooksApart: this.hooksApart,
+        rules: rules.hang,
         unit: desk.unit,
-        steps: { mm: 1, fraction: desk.fraction },
+        steps: { mm: rules.figure('sheetStepMm'), fraction: desk.fraction },
       })
       return { answer, refusal: null }
     } catch (thrown) {

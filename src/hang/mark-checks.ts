@@ -13,11 +13,7 @@ import { floorAt } from './wall.ts'
 
 /** Cables run straight up and down from these: never drill above or below them. Common practice. */
 const SERVED = ['switch', 'outlet']
-/** Beside the box itself, for the cable. From memory. */
-const BESIDE_SERVICE = 25
-/** House limits of one person: 30 kg or 1.5 m; a lifting plan above 150 kg. Common practice. */
-const TWO_PEOPLE_KG = 30
-const TWO_PEOPLE_MM = 1500
+/** A lifting plan above this. Common practice, no source. */
 const LIFTING_PLAN_KG = 150
 
 interface MarkQuestion {
@@ -67,7 +63,7 @@ function onTheWall(mark: Mark, name: string, { wall, rules, say }: MarkQuestion)
   ]
 }
 
-function keepsClear(mark: Mark, name: string, { wall, say }: MarkQuestion): readonly PlainFinding[] {
+function keepsClear(mark: Mark, name: string, { wall, rules, say }: MarkQuestion): readonly PlainFinding[] {
   const found: PlainFinding[] = []
   for (const opening of wall.openings) {
     if (distanceToPoint(opening, mark.hole) > 0) continue
@@ -94,7 +90,7 @@ function keepsClear(mark: Mark, name: string, { wall, say }: MarkQuestion): read
         text: `${name} is ${say(item.margin - distance)} inside the margin of the ${nameOf(item)}.`,
         figures: { side: mark.side, keepClear: item.id, distance, margin: item.margin },
       })
-    } else if (inLineWith(item, mark.hole)) {
+    } else if (inLineWith(item, mark.hole, rules.besideService)) {
       found.push({
         severity: 'settle',
         code: 'mark-in-line-with-services',
@@ -106,10 +102,8 @@ function keepsClear(mark: Mark, name: string, { wall, say }: MarkQuestion): read
   return found
 }
 
-function inLineWith(item: KeepClear, hole: Point): boolean {
-  return (
-    SERVED.includes(item.kind) && hole.x >= item.x - BESIDE_SERVICE && hole.x <= item.x + item.width + BESIDE_SERVICE
-  )
+function inLineWith(item: KeepClear, hole: Point, beside: number): boolean {
+  return SERVED.includes(item.kind) && hole.x >= item.x - beside && hole.x <= item.x + item.width + beside
 }
 
 function nameOf(thing: Rect & { readonly kind: string; readonly label: string }): string {
@@ -247,11 +241,17 @@ export function loadFindings(
 }
 
 /** The usual cautions, each where it matters. */
-export function cautionsFor(work: WorkFacts, wall: WallFacts, fixings: readonly Fixing[]): readonly string[] {
+export function cautionsFor(
+  work: WorkFacts,
+  wall: WallFacts,
+  fixings: readonly Fixing[],
+  rules: HangRules,
+): readonly string[] {
   const mass = work.mass ?? null
+  const { onePersonKg, onePersonSize } = rules
   const why = [
-    ...((mass ?? 0) > TWO_PEOPLE_KG ? [`heavier than ${TWO_PEOPLE_KG} kg`] : []),
-    ...(Math.max(work.height, work.width) > TWO_PEOPLE_MM ? [`larger than ${TWO_PEOPLE_MM / 1000} m`] : []),
+    ...((mass ?? 0) > onePersonKg ? [`heavier than ${onePersonKg} kg`] : []),
+    ...(Math.max(work.height, work.width) > onePersonSize ? [`larger than ${onePersonSize / 1000} m`] : []),
   ]
   return [
     'Rated loads are the maker’s for a stated wall, and only as good as the installation; a fixing holds no more than the wall behind it.',

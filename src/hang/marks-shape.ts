@@ -4,6 +4,8 @@
  */
 import * as z from 'zod'
 import { finding } from '../contract/shared.ts'
+import { houseRules } from '../model/house-rules.ts'
+import type { HangRuleKey } from './rules.ts'
 
 const mm = z.number().min(-1e6).max(1e6)
 const size = z.number().gt(0).max(1e5)
@@ -49,13 +51,23 @@ export const fixing = z.strictObject({
   length: size.nullable().optional(),
 })
 
+/** A figure within the bounds of its house rule. */
+const within = (key: HangRuleKey) => z.number().min(houseRules[key].least).max(houseRules[key].most)
+
 export const hangRules = z.strictObject({
-  houseFactor: z.number().min(1).max(20),
-  leastWireAngle: z.number().min(1).max(89),
-  measureTolerance: z.number().min(0).max(50),
-  dropTolerance: z.number().min(0).max(50),
-  nailsIn: z.number().gt(0).lt(0.5),
-  markFromEnd: z.number().min(0).max(1000),
+  houseFactor: within('houseFactor'),
+  leastWireAngle: within('leastWireAngle'),
+  hookHidden: within('hookHidden'),
+  measureTolerance: within('measureTolerance'),
+  dropTolerance: within('dropTolerance'),
+  nailsIn: within('nailsIn'),
+  clearOfBrace: within('clearOfBrace'),
+  cleatShorter: within('cleatShorter'),
+  screwsApart: within('screwsApart'),
+  markFromEnd: within('markFromEnd'),
+  besideService: within('besideService'),
+  onePersonKg: within('onePersonKg'),
+  onePersonSize: within('onePersonSize'),
 })
 
 export const steps = z.strictObject({

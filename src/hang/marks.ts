@@ -98,7 +98,7 @@ export function marksFor(question: MarksQuestion): MarksAnswer {
           },
     loads,
     findings: plain.map((found): Finding => ({ ...found, subject, figures: { ...found.figures } })),
-    cautions: [...answer.cautions, ...cautionsFor(work, wall, fixings)],
+    cautions: [...answer.cautions, ...cautionsFor(work, wall, fixings, rules)],
     needs: answer.needs,
     adjust: method.adjust,
     accuracy: method.accuracy,

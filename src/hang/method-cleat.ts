@@ -25,10 +25,6 @@ const data = z.strictObject({
   depth: measured.nullable().optional(),
 })
 
-/** The wall part is 1/2 to 1 in shorter than the work's part: common practice. */
-const SHORTER = 19.05
-/** Screws every 4 to 6 in where no stud decides: common practice. */
-const SCREW_EVERY = 127
 /** A stud counts only this far inside the ends of the wall part. */
 const END_CLEAR = 25
 
@@ -103,7 +99,7 @@ export const cleat = defineMethod({
     }
   },
   answer: (back, question) => {
-    const { work, say, fixing } = question
+    const { work, say, fixing, rules } = question
     checkDrop(back.drop, work, 'back.data.drop')
     if (back.length > work.width + 1e-9) {
       throw new Refusal('cleat-too-long', 'The bar is longer than the work is wide.', {
@@ -120,7 +116,8 @@ export const cleat = defineMethod({
         field: 'back.data.left.inset',
       })
     }
-    const wallLength = back.wallLength ?? (back.length > 2 * SHORTER ? back.length - SHORTER : back.length)
+    const shorter = rules.cleatShorter
+    const wallLength = back.wallLength ?? (back.length > 2 * shorter ? back.length - shorter : back.length)
     if (wallLength > back.length + 1e-9) {
       throw new Refusal('cleat-wall-too-long', 'The part on the wall must not be longer than the part on the work.', {
         field: 'back.data.wallLength',
@@ -163,7 +160,12 @@ export const cleat = defineMethod({
 })
 
 /** The wall part on the wall: its ends, and screws on every stud it covers, two each, or spread along backing. */
-function edgeOf({ work, centre, wall }: HangQuestion, middle: number, length: number, sidePlay: number): CleatEdge {
+function edgeOf(
+  { work, centre, wall, rules }: HangQuestion,
+  middle: number,
+  length: number,
+  sidePlay: number,
+): CleatEdge {
   const xl = centre.x - work.width / 2
   const from = xl + middle - length / 2
   const to = from + length
@@ -180,7 +182,7 @@ function edgeOf({ work, centre, wall }: HangQuestion, middle: number, length: nu
     }
   }
   const inner = Math.max(0, length - 2 * END_CLEAR)
-  const count = Math.max(2, Math.ceil(inner / SCREW_EVERY) + 1)
+  const count = Math.max(2, Math.ceil(inner / rules.screwsApart) + 1)
   const screws = Array.from({ length: count }, (_, i) => {
     const x = from + (length - inner) / 2 + (inner * i) / (count - 1)
     return { x, onStud: studs.some(stud => Math.abs(stud - x) < 12) }

@@ -23,9 +23,6 @@ const data = z.strictObject({
   clearance: measured.nullable().optional(),
 })
 
-/** A nail keeps this far from a brace, beside its own half shank. House rule, from memory. */
-const CLEAR_OF_BRACE = 10
-
 export const stretcherBar = defineMethod({
   key: 'stretcher-bar',
   name: 'Stretcher bar',
@@ -102,7 +99,7 @@ export const stretcherBar = defineMethod({
         details: { hooksApart, width: work.width },
       })
     }
-    const clear = CLEAR_OF_BRACE + (fixing.shank ?? 0) / 2
+    const clear = rules.clearOfBrace + (fixing.shank ?? 0) / 2
     const wanted = hooksApart === null ? work.width * rules.nailsIn : (work.width - hooksApart) / 2
     const left = clearPlace(wanted, ranges, clear, 0, work.width / 2)
     const right = clearPlace(work.width - wanted, ranges, clear, work.width / 2, work.width)

@@ -22,9 +22,6 @@ const data = z.strictObject({
   ]),
 })
 
-/** Least drop that keeps a hook hidden behind the frame: 2 in, common practice. */
-const HIDDEN = 50.8
-
 export const wire = defineMethod({
   key: 'wire',
   name: 'Wire',
@@ -237,12 +234,12 @@ function wireFindings(solved: WireAnswer, { work, say, rules }: HangQuestion, mi
       figures: { measured: plain.drop, apart: plain.apart, drop: solved.drop, tooHigh: plain.tooHigh },
     })
   }
-  if (solved.drop < HIDDEN) {
+  if (solved.drop < rules.hookHidden) {
     found.push({
       severity: 'settle',
       code: 'hook-shows',
       text: `The wire comes within ${say(solved.drop)} of the top edge: the hooks may show.`,
-      figures: { drop: solved.drop, hidden: HIDDEN },
+      figures: { drop: solved.drop, hidden: rules.hookHidden },
     })
   }
   if (solved.hooks === 0) {

@@ -81,18 +81,29 @@ export interface HangQuestion {
   readonly say: (mm: number) => string
 }
 
-/** House rules of hanging, each with its default in `rules.ts`. */
+/** House rules of hanging; what each says, its default and its source stand in `src/model/house-rules.ts`. */
 export interface HangRules {
-  /** share × factor ≤ rating. Framing trade, common practice: 4. */
+  /** share × factor ≤ rating. */
   readonly houseFactor: number
   /** Wire legs under this angle pull too hard; degrees. */
   readonly leastWireAngle: number
+  /** A wire this far below the top edge hides its hooks. */
+  readonly hookHidden: number
   /** Drops or spacings that differ by more than this are measured again. */
   readonly measureTolerance: number
   readonly dropTolerance: number
   /** Fraction of the width in from each side, for nails under a stretcher bar. */
   readonly nailsIn: number
+  readonly clearOfBrace: number
+  /** How much shorter the wall part of a cleat is, and how far its screws are apart at most. */
+  readonly cleatShorter: number
+  readonly screwsApart: number
   readonly markFromEnd: number
+  /** To the side of a switch or outlet, for its cable. */
+  readonly besideService: number
+  /** Beyond either, two people or more. */
+  readonly onePersonKg: number
+  readonly onePersonSize: number
 }
 
 export interface Bearing {

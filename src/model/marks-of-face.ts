@@ -72,7 +72,7 @@ export function marksQuestionOf(
       datum: datumOf(elevation),
       hooksApart: placed.hooksApart,
       fixings: [fixingOf(placed)],
-      rules: { houseFactor: rules.houseFactor, markFromEnd: rules.markFromEnd },
+      rules: rules.hang,
       steps: style.steps,
       unit: style.unit,
     },

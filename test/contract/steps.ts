@@ -22,7 +22,7 @@ export const steps: Steps = {
     const key = pick(['centreLine', 'minimumGap', 'minimumMargin', 'heightRule'] as const)
     const stored = row('house_rule', `id = '${key}'`)
     const was: string | number = stored === null ? houseRules[key].value : JSON.parse(text(stored, 'value'))
-    const to = key === 'heightRule' ? pick(['centre', 'top', 'bottom', 'eye']) : length(20, 1600)
+    const to = key === 'heightRule' ? pick(['centre', 'top', 'bottom', 'eye']) : length(300, 1600)
     return { key, ...change(was, to), source: maybe(0.5) ? words() : '' }
   },
   'work.add': ({ words, pick, maybe, id }) => {

@@ -2,6 +2,7 @@
 import type { Elevation, PlacedWork } from '../../../src/contract/areas/walls.ts'
 import type { Received } from '../../../src/contract/contract.ts'
 import { centreFromRule, type HeightRuleName } from '../../../src/hang/height.ts'
+import { hangRulesFrom } from '../../../src/hang/rules.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { notFound } from '../change.ts'
 import { wallOfFace } from '../rooms/read.ts'
@@ -161,10 +162,9 @@ export function elevationOf(db: ReadHandle, exhibition: string, face: string): E
       centreLine: ruleNumber(db, 'centreLine'),
       minimumGap: ruleNumber(db, 'minimumGap'),
       minimumMargin: ruleNumber(db, 'minimumMargin'),
-      houseFactor: ruleNumber(db, 'houseFactor'),
-      markFromEnd: ruleNumber(db, 'markFromEnd'),
       liftOn: ruleNumber(db, 'liftOn'),
       sheetStepMm: ruleNumber(db, 'sheetStepMm'),
+      hang: hangRulesFrom(key => ruleNumber(db, key)),
     },
     works: placedOn(db, exhibition, face, plan),
     layouts: rows(

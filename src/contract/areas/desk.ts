@@ -1,5 +1,6 @@
 /** The host itself: which catalogue is open, who is at the desk, files that come and go, long work under way. */
 import * as z from 'zod'
+import { ruleGroups, ruleUnits } from '../../model/house-rules.ts'
 import { procedure } from '../procedure.ts'
 import { done, handle, hash, id, lengthUnit, moment, name, paper } from '../shared.ts'
 
@@ -193,15 +194,22 @@ export const deskArea = {
   ),
   'rule.list': procedure(
     'read',
-    'Lists the house rules: every default with its value, origin and since when.',
+    'Lists the house rules: each with its value and the program’s own, why there is one, its bounds and its origin.',
     nothing,
     z.strictObject({
       rules: z.array(
         z.strictObject({
           key: z.string(),
+          group: z.enum(ruleGroups),
           value: z.json(),
+          default: z.json().meta({ description: 'what the program takes where the house sets nothing' }),
           says: z.string(),
-          unit: z.string(),
+          reason: z.string(),
+          unit: z.enum(ruleUnits),
+          /** Bounds of a figure; null where one chooses. */
+          least: z.number().nullable(),
+          most: z.number().nullable(),
+          choices: z.array(z.strictObject({ value: z.string(), label: z.string() })),
           source: z.string(),
           since: z.string(),
           by: z.string(),

@@ -3,6 +3,7 @@
  * findings) is computed by src/hang and src/layout wherever it is shown, so that screen and paper cannot differ.
  */
 import * as z from 'zod'
+import { hangRules } from '../../hang/marks-shape.ts'
 import { procedure } from '../procedure.ts'
 import {
   changes,
@@ -97,10 +98,10 @@ export const wallRules = z.strictObject({
   centreLine: z.number(),
   minimumGap: z.number(),
   minimumMargin: z.number(),
-  houseFactor: z.number(),
-  markFromEnd: z.number(),
   liftOn: z.number(),
   sheetStepMm: z.number(),
+  /** What its marks are computed and judged by. */
+  hang: hangRules,
 })
 
 export const elevation = z.strictObject({

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import type { Elevation, PlacedWork } from '../../../src/contract/areas/walls.ts'
+import { defaultHangRules } from '../../../src/hang/rules.ts'
 import { calledOn, faceFindings, rectOf, unsettled } from '../../../src/model/face-findings.ts'
 
 const work: PlacedWork = {
@@ -92,10 +93,9 @@ function wallWith(works: readonly PlacedWork[], plannedLux: number | null = null
       centreLine: 1480,
       minimumGap: 75,
       minimumMargin: 150,
-      houseFactor: 4,
-      markFromEnd: 25,
       liftOn: 25,
       sheetStepMm: 1,
+      hang: defaultHangRules,
     },
     works: [...works],
     layouts: [],

@@ -3,6 +3,7 @@
  * numbers computed by an independent script): wall 9 140, centre 1 480, margins 900.
  */
 import type { Elevation, PlacedWork } from '../../../src/contract/areas/walls.ts'
+import { defaultHangRules } from '../../../src/hang/rules.ts'
 
 interface Given {
   readonly running: string
@@ -131,10 +132,9 @@ export function wallOf(works: readonly PlacedWork[], length = 9140, more: Partia
       centreLine: 1480,
       minimumGap: 75,
       minimumMargin: 150,
-      houseFactor: 4,
-      markFromEnd: 25,
       liftOn: 25,
       sheetStepMm: 1,
+      hang: defaultHangRules,
     },
     works: [...works],
     layouts: [],
