@@ -18,7 +18,7 @@ export type Fixture = Place & { readonly id: string; readonly label: string } & 
       }
   )
 
-export function fixturesOf(wall: WallRow): readonly Fixture[] {
+export function fixturesOf(wall: Pick<WallRow, 'openings' | 'keepClears'>): readonly Fixture[] {
   return [
     ...wall.openings.map(one => ({ ...one, family: 'opening' as const })),
     ...wall.keepClears.map(one => ({ ...one, family: 'keepClear' as const })),

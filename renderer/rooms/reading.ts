@@ -1,4 +1,5 @@
 /** What stands in a cell and what is typed there: how each kind is shown, and read again, with the piece that failed. */
+import { readCorner } from '../../src/model/corner.ts'
 import { desk } from '../host/desk.svelte.ts'
 
 export type Read<V> = { readonly ok: true; readonly to: V } | { readonly ok: false; readonly message: string }
@@ -27,12 +28,8 @@ export const angle: Kind<number | null> = {
   show: degrees => (degrees === null ? '' : `${degrees}°`),
   read(text) {
     if (text === '') return { ok: true, to: null }
-    const plain = text.replace(/\s*(°|deg|degrees)$/i, '').replace(',', '.')
-    const degrees = Number(plain)
-    if (plain === '' || !Number.isFinite(degrees)) return { ok: false, message: `“${text}” is no angle in degrees.` }
-    return degrees > 1 && degrees < 359
-      ? { ok: true, to: degrees }
-      : { ok: false, message: `“${text}”: the angle of a corner lies between 1° and 359°.` }
+    const read = readCorner(text)
+    return read.ok ? { ok: true, to: read.degrees } : read
   },
 }
 

@@ -23,6 +23,18 @@ export interface PlanWall {
   readonly openings: readonly PlanOpening[]
 }
 
+/** Walls with the corners of their outline, which has one corner a wall, or one more while it is open. */
+export function planWalls<W extends Omit<PlanWall, 'from' | 'to'>>(
+  walls: readonly W[],
+  corners: readonly Point[],
+): readonly (W & Pick<PlanWall, 'from' | 'to'>)[] {
+  return walls.map((wall, index) => ({
+    ...wall,
+    from: corners[index] ?? [0, 0],
+    to: corners[(index + 1) % corners.length] ?? [0, 0],
+  }))
+}
+
 export interface WallShape {
   readonly wall: PlanWall
   /** Along the wall and out of the room, of length 1. */
@@ -55,6 +67,10 @@ function mitre(corner: Point, before: Point, after: Point, thick: number): Point
   return [corner[0] + ((before[0] + after[0]) * thick) / share, corner[1] + ((before[1] + after[1]) * thick) / share]
 }
 
+/**
+ * The shapes of a room's walls, each band `thick` mm deep. Walls of an open chain end square; an opening is cut where
+ * it lies on the wall, and one beyond its end is cut off there.
+ */
 export function planShapes(walls: readonly PlanWall[], thick: number): readonly WallShape[] {
   const first = walls[0]
   const last = walls.at(-1)

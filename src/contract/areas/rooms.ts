@@ -1,5 +1,6 @@
 /** The building: rooms as ordered walls with measured lengths and corner angles, and what is fixed on the walls. */
 import * as z from 'zod'
+import { cornerBounds } from '../../model/corner.ts'
 import { procedure } from '../procedure.ts'
 import { changes, done, finding, id, made, millimetres, name, shortText, size, typed, updated } from '../shared.ts'
 
@@ -25,7 +26,7 @@ export const keepClearKind = z.enum([
   'other',
 ])
 /** Interior angle at a corner. */
-const cornerAngle = z.number().gt(1).lt(359)
+const cornerAngle = z.number().gt(cornerBounds.least).lt(cornerBounds.most)
 
 export const wallRow = z.strictObject({
   id,
