@@ -13,7 +13,6 @@ import { type ReadHandle, readHandle, type WriteHandle, writeHandle } from './ha
 import { identify, refuseNetworkShare } from './identify.ts'
 import { type Migration, migrate, newestVersion } from './migrate.ts'
 import { migrations as ours } from './migrations/list.ts'
-import { withTextRebuilt } from './triggers.ts'
 import { type TakingBack, undoOrRedo } from './undo.ts'
 
 export interface CatalogueClock {
@@ -33,8 +32,6 @@ export interface EditOptions {
   readonly person: Who
   /** What it does, in words for people; or `setLabel` says it inside. */
   readonly label?: string
-  /** Builds the text index anew once at the end, for imports of many works. */
-  readonly bulkText?: boolean
   /** Since when somebody waits for this edit, by `performance.now()`; else since now. */
   readonly askedAt?: number
 }
@@ -72,7 +69,7 @@ export function filesFolder(file: string): string {
   return join(dirname(file), `${basename(file, extname(file))}.hangwright-files`)
 }
 
-const cacheKib = { screen: 16 * 1024, work: 400 * 1024 } as const
+const cacheKib = { screen: 16 * 1024, work: 256 * 1024 } as const
 
 function connect(file: string): Database.Database {
   const db = new Database(file, { fileMustExist: true, timeout: 0 })
@@ -170,7 +167,7 @@ function opened(db: Database.Database, file: string, clock: CatalogueClock): Cat
         label: () => label,
         askedAt: given.askedAt,
       }
-      return runEdit(db, file, row, () => (given.bulkText ? withTextRebuilt(db, inside) : inside()))
+      return runEdit(db, file, row, inside)
     },
     undo: (person, telling) => takeBack('undo', person, telling),
     redo: (person, telling) => takeBack('redo', person, telling),

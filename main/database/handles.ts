@@ -3,6 +3,7 @@
  * branded, so that a function says in its signature which it needs, and neither is the driver's own connection.
  */
 import type Database from 'better-sqlite3'
+import { insertMany, type NewRows } from './many.ts'
 
 declare const reads: unique symbol
 declare const writes: unique symbol
@@ -17,6 +18,8 @@ export interface ReadHandle {
 
 export interface WriteHandle extends ReadHandle {
   readonly [writes]: true
+  /** New rows, table by table: what putting them in one by one leaves, for any number of them. */
+  readonly insertMany: (batches: readonly NewRows[]) => void
 }
 
 /** An upsert by REPLACE hands its conflict rule to the triggers and corrupts the text index. */
@@ -38,5 +41,9 @@ export function writeHandle(db: Database.Database, inEdit: () => boolean): Write
     if (replaces.test(sql)) throw new Error(`Write ON CONFLICT … DO UPDATE instead: ${sql}`)
     return db.prepare<unknown[]>(sql)
   }
-  return { prepare } as WriteHandle // the brand exists for the compiler only
+  function many(batches: readonly NewRows[]): void {
+    if (!inEdit()) throw new Error('A write handle is used outside its edit: insertMany')
+    insertMany(db, batches)
+  }
+  return { prepare, insertMany: many } as WriteHandle // the brand exists for the compiler only
 }

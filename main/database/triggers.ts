@@ -19,7 +19,7 @@ const guard = `SELECT CASE WHEN ${now} IS NULL THEN raise(ABORT, 'change outside
 /** What the text index reads of a work. */
 export const textColumns = ['title', 'maker', 'medium', 'date_text', 'credit_line', 'numbers', 'note'] as const
 
-function journalTriggers({ name, columns }: TableShape): Trigger[] {
+export function journalTriggers({ name, columns }: TableShape): Trigger[] {
   const row = `json_object(${columns.map(column => `${literal(column)}, old.${quoted(column)}`).join(', ')})`
   const differs = (column: string) => `old.${quoted(column)} IS NOT new.${quoted(column)}`
   const changed = columns

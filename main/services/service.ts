@@ -35,7 +35,7 @@ export interface Job extends Reading {
   /** `total` is null while nobody knows. Cheap: the host passes on ten a second at most. */
   readonly progress: (done: number, total: number | null, words: string) => void
   /** Waits for the host's one write lock, then runs `change` as one edit, all or nothing. */
-  readonly write: <T>(change: (writing: Writing) => T, options?: { readonly bulkText?: boolean }) => Promise<T>
+  readonly write: <T>(change: (writing: Writing) => T) => Promise<T>
   /** Waits for the same lock, then works on the file itself (a backup, a clean-up) while nobody writes. */
   readonly alone: <T>(work: () => Promise<T>) => Promise<T>
 }

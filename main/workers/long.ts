@@ -70,13 +70,13 @@ async function work(): Promise<void> {
           say({ kind: 'release-lock', edit: null, tables: [] })
         }
       },
-      async write(change, options = {}) {
+      async write(change) {
         abort.signal.throwIfAborted()
         await wantLock()
         let edit: number | null = null
         let tables: readonly string[] = []
         try {
-          const edited = await catalogue.edit({ procedure: order.name, person: who, ...options }, writing => {
+          const edited = await catalogue.edit({ procedure: order.name, person: who }, writing => {
             abort.signal.throwIfAborted()
             return change({
               db: writing.db,

@@ -14,6 +14,7 @@ export interface LongOptions {
 
 /** A worker that needs more than this ends, and the host goes on. */
 const memoryLimitMb = 1536
+const nurseryMb = 96
 const progressEvery = 100
 
 export function runLong(order: WorkOrder, options: LongOptions): Promise<unknown> {
@@ -22,7 +23,8 @@ export function runLong(order: WorkOrder, options: LongOptions): Promise<unknown
   return new Promise((resolve, reject) => {
     const worker = new Worker(options.worker ?? new URL('./long.ts', import.meta.url), {
       workerData: order,
-      resourceLimits: { maxOldGenerationSizeMb: memoryLimitMb },
+      // Long work makes much that lives long: a larger nursery copies it less often.
+      resourceLimits: { maxOldGenerationSizeMb: memoryLimitMb, maxYoungGenerationSizeMb: nurseryMb },
       stdout: false,
     })
     const say = (message: ToWorker) => worker.postMessage(message)

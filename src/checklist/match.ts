@@ -70,19 +70,22 @@ export function readingKey(reading: RowReading, lender: string | null): string {
   return workKey({ lender: lender ?? '', maker: String(maker), title: String(title), date: String(date) })
 }
 
-/** `answer` is what a person chose in the preview for the question "same work", if anything. */
+/**
+ * `key` is the row's `readingKey`; `answer` is what a person chose in the preview for the question "same work", if
+ * anything.
+ */
 export function matchRow(
   reading: RowReading,
   lender: string | null,
+  key: string,
   known: KnownWorks,
   answer: string | undefined,
 ): Match {
-  const print = printOf(reading.raw)
   const numbered = reading.numbers.flatMap(number => {
     const key = numberKey(kindOf[number.field], number.norm, lender)
     return key === undefined ? [] : [{ number, works: known.byNumber(key) }]
   })
-  if (numbered.length === 0) return withoutNumber(reading, lender, known, print, answer)
+  if (numbered.length === 0) return withoutNumber(reading, key, known, answer)
   const candidates: KnownWork[] = []
   let shown: ListedNumber | undefined
   for (const { number, works } of numbered) {
@@ -94,8 +97,8 @@ export function matchRow(
       if (!candidates.includes(work)) candidates.push(work)
     }
   }
-  if (candidates.length === 0 || shown === undefined) return nearMatch(reading, lender, known, answer)
-  const listed = byPrint(candidates, print)
+  if (candidates.length === 0 || shown === undefined) return nearMatch(reading, key, known, answer)
+  const listed = byPrint(candidates, printOf(reading.raw))
   if (listed !== undefined) return { work: listed.id, question: null }
   const agreeing = candidates.filter(work => work.row === 0 && agrees(reading, work))
   const [only, more] = agreeing
@@ -113,15 +116,10 @@ function numberSentence(works: readonly KnownWork[], number: string, agree: bool
     : `${number} is ${wordsOf(first)}, which reads otherwise here. Is this the same work?`
 }
 
-function withoutNumber(
-  reading: RowReading,
-  lender: string | null,
-  known: KnownWorks,
-  print: string,
-  answer: string | undefined,
-): Match {
-  const key = readingKey(reading, lender)
+function withoutNumber(reading: RowReading, key: string, known: KnownWorks, answer: string | undefined): Match {
   const candidates = key === '' ? [] : known.byKey(key)
+  if (candidates.length === 0) return { work: null, question: null }
+  const print = printOf(reading.raw)
   const listed = byPrint(candidates, print)
   if (listed !== undefined) return { work: listed.id, question: null }
   const free = candidates.filter(work => work.row === 0)
@@ -136,8 +134,7 @@ function withoutNumber(
 }
 
 /** A new number on a work that is otherwise known: a slip in copying, or a first number. */
-function nearMatch(reading: RowReading, lender: string | null, known: KnownWorks, answer: string | undefined): Match {
-  const key = readingKey(reading, lender)
+function nearMatch(reading: RowReading, key: string, known: KnownWorks, answer: string | undefined): Match {
   if (key === '' || (reading.facts.title ?? '') === '') return { work: null, question: null }
   for (const work of known.byKey(key)) {
     for (const number of reading.numbers) {

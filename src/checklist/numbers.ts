@@ -23,6 +23,8 @@ function folded(text: string): string {
  * Zeros in front of a run of figures are dropped, since spreadsheets drop them too.
  */
 export function normalNumber(text: string): string {
+  // Most numbers stand in their normal form already.
+  if (/^(?:0|[1-9]\d*)(?:[./-](?:0|[1-9]\d*))*$/.test(text)) return text
   const whole = folded(text)
   const bare = whole.replace(leadWords, '')
   const kept = /[\p{L}\p{N}]/u.test(bare) ? bare : whole
@@ -41,13 +43,16 @@ export function normalNumber(text: string): string {
 
 /** A key whose plain text order is the order people expect: 2 before 10, 1995.5 before 1995.5.2, that before 1995.5.2a. */
 export function numberSortKey(text: string): string {
-  return normalNumber(text)
-    .toLowerCase()
-    .replace(/\d+/g, run => {
-      // The length of a run goes before it, so that longer runs, which are larger numbers, come later.
-      const length = Math.min(run.length, 35).toString(36)
-      return `${length}${run}`
-    })
+  return sortKeyOfNormal(normalNumber(text))
+}
+
+/** The same for a number that is in its normal form. */
+export function sortKeyOfNormal(norm: string): string {
+  return norm.toLowerCase().replace(/\d+/g, run => {
+    // The length of a run goes before it, so that longer runs, which are larger numbers, come later.
+    const length = Math.min(run.length, 35).toString(36)
+    return `${length}${run}`
+  })
 }
 
 /** Whether two numbers differ by one wrong, missing, extra or swapped sign, as a slip in copying makes them. */

@@ -6,8 +6,14 @@
 /** Small letters without accents, marks as blanks, one blank between words. */
 export function plainWords(text: string): string {
   // Nearly every cell is plain letters; the long way round is only for the others.
-  const plain = /^[\x20-\x7e]*$/.test(text) ? text : folded(text)
-  return plain
+  if (/^[\x20-\x7e]*$/.test(text)) {
+    return text
+      .toLowerCase()
+      .replace(/'/g, '')
+      .replace(/[^a-z0-9]+/g, ' ')
+      .trim()
+  }
+  return folded(text)
     .toLowerCase()
     .replace(/['’]/g, '')
     .replace(/[^\p{L}\p{N}]+/gu, ' ')

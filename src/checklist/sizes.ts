@@ -150,12 +150,13 @@ function answerOption(option: Option, index: number, part: string | undefined): 
 
 const about = /^(?:ca\.?|circa|c\.|approx(?:\.|imately)?|about|env(?:\.|iron)?|etwa|~|≈)\s*/i
 
+export interface MassRead {
+  readonly mass?: ListedMass
+  readonly question?: RowQuestion
+}
+
 /** Reads a weight cell: a mass, or a question. */
-export function readMassCell(
-  text: string,
-  unit: MassUnit | undefined,
-  column: string,
-): { readonly mass?: ListedMass; readonly question?: RowQuestion } {
+export function readMassCell(text: string, unit: MassUnit | undefined, column: string): MassRead {
   const bare = text.replace(about, '').trim()
   const read = parseMass(bare, unit)
   if (read.ok) {

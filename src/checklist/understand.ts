@@ -21,7 +21,7 @@ import type { ListLanguage } from './headings.ts'
 import { normalNumber } from './numbers.ts'
 import { plainWords, tidy } from './plain-text.ts'
 import type { ListedMass, ListedNumber, ListedSize, RowOutcome, RowQuestion } from './reading.ts'
-import { readMassCell, readSides, readSizeCell, type Side, type SizesRead } from './sizes.ts'
+import { type MassRead, readMassCell, readSides, readSizeCell, type Side, type SizesRead } from './sizes.ts'
 import { saysNothing } from './words.ts'
 
 export interface ListContext {
@@ -36,14 +36,16 @@ export interface ListContext {
 
 export type Understand = (row: TableRow) => RowOutcome
 
-/** Lists repeat the same sizes; reading a statement is the dearest step. */
+/** Lists repeat the same sizes and weights; reading a statement is the dearest step. */
 const mostKept = 5000
 
 export function makeUnderstanding(list: ListContext): Understand {
   const kept = new Map<string, SizesRead>()
+  const weighed = new Map<string, MassRead>()
   const named = list.columns.map(use => ({
     ...use,
     name: use.heading === '' ? columnLetters(use.column) : use.heading,
+    key: rawKey(use, use.heading === '' ? columnLetters(use.column) : use.heading),
   }))
   const titleColumn = list.columns.find(use => use.field === 'title')?.column
   const sectionKnown = list.columns.some(use => use.field === 'section')
@@ -61,6 +63,14 @@ export function makeUnderstanding(list: ListContext): Understand {
     })
     if (kept.size >= mostKept) kept.clear()
     kept.set(key, read)
+    return read
+  }
+
+  function readMass(text: string, column: string, unit: ListUnit | null): MassRead {
+    const key = `${column}\n${text}`
+    const read = weighed.get(key) ?? readMassCell(text, massUnit(unit), column)
+    if (weighed.size >= mostKept) weighed.clear()
+    weighed.set(key, read)
     return read
   }
 
@@ -97,8 +107,7 @@ export function makeUnderstanding(list: ListContext): Understand {
       if (cell === undefined || cell === '') continue
       const text = tidy(textOf(cell))
       if (text === '' || use.field === 'ignore') continue
-      const { field } = use
-      const key = rawKey(use, use.name)
+      const { field, key } = use
       raw[key] = raw[key] === undefined ? text : `${raw[key]}; ${text}`
       const faulty = typeof cell !== 'string' && cell.kind === 'fault'
       if (field === null || field === 'other') continue
@@ -113,7 +122,7 @@ export function makeUnderstanding(list: ListContext): Understand {
         sides.set(use.part ?? '', group)
       } else if (field === 'mass') {
         if (saysNothing(text)) continue
-        const read = readMassCell(text, massUnit(use.unit), use.name)
+        const read = readMass(text, use.name, use.unit)
         if (read.mass !== undefined) masses.push(read.mass)
         if (read.question !== undefined) questions.push(read.question)
       } else if (isFact(field)) {

@@ -1,6 +1,6 @@
 /**
- * Inserts many rows of one shape: the statement is prepared once for a connection and its values go by place, since
- * for hundreds of thousands of rows the naming of columns costs more than the writing.
+ * Rows of many tables, kept back and written together, the parent of all others first: the catalogue has a short way
+ * for many rows at once, and neighbours in a file then lie beside one another in the database too.
  */
 import type { WriteHandle } from '../../database/handles.ts'
 import type { Value } from '../sql.ts'
@@ -10,15 +10,12 @@ export interface Shape {
   readonly columns: readonly string[]
 }
 
-const prepared = new WeakMap<WriteHandle, Map<Shape, ReturnType<WriteHandle['prepare']>>>()
-
 export interface Queue {
   readonly put: (shape: Shape, values: readonly Value[]) => void
-  /** Writes what was put, table by table, the parent of all others first. */
+  /** Writes what was put, table by table. */
   readonly flush: () => void
 }
 
-/** Rows of many tables, written table by table: neighbours in a file then lie beside one another in the database too. */
 export function makeQueue(db: WriteHandle, parent: Shape): Queue {
   const waiting = new Map<Shape, (readonly Value[])[]>([[parent, []]])
   return {
@@ -28,14 +25,16 @@ export function makeQueue(db: WriteHandle, parent: Shape): Queue {
       else rows.push(values)
     },
     flush() {
-      for (const [shape, rows] of waiting) {
-        for (const values of rows) insertRow(db, shape, values)
-        rows.length = 0
-      }
+      db.insertMany([...waiting].map(([shape, rows]) => ({ ...shape, rows })))
+      waiting.clear()
+      waiting.set(parent, [])
     },
   }
 }
 
+const prepared = new WeakMap<WriteHandle, Map<Shape, ReturnType<WriteHandle['prepare']>>>()
+
+/** One row at once; its statement is prepared once a connection and its values go by place. */
 export function insertRow(db: WriteHandle, shape: Shape, values: readonly Value[]): void {
   let known = prepared.get(db)
   if (known === undefined) {

@@ -11,16 +11,34 @@ import { rows } from '../sql.ts'
 /** The field of `import_value` under which what a list said about a work stands, as one JSON text. */
 export const listField = 'list'
 
-interface Loaded {
+/** What a list said about a work: as the catalogue keeps it, or as it stands in the list being read. */
+type Stored = string | LastListed
+
+/** Reading again what lists said is dear, and most works are never asked for it. */
+class Loaded implements KnownWork {
   readonly id: string
   readonly lender: string | null
   readonly maker: string
   readonly title: string
   readonly date: string
   row: number
-  readonly numbers: { kind: string; text: string }[]
-  readonly stored: string[]
-  readonly listed: readonly ListedRow[]
+  readonly numbers: { readonly kind: string; readonly text: string }[] = []
+  readonly stored: Stored[] = []
+  private known: readonly ListedRow[] | undefined
+
+  constructor(work: Omit<KnownWork, 'listed' | 'numbers'>) {
+    this.id = work.id
+    this.lender = work.lender
+    this.maker = work.maker
+    this.title = work.title
+    this.date = work.date
+    this.row = work.row
+  }
+
+  get listed(): readonly ListedRow[] {
+    this.known ??= this.stored.map(rowOf)
+    return this.known
+  }
 }
 
 export interface Known extends KnownWorks {
@@ -31,6 +49,8 @@ export interface Known extends KnownWorks {
   readonly take: (id: string, row: number) => void
   readonly add: (work: {
     readonly id: string
+    /** Its `readingKey`. */
+    readonly key: string
     readonly lender: string | null
     readonly maker: string
     readonly title: string
@@ -41,9 +61,9 @@ export interface Known extends KnownWorks {
   }) => void
 }
 
-export function listedOf(stored: string): LastListed {
+export function listedOf(stored: Stored): LastListed {
   // Written by this program as exactly that.
-  return JSON.parse(stored) as LastListed
+  return typeof stored === 'string' ? (JSON.parse(stored) as LastListed) : stored
 }
 
 function text(value: unknown): string {
@@ -51,7 +71,7 @@ function text(value: unknown): string {
 }
 
 /** As a list gave them, for finding the work again after a person changed it. */
-function rowOf(stored: string): ListedRow & { readonly date: string; readonly lender: string | null } {
+function rowOf(stored: Stored): ListedRow & { readonly date: string; readonly lender: string | null } {
   const { raw, lender } = listedOf(stored)
   return { print: printOf(raw), maker: text(raw.maker), title: text(raw.title), date: text(raw.date), lender }
 }
@@ -61,37 +81,11 @@ export function loadKnown(db: ReadHandle): Known {
   const numbers = new Map<string, Loaded[]>()
   let keys: Map<string, Loaded[]> | undefined
 
-  function loaded(
-    work: {
-      readonly id: string
-      readonly lender: string | null
-      readonly maker: string
-      readonly title: string
-      readonly date: string
-    },
-    row: number,
-  ): Loaded {
-    const stored: string[] = []
-    let listed: readonly ListedRow[] | undefined
-    const made: Loaded = {
-      ...work,
-      row,
-      numbers: [],
-      stored,
-      get listed() {
-        listed ??= stored.map(rowOf)
-        return listed
-      },
-    }
-    works.set(work.id, made)
-    return made
-  }
-
   for (const work of rows<{ id: string; lender: string | null; maker: string; title: string; date: string }>(
     db,
     'SELECT id, lender, maker, title, date_text AS date FROM work ORDER BY n',
   )) {
-    loaded(work, 0)
+    works.set(work.id, new Loaded({ ...work, row: 0 }))
   }
   for (const number of rows<{
     work: string
@@ -146,14 +140,15 @@ export function loadKnown(db: ReadHandle): Known {
       const work = works.get(id)
       if (work !== undefined) work.row = row
     },
-    add({ id, lender, maker, title, date, row, numbers: given, raw }) {
-      const work = loaded({ id, lender, maker, title, date }, row)
-      work.stored.push(JSON.stringify({ raw, facts: {}, lender }))
+    add({ id, key, lender, maker, title, date, row, numbers: given, raw }) {
+      const work = new Loaded({ id, lender, maker, title, date, row })
+      works.set(id, work)
+      work.stored.push({ raw, facts: {}, lender })
       for (const number of given) {
         work.numbers.push({ kind: number.kind, text: number.text })
         put(numbers, numberKey(number.kind, number.norm, lender), work)
       }
-      if (keys !== undefined) put(keys, keyOf(work), work)
+      if (keys !== undefined) put(keys, key, work)
     },
   }
 }

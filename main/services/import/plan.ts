@@ -5,7 +5,7 @@
 import { answerQuestion } from '../../../src/checklist/answer.ts'
 import { numberFields } from '../../../src/checklist/fields.ts'
 import type { ListLanguage } from '../../../src/checklist/headings.ts'
-import { matchRow, newWork, printOf } from '../../../src/checklist/match.ts'
+import { matchRow, newWork, printOf, readingKey } from '../../../src/checklist/match.ts'
 import { type Merge, mergeRow } from '../../../src/checklist/merge.ts'
 import type { RowOutcome, RowQuestion, RowReading } from '../../../src/checklist/reading.ts'
 import { statusOf } from '../../../src/checklist/words.ts'
@@ -66,6 +66,7 @@ export function planRows(
 ): ListPlan {
   const known = loadKnown(db)
   const lenders = new Map<string, Lender>()
+  const keys = new Map<Lender | null, string | null>()
   const exhibition = choices.show?.id ?? null
   let section = ''
 
@@ -81,9 +82,11 @@ export function planRows(
 
   function planWork(given: RowReading): PlannedWork {
     const lender = lenderOfRow(given)
-    const party = lenderKey(lender)
+    const party = keys.get(lender) ?? lenderKey(lender)
+    keys.set(lender, party)
     const reading = answeredReading(given, choices)
-    const match = matchRow(reading, party, known, choices.answers.of(reading.row, 'same work'))
+    const key = readingKey(reading, party)
+    const match = matchRow(reading, party, key, known, choices.answers.of(reading.row, 'same work'))
     const status = reading.status === '' ? undefined : statusOf(reading.status)
     const base = {
       kind: 'work',
@@ -100,6 +103,7 @@ export function planRows(
     if (matched === null) {
       known.add({
         id: `${newWork}${reading.row}`,
+        key,
         lender: party,
         maker: String(reading.facts.maker ?? ''),
         title: String(reading.facts.title ?? ''),

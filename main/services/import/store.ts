@@ -160,8 +160,9 @@ export function storeQuestion(
   row: number,
   question: RowQuestion,
   origin: Origin,
+  queue: Queue,
 ): void {
-  insertRow(writing.db, importQuestionShape, [
+  queue.put(importQuestionShape, [
     writing.newId(),
     origin.run,
     work,

@@ -131,20 +131,16 @@ export async function accept(job: Job, input: Received<'import.accept'>): Promis
   let written: { run: string; exhibition: string | null } | null = null
   if (!writesNothing(planned.rows, read)) {
     job.progress(0, planned.rows.length, 'Waiting to write')
-    const bulkText = planned.rows.length > 1000
-    written = await job.write(
-      writing => {
-        // Somebody may have changed something while the list was read.
-        if (newestEntry(writing.db) !== before)
-          planned = plan(job, writing.db, {
-            ...read,
-            lender: lenderOf(writing.db, input),
-            show: showOf(writing.db, input),
-          })
-        return write(job, writing, read, planned)
-      },
-      { bulkText },
-    )
+    written = await job.write(writing => {
+      // Somebody may have changed something while the list was read.
+      if (newestEntry(writing.db) !== before)
+        planned = plan(job, writing.db, {
+          ...read,
+          lender: lenderOf(writing.db, input),
+          show: showOf(writing.db, input),
+        })
+      return write(job, writing, read, planned)
+    })
   }
   const { rows } = planned
   const counts = count(rows)

@@ -3,7 +3,7 @@
 import type { FactField } from '../../../src/checklist/fields.ts'
 import { factColumns, numberFields } from '../../../src/checklist/fields.ts'
 import { newWork } from '../../../src/checklist/match.ts'
-import { numberSortKey } from '../../../src/checklist/numbers.ts'
+import { sortKeyOfNormal } from '../../../src/checklist/numbers.ts'
 import type { RowQuestion } from '../../../src/checklist/reading.ts'
 import { hangingSize, inForce, type SizeFact } from '../../../src/model/in-force.ts'
 import { plainName } from '../parties.ts'
@@ -81,16 +81,20 @@ export function writePlan(
   const at = writing.now()
   const by = writing.person?.name ?? ''
   const parties = new Map<string, string>()
+  const spelled = new Map<string, string>()
 
   function party(lender: Lender | null): string | null {
     if (lender === null) return null
     if (lender.id !== null) return lender.id
+    const known = spelled.get(lender.name)
+    if (known !== undefined) return known
     const norm = plainName(lender.name)
     const there = parties.get(norm)
-    if (there !== undefined) return there
-    const id = writing.newId()
-    insert(db, 'party', { id, kind: 'lender', name: lender.name, name_norm: norm, contact: '', credit_line: '' })
+    const id = there ?? writing.newId()
+    if (there === undefined)
+      insert(db, 'party', { id, kind: 'lender', name: lender.name, name_norm: norm, contact: '', credit_line: '' })
     parties.set(norm, id)
+    spelled.set(lender.name, id)
     return id
   }
 
@@ -123,9 +127,9 @@ export function writePlan(
     else if (show !== null && planned.merge !== null) show.change(work, planned.merge.entry)
     for (const question of planned.questions) asked.push({ work, row: planned.reading.row, question })
   }
-  queue.flush()
   // Last, since a question may name a work that a later row brought in.
-  for (const { work, row, question } of asked) storeQuestion(writing, work, row, named(question, added), origin)
+  for (const { work, row, question } of asked) storeQuestion(writing, work, row, named(question, added), origin, queue)
+  queue.flush()
   return { run: origin.run, exhibition: show?.exhibition ?? null }
 }
 
@@ -162,7 +166,7 @@ function addWork(writing: Writing, planned: PlannedWork, lender: string | null, 
     lender,
     sort_title,
     sort_maker,
-    numbers[0] === undefined ? '' : numberSortKey(numbers[0].text),
+    numbers[0] === undefined ? '' : sortKeyOfNormal(numbers[0].norm),
     [...new Set(numbers.flatMap(number => [number.text, number.norm]))].join(' '),
     hanging?.height ?? null,
     hanging?.width ?? null,
