@@ -1,18 +1,24 @@
 /**
  * Every key that does something, in one table: what is pressed, what it does, and the words for the help sheet, so that
- * the sheet cannot differ from the keys. Later tables come first: a screen's key wins over the frame's.
+ * the sheet cannot differ from the keys. The innermost component is asked first, and who has nothing to do with a key
+ * just now hands it outwards: Escape ends a drag before it lets go of a selection, on whichever screen loads first.
  */
-import { untrack } from 'svelte'
+import { getContext, setContext, untrack } from 'svelte'
+
+/** What a key's deed gives to hand the key to the next table outwards. */
+export const passOn = Symbol('pass on')
 
 export interface Key {
   /** Such as `/`, `Mod+Z`, `Mod+Shift+Z`, `Alt+ArrowUp`. Mod is Ctrl, or Command on a Mac. */
   readonly press: string
   readonly says: string
-  /** Left out where a part of the screen hears the key itself and only the words belong here. */
+  /** Gives `passOn` where it has nothing to do just now. Left out where a part of the screen hears the key itself. */
   readonly run?: (() => unknown) | undefined
 }
 
 interface Table {
+  /** How many components with keys of their own stand around this one. */
+  readonly depth: number
   readonly heading: string
   readonly keys: readonly Key[]
 }
@@ -33,11 +39,10 @@ class Keys {
   hear(event: KeyboardEvent): void {
     if (event.defaultPrevented || isWriting(event.target)) return
     const pressed = nameOf(event)
-    for (const table of [...this.tables].reverse()) {
+    for (const table of [...this.tables].reverse().sort((a, b) => b.depth - a.depth)) {
       const key = table.keys.find(one => one.run !== undefined && one.press === pressed)
-      if (key?.run === undefined) continue
+      if (key?.run === undefined || key.run() === passOn) continue
       event.preventDefault()
-      key.run()
       return
     }
   }
@@ -60,7 +65,11 @@ export function nameOf(event: KeyboardEvent): string {
 
 export const keys = new Keys()
 
-/** Adds a table for as long as the component lives. */
+const depthKey = Symbol('depth of keys')
+
+/** Adds a table for as long as the component lives, inside the tables of the components around it. */
 export function useKeys(heading: string, list: () => readonly Key[]): void {
-  $effect(() => keys.add({ heading, keys: list() }))
+  const depth = (getContext<number | undefined>(depthKey) ?? -1) + 1
+  setContext(depthKey, depth)
+  $effect(() => keys.add({ depth, heading, keys: list() }))
 }

@@ -148,9 +148,14 @@ export class Hand {
     return hand === null || Math.hypot(hand.x - from.x, hand.y - from.y) <= slack
   }
 
+  /** Whether a hand or the arrow keys have something under way. */
+  get busy(): boolean {
+    return this.state.is !== 'resting' || this.wall.offset !== null
+  }
+
   /** Ends what goes on as if it had not been; false where nothing does. */
   cancel(): boolean {
-    const going = this.state.is !== 'resting' || this.wall.offset !== null || this.wall.spots.size > 0
+    const going = this.busy || this.wall.spots.size > 0
     this.state = resting
     this.lines = []
     this.marquee = null

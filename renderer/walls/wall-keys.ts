@@ -1,5 +1,5 @@
 /** The keys of the wall, with their words for the help sheet. */
-import type { Key } from '../shell/keys.svelte.ts'
+import { type Key, passOn } from '../shell/keys.svelte.ts'
 
 export interface WallDeeds {
   readonly nudge: (x: number, y: number, coarse: boolean) => void
@@ -12,7 +12,8 @@ export interface WallDeeds {
   readonly arrange: () => void
   readonly remove: () => void
   readonly place: () => void
-  readonly cancel: () => void
+  /** False where nothing goes on that could end. */
+  readonly cancel: () => boolean
   readonly steps: { readonly fine: string; readonly coarse: string }
 }
 
@@ -45,6 +46,10 @@ export function wallKeys(deeds: WallDeeds): readonly Key[] {
     { press: 'A', says: 'arrange what is selected', run: deeds.arrange },
     { press: 'P', says: 'hang the works selected in the frieze here', run: deeds.place },
     { press: 'Delete', says: 'take what is selected off the wall', run: deeds.remove },
-    { press: 'Escape', says: 'drop what is being tried, or let go of what is selected', run: deeds.cancel },
+    {
+      press: 'Escape',
+      says: 'drop what is being tried, then let go of what is selected',
+      run: () => deeds.cancel() || passOn,
+    },
   ]
 }

@@ -366,3 +366,27 @@ test('every sentence on the drawing keeps clear of the others, at any width', as
     expect(drawing?.height).toBeGreaterThanOrEqual(360)
   }
 })
+
+test('Escape ends the nearest thing first, also where the wall is the first screen that loads', async ({
+  page,
+  host,
+}) => {
+  const face = await stand(page, host)
+  const before = await placed(page, host, face, '2')
+  await host.open(page, `#/walls/${face}`)
+  await expect(shape(page, before)).toBeVisible()
+  await drag(page, before, 200, 0, 'stay')
+  await page.keyboard.press('Escape')
+  await page.mouse.up()
+  // The drag ended, and nothing else: the work is where it was and is still selected.
+  await expect(page.locator('.carried')).toHaveCount(0)
+  await expect(shape(page, before)).toHaveAttribute('aria-pressed', 'true')
+  expect((await placed(page, host, face, '2')).x).toBe(before.x)
+  await page.getByRole('button', { name: 'arrange', exact: true }).click()
+  await page.getByRole('heading', { name: 'To settle on this wall' }).click()
+  await page.keyboard.press('Escape')
+  await expect(page.getByRole('region', { name: 'Arrange' })).toHaveCount(0)
+  await expect(shape(page, before)).toHaveAttribute('aria-pressed', 'true')
+  await page.keyboard.press('Escape')
+  await expect(shape(page, before)).toHaveAttribute('aria-pressed', 'false')
+})
