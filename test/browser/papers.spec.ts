@@ -1,6 +1,12 @@
 /** The papers: seen as they would print, printed, out of date after a change, void after the next print. */
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
 import AxeBuilder from '@axe-core/playwright'
+import { papers } from '../../src/sheets/shapes.ts'
+import { cases, writeCase } from '../unit/sheets/cases.ts'
 import { expect, test } from './host.ts'
+import { openDrawer, withoutInk } from './sheet-ink.ts'
 
 interface FaceState {
   readonly face: string
@@ -101,3 +107,27 @@ test('the screen is free of barriers, light and dark', async ({ page, host }) =>
     expect(violations.map(({ id, nodes }) => [id, nodes[0]?.html])).toEqual([])
   }
 })
+
+for (const one of cases) {
+  test(`pdf.js draws ink for every text of the sheet ${one.name}, and tells a text that has none`, async ({
+    context,
+  }) => {
+    test.setTimeout(120_000)
+    const folder = mkdtempSync(join(tmpdir(), 'hangwright-ink-'))
+    try {
+      const path = join(folder, 'sheet.pdf')
+      const sheet = await writeCase(one, path)
+      const pdf = readFileSync(path)
+      const pages = sheet.boxes.map(texts => ({ ...papers[one.paper], texts }))
+      const drawer = await openDrawer(context)
+      expect(await withoutInk(drawer, pdf, pages)).toEqual([])
+      expect(sheet.boxes.flat().length).toBeGreaterThan(100)
+      // The same look at a corner of the paper where nothing is.
+      const nowhere = { name: 'nowhere', text: 'nothing', x: 1, y: 1, w: 3, h: 3 }
+      const lacking = pages.map((each, index) => (index === 0 ? { ...each, texts: [...each.texts, nowhere] } : each))
+      expect(await withoutInk(drawer, pdf, lacking)).toEqual(['page 1: nowhere “nothing”'])
+    } finally {
+      rmSync(folder, { recursive: true, force: true })
+    }
+  })
+}

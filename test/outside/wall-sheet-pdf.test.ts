@@ -8,50 +8,19 @@ import { join } from 'node:path'
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs'
 import sharp from 'sharp'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
-import { writePdf } from '../../main/files/pdf/writer.ts'
-import { openFaces } from '../../main/fonts/faces.ts'
-import type { Elevation } from '../../src/contract/areas/walls.ts'
-import type { LengthUnit } from '../../src/sheets/figures.ts'
-import { type Paper, papers } from '../../src/sheets/shapes.ts'
+import { papers } from '../../src/sheets/shapes.ts'
 import type { WallSheet } from '../../src/sheets/wall-sheet.ts'
-import { sheetOf } from '../unit/sheets/made.ts'
-import { placed, rowOfWorks, six, wallOf } from '../unit/sheets/wall.ts'
+import { cases, writeCase } from '../unit/sheets/cases.ts'
 import { ownFolder, run, withProgram } from './programs.ts'
 
-const at = '2031-03-14T16:20:00.000Z'
 const folder = ownFolder()
 afterAll(folder.remove)
 
-interface Case {
-  readonly name: string
-  readonly elevation: Elevation
-  readonly paper: Paper
-  readonly unit: LengthUnit
-}
-
-const titles = ['Łódź, evening', 'Кама и Волга', 'Γιάννης', 'Wave 波', 'Tide — “cloth”', 'Việt Nam']
-const lettered = wallOf(six.map((given, index) => placed({ ...given, title: titles[index] ?? '' }, index)))
-const cases: readonly Case[] = [
-  { name: 'six-A4-mm', elevation: lettered, paper: 'A4', unit: 'mm' },
-  { name: 'six-Letter-in', elevation: lettered, paper: 'Letter', unit: 'in' },
-  { name: 'many-A3-in', elevation: rowOfWorks(25), paper: 'A3', unit: 'in' },
-  { name: 'many-Tabloid-cm', elevation: rowOfWorks(25), paper: 'Tabloid', unit: 'cm' },
-]
 const sheets = new Map<string, WallSheet>()
 const file = (name: string) => join(folder.path, `${name}.pdf`)
 
-async function make(one: Case, path: string): Promise<WallSheet> {
-  const sheet = await sheetOf(one.elevation, { paper: one.paper, unit: one.unit })
-  await writePdf(
-    path,
-    { title: sheet.title, language: 'en', at, pages: sheet.pages, picture: () => null },
-    await openFaces(),
-  )
-  return sheet
-}
-
 beforeAll(async () => {
-  for (const one of cases) sheets.set(one.name, await make(one, file(one.name)))
+  for (const one of cases) sheets.set(one.name, await writeCase(one, file(one.name)))
 })
 
 function sheetNamed(name: string): WallSheet {
@@ -146,6 +115,6 @@ describe('pdf.js in Node', () => {
 test('the same sheet at the same time is the same file, byte by byte', async () => {
   const [one] = cases
   if (one === undefined) throw new Error('no case')
-  await make(one, join(folder.path, 'again.pdf'))
+  await writeCase(one, join(folder.path, 'again.pdf'))
   expect(readFileSync(join(folder.path, 'again.pdf')).equals(readFileSync(file(one.name)))).toBe(true)
 })
