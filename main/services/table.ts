@@ -24,6 +24,7 @@ import * as files from './works/files.ts'
 import { get } from './works/get.ts'
 import * as lists from './works/list.ts'
 import * as measures from './works/measures.ts'
+import { addStatement } from './works/statement.ts'
 
 export const pureServices: PureServices = computations
 
@@ -53,6 +54,7 @@ export const catalogueServices: CatalogueServices = {
   'work.changeNumber': facts.changeNumber,
   'work.removeNumber': facts.removeNumber,
   'work.addSize': measures.addSize,
+  'work.addStatement': addStatement,
   'work.chooseSize': measures.chooseSize,
   'work.addMass': measures.addMass,
   'work.chooseMass': measures.chooseMass,

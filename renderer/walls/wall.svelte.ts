@@ -117,7 +117,7 @@ export class Wall {
     })
     this.known = watch('finding.list', () => {
       const at = face()
-      return at === null || show.id === null ? null : { exhibition: show.id, face: at }
+      return at === null || show.id === null ? null : { exhibition: show.id, face: at, unit: desk.unit }
     })
   }
 

@@ -83,27 +83,19 @@ export class Adding {
         await call('work.addSize', { ...common, part: this.part, raw, approximate: this.approximate, ...given })
         return true
       }
-      for (const read of this.statement?.parts ?? []) {
-        const { height = null, width = null, depth = null, diameter = null } = read
-        await call('work.addSize', {
-          ...common,
-          part: this.partOf(read),
-          raw: this.text.trim(),
-          approximate: this.approximate || read.approximate,
-          height,
-          width,
-          depth,
-          diameter,
-        })
-      }
-      const mass = this.statement?.mass
-      if (mass)
-        await call('work.addMass', {
-          ...common,
-          kg: mass.kg,
-          raw: mass.raw,
-          approximate: this.approximate || mass.approximate,
-        })
+      const { parts = [], mass } = this.statement ?? {}
+      const sizes = parts.map(read => {
+        const { label, count, height = null, width = null, depth = null, diameter = null, approximate } = read
+        return { part: this.partOf(read), label, count, height, width, depth, diameter, approximate }
+      })
+      await call('work.addStatement', {
+        ...common,
+        part: this.part,
+        raw: this.text.trim(),
+        approximate: this.approximate,
+        sizes,
+        ...(mass === undefined ? {} : { mass }),
+      })
       return true
     } catch (thrown) {
       this.refused = refusalOf(thrown).message

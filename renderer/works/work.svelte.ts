@@ -2,6 +2,7 @@
 import type { Output } from '../../src/contract/contract.ts'
 import { type Query, watch } from '../host/catalogue.svelte.ts'
 import { call, refusalOf, upload } from '../host/client.svelte.ts'
+import { desk } from '../host/desk.svelte.ts'
 import { readFact } from '../host/facts.ts'
 import { jobs } from '../host/jobs.svelte.ts'
 import { route } from '../shell/route.svelte.ts'
@@ -25,7 +26,7 @@ export class WorkShown {
 
   constructor(id: string) {
     this.id = id
-    this.query = watch('work.get', () => ({ id }))
+    this.query = watch('work.get', () => ({ id, unit: desk.unit }))
   }
 
   go(to: { readonly work: string } | null): void {

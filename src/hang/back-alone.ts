@@ -2,7 +2,7 @@
  * What the back of a work says by itself, before the work has a place on a wall: where it bears, how its wire stands,
  * whether its measures agree. The rule it keeps: nothing of a wall speaks here, so the wall is as large as the work.
  */
-import { asFromFront, type SeenFrom } from './back.ts'
+import { type SeenFrom, useFromFront } from './back.ts'
 import { sayIn } from './marks.ts'
 import type { LengthUnit } from './marks-shape.ts'
 import type { HangRules, MethodAnswer, WorkFacts } from './method.ts'
@@ -34,30 +34,33 @@ export type BackAlone = Pick<
 export function backAlone(question: BackQuestion): BackAlone {
   const { work, seenFrom } = question
   const method = methodOf(question.method)
-  const { bearings, spacing, spacingFromInsets, wire, findings, cautions } = method.answer(
-    asFromFront(question.data, seenFrom, work.width),
-    {
-      work,
-      centre: { x: work.width / 2, y: work.height / 2 },
-      wall: {
-        length: work.width,
-        height: work.height,
-        wallType: '',
-        datum: null,
-        floor: [],
-        skirting: null,
-        studFirst: null,
-        studSpacing: null,
-        backingFrom: 0,
-        backingTo: work.height,
-        openings: [],
-        keepClears: [],
-      },
-      hooksApart: question.hooksApart ?? null,
-      fixing: { name: 'fixing', kind: method.fixings[0] ?? 'hook', holeOffset: 0, ratedKg: null },
-      rules: { ...defaultHangRules, ...question.rules },
-      say: sayIn(question.unit ?? 'mm', question.steps ?? defaultSteps),
-    },
+  const { bearings, spacing, spacingFromInsets, wire, findings, cautions } = useFromFront(
+    question.data,
+    seenFrom,
+    work.width,
+    back =>
+      method.answer(back, {
+        work,
+        centre: { x: work.width / 2, y: work.height / 2 },
+        wall: {
+          length: work.width,
+          height: work.height,
+          wallType: '',
+          datum: null,
+          floor: [],
+          skirting: null,
+          studFirst: null,
+          studSpacing: null,
+          backingFrom: 0,
+          backingTo: work.height,
+          openings: [],
+          keepClears: [],
+        },
+        hooksApart: question.hooksApart ?? null,
+        fixing: { name: 'fixing', kind: method.fixings[0] ?? 'hook', holeOffset: 0, ratedKg: null },
+        rules: { ...defaultHangRules, ...question.rules },
+        say: sayIn(question.unit ?? 'mm', question.steps ?? defaultSteps),
+      }),
   )
   return { bearings, spacing, spacingFromInsets, wire, findings, cautions }
 }

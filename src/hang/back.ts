@@ -28,8 +28,30 @@ function mirrorRange(range: unknown, width: number): unknown {
   return { ...range, from: width - to, to: width - from }
 }
 
-export function asFromFront(data: unknown, seenFrom: SeenFrom, width: number): unknown {
+function asFromFront(data: unknown, seenFrom: SeenFrom, width: number): unknown {
   return seenFrom === 'front' ? data : mirrorBack(data, width)
+}
+
+/**
+ * What `use` makes of the data seen from the front. What it refuses names the measure as it was typed: seen from the
+ * back, `back.data.right.drop` of the front is `back.data.left.drop` of the person who measured.
+ */
+export function useFromFront<T>(data: unknown, seenFrom: SeenFrom, width: number, use: (front: unknown) => T): T {
+  try {
+    return use(asFromFront(data, seenFrom, width))
+  } catch (thrown) {
+    if (seenFrom === 'front' || !(thrown instanceof Refusal) || thrown.field === undefined) throw thrown
+    const { code, message, details } = thrown
+    const field = fieldFromBack(thrown.field, data)
+    throw new Refusal(code, message, { field, ...(details === undefined ? {} : { details }) })
+  }
+}
+
+function fieldFromBack(field: string, data: unknown): string {
+  const count = isObject(data) && Array.isArray(data.ranges) ? data.ranges.length : 0
+  return field
+    .replace(/^back\.data\.(left|right)\b/, (_, side) => `back.data.${side === 'left' ? 'right' : 'left'}`)
+    .replace(/^back\.data\.ranges\.(\d+)/, (_, at) => `back.data.ranges.${count - 1 - Number(at)}`)
 }
 
 /** Data that a method's schema accepts, or the refusal `back-invalid` naming the measure, as `back.data.left.drop`. */

@@ -7,7 +7,7 @@ import { Refusal } from '../contract/refusal.ts'
 import type { Finding } from '../contract/shared.ts'
 import type { Point } from '../geometry/rect.ts'
 import { formatLength } from '../measure/format.ts'
-import { asFromFront } from './back.ts'
+import { useFromFront } from './back.ts'
 import { loadsOf, tilt } from './loads.ts'
 import { cautionsFor, loadFindings, markFindings } from './mark-checks.ts'
 import type { LengthUnit, Mark, MarksAnswer, MarksQuestion } from './marks-shape.ts'
@@ -48,9 +48,11 @@ export function marksFor(question: MarksQuestion): MarksAnswer {
       field: 'datum',
     })
   }
-  const back = asFromFront(question.back.data, question.back.seenFrom, work.width)
   const hooksApart = question.hooksApart ?? null
-  const answer = method.answer(back, { work, centre, wall, hooksApart, fixing: first, rules, say })
+  const { data, seenFrom } = question.back
+  const answer = useFromFront(data, seenFrom, work.width, back =>
+    method.answer(back, { work, centre, wall, hooksApart, fixing: first, rules, say }),
+  )
   const fixings = matchFixings(question.fixings, answer.bearings)
   const datumPrinted = print(datum, steps)
   const marks = place(answer.bearings, fixings, question, datum, datumPrinted, steps)

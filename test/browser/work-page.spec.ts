@@ -17,6 +17,10 @@ interface Got {
   readonly size: { readonly height: number; readonly width: number } | null
   readonly backs: readonly { readonly method: string; readonly seenFrom: string; readonly data: unknown }[]
   readonly pictures: readonly { readonly hash: string }[]
+  readonly lenderName: string
+  readonly mass: number | null
+  readonly masses: readonly { readonly kg: number }[]
+  readonly numbers: readonly { readonly kind: string; readonly text: string }[]
   readonly documents: readonly { readonly name: string }[]
 }
 
@@ -292,6 +296,159 @@ test('a picture dropped on the page shows as thumbnail; a document is attached a
   await expect.poll(async () => (await get(page, host, id)).pictures).toEqual([])
   await page.getByRole('button', { name: 'Take off the document loan-form.txt' }).click()
   await expect.poll(async () => (await get(page, host, id)).documents).toEqual([])
+})
+
+test('a statement of several parts and a weight is one edit, and one undo takes all of it back', async ({
+  page,
+  host,
+}) => {
+  await sit(page, host)
+  const id = await made(page, host)
+  await show(page, id)
+  await page.getByRole('button', { name: 'add a size' }).click()
+  await page.getByLabel('The size as written').fill('image 24 x 30 cm; framed 40 x 50 cm; 4 kg')
+  await expect(page.locator('form .main')).toHaveText(['240 × 300', '400 × 500', /4/])
+  await page.getByRole('button', { name: 'Add these sizes' }).click()
+  await expect.poll(async () => (await get(page, host, id)).sizes.length).toBe(3)
+  expect((await get(page, host, id)).mass).toBe(4)
+  await page.getByRole('heading', { name: 'Facts' }).click()
+  await page.locator('body').press('Control+z')
+  await expect.poll(async () => (await get(page, host, id)).sizes.length).toBe(1)
+  expect((await get(page, host, id)).mass).toBeNull()
+  await page.locator('body').press('Control+Shift+z')
+  await expect.poll(async () => (await get(page, host, id)).sizes.length).toBe(3)
+})
+
+test('a difference from the list is told in the unit of the day', async ({ page, host }) => {
+  await sit(page, host)
+  const id = await made(page, host)
+  const size = { work: id, part: 'framed', height: 640, width: 952, raw: '', kind: 'measured' }
+  await host.call(page, 'work.addSize', size)
+  await show(page, id)
+  const finding = page.locator('[data-finding="differs-from-list"]')
+  await expect(finding).toContainText('Measured 52 mm wider than listed')
+  await page.getByRole('heading', { name: 'Facts' }).click()
+  await page.keyboard.press('u')
+  // 52 mm are 2.047 in: 2 1/16 in to the nearest sixteenth.
+  await expect(finding).toContainText('Measured 2 1/16 in wider than listed')
+})
+
+test('a picture is pasted, and pasting into a field stays text', async ({ page, host }) => {
+  await sit(page, host)
+  const id = await made(page, host)
+  await show(page, id)
+  const paste = (selector: string) =>
+    page.evaluate(
+      ([where, coded]) => {
+        const data = new DataTransfer()
+        const bytes = Uint8Array.from(atob(coded), sign => sign.charCodeAt(0))
+        data.items.add(new File([bytes], 'pasted.png', { type: 'image/png' }))
+        document
+          .querySelector(where)
+          ?.dispatchEvent(new ClipboardEvent('paste', { clipboardData: data, bubbles: true, cancelable: true }))
+      },
+      [selector, png(300, 220).toString('base64')] as const,
+    )
+  await paste('article input')
+  await paste('article h2')
+  await expect(page.getByAltText('Slack water, pasted.png')).toBeVisible()
+  expect((await get(page, host, id)).pictures).toHaveLength(1)
+})
+
+test('a lender is named and chosen; giving up leaves what was', async ({ page, host }) => {
+  await sit(page, host)
+  const id = await made(page, host)
+  await show(page, id)
+  const lender = page.getByRole('combobox', { name: 'Lender' })
+  await lender.selectOption({ label: 'a new lender …' })
+  const name = page.getByLabel('Name of the new lender')
+  await expect(name).toBeFocused()
+  await name.press('Escape')
+  await expect(name).toHaveCount(0)
+  await expect(lender.locator('option:checked')).toHaveText('none, ours')
+  await lender.selectOption({ label: 'a new lender …' })
+  await name.fill('Ketil Foundry')
+  await name.press('Enter')
+  await expect(lender.locator('option:checked')).toHaveText('Ketil Foundry')
+  await expect.poll(async () => (await get(page, host, id)).lenderName).toBe('Ketil Foundry')
+  await lender.selectOption({ label: 'none, ours' })
+  await expect.poll(async () => (await get(page, host, id)).lenderName).toBe('')
+})
+
+test('numbers are added, corrected and taken off', async ({ page, host }) => {
+  await sit(page, host)
+  const id = await made(page, host)
+  await show(page, id)
+  const numbers = async () => (await get(page, host, id)).numbers.map(number => `${number.kind} ${number.text}`)
+  await page.getByLabel('Kind of the new number').selectOption('loan')
+  await page.getByLabel('A new number').fill('L 12')
+  await page.getByLabel('A new number').press('Enter')
+  await expect.poll(numbers).toEqual(['loan L 12'])
+  await expect(page.getByLabel('A new number')).toHaveValue('')
+  const field = page.getByRole('textbox', { name: 'loan', exact: true })
+  await field.fill('')
+  await field.press('Enter')
+  await expect(page.getByText('A number can’t be empty')).toBeVisible()
+  await field.fill('L 21')
+  await field.press('Enter')
+  await expect.poll(numbers).toEqual(['loan L 21'])
+  await page.getByRole('button', { name: 'Take off the number L 21' }).click()
+  await expect.poll(numbers).toEqual([])
+})
+
+test('weights are kept apart: weighed over listed, unless a person chooses', async ({ page, host }) => {
+  await sit(page, host)
+  const id = await made(page, host)
+  await show(page, id)
+  const weigh = async (text: string, kind: string) => {
+    await page.getByLabel('How the weight was come by').selectOption(kind)
+    await page.getByLabel('A new weight').fill(text)
+    await page.getByLabel('A new weight').press('Enter')
+  }
+  await weigh('heavy', 'measured')
+  await expect(page.getByText('▲ “heavy”')).toBeVisible()
+  await weigh('14 kg', 'measured')
+  await expect.poll(async () => (await get(page, host, id)).mass).toBe(14)
+  // 30 lb of 0.45359237 kg, the international pound.
+  await weigh('30 lb', 'listed')
+  await expect.poll(async () => (await get(page, host, id)).masses.length).toBe(2)
+  expect((await get(page, host, id)).mass).toBe(14)
+  await page.getByRole('button', { name: /^choose this: .*30 lb/ }).click()
+  await expect.poll(async () => (await get(page, host, id)).mass).toBeCloseTo(13.6077711, 6)
+  await page.getByRole('region', { name: 'Weight' }).getByRole('button', { name: 'let the rule choose' }).click()
+  await expect.poll(async () => (await get(page, host, id)).mass).toBe(14)
+})
+
+test('nails on a stretcher bar keep clear of braces; a wrong brace is told at its own line', async ({ page, host }) => {
+  await sit(page, host)
+  const id = await made(page, host)
+  await show(page, id)
+  await page.getByRole('button', { name: 'Stretcher bar' }).click()
+  await page.getByRole('button', { name: 'from the back' }).click()
+  await page.getByLabel('Bar at the left nail', { exact: true }).fill('45')
+  await page.getByLabel('Bar at the right nail', { exact: true }).fill('45')
+  // A third of 900 (common practice, no source).
+  await expect.poll(() => bearing(page, 'left')).toEqual(['300', '45'])
+  await page.getByRole('button', { name: 'add one' }).click()
+  await page.getByLabel('Brace 1 from').fill('280')
+  await page.getByLabel('Brace 1 to').fill('330')
+  // Counted from the left of the back, so from 570 to 620 seen from the front: 10 mm clear of it is 630.
+  await expect.poll(() => bearing(page, 'right')).toEqual(['630', '45'])
+  await page.getByRole('button', { name: 'add one' }).click()
+  await page.getByLabel('Brace 2 from').fill('500')
+  await page.getByLabel('Brace 2 to').fill('480')
+  const told = page.locator('.form [role="alert"]')
+  await expect(told).toHaveText(/A brace must end after it begins/)
+  expect(await told.evaluate(node => node.previousElementSibling?.textContent)).toContain('brace 2')
+  await page.getByRole('button', { name: 'drop the last' }).click()
+  await page.getByRole('button', { name: 'Record the back' }).click()
+  await expect
+    .poll(async () => (await get(page, host, id)).backs[0])
+    .toMatchObject({
+      method: 'stretcher-bar',
+      seenFrom: 'back',
+      data: { left: { bar: 45 }, right: { bar: 45 }, ranges: [{ from: 280, to: 330 }] },
+    })
 })
 
 test('a work that stands in a show is not removed, and says why; the next one is a key away', async ({

@@ -79,6 +79,11 @@ export const steps: Steps = {
     if (maybe(0.3)) return { work, part: pick(parts), raw: `${pick(['24 1/2', '61', '9¾'])} x 30 in`, kind }
     return { work, part: pick(parts), height: length(80, 1900), width: length(80, 1900), raw: '', kind }
   },
+  'work.addStatement': ({ id, pick }) => {
+    const work = id('work')
+    const raw = pick(['image 24 x 30 cm; framed 40 x 50 cm; 4 kg', '61 x 91,5 cm', '12 kg'])
+    return work === null ? null : { work, part: pick(parts), raw, kind: pick(['listed', 'measured'] as const) }
+  },
   'work.chooseSize': ({ id, maybe }) => withId(id('work_size'), { chosen: maybe(0.6) }),
   'work.addMass': ({ id, length, pick }) => {
     const work = id('work')

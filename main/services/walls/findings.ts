@@ -3,17 +3,21 @@ import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
 import type { Finding } from '../../../src/contract/shared.ts'
 import { faceFindings, unsettled } from '../../../src/model/face-findings.ts'
+import type { Reader } from '../../../src/model/work-findings.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { notFound } from '../change.ts'
 import type { Reading, Writing } from '../service.ts'
 import { insert, remove, row, rows } from '../sql.ts'
-import { workFindings } from '../works/findings.ts'
+import { findingsOfWork, readerOf } from '../works/findings.ts'
 import { elevationOf } from './elevation.ts'
 
 /** What is to settle on one face: the wall's own checks and those of the works that stand there. */
-export function findingsOfFace(db: ReadHandle, exhibition: string, face: string): Finding[] {
+export function findingsOfFace(db: ReadHandle, exhibition: string, face: string, reader: Reader): Finding[] {
   const elevation = elevationOf(db, exhibition, face)
-  const found = [...faceFindings(elevation), ...elevation.works.flatMap(work => workFindings(db, work.work))]
+  const found = [
+    ...faceFindings(elevation, reader),
+    ...elevation.works.flatMap(work => findingsOfWork(db, work.work, reader)),
+  ]
   return unsettled(found, elevation.settled)
 }
 
@@ -21,15 +25,17 @@ export function findingsOfFace(db: ReadHandle, exhibition: string, face: string)
 export function countsOfFace(db: ReadHandle, exhibition: string, face: string): { settle: number; stop: number } {
   let settle = 0
   let stop = 0
-  for (const { severity } of findingsOfFace(db, exhibition, face)) {
+  for (const { severity } of findingsOfFace(db, exhibition, face, readerOf(null, 'mm'))) {
     if (severity === 'settle') settle++
     else if (severity === 'stop') stop++
   }
   return { settle, stop }
 }
 
-export function list({ db }: Reading, { exhibition, face }: Received<'finding.list'>): Output<'finding.list'> {
-  if (face !== undefined) return { findings: findingsOfFace(db, exhibition, face) }
+export function list({ db, person }: Reading, input: Received<'finding.list'>): Output<'finding.list'> {
+  const { exhibition, face, unit } = input
+  const reader = readerOf(person, unit)
+  if (face !== undefined) return { findings: findingsOfFace(db, exhibition, face, reader) }
   const faces = rows<{ face: string }>(
     db,
     'SELECT DISTINCT face FROM placement WHERE exhibition = :exhibition ORDER BY face',
@@ -43,8 +49,8 @@ export function list({ db }: Reading, { exhibition, face }: Received<'finding.li
   )
   return {
     findings: [
-      ...faces.flatMap(each => findingsOfFace(db, exhibition, each.face)),
-      ...unplaced.flatMap(each => workFindings(db, each.work)),
+      ...faces.flatMap(each => findingsOfFace(db, exhibition, each.face, reader)),
+      ...unplaced.flatMap(each => findingsOfWork(db, each.work, reader)),
     ],
   }
 }

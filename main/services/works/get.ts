@@ -6,7 +6,7 @@ import { notFound } from '../change.ts'
 import type { Reading } from '../service.ts'
 import { row, rows } from '../sql.ts'
 import { asFact, hangingSizeOf, massesOf, numberOrder, sizesOf } from './figures.ts'
-import { workFindings } from './findings.ts'
+import { findingsOfWork, readerOf } from './findings.ts'
 
 type Got = Output<'work.get'>
 
@@ -14,7 +14,7 @@ const facts = Object.entries(workFacts)
   .map(([field, { column }]) => `${column} AS ${field}`)
   .join(', ')
 
-export function get({ db }: Reading, { id }: Received<'work.get'>): Got {
+export function get({ db, person }: Reading, { id, unit }: Received<'work.get'>): Got {
   const found = row<Got['facts']>(db, `SELECT ${facts} FROM work WHERE id = :id`, { id })
   if (found === undefined) throw notFound('work')
   const sizes = sizesOf(db, id).map(asFact)
@@ -88,7 +88,7 @@ export function get({ db }: Reading, { id }: Received<'work.get'>): Got {
       { id },
     ),
     questions: rows(db, 'SELECT id FROM import_question WHERE work = :id AND answer IS NULL', { id }).length,
-    findings: workFindings(db, id),
+    findings: findingsOfWork(db, id, readerOf(person, unit)),
   }
 }
 

@@ -11,7 +11,7 @@ import { workName } from './facts.ts'
 import { hangingSizeOf, refreshBack, refreshMass, refreshSize } from './figures.ts'
 import { asHanging } from './get.ts'
 
-function hangingNow(writing: Writing, work: string) {
+export function hangingNow(writing: Writing, work: string) {
   const hanging = hangingSizeOf(writing.db, work)
   return hanging === undefined ? null : asHanging(hanging)
 }
@@ -28,9 +28,50 @@ function figuresOf(input: Received<'work.addSize'>): Figures {
   if (question !== undefined)
     throw new Refusal('not-clear', question.text, { field: 'raw', details: { piece: question.piece } })
   if (parts.length > 1) {
-    throw new Refusal('not-clear', 'This says the sizes of several parts. Enter one part at a time.', { field: 'raw' })
+    throw new Refusal(
+      'not-clear',
+      'This says the sizes of several parts. Enter one part at a time, or all of it as a statement.',
+      { field: 'raw' },
+    )
   }
   return parts[0] ?? {}
+}
+
+export interface NewSize extends Required<Figures> {
+  readonly work: string
+  readonly part: string
+  readonly label: string
+  readonly count: number
+  readonly raw: string
+  readonly kind: 'listed' | 'measured'
+  readonly source?: string | undefined
+  readonly approximate?: boolean | undefined
+}
+
+/** One dated row; what hangs is to be refreshed after the last one. */
+export function insertSize(writing: Writing, size: NewSize): string {
+  const id = writing.newId()
+  const { work, part, label, count, height, width, depth, diameter, raw, kind } = size
+  insert(writing.db, 'work_size', {
+    id,
+    work,
+    part,
+    label,
+    height: height ?? null,
+    width: width ?? null,
+    depth: depth ?? null,
+    diameter: diameter ?? null,
+    count,
+    unit: 'mm',
+    raw,
+    kind,
+    source: size.source ?? '',
+    by: writing.person?.name ?? '',
+    at: writing.now(),
+    approximate: size.approximate === true ? 1 : 0,
+    chosen: 0,
+  })
+  return id
 }
 
 export function addSize(writing: Writing, input: Received<'work.addSize'>): Output<'work.addSize'> {
@@ -38,27 +79,7 @@ export function addSize(writing: Writing, input: Received<'work.addSize'>): Outp
   const named = workName(writing.db, work)
   const { height = null, width = null, depth = null, diameter = null } = figuresOf(input)
   writing.label(`${kind === 'measured' ? 'Measure' : 'List'} ${part} of ${named}`)
-  const id = writing.newId()
-  const at = writing.now()
-  insert(writing.db, 'work_size', {
-    id,
-    work,
-    part,
-    label: '',
-    height,
-    width,
-    depth,
-    diameter,
-    count: 1,
-    unit: 'mm',
-    raw: input.raw,
-    kind,
-    source: input.source ?? '',
-    by: writing.person?.name ?? '',
-    at,
-    approximate: input.approximate === true ? 1 : 0,
-    chosen: 0,
-  })
+  const id = insertSize(writing, { ...input, label: '', count: 1, height, width, depth, diameter })
   refreshSize(writing.db, work)
   return { id, hanging: hangingNow(writing, work) }
 }
@@ -76,9 +97,9 @@ export function chooseSize(writing: Writing, { id, chosen }: Received<'work.choo
   return { hanging: hangingNow(writing, work) }
 }
 
-export function addMass(writing: Writing, input: Received<'work.addMass'>): Output<'work.addMass'> {
+/** One dated row; which mass counts is to be refreshed after it. */
+export function insertMass(writing: Writing, input: Received<'work.addMass'>): string {
   const { work, kg, raw, kind } = input
-  writing.label(`${kind === 'measured' ? 'Weigh' : 'List the mass of'} ${workName(writing.db, work)}`)
   const id = writing.newId()
   insert(writing.db, 'work_mass', {
     id,
@@ -92,7 +113,13 @@ export function addMass(writing: Writing, input: Received<'work.addMass'>): Outp
     approximate: input.approximate === true ? 1 : 0,
     chosen: 0,
   })
-  refreshMass(writing.db, work)
+  return id
+}
+
+export function addMass(writing: Writing, input: Received<'work.addMass'>): Output<'work.addMass'> {
+  writing.label(`${input.kind === 'measured' ? 'Weigh' : 'List the mass of'} ${workName(writing.db, input.work)}`)
+  const id = insertMass(writing, input)
+  refreshMass(writing.db, input.work)
   return { id }
 }
 

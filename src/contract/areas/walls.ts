@@ -11,6 +11,7 @@ import {
   done,
   finding,
   id,
+  lengthUnit,
   longText,
   lux,
   made,
@@ -277,8 +278,8 @@ export const wallsArea = {
   ),
   'finding.list': procedure(
     'read',
-    'Lists every finding of the planning checks, of a show or of one face.',
-    z.strictObject({ exhibition: id, face: id.optional() }),
+    'Lists every finding of the planning checks, of a show or of one face, in the unit asked for, else in that of the desk.',
+    z.strictObject({ exhibition: id, face: id.optional(), unit: lengthUnit.optional() }),
     z.strictObject({ findings: z.array(finding) }),
   ),
   'finding.settle': procedure(

@@ -10,6 +10,7 @@ import {
   hash,
   id,
   kilograms,
+  lengthUnit,
   longText,
   lux,
   made,
@@ -177,6 +178,18 @@ const listInput = z.strictObject({
   ...page,
 })
 
+/** One part of a statement, as it was understood. */
+const statedSize = z.strictObject({
+  part: sizePart,
+  label: shortText.optional(),
+  count: z.int().min(1).max(500).optional(),
+  height: size.nullable().optional(),
+  width: size.nullable().optional(),
+  depth: size.nullable().optional(),
+  diameter: size.nullable().optional(),
+  approximate: z.boolean().optional(),
+})
+
 export const worksArea = {
   'work.list': procedure(
     'read',
@@ -206,8 +219,8 @@ export const worksArea = {
   ),
   'work.get': procedure(
     'read',
-    'Gives everything about one work.',
-    z.strictObject({ id }),
+    'Gives everything about one work; its findings speak in the unit asked for, else in that of the desk.',
+    z.strictObject({ id, unit: lengthUnit.optional() }),
     z.strictObject({
       id,
       facts,
@@ -319,6 +332,23 @@ export const worksArea = {
       approximate: z.boolean().optional(),
     }),
     z.strictObject({ id, hanging: hangingSize.nullable() }),
+  ),
+  'work.addStatement': procedure(
+    'write',
+    'Adds all that one statement says, each part as a dated row and its weight too, as one edit.',
+    z.strictObject({
+      work: id,
+      raw: typed,
+      /** The part meant where the statement names none. */
+      part: sizePart,
+      kind: origin,
+      source: shortText.optional(),
+      approximate: z.boolean().optional(),
+      /** What the statement was read as once its questions were answered; left out, it is read here. */
+      sizes: z.array(statedSize).max(40).optional(),
+      mass: z.strictObject({ kg: kilograms, raw: typed, approximate: z.boolean().optional() }).optional(),
+    }),
+    z.strictObject({ sizes: z.array(id), mass: id.nullable(), hanging: hangingSize.nullable() }),
   ),
   'work.chooseSize': procedure(
     'write',

@@ -477,6 +477,74 @@ export const worksExamples: ExamplesOf<keyof typeof worksArea> = {
       },
     ],
   },
+  'work.addStatement': {
+    answered: [
+      {
+        about: 'two parts and a weight in one edit',
+        input: known => ({
+          work: known.loose,
+          part: 'framed',
+          raw: 'image 24 x 30 cm; framed 40 x 50 cm; 4 kg',
+          kind: 'listed',
+        }),
+        output: () => ({
+          sizes: [anyId, anyId],
+          mass: anyId,
+          hanging: {
+            height: 400,
+            width: 500,
+            depth: null,
+            diameter: null,
+            part: 'framed',
+            kind: 'listed',
+            at: anyMoment,
+          },
+        }),
+      },
+      {
+        about: 'a part that the statement does not name, as a person understood it',
+        input: known => ({
+          work: known.loose,
+          part: 'sheet',
+          raw: '24 x 30',
+          kind: 'measured',
+          sizes: [{ part: 'sheet', height: 240, width: 300 }],
+        }),
+        output: () => ({
+          sizes: [anyId],
+          mass: null,
+          hanging: {
+            height: 240,
+            width: 300,
+            depth: null,
+            diameter: null,
+            part: 'sheet',
+            kind: 'measured',
+            at: anyMoment,
+          },
+        }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a statement that leaves a question',
+        input: known => ({
+          work: known.loose,
+          part: 'framed',
+          raw: 'image 24 x 30; framed 40 x 50',
+          kind: 'listed',
+        }),
+        code: 'not-clear',
+        field: 'raw',
+      },
+      {
+        about: 'a part without a figure',
+        input: known => ({ work: known.loose, part: 'framed', raw: '', kind: 'listed', sizes: [{ part: 'framed' }] }),
+        code: 'bad-input',
+        field: 'sizes.0.height',
+      },
+    ],
+  },
   'work.chooseSize': {
     answered: [
       {
