@@ -6,7 +6,9 @@ import { readDate } from './dates.ts'
 import { type Item, readItems } from './grammar.ts'
 import { agree, type Group, type Grouped, groupItems, pieceOf } from './groups.ts'
 import { hangingPart } from './hanging.ts'
+import { paperWords } from './paper.ts'
 import { ownUnit, readSizes, type UnitFinding } from './sizes.ts'
+import { crossSlashes } from './slashes.ts'
 import type { Part, Question, ReadMassPart, ReadOptions, ReadPart, Remark, Statement } from './statement.ts'
 import { tokenise } from './tokens.ts'
 import { UNIT_NAMES } from './units.ts'
@@ -28,7 +30,7 @@ export function readDimensions(text: string, options: ReadOptions = {}): Stateme
   }
   const whole = text.trim()
   if (whole === '') return asked('empty', 'No size is given. Measure the work or ask the lender.', '')
-  const tokens = tokenise(text)
+  const tokens = tokenise(crossSlashes(text))
   const date = readDate(text, tokens)
   if (date) {
     const sentence = `“${date.piece}” looks like a size that a spreadsheet turned into a date. What was it?`
@@ -195,6 +197,9 @@ function draftPart(
   const named = nameOf(text, group)
   const notes = [...read.notes]
   if (named.language !== null && named.language !== 'en') notes.push(`read as ${LANGUAGE_NAMES[named.language]}`)
+  const paper = group.paper && paperWords(group.paper)
+  if (paper) notes.push(paper.note)
+  const standing = paper?.warning ? [{ code: 'paper-way', text: paper.warning }] : []
   const raw = pieceOf(text, group)
   if (named.rivals.length > 0) {
     const answers = named.rivals.map(part => ({ label: PART_NAMES[part], part }))
@@ -233,7 +238,7 @@ function draftPart(
     unitStated: !unitAsked && (read.unit?.stated ?? false),
     approximate: group.about,
     raw,
-    warnings: read.warnings,
+    warnings: [...read.warnings, ...standing],
     notes: [...new Set(notes)],
   }
   return { part, group, questions }

@@ -14,6 +14,7 @@ import {
   startsWithAxis,
   wordAt,
 } from './measures.ts'
+import { readPaper } from './paper.ts'
 import type { Language, Part } from './statement.ts'
 import type { Token } from './tokens.ts'
 import { type LengthUnit, lengthUnitOf, type MassUnit, massUnitOf, plus, type Ratio, toKilograms } from './units.ts'
@@ -43,6 +44,8 @@ export type Item =
       readonly dims: readonly Dim[]
       readonly broken: boolean
       readonly about: boolean
+      /** The name of the paper that the size was written as. */
+      readonly paper?: { readonly name: string; readonly said: boolean }
     } & Place)
   | ({
       readonly kind: 'label'
@@ -81,6 +84,7 @@ function readItem(tokens: readonly Token[], index: number): Cut<Item | undefined
     readCount(tokens, index) ??
     readRange(tokens, index) ??
     readSize(tokens, index) ??
+    readPaper(tokens, index) ??
     readLabel(tokens, index)
   if (special) return special
   if (token.kind === 'break') return one({ kind: 'break', strong: token.strong, ...place }, index)

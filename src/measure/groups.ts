@@ -22,6 +22,8 @@ export interface Group {
   readonly each: boolean
   readonly about: boolean
   readonly broken: boolean
+  /** The name of the paper it was written as. */
+  readonly paper: SizeItem['paper'] | undefined
   /** The words around it could name another size as well. */
   readonly unclear: boolean
   readonly at: number
@@ -90,6 +92,7 @@ export function groupItems(items: readonly Item[]): Grouped {
     const made: Draft[] = []
     for (const size of sizes) {
       const before = groups.at(-1)
+      if (before) turnPaper(before, size)
       if (before && addsTo(before, size, labels)) continue
       const other =
         before && (made.length > 0 || labels.length === 0 || clause.bracket)
@@ -110,6 +113,7 @@ export function groupItems(items: readonly Item[]): Grouped {
         each: false,
         about: about || size.about,
         broken: size.broken,
+        paper: size.paper,
         unclear,
         at: size.at,
         end: size.end,
@@ -209,6 +213,17 @@ function addsTo(group: Draft, size: SizeItem, labels: readonly LabelItem[]): boo
   group.dims = [...group.dims, dim]
   group.end = size.end
   return true
+}
+
+/** A4 (21 x 29.7 cm): the figures say how the paper lies, where no word did. */
+function turnPaper(group: Draft, size: SizeItem): void {
+  if (group.paper === undefined || group.paper.said || group.others.length > 0 || size.dims.length !== 2) return
+  const [unit, own] = [unitOf(size.dims), unitOf(group.dims)]
+  if (unit === undefined || own === undefined) return
+  const turned = group.dims.toReversed()
+  const agrees = (dims: readonly Dim[]) => agreeing(dims, own, size.dims, unit) === 2
+  if (agrees(turned)) group.dims = turned
+  if (agrees(group.dims)) group.paper = { ...group.paper, said: true }
 }
 
 /** The piece of the text a group was read from, with its closing brackets. */

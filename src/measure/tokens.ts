@@ -112,7 +112,7 @@ function readWord(text: string, at: number, tokens: Token[]): number {
   const before = tokens.at(-1)
   const glued = before?.kind === 'number' && before.end === at
   // A4 and its kin are names of paper, no figures.
-  const paper = /^[aA]$/.test(text.slice(at, end)) ? /^\d{1,2}(?![\d.,])/.exec(text.slice(end, end + 3)) : null
+  const paper = /^[aA]$/.test(text.slice(at, end)) ? /^\d{1,2}(?!\d|[.,]\d)/.exec(text.slice(end, end + 4)) : null
   if (paper) {
     tokens.push({ kind: 'word', word: `a${paper[0]}`, glued: false, at, end: end + paper[0].length })
     return end + paper[0].length
