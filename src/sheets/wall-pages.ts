@@ -2,7 +2,7 @@
  * How the works of a wall are shared out to pages. The rule it keeps: everything on one page where it can be read;
  * else each page has the stretch of the elevation that its rows are about.
  */
-import { labelsFit } from './wall-drawing.ts'
+import { labelsFit } from './wall-dimensions.ts'
 import { footHeight, headerHeight, margin } from './wall-frame.ts'
 import { type Note, notesHeight } from './wall-notes.ts'
 import type { WallSheetRow } from './wall-rows.ts'
