@@ -104,6 +104,166 @@ test('a wall is added after another and removed; one with works says why it stay
   expect(await names()).toContain('south wall')
 })
 
+test('a wall moves by keys and by its number, the plan with it while it is held, each as one edit', async ({
+  page,
+  host,
+}) => {
+  await host.open(page, '#/rooms')
+  await page.getByRole('navigation', { name: 'Rooms' }).getByRole('button', { name: 'Mill Room' }).click()
+  const names = async () => (await wallsOf(page, host, 'Mill Room')).map(wall => wall.name)
+  const rows = page.locator('tbody tr[data-wall]')
+  const shown = () =>
+    rows
+      .getByRole('textbox', { name: /, name$/ })
+      .evaluateAll(cells => cells.map(cell => (cell as HTMLInputElement).value)) // text boxes
+  const first = await names()
+  expect(first.length).toBeGreaterThan(3)
+  const [a = '', b = '', c = '', ...rest] = first
+  const number = (name: string) => page.getByRole('button', { name: new RegExp(`^\\d+ ${name}$`) })
+  const plan = page.getByRole('group', { name: 'Plan of Mill Room' })
+  const drawing = () => plan.evaluate(svg => svg.innerHTML)
+  const before = await drawing()
+
+  await number(a).focus()
+  await page.keyboard.press('Alt+ArrowDown')
+  await page.keyboard.press('Alt+ArrowDown')
+  await expect.poll(names).toEqual([b, c, a, ...rest])
+  await expect(number(a)).toBeFocused()
+  await expect(page.getByRole('status').filter({ hasText: `${a} is wall 3 of ${first.length} now.` })).toHaveCount(1)
+  await expect.poll(drawing).not.toBe(before)
+  await page.keyboard.press('Control+z')
+  await expect.poll(names).toEqual([b, a, c, ...rest])
+  await page.keyboard.press('Control+z')
+  await expect.poll(names).toEqual(first)
+  await expect.poll(drawing).toBe(before)
+
+  const edits = async () => ((await host.call(page, 'edit.list', {})) as { edits: unknown[] }).edits.length
+  const made = await edits()
+  const handle = number(a)
+  await handle.scrollIntoViewIfNeeded()
+  const from = await handle.boundingBox()
+  const under = await rows.nth(2).boundingBox()
+  if (from === null || under === null) throw new Error('the table is not drawn')
+  const [x, y] = [from.x + 4, from.y + from.height / 2]
+  const low = under.y + under.height * 0.8
+
+  await page.mouse.move(x, y)
+  await page.mouse.down()
+  await page.mouse.move(x, low, { steps: 6 })
+  await expect.poll(shown).toEqual([b, c, a, ...rest])
+  // Nothing is written yet, and the plan turns already.
+  expect(await drawing()).not.toBe(before)
+  expect(await names()).toEqual(first)
+  await page.keyboard.press('Escape')
+  await expect.poll(shown).toEqual(first)
+  await page.mouse.up()
+  expect(await drawing()).toBe(before)
+  expect(await edits()).toBe(made)
+
+  await page.mouse.move(x, y)
+  await page.mouse.down()
+  await page.mouse.move(x, low, { steps: 6 })
+  await page.mouse.up()
+  await expect.poll(names).toEqual([b, c, a, ...rest])
+  expect(await shown()).toEqual([b, c, a, ...rest])
+  expect(await edits()).toBe(made + 1)
+
+  // A press without a way is still the choice of a wall, and keys move the wall that is chosen.
+  await number(b).click()
+  await expect(page.getByRole('group', { name: `Elevation of ${b}` })).toBeVisible()
+  await page.locator('main').click({ position: { x: 5, y: 5 } })
+  await page.keyboard.press('Alt+ArrowDown')
+  await expect.poll(names).toEqual([c, b, a, ...rest])
+})
+
+test('a window and a sensor are stretched by their edge points, each as one edit', async ({ page, host }) => {
+  await standBefore(page, host, 'River Room', 'north wall')
+  const wall = () => wallOf(page, host, 'River Room', 'north wall')
+  const face = page.getByRole('group', { name: 'Elevation of north wall' })
+  const sensor = {
+    wall: (await wall()).id,
+    kind: 'thermostat',
+    x: 3000,
+    y: 1200,
+    width: 400,
+    height: 500,
+    margin: 100,
+    label: 'stretched',
+  }
+  const { id } = (await host.call(page, 'keepClear.add', sensor)) as { id: string }
+  const pulls = [
+    { name: /^window/, of: async () => (await wall()).openings[0] },
+    { name: /^thermostat “stretched”/, of: async () => (await wall()).keepClears.find(one => one.id === id) },
+  ]
+  for (const { name, of } of pulls) {
+    const before = await of()
+    if (before === undefined) throw new Error('the demo has no window here')
+    const drawn = face.getByRole('button', { name }).first()
+    await drawn.focus()
+    await page.keyboard.press('Enter')
+    const box = await drawn.locator(before.kind === 'window' ? '.opening' : '.keepClear').boundingBox()
+    const whole = await face.locator('rect.wall').boundingBox()
+    if (box === null || whole === null) throw new Error('it is not drawn')
+    /** Millimetres a pixel. */
+    const scale = (await wall()).length / whole.width
+    // By the point in the middle of its right edge, then by its lower left corner; a point that does not lie on the
+    // edge stands off a small thing by a few pixels, so each is taken by its own place.
+    const points = face.locator('.grip')
+    await expect(points).toHaveCount(8)
+    const boxes = () => points.evaluateAll(list => list.map(one => one.getBoundingClientRect().toJSON()))
+    const right = (await boxes()).reduce(
+      (best, one) => (Math.abs(one.y - (box.y + box.height / 2 - 3.5)) < 2 && one.x > best.x ? one : best),
+      { x: 0, y: 0 },
+    )
+    await page.mouse.move(right.x + 3.5, right.y + 3.5)
+    await page.mouse.down()
+    await page.mouse.move(right.x + 23.5, right.y + 13.5, { steps: 5 })
+    await page.mouse.up()
+    await expect.poll(async () => (await of())?.width).toBeGreaterThan(before.width)
+    const wider = await of()
+    expect(wider).toMatchObject({ x: before.x, y: before.y, height: before.height })
+    expect(Math.abs((wider?.width ?? 0) - before.width - 20 * scale)).toBeLessThan(1.5 * scale)
+
+    const corner = (await boxes()).reduce((best, one) => (one.x <= best.x && one.y >= best.y ? one : best), {
+      x: 1e9,
+      y: 0,
+    })
+    await page.mouse.move(corner.x + 3.5, corner.y + 3.5)
+    await page.mouse.down()
+    await page.mouse.move(corner.x + 3.5 - 8, corner.y + 3.5 - 10, { steps: 5 })
+    await page.mouse.up()
+    await expect.poll(async () => (await of())?.x).toBeLessThan(before.x)
+    const both = await of()
+    if (both === undefined || wider === undefined) throw new Error('it is gone')
+    // Its right edge and its top stay.
+    expect(both.x + both.width).toBeCloseTo(wider.x + wider.width, 6)
+    expect(both.y + both.height).toBeCloseTo(wider.y + wider.height, 6)
+    expect(both.y).toBeGreaterThan(wider.y)
+
+    await page.keyboard.press('Control+z')
+    await expect.poll(of).toEqual(wider)
+    await page.keyboard.press('Control+z')
+    await expect.poll(of).toEqual(before)
+  }
+})
+
+test('a room closes by the house’s own rule, its gap said in the reader’s unit', async ({ page, emptyHost }) => {
+  await emptyHost.open(page, '#/rooms')
+  const walls = page.getByRole('textbox', { name: /walls from left/ })
+  await walls.fill('9140\n5200\n9260\n5200')
+  await expect(page.getByText('▲ The walls fail to close by 120 mm')).toBeVisible()
+  await emptyHost.call(page, 'rule.set', { key: 'closesWithin', was: 20, to: 150, source: 'rough stone' })
+  await expect(page.getByText('● The walls close within 120 mm.')).toBeVisible()
+  await page.getByRole('textbox', { name: 'name', exact: true }).last().fill('Store')
+  await page.getByRole('textbox', { name: 'height' }).fill('3 m')
+  await page.getByRole('button', { name: 'add the room' }).click()
+  await expect(page.getByText('● The walls close within 120 mm.')).toBeVisible()
+  await emptyHost.call(page, 'rule.set', { key: 'closesWithin', was: 150, to: 10, source: 'new walls' })
+  await expect(
+    page.getByText('▲ The walls fail to close by 120 mm. Measure wall 1 and wall 3 again first'),
+  ).toBeVisible()
+})
+
 test('a door is dragged, stretched, nudged and let go of, each as one edit', async ({ page, host }) => {
   await standBefore(page, host, 'River Room', 'east wall')
   const door = async () => (await wallOf(page, host, 'River Room', 'east wall')).openings[0]

@@ -117,7 +117,52 @@ test('a house rule is set with its reason, and refused beside it where it cannot
   await form.getByLabel('value').fill('58 in')
   await form.getByRole('button', { name: 'set the rule' }).click()
   // 58 in is 1473.2 mm.
-  await expect(page.getByRole('button', { name: /^Centres of works.*473 mm/ })).toBeVisible()
+  await expect(page.getByRole('button', { name: /^Centres of works.*473\.2 mm/ })).toBeVisible()
+})
+
+test('a rule of hanging is set by the house, keeps the program’s own in sight and asks where somebody was first', async ({
+  page,
+  host,
+}) => {
+  await sit(page, host, '#/rules')
+  await page.getByRole('button', { name: /^Nails under a stretcher bar/ }).click()
+  const form = page.getByRole('form', { name: /^Nails under/ })
+  await form.getByLabel('value').fill('1/2')
+  await form.getByLabel('reason or source').fill('long bars in this show')
+  await page.keyboard.press('Enter')
+  await expect(form.getByRole('alert')).toContainText('from 0.05 of its width to 0.45 of its width')
+  await form.getByLabel('value').fill('1/4')
+  await page.keyboard.press('Enter')
+  await expect(page.getByRole('button', { name: /^Nails under.*1\/4 of its width/ })).toBeVisible()
+  await expect(page.getByText(/long bars in this show · set by .* the program’s own: 1\/3 of its width/)).toBeVisible()
+  await expect(page.getByText('1 of 22 is the house’s own.')).toBeVisible()
+
+  await page.getByRole('button', { name: /^A wire’s legs stand/ }).click()
+  const angle = page.getByRole('form', { name: /^A wire’s legs/ })
+  await angle.getByLabel('value').fill('45°')
+  await angle.getByLabel('reason or source').fill('heavy frames')
+  await host.call(page, 'rule.set', { key: 'leastWireAngle', was: 30, to: 35, source: 'meanwhile' })
+  await angle.getByRole('button', { name: 'set the rule' }).click()
+  await expect(angle.getByRole('alert')).toContainText('Meanwhile somebody set it to 35°.')
+  await angle.getByRole('button', { name: 'set mine' }).click()
+  await expect(page.getByRole('button', { name: /^A wire’s legs.*45°/ })).toBeVisible()
+
+  await page.getByRole('button', { name: /^What of a work stands/ }).click()
+  const choice = page.getByRole('form', { name: /^What of a work/ })
+  await choice.getByLabel('value').selectOption('its top')
+  await page.keyboard.press('Escape')
+  await expect(choice).toHaveCount(0)
+  await expect(page.getByRole('button', { name: /^What of a work.*its centre/ })).toBeVisible()
+
+  // In inches the values turn, and what is set without being touched keeps every digit that is not shown.
+  await page.getByRole('button', { name: 'in', exact: true }).click()
+  await page.getByRole('button', { name: /^Works stay at least this far.*5 7\/8 in/ }).click()
+  const margin = page.getByRole('form', { name: /^Works stay at least/ })
+  await margin.getByLabel('reason or source').fill('as it was')
+  await margin.getByRole('button', { name: 'set the rule' }).click()
+  await expect(margin).toHaveCount(0)
+  const { rules } = (await host.call(page, 'rule.list', {})) as { rules: readonly { key: string; value: unknown }[] }
+  expect(rules.find(rule => rule.key === 'minimumMargin')?.value).toBe(150)
 })
 
 test('somebody new has nothing to take back of what others did', async ({ page, host }) => {
