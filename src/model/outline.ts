@@ -111,6 +111,9 @@ function signedArea(corners: readonly (readonly [number, number])[]): number {
   return twice / 2
 }
 
+/** Corners read with a gauge may be off by this together, degrees; from memory. */
+const TURN_WITHIN = 2
+
 function inMillimetres(mm: number): string {
   return `${mm.toFixed(mm < 10 ? 1 : 0)} mm`
 }
@@ -123,6 +126,8 @@ function noteOf(
   end: readonly [number, number],
   say: (mm: number) => string,
 ): string {
+  const turned = turnNote(walls)
+  if (!closes && turned !== null) return `The walls fail to close by ${say(gap)}. ${turned}`
   if (closes) return gap < 0.05 ? 'The walls close exactly.' : `The walls close within ${say(gap)}.`
   const points = walk(walls, withUnknownAngles(walls))
   const along = walls.map((wall, index) => {
@@ -134,6 +139,18 @@ function noteOf(
   const suspects = walls.flatMap((_, index) => ((along[index] ?? 0) > most - 0.01 ? [index] : []))
   const runs = suspects.length === 1 ? 'it runs' : 'they run'
   return `The walls fail to close by ${say(gap)}. Measure ${namesOf(suspects, walls)} again first; ${runs} along the gap.`
+}
+
+/** Corners that cannot go round explain a gap better than any length: the angles of n walls make (n − 2) × 180°. */
+function turnNote(walls: readonly MeasuredWall[]): string | null {
+  const wanted = (walls.length - 2) * 180
+  let sum = 0
+  for (const { angle } of walls) {
+    if (angle === null) return null
+    sum += angle
+  }
+  if (Math.abs(sum - wanted) <= TURN_WITHIN) return null
+  return `The corners of ${walls.length} walls make ${wanted}° together, and these make ${Number(sum.toFixed(2))}°. Look at the corners first, or for a wall that is missing.`
 }
 
 /** By their names where each has one of its own, else by their numbers: wall 1, walls 1 and 3. */

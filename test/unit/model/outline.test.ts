@@ -73,6 +73,17 @@ describe('an outline from measured walls', () => {
     )
   })
 
+  test('looks at the corners first where they cannot go round, by the angle sum of a polygon', () => {
+    // Euclid, Elements I.32 and its corollary: the angles of a pentagon make three straight angles, 540°.
+    const five = (last: number | null) =>
+      [90, 90, 120, 90, last].map((angle, index) => ({ length: 3000 + index * 400, angle }))
+    expect(outlineOf(five(90), 20).note).toMatch(
+      /^The walls fail to close by \d+ mm\. The corners of 5 walls make 540° together, and these make 480°\./,
+    )
+    expect(outlineOf(five(151), 20).note).toMatch(/Measure walls? .* again first/)
+    expect(outlineOf(five(null), 20).note).not.toContain('The corners')
+  })
+
   test('is the same room whichever wall it begins with, where its angles add up to (n − 2) × 180°', () => {
     const wall = fc.record({ length: fc.integer({ min: 100, max: 20_000 }), share: fc.integer({ min: 20, max: 100 }) })
     fc.assert(
