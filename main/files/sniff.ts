@@ -15,6 +15,7 @@ const marks: readonly Mark[] = [
   { mime: 'image/webp', at: 8, bytes: 'WEBP' },
   { mime: 'image/avif', at: 4, bytes: 'ftypavif' },
   { mime: 'image/heic', at: 4, bytes: 'ftyphei' },
+  { mime: 'image/heic', at: 4, bytes: 'ftyphev' },
   { mime: 'image/heic', at: 4, bytes: 'ftypmif1' },
   { mime: 'image/tiff', at: 0, bytes: 'II*\0' },
   { mime: 'image/tiff', at: 0, bytes: 'MM\0*' },

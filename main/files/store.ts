@@ -23,6 +23,7 @@ import { Refusal } from '../../src/contract/refusal.ts'
 import { syncFile, syncFolder } from '../database/backup-files.ts'
 import { filesFolder } from '../database/catalogue.ts'
 import { asRefusal } from '../database/faults.ts'
+import { previewIn } from './preview.ts'
 import { mimeOf } from './sniff.ts'
 
 export const pictureSizes = [96, 480, 1600] as const
@@ -58,6 +59,8 @@ export interface FileStore {
 
 /** 2 GiB: the largest thing worth keeping beside a catalogue is a scan. */
 const largestFile = 2 ** 31
+/** A photograph that is looked through for its preview. */
+const largestPhotograph = 2 ** 28
 /** More pixels than any museum camera takes, fewer than a bomb unfolds to. */
 const mostPixels = 300_000_000
 /** What a browser shows as it is. SVG is not among them: it can carry scripts. */
@@ -94,14 +97,28 @@ async function copyHashed(from: string, to: string): Promise<string> {
   return sum.digest('hex')
 }
 
-function upright(path: string) {
+type Seen = string | Buffer
+
+function upright(seen: Seen) {
   // Truncated files still show what they hold; only the first page or frame is read.
-  return sharp(path, { limitInputPixels: mostPixels, failOn: 'none', pages: 1 }).autoOrient()
+  return sharp(seen, { limitInputPixels: mostPixels, failOn: 'none', pages: 1 }).autoOrient()
 }
 
-async function thumbnail(path: string, size: PictureSize): Promise<Buffer> {
-  const small = upright(path).resize(size, size, { fit: 'inside', withoutEnlargement: true })
-  const { hasAlpha } = await sharp(path, { limitInputPixels: mostPixels, pages: 1 }).metadata()
+/** What of a kept file can be decoded: itself, or the preview inside a photograph that can't; null for neither. */
+async function seenOf(path: string): Promise<Seen | null> {
+  try {
+    // Decoding is the proof: a header alone says too little.
+    await upright(path).resize(8, 8).toBuffer()
+    return path
+  } catch {
+    const isPhotograph = mimeOf(await firstBytes(path), '') === 'image/heic'
+    return isPhotograph && statSync(path).size <= largestPhotograph ? previewIn(await readFile(path)) : null
+  }
+}
+
+async function thumbnail(seen: Seen, size: PictureSize): Promise<Buffer> {
+  const small = upright(seen).resize(size, size, { fit: 'inside', withoutEnlargement: true })
+  const { hasAlpha } = await sharp(seen, { limitInputPixels: mostPixels, pages: 1 }).metadata()
   // No metadata goes along: a camera's position is nobody's business.
   return hasAlpha ? small.png().toBuffer() : small.jpeg({ quality: 84, mozjpeg: true }).toBuffer()
 }
@@ -148,8 +165,8 @@ export function openStore(file: string): FileStore {
     }
   }
 
-  async function makeThumbnail(hash: string, size: PictureSize): Promise<Buffer> {
-    const bytes = await thumbnail(path(hash), size)
+  async function makeThumbnail(hash: string, size: PictureSize, seen: Seen): Promise<Buffer> {
+    const bytes = await thumbnail(seen, size)
     const place = thumbnailPath(hash, size)
     const making = `${place}.${randomUUID()}.making`
     try {
@@ -170,13 +187,15 @@ export function openStore(file: string): FileStore {
     add,
     async addPicture(from) {
       const kept = await add(from)
+      const none = { ...kept, widthPx: null, heightPx: null }
       try {
-        const { autoOrient } = await sharp(path(kept.hash), { limitInputPixels: mostPixels, pages: 1 }).metadata()
-        // Decoding is the proof: a header alone says too little.
-        for (const size of pictureSizes) await makeThumbnail(kept.hash, size)
+        const seen = await seenOf(path(kept.hash))
+        if (seen === null) return none
+        const { autoOrient } = await sharp(seen, { limitInputPixels: mostPixels, pages: 1 }).metadata()
+        for (const size of pictureSizes) await makeThumbnail(kept.hash, size, seen)
         return { ...kept, widthPx: autoOrient.width, heightPx: autoOrient.height }
       } catch {
-        return { ...kept, widthPx: null, heightPx: null }
+        return none
       }
     },
     async picture(hash, size) {
@@ -189,7 +208,9 @@ export function openStore(file: string): FileStore {
       const wanted = size === 'full' ? 1600 : size
       const place = thumbnailPath(hash, wanted)
       try {
-        const bytes = existsSync(place) ? await readFile(place) : await makeThumbnail(hash, wanted)
+        const seen = existsSync(place) ? place : await seenOf(original)
+        if (seen === null) return null
+        const bytes = seen === place ? await readFile(place) : await makeThumbnail(hash, wanted, seen)
         return { type: typeOf(bytes), bytes }
       } catch {
         return null

@@ -1,5 +1,6 @@
 /** A picture made small for paper and tables: turned upright, on white, as a JPEG. */
 import sharp from 'sharp'
+import { previewIn } from './preview.ts'
 
 export interface Thumbnail {
   readonly bytes: Buffer
@@ -8,14 +9,21 @@ export interface Thumbnail {
   readonly height: number
 }
 
-/** Null for what no decoder here can read: such a picture is kept and shown as none. */
+/** By the preview inside where the picture itself can't be decoded; null where there is none. */
 export async function thumbnailOf(bytes: Buffer): Promise<Thumbnail | null> {
+  const whole = await small(bytes)
+  if (whole !== null) return whole
+  const preview = await previewIn(bytes)
+  return preview && small(preview)
+}
+
+async function small(bytes: Buffer): Promise<Thumbnail | null> {
   try {
-    const small = sharp(bytes)
+    const upright = sharp(bytes)
       .rotate()
       .resize(220, 160, { fit: 'inside', withoutEnlargement: true })
       .flatten({ background: '#ffffff' })
-    const { data, info } = await small.jpeg({ quality: 82 }).toBuffer({ resolveWithObject: true })
+    const { data, info } = await upright.jpeg({ quality: 82 }).toBuffer({ resolveWithObject: true })
     return { bytes: data, extension: 'jpeg', width: info.width, height: info.height }
   } catch {
     return null
