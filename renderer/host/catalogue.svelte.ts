@@ -26,6 +26,7 @@ const madeOf: Partial<Record<Name, readonly string[]>> = {
   'wall.elevation': [...building, ...hanging, ...show, ...work, 'kept_layout'],
   'fixing.list': ['fixing_kind'],
   'layout.compare': ['kept_layout', 'kept_place', 'placement', ...show, 'work'],
+  'import.letters': ['import_question', 'import_run', 'work', 'entry', 'work_number', 'party'],
   'import.questions': ['import_question', 'import_run', 'work', 'entry', 'work_number'],
 }
 

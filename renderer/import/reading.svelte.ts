@@ -23,7 +23,9 @@ export class Reading {
   offset = $state(0)
   sheet = $state<string | undefined>(undefined)
   exhibition = $state<string | undefined>(undefined)
+  /** As typed, and the id of the known lender that it names. */
   lenderName = $state('')
+  lender = $state<string | undefined>(undefined)
   private mapping = $state.raw<readonly Mapping[]>([])
   private answers = $state.raw<NonNullable<Given['answers']>>([])
   private handle: string | undefined
@@ -51,7 +53,7 @@ export class Reading {
       ...(this.handle === undefined ? { text: this.text ?? '' } : { handle: this.handle }),
       ...(this.sheet === undefined ? {} : { sheet: this.sheet }),
       ...(this.exhibition === undefined ? {} : { exhibition: this.exhibition }),
-      ...(lender === '' ? {} : { lenderName: lender }),
+      ...(this.lender !== undefined ? { lender: this.lender } : lender === '' ? {} : { lenderName: lender }),
       ...(this.mapping.length === 0 ? {} : { mapping: [...this.mapping] }),
       ...(this.answers.length === 0 ? {} : { answers: [...this.answers] }),
     }

@@ -28,6 +28,9 @@ export type AnswerResult =
 /** Closes a question without a value: there is none to be had. */
 export const noAnswer = 'none'
 
+/** In a preview, instead of an answer: the question stays open and is put to the lender. */
+export const askLender = 'ask the lender'
+
 export function answerQuestion(question: RowQuestion, answer: string, language: ListLanguage | ''): AnswerResult {
   const text = answer.trim()
   const option = question.options.find(one => one.answer === text) ?? question.options.find(one => one.label === text)

@@ -62,6 +62,8 @@ export interface RowQuestion {
   readonly raw: string
   readonly question: string
   readonly options: readonly AnswerOption[]
+  /** A person chose to put it to the lender. */
+  readonly asked?: boolean
 }
 
 export interface ListedNumber {

@@ -388,4 +388,8 @@ export const steps: Steps = {
   },
   'import.answer': ({ id, pick }) =>
     withId(id('import_question', 'answer IS NULL'), { answer: pick(['1', '2', '3', '61 x 91 cm', 'no idea']) }),
+  'import.ask': ({ id, maybe }) => {
+    const question = id('import_question', 'answer IS NULL')
+    return question === null ? null : { questions: [question], lender: maybe(0.6) }
+  },
 }

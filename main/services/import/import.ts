@@ -1,6 +1,6 @@
 /** The services of lists from outside, by the names of their procedures. */
 import type { ServicesOf } from '../service.ts'
-import { answer, listed, mapping, questions, runs } from './questions.ts'
+import { answer, ask, letters, listed, mapping, questions, runs } from './questions.ts'
 import { accept, preview } from './take.ts'
 
 export const importServices: ServicesOf<
@@ -8,6 +8,8 @@ export const importServices: ServicesOf<
   | 'import.accept'
   | 'import.questions'
   | 'import.answer'
+  | 'import.ask'
+  | 'import.letters'
   | 'import.listed'
   | 'import.mapping'
   | 'import.runs'
@@ -16,6 +18,8 @@ export const importServices: ServicesOf<
   'import.accept': accept,
   'import.questions': questions,
   'import.answer': answer,
+  'import.ask': ask,
+  'import.letters': letters,
   'import.listed': listed,
   'import.mapping': mapping,
   'import.runs': runs,

@@ -2,7 +2,7 @@
  * What taking a list would do, row by row, worked out without writing anything: the preview shows it, and accepting
  * writes exactly it.
  */
-import { answerQuestion } from '../../../src/checklist/answer.ts'
+import { answerQuestion, askLender } from '../../../src/checklist/answer.ts'
 import { numberFields } from '../../../src/checklist/fields.ts'
 import type { ListLanguage } from '../../../src/checklist/headings.ts'
 import { matchRow, newWork, printOf, readingKey } from '../../../src/checklist/match.ts'
@@ -112,7 +112,8 @@ export function planRows(
         numbers: reading.numbers.map(number => ({ ...number, kind: numberFields[number.field] })),
         raw: reading.raw,
       })
-      const questions = match.question === null ? reading.questions : [match.question, ...reading.questions]
+      const open = match.question === null ? reading.questions : [match.question, ...reading.questions]
+      const questions = withAsked(open, reading.row, choices)
       return { ...base, work: null, merge: null, enters: choices.show !== null, questions, outcome: 'add' }
     }
     known.take(matched, reading.row)
@@ -123,7 +124,8 @@ export function planRows(
     if (current === undefined) throw new Error('A matched work is not in the catalogue')
     const sectioned = { ...reading, section: base.section }
     const asRead = again ? { ...sectioned, numbers: [], sizes: [], masses: [], questions: [] } : sectioned
-    const merge = mergeRow(asRead, lender?.id ?? party, current, last, status)
+    const merged = mergeRow(asRead, lender?.id ?? party, current, last, status)
+    const merge = { ...merged, questions: withAsked(merged.questions, reading.row, choices) }
     const enters = choices.show !== null && current.entry === null
     const outcome = merge.changes || enters ? 'update' : 'unchanged'
     return { ...base, work: matched, merge, enters, questions: merge.questions, outcome }
@@ -142,13 +144,19 @@ export function planRows(
   return { rows: planned, known }
 }
 
+/** Those that the person puts to the lender say so. */
+function withAsked(questions: readonly RowQuestion[], row: number, choices: PlanChoices): readonly RowQuestion[] {
+  if (questions.length === 0) return questions
+  return questions.map(one => (choices.answers.of(row, one.field) === askLender ? { ...one, asked: true } : one))
+}
+
 /** The reading with what the person answered in the preview. Refuses `bad-answer` with the row. */
 function answeredReading(reading: RowReading, choices: PlanChoices): RowReading {
   if (reading.questions.length === 0) return reading
   let read = reading
   for (const question of reading.questions) {
     const answer = choices.answers.of(reading.row, question.field)
-    if (answer === undefined) continue
+    if (answer === undefined || answer === askLender) continue
     const result = answerQuestion(question, answer, choices.language)
     if (!result.ok) {
       throw new Refusal('bad-answer', `Row ${reading.row}: ${result.problem}`, {

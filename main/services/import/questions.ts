@@ -1,6 +1,7 @@
 /** What lists left to settle: read a page at a time, answered one by one; and what lists said and how they were taken. */
 import { answerQuestion } from '../../../src/checklist/answer.ts'
 import { type FactField, factColumns } from '../../../src/checklist/fields.ts'
+import { type LetterQuestion, letterText } from '../../../src/checklist/letter.ts'
 import type { AnswerOption, QuestionKind, RowQuestion } from '../../../src/checklist/reading.ts'
 import { fieldLabel } from '../../../src/checklist/understand.ts'
 import type { Output, Received } from '../../../src/contract/contract.ts'
@@ -35,12 +36,15 @@ interface StoredQuestion {
   readonly answer: string | null
   readonly answeredBy: string | null
   readonly answeredAt: string | null
+  readonly askedAt: string | null
+  readonly askedBy: string | null
 }
 
 const questionColumns = `question.id, question.run, import_run.name AS list, question.work, work.title, work.maker,
   coalesce((SELECT text FROM work_number WHERE work = question.work ORDER BY ${numberOrder}, id LIMIT 1), '') AS number,
   question.row, question.column_name AS column, question.field, question.raw AS text, question.question, question.kind,
-  question.options, question.answer, question.answered_by AS answeredBy, question.answered_at AS answeredAt`
+  question.options, question.answer, question.answered_by AS answeredBy, question.answered_at AS answeredAt,
+  question.asked_at AS askedAt, question.asked_by AS askedBy`
 const questionTables = `import_question AS question JOIN import_run ON import_run.id = question.run JOIN work ON work.id = question.work`
 
 function optionsOf(stored: string): readonly AnswerOption[] {
@@ -52,6 +56,7 @@ export function questions({ db }: Reading, input: Received<'import.questions'>):
   const where: string[] = []
   const given: Record<string, Value> = {}
   if (input.answered !== true) where.push('question.answer IS NULL')
+  if (input.asked === true) where.push('question.asked_at IS NOT NULL')
   if (input.work !== undefined) {
     where.push('question.work = :work')
     given.work = input.work
@@ -130,6 +135,62 @@ export function answer(writing: Writing, input: Received<'import.answer'>): Outp
     refreshNumbers(db, work)
   }
   return { work, said: answered.said, open: openOf(db, work) }
+}
+
+/** Puts questions to the lender, or takes them back to be answered here. Those already so stay as they are. */
+export function ask(writing: Writing, input: Received<'import.ask'>): Output<'import.ask'> {
+  const { db } = writing
+  const at = input.lender ? writing.now() : null
+  const by = input.lender ? (writing.person?.name ?? '') : null
+  let changed = 0
+  for (const id of new Set(input.questions)) {
+    const found = row<{ answer: string | null; asked: string | null }>(
+      db,
+      'SELECT answer, asked_at AS asked FROM import_question WHERE id = :id',
+      { id },
+    )
+    if (found === undefined) throw notFound('question', 'questions')
+    if (found.answer !== null) {
+      throw new Refusal('answered', `This question was answered already: ${found.answer}.`, {
+        field: 'questions',
+        details: { answer: found.answer },
+      })
+    }
+    if ((found.asked !== null) === input.lender) continue
+    update(db, 'import_question', id, { asked_at: at, asked_by: by })
+    changed++
+  }
+  const what = changed === 1 ? 'a question' : `${changed} questions`
+  writing.label(input.lender ? `Ask the lender ${what}` : `Take back ${what} from the lender`)
+  return { changed }
+}
+
+/** What is open with each lender, as a text for each. */
+export function letters({ db }: Reading, input: Received<'import.letters'>): Output<'import.letters'> {
+  const ofShow =
+    input.exhibition === undefined ? '' : 'AND question.work IN (SELECT work FROM entry WHERE exhibition = :exhibition)'
+  const found = rows<StoredQuestion & { lender: string | null; lenderName: string }>(
+    db,
+    `SELECT ${questionColumns}, party.id AS lender, coalesce(party.name, '') AS lenderName
+     FROM ${questionTables} LEFT JOIN party ON party.id = coalesce(work.lender, import_run.lender)
+     WHERE question.asked_at IS NOT NULL AND question.answer IS NULL ${ofShow}
+     ORDER BY lenderName COLLATE NOCASE, lender, question.run, question.row, question.id`,
+    input.exhibition === undefined ? {} : { exhibition: input.exhibition },
+  )
+  const byLender = new Map<string | null, { name: string; questions: LetterQuestion[] }>()
+  for (const one of found) {
+    const letter = byLender.get(one.lender) ?? { name: one.lenderName, questions: [] }
+    byLender.set(one.lender, letter)
+    letter.questions.push({ ...one, options: optionsOf(one.options).map(({ label }) => label) })
+  }
+  return {
+    letters: [...byLender].map(([lender, { name, questions }]) => ({
+      lender,
+      name,
+      questions: questions.length,
+      text: letterText(name, questions),
+    })),
+  }
 }
 
 function sidesEqual(

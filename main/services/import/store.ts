@@ -47,7 +47,20 @@ const importValueShape: Shape = {
 
 const importQuestionShape: Shape = {
   table: 'import_question',
-  columns: ['id', 'run', 'work', 'row', 'column_name', 'field', 'raw', 'question', 'kind', 'options'],
+  columns: [
+    'id',
+    'run',
+    'work',
+    'row',
+    'column_name',
+    'field',
+    'raw',
+    'question',
+    'kind',
+    'options',
+    'asked_at',
+    'asked_by',
+  ],
 }
 
 /** What goes with each value: where it comes from, who brought it in, when. */
@@ -173,6 +186,8 @@ export function storeQuestion(
     question.question,
     question.kind,
     JSON.stringify(question.options),
+    question.asked === true ? origin.at : null,
+    question.asked === true ? origin.by : null,
   ])
 }
 

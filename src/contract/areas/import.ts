@@ -34,7 +34,10 @@ export const encoding = z.enum([
   'ibm437',
 ])
 
-/** One answer given in the preview: which row, which of its questions, and the chosen option or the words typed. */
+/**
+ * One answer given in the preview: which row, which of its questions, and the chosen option or the words typed; or
+ * `ask the lender`, which leaves the question open and puts it to the lender.
+ */
 const previewAnswer = z.strictObject({
   row: z.int().min(1).max(2_000_000),
   field: z.string().max(40),
@@ -155,6 +158,9 @@ const storedQuestion = z.strictObject({
   answer: z.string().nullable(),
   answeredBy: z.string().nullable(),
   answeredAt: z.string().nullable(),
+  /** Since when it is put to the lender, and by whom; it stays open. */
+  askedAt: z.string().nullable(),
+  askedBy: z.string().nullable(),
 })
 
 export const importArea = {
@@ -219,6 +225,8 @@ export const importArea = {
       exhibition: id.optional(),
       /** Also those that are answered. */
       answered: z.boolean().optional(),
+      /** Only those put to the lender. */
+      asked: z.boolean().optional(),
       ...page,
     }),
     z.strictObject({ total: z.int(), offset: z.int(), questions: z.array(storedQuestion) }),
@@ -234,6 +242,28 @@ export const importArea = {
       said: z.string(),
       /** What is still to settle for this work. */
       open: z.int(),
+    }),
+  ),
+  'import.ask': procedure(
+    'write',
+    'Puts questions of lists to their lenders, or takes them back; they stay open until they are answered.',
+    z.strictObject({ questions: z.array(id).min(1).max(500), lender: z.boolean() }),
+    z.strictObject({ changed: z.int() }),
+  ),
+  'import.letters': procedure(
+    'read',
+    'Writes what is put to each lender as a text to send: the works, what the list says, what is asked.',
+    z.strictObject({ exhibition: id.optional() }),
+    z.strictObject({
+      letters: z.array(
+        z.strictObject({
+          /** Null where no lender is named. */
+          lender: id.nullable(),
+          name: z.string(),
+          questions: z.int(),
+          text: z.string(),
+        }),
+      ),
     }),
   ),
   'import.listed': procedure(

@@ -189,6 +189,8 @@ export const importExamples: ExamplesOf<keyof typeof importArea> = {
               answer: null,
               answeredBy: null,
               answeredAt: null,
+              askedAt: null,
+              askedBy: null,
             },
           ],
         }),
@@ -226,6 +228,57 @@ export const importExamples: ExamplesOf<keyof typeof importArea> = {
         field: 'answer',
       },
     ],
+  },
+  'import.ask': {
+    answered: [
+      {
+        about: 'one question for the lender',
+        first: known => [
+          ['import.accept', { text: list, lender: known.lender, exhibition: known.show }],
+          ['import.questions', {}],
+        ],
+        input: (_known, earlier) => ({ questions: [firstQuestion(earlier)], lender: true }),
+        output: () => ({ changed: 1 }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a question that is not there',
+        input: () => ({ questions: ['nothing'], lender: true }),
+        code: 'not-found',
+        field: 'questions',
+      },
+    ],
+  },
+  'import.letters': {
+    answered: [
+      {
+        about: 'a lender who is asked about one size',
+        first: known => [
+          [
+            'import.accept',
+            {
+              text: list,
+              lender: known.lender,
+              exhibition: known.show,
+              answers: [{ row: 3, field: 'size', answer: 'ask the lender' }],
+            },
+          ],
+        ],
+        input: known => ({ exhibition: known.show ?? '' }),
+        output: known => ({
+          letters: [
+            {
+              lender: known.lender,
+              name: 'Quay Collection',
+              questions: 1,
+              text: `To Quay Collection\n\nOne thing in your list is not clear to us. Please tell us:\n\n1. L-9, Nets at night, Bo Lind\n   Your list a pasted table, row 3, Dimensions, says: 61 x 91.5\n   ${unitQuestion}\n   It could be: ${unitOptions.map(({ label }) => label).join('; ')}.\n   Your answer:\n`,
+            },
+          ],
+        }),
+      },
+    ],
+    refused: [unknownField],
   },
   'import.listed': {
     answered: [

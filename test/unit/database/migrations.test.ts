@@ -32,11 +32,23 @@ const before: Readonly<
       expect(ordinaryTables(db)).toContain('placement')
     },
   },
+  2: {
+    fill(db) {
+      db.exec(`INSERT INTO import_run(id, name, at) VALUES ('r', 'list.csv', '2031-03-01T00:00:00.000Z');
+        INSERT INTO import_question(id, run, question) VALUES ('q', 'r', 'Which unit?')`)
+    },
+    expect(db) {
+      expect(db.prepare('SELECT id, question, asked_at, asked_by FROM import_question').all()).toEqual([
+        { id: 'q', question: 'Which unit?', asked_at: null, asked_by: null },
+      ])
+    },
+  },
 }
 
 /** SHA-256 of each migration's SQL, so that none changes once catalogues have it. */
 const frozen: Readonly<Record<number, string>> = {
   1: 'b1e61c8678c2032b0dbbe923795ac6f529c8bfb934d20a2f37f2bc78df202cfa',
+  2: 'fff75be93eeeec015d26e0c50a99eba5eb5a7cce2d9848bf2ff8ccca0ce2b693',
 }
 
 describe('migrations', () => {

@@ -118,6 +118,33 @@ describe('a messy list', () => {
   })
 })
 
+test('what only the lender knows is put to the lender, stays open, and is one letter a lender', async () => {
+  const text = `${heads}Q.1,Ada Ruel,Salt pans,,61 x 91.5,\nQ.2,Bo Lind,Nets,,16x20,\nQ.3,Cy Holt,Causeway,,TBC,\n`
+  const answers = [{ row: 2, field: 'size', answer: 'ask the lender' }]
+  await desk.call('import.accept', { text, lenderName: 'Quay Collection', answers })
+  const open = await desk.call('import.questions', {})
+  expect(open.total).toBe(3)
+  const asked = await desk.call('import.questions', { asked: true })
+  expect(asked.questions.map(one => [one.text, one.askedBy])).toEqual([['61 x 91.5', '']])
+  const second = open.questions.find(one => one.text === '16x20')?.id ?? ''
+  expect(await desk.call('import.ask', { questions: [second], lender: true })).toEqual({ changed: 1 })
+  expect(await desk.call('import.ask', { questions: [second], lender: true })).toEqual({ changed: 0 })
+  const { letters } = await desk.call('import.letters', {})
+  expect(letters.map(({ name, questions }) => [name, questions])).toEqual([['Quay Collection', 2]])
+  expect(letters[0]?.text).toContain(
+    '1. Q.1, Salt pans, Ada Ruel\n   Your list a pasted table, row 2, Dimensions, says: 61 x 91.5\n',
+  )
+  expect(letters[0]?.text).toContain('2. Q.2, Nets, Bo Lind\n')
+  expect(letters[0]?.text).not.toContain('Causeway')
+  // The lender's answer closes the question, and it leaves the letter.
+  await desk.call('import.answer', { id: asked.questions[0]?.id ?? '', answer: 'cm' })
+  expect((await desk.call('import.letters', {})).letters[0]?.questions).toBe(1)
+  await desk.call('import.ask', { questions: [second], lender: false })
+  expect((await desk.call('import.letters', {})).letters).toEqual([])
+  await desk.call('edit.undo', {})
+  expect((await desk.call('import.letters', {})).letters[0]?.questions).toBe(1)
+})
+
 describe('a second list', () => {
   const first = `${heads}L1,Ada Ruel,Salt pans,1901,30 x 40 cm,2\n`
 
