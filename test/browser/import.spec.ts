@@ -19,6 +19,17 @@ async function paste(page: import('@playwright/test').Page, text: string): Promi
   }, text)
 }
 
+async function dropFile(page: import('@playwright/test').Page, name: string, bytes: Buffer): Promise<void> {
+  await page.evaluate(
+    ([given, base64]) => {
+      const data = new DataTransfer()
+      data.items.add(new File([Uint8Array.from(atob(base64), sign => sign.charCodeAt(0))], given))
+      document.body.dispatchEvent(new DragEvent('drop', { dataTransfer: data, bubbles: true, cancelable: true }))
+    },
+    [name, bytes.toString('base64')] as const,
+  )
+}
+
 test('a pasted list is shown, answered, taken in once, and taken back by one undo', async ({ page, emptyHost }) => {
   await emptyHost.open(page, '#/checklist')
   await paste(page, pasted)
@@ -56,4 +67,87 @@ test('the preview is free of barriers, light and dark', async ({ page, emptyHost
     const { violations } = await new AxeBuilder({ page }).analyze()
     expect(violations.map(({ id, nodes }) => [id, nodes[0]?.html])).toEqual([])
   }
+})
+
+/** Files that people send instead of a list, each with the words that must be shown. */
+const refused: readonly {
+  readonly about: string
+  readonly name: string
+  readonly bytes: () => Buffer
+  readonly says: RegExp
+}[] = [
+  {
+    // A compound file whose directory names an encrypted package, as [MS-OFFCRYPTO] 2.3.4.4 has it.
+    about: 'protected by a password',
+    name: 'list.xlsx',
+    bytes: () =>
+      Buffer.concat([
+        Buffer.from([0xd0, 0xcf, 0x11, 0xe0, 0xa1, 0xb1, 0x1a, 0xe1]),
+        Buffer.alloc(1016),
+        Buffer.from('EncryptedPackage', 'utf16le'),
+        Buffer.alloc(480),
+      ]),
+    says: /password/,
+  },
+  {
+    // A local file header of a ZIP archive and nothing after it: no central directory.
+    about: 'cut off half way',
+    name: 'list.xlsx',
+    bytes: () => Buffer.concat([Buffer.from('PK\u0003\u0004', 'latin1'), Buffer.alloc(600, 0x41)]),
+    says: /damaged|cut off|incomplete|again/i,
+  },
+  {
+    about: 'text called a workbook',
+    name: 'list.xlsx',
+    bytes: () => Buffer.from('Title,Artist\nSlack water,Ina Vorr\n'),
+    says: /called \.xlsx but is not a workbook/,
+  },
+]
+
+for (const { about, name, bytes, says } of refused) {
+  test(`a file ${about} is refused in words, and nothing is written`, async ({ page, emptyHost }) => {
+    await emptyHost.open(page, '#/checklist')
+    await dropFile(page, name, bytes())
+    await expect(page.locator('.flow .settle')).toContainText(says)
+    await expect(page.getByRole('button', { name: 'take it in' })).toHaveCount(0)
+    expect(await emptyHost.call(page, 'work.list', {})).toMatchObject({ total: 0 })
+    expect(await emptyHost.call(page, 'import.runs', {})).toMatchObject({ total: 0 })
+    await page.getByRole('button', { name: 'put it away' }).click()
+    await expect(page.locator('.flow')).toHaveCount(0)
+  })
+}
+
+test('a question is put to a known lender and stands in the letter to copy', async ({ page, emptyHost }) => {
+  await page.context().grantPermissions(['clipboard-read', 'clipboard-write'])
+  await emptyHost.open(page, '#/checklist')
+  await emptyHost.call(page, 'party.add', { kind: 'lender', name: 'Quay Collection' })
+  await paste(page, pasted)
+  await expect(page.getByText('3 rows, 1 with a question.')).toBeVisible()
+  const lender = page.getByLabel('lender, where the list names none')
+  await lender.fill('quay collection')
+  await lender.press('Tab')
+  await expect(lender).toHaveValue('Quay Collection')
+  await expect(page.getByText('known; the columns of this lender')).toBeVisible()
+  await page.locator('.question').getByRole('button', { name: 'ask the lender' }).click()
+  await expect(page.locator('.question').getByRole('button', { name: 'ask the lender' })).toHaveAttribute(
+    'aria-pressed',
+    'true',
+  )
+  await page.getByRole('button', { name: 'take it in' }).click()
+  await page.getByText('1 question for Quay Collection').click()
+  const letter = page.getByLabel('Letter to Quay Collection')
+  await expect(letter).toContainText('1. Q 3, Nets drying, Ina Vorr')
+  await expect(letter).toContainText('says: 61 x 91.5')
+  await page.getByRole('button', { name: 'copy the text' }).click()
+  await expect(page.getByText('Copied.')).toBeVisible()
+  expect(await page.evaluate(() => navigator.clipboard.readText())).toContain('To Quay Collection')
+  const saved = page.waitForEvent('download')
+  await page.getByRole('button', { name: 'save as a text file' }).click()
+  expect((await saved).suggestedFilename()).toBe('Questions for Quay Collection.txt')
+  // One lender, and the same one.
+  expect(await emptyHost.call(page, 'party.list', {})).toMatchObject({
+    parties: [{ name: 'Quay Collection', works: 3 }],
+  })
+  const { violations } = await new AxeBuilder({ page }).analyze()
+  expect(violations.map(({ id, nodes }) => [id, nodes[0]?.html])).toEqual([])
 })
