@@ -4,7 +4,7 @@
  */
 
 import type { Elevation, PlacedWork } from '../contract/areas/walls.ts'
-import type { Mark, MarksAnswer } from '../hang/marks-shape.ts'
+import type { Mark, MarksAnswer, WorkingLine } from '../hang/marks-shape.ts'
 import { minus, type Printed, plus, print } from '../hang/printing.ts'
 import type { MarksOrWhy } from '../model/marks-of-face.ts'
 import { type Figure, figure, massText, offset, type Units } from './figures.ts'
@@ -18,6 +18,8 @@ export interface WorkingText {
   readonly text: string
   /** For the line that proves another: whether the two agree. */
   readonly agrees: boolean | null
+  /** The same with a line for each side, for where one line does not hold it; empty where there is one side only. */
+  readonly sides: readonly WorkingText[]
 }
 
 export interface WallSheetRow {
@@ -224,24 +226,54 @@ function fixingOf(work: PlacedWork, mark: Mark | undefined, count: number, units
 const leftOut = /^(from-line|left-edge|floor-|x-right)/
 
 function workingOf(answer: MarksAnswer, units: Units): readonly WorkingText[] {
-  const { unit } = units
-  const lines = answer.working
-    .filter(line => !leftOut.test(line.key))
-    .map(({ key, label, mm, in: inches }) => {
-      const { expression, value } = unit === 'in' ? inches : mm
-      const second = key.startsWith('from-below')
-      const side = key.replace(/^from-below-?/, '')
-      const routes = answer.secondRoute.filter(route => side === '' || route.side === side)
-      return { text: `${label} ${expression} = ${value}`, agrees: second ? routes.every(route => route.agrees) : null }
+  function agrees(key: string): boolean | null {
+    if (!key.startsWith('from-below')) return null
+    const side = key.replace(/^from-below-?/, '')
+    return answer.secondRoute.filter(route => side === '' || route.side === side).every(route => route.agrees)
+  }
+  const all = answer.working.filter(line => !leftOut.test(line.key))
+  const lines = all.flatMap(line => {
+    const stem = /^(.+)-right$/.exec(line.key)?.[1]
+    if (stem !== undefined && all.some(({ key }) => key === `${stem}-left`)) return []
+    const right = all.find(({ key }) => key === line.key.replace(/-left$/, '-right') && key !== line.key)
+    const one = (each: WorkingLine): WorkingText => ({
+      text: oneSide(each, units),
+      agrees: agrees(each.key),
+      sides: [],
     })
+    if (right === undefined) return [one(line)]
+    const sides = [one(line), one(right)]
+    const both = agrees(line.key) === null ? null : sides.every(each => each.agrees)
+    return [{ text: bothSides(line, right, units), agrees: both, sides }]
+  })
   return answer.cleat === null ? lines : [...lines, screwsOf(answer.cleat, units)]
+}
+
+function oneSide({ label, mm, in: inches }: WorkingLine, { unit }: Units): string {
+  const { expression, value } = unit === 'in' ? inches : mm
+  return `${label} ${expression} = ${value}`
+}
+
+/** Both sides in one line: what the right one begins like the left is not written again. */
+function bothSides(line: WorkingLine, right: WorkingLine, { unit }: Units): string {
+  const of = (each: WorkingLine) => (unit === 'in' ? each.in : each.mm)
+  const { expression, value } = of(line)
+  const [mine, theirs] = [expression.split(' '), of(right).expression.split(' ')]
+  let alike = 0
+  while (alike < theirs.length && mine[alike] === theirs[alike]) alike++
+  // A sum goes on with its sign.
+  while (alike > 0 && !/^[+−]$/.test(theirs[alike] ?? '')) alike--
+  const rest = alike === 0 ? of(right).expression : `… ${theirs.slice(alike).join(' ')}`
+  // The sum itself says whether it is above or below.
+  const label = line.label.replace(/, left$/, '').replace(/ (above|below) the bearing point$/, '')
+  return `${label} ${expression} = ${value} left, ${rest} = ${of(right).value} right`
 }
 
 /** Screws of a cleat's wall part, each place once. */
 function screwsOf({ screws }: NonNullable<MarksAnswer['cleat']>, units: Units): WorkingText {
   const places = [...new Set(screws.map(screw => figure(screw.printed, units).main))]
   const each = places.length < screws.length ? `, ${screws.length / places.length} at each` : ''
-  return { text: `screws of the wall part at ${places.join(' · ')}${each}`, agrees: null }
+  return { text: `screws of the wall part at ${places.join(' · ')}${each}`, agrees: null, sides: [] }
 }
 
 function loadOf({ loads, marks }: MarksAnswer, { unit }: Units): WallSheetRow['load'] {

@@ -7,7 +7,7 @@ import { ink } from './ink.ts'
 import { firstLines, sizeWithin, wrap } from './lines.ts'
 import type { Face, TextMeasure } from './shapes.ts'
 import { type Sketch, sign } from './sketch.ts'
-import type { SideFigure, WallSheetRow } from './wall-rows.ts'
+import type { SideFigure, WallSheetRow, WorkingText } from './wall-rows.ts'
 
 export const ticks = ['marked', 'services checked', 'drilled', 'hung', 'level', 'locked', 'second check'] as const
 
@@ -93,16 +93,24 @@ function linesOf(row: WallSheetRow, columns: Columns, { k, measure }: TableStyle
     title: firstLines(row.title === '' ? 'Untitled' : row.title, 2, 'title', 3.5 * k, work, measure),
     facts: [row.facts, row.hanging, row.fixing].flatMap(text => wrap(text, 'narrow', small * k, work, measure)),
     working: [
-      ...row.working.flatMap(({ text, agrees }) =>
-        agrees === null
-          ? wrapped(text, null)
-          : wrapped(`${text} ${agrees ? 'agrees' : 'DOES NOT AGREE'}`, agrees ? 'fits' : 'stop'),
-      ),
+      ...row.working.flatMap(line => {
+        const whole = said(line)
+        if (line.sides.length === 0 || wrapped(whole, null).length === 1) return wrapped(whole, signOf(line))
+        return line.sides.flatMap(side => wrapped(said(side), signOf(side)))
+      }),
       ...(row.load === null
         ? []
         : wrapped(row.load.text, row.load.holds === null ? 'settle' : row.load.holds ? 'fits' : 'stop')),
     ],
   }
+}
+
+function said({ text, agrees }: WorkingText): string {
+  return agrees === null ? text : `${text} ${agrees ? 'agrees' : 'DOES NOT AGREE'}`
+}
+
+function signOf({ agrees }: WorkingText): 'fits' | 'stop' | null {
+  return agrees === null ? null : agrees ? 'fits' : 'stop'
 }
 
 function bigSize({ units, k }: TableStyle): number {
@@ -114,14 +122,21 @@ function stackHeight(figures: readonly SideFigure[], style: TableStyle): number 
   return figures.length <= 1 ? 7.2 * style.k : figures.length * 5.2 * style.k
 }
 
+/** Two heights and two holes fill the first column: top and bottom then stand under the marks, where there is room. */
+function isUneven(row: WallSheetRow): boolean {
+  return row.fromFloor.length > 1
+}
+
 export function rowHeight(row: WallSheetRow, width: number, style: TableStyle): number {
   const { k } = style
   const lines = linesOf(row, columnsOf(0, width), style)
   const work = 0.9 + lines.title.length * 3.9 + lines.facts.length * leading
   const working = 0.9 + lines.working.length * leading
-  const heights = Math.max(stackHeight(row.fromFloor, style), stackHeight(row.fromLine, style)) / k + 2 * leading
-  const holes = Math.max(row.holeFromFloor.length - 1, 0) * leading
-  return (Math.max(work, working, heights + holes, 11) + 0.8) * k
+  const heights = Math.max(stackHeight(row.fromFloor, style), stackHeight(row.fromLine, style)) / k
+  const uneven = isUneven(row)
+  const holes = (uneven ? row.holeFromFloor.length : 2) * leading
+  const edges = stackHeight([], style) / k + (uneven ? 3 : 2) * leading
+  return (Math.max(work, working, heights + holes, edges, 11) + 0.8) * k
 }
 
 /** Draws one row with its rule below. */
@@ -167,10 +182,12 @@ export function drawRow(
 function drawMarks(sketch: Sketch, row: WallSheetRow, columns: Columns, y: number, style: TableStyle): void {
   const { k, units } = style
   const name = `row ${row.called}`
-  const under = Math.max(stackHeight(row.fromFloor, style), stackHeight(row.fromLine, style))
+  const stacks = Math.max(stackHeight(row.fromFloor, style), stackHeight(row.fromLine, style))
   const note = (column: Column, line: number, what: string, text: string) => {
     const room = columns[column].w - 1.2 * k
     const size = sizeWithin(text, 'narrow', small * k, room, style.measure)
+    // One figure stands above the notes of its column, or one for each side.
+    const under = column === 'floor' || column === 'line' ? stacks : stackHeight([], style)
     sketch.text(`${name} ${what}`, columns[column].x, y + under + (2.6 + leading * line) * k, size, 'narrow', text, {
       colour: ink.ink2,
     })
@@ -193,9 +210,6 @@ function drawMarks(sketch: Sketch, row: WallSheetRow, columns: Columns, y: numbe
       `hole ${sideWord(hole)}${hole.main} · ${hole.other} ${otherUnit(units.unit)}`,
     )
   }
-  const last = Math.max(row.holeFromFloor.length, 1)
-  if (row.top !== null && row.bottom !== null)
-    note('floor', last, 'top and bottom', `top ${row.top.main} · bottom ${row.bottom.main}`)
   if (row.leftMark !== null)
     drawBig(sketch, `${name} left mark`, row.leftMark, '', columns.left, y + 6.4 * k, bigSize(style), style)
   if (row.rightMark !== null)
@@ -205,6 +219,10 @@ function drawMarks(sketch: Sketch, row: WallSheetRow, columns: Columns, y: numbe
   if (row.gapBefore !== null) note('left', 1, 'gap before', `gap before ${row.gapBefore.main}`)
   if (row.rightEdge !== null) note('right', 0, 'right edge', `right edge ${row.rightEdge.main}`)
   if (row.gapAfter !== null) note('right', 1, 'gap after', `gap after ${row.gapAfter.main}`)
+  if (row.top !== null && row.bottom !== null && !isUneven(row))
+    note('floor', 1, 'top and bottom', `top ${row.top.main} · bottom ${row.bottom.main}`)
+  if (row.top !== null && isUneven(row)) note('left', 2, 'top', `top ${row.top.main}`)
+  if (row.bottom !== null && isUneven(row)) note('right', 2, 'bottom', `bottom ${row.bottom.main}`)
   if (row.apart !== null) {
     const size = sizeWithin(row.apart.main, 'figure', 3.6 * k, columns.apart.w - 1 * k, style.measure)
     sketch.text(`${name} apart`, columns.apart.x, y + 6.4 * k, size, 'figure', row.apart.main)

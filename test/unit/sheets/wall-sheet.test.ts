@@ -76,6 +76,14 @@ describe('numbers of the table', () => {
       ['left', 1695],
       ['right', 1691],
     ])
+    // One line for both sides, by hand: 1 480 + 620 / 2 − 95 = 1 695 and − 99 = 1 691; 1 170 + 525 and + 521; + 14.
+    const working = rows[0]?.working.map(line => plain(line.text)) ?? []
+    expect(working.slice(0, 3)).toEqual([
+      'bears at 1 480 + 620 / 2 − 95 = 1 695 left, … − 99 = 1 691 right',
+      'from below 1 170 + 525 = 1 695 left, … + 521 = 1 691 right',
+      'hole 1 695 + 14 = 1 709 left, 1 691 + 14 = 1 705 right',
+    ])
+    expect(rows[0]?.working[1]).toMatchObject({ agrees: true, sides: [{ agrees: true }, { agrees: true }] })
     const sloping = await sheetOf(
       wallOf([placed(first, 0)], 9140, {
         floor: [
@@ -159,6 +167,27 @@ describe('pages', () => {
       })
     },
   )
+
+  test('uneven drops take little more height than even ones: six works stand in one table', async () => {
+    const uneven = six.map((given, index) =>
+      placed(given, index, {
+        back: {
+          method: 'd-rings',
+          seenFrom: 'front',
+          data: {
+            left: { drop: given.drop, inset: given.inset },
+            right: { drop: given.drop + 12, inset: given.inset },
+          },
+        },
+      }),
+    )
+    const { pages } = await sheetOf(wallOf(uneven))
+    const numbers = (pages[0]?.shapes ?? []).flatMap(shape =>
+      shape.kind === 'rect' && shape.width === 0.25 && shape.w === shape.h ? [shape.y] : [],
+    )
+    // A row of tick boxes for each work.
+    expect(new Set(numbers).size).toBe(6)
+  })
 
   test('six works stand on one A4 sheet', async () => {
     expect((await sheetOf(wallOfSix())).pages).toHaveLength(1)
