@@ -3,5 +3,6 @@ import App from './App.svelte'
 import './look/fonts.css'
 import './look/tokens.css'
 import './look/base.css'
+import './look/tables.css'
 
 mount(App, { target: document.body })
