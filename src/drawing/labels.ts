@@ -90,7 +90,7 @@ export function numbersShown(
   for (const { id, rect, width } of works) {
     const label = {
       x: rect.x + rect.width / 2 - width / 2 - 2,
-      y: rect.y + rect.height + 3,
+      y: rect.y + rect.height + 7,
       width: width + 4,
       height: 13,
     }
