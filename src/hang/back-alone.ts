@@ -54,6 +54,7 @@ export function backAlone(question: BackQuestion): BackAlone {
         keepClears: [],
       },
       hooksApart: question.hooksApart ?? null,
+      keeper: null,
       fixing: { name: 'fixing', kind: method.fixings[0] ?? 'hook', holeOffset: 0, ratedKg: null },
       rules: { ...defaultHangRules, ...question.rules },
       say: sayIn(question.unit ?? 'mm', question.steps ?? defaultSteps),

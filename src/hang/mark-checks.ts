@@ -8,6 +8,7 @@ import type { Loads } from './loads.ts'
 import type { LengthUnit, Mark } from './marks-shape.ts'
 import type { Fixing, HangRules, PlainFinding, WorkFacts } from './method.ts'
 import { POUND } from './physics.ts'
+import { calledMark } from './steps.ts'
 import type { KeepClear, WallFacts } from './wall.ts'
 import { floorAt } from './wall.ts'
 
@@ -34,7 +35,9 @@ interface MarkQuestion {
 export function markFindings(question: MarkQuestion): readonly PlainFinding[] {
   const found: PlainFinding[] = []
   question.marks.forEach((mark, index) => {
-    const name = mark.side === 'middle' ? 'The mark' : `The ${mark.side} mark`
+    // What hooks over a rail or stands on the floor makes no hole in the wall.
+    if (mark.on !== 'wall') return
+    const name = `The ${calledMark(mark)}`
     found.push(...onTheWall(mark, name, question), ...keepsClear(mark, name, question))
     found.push(...behind(mark, name, question.fixings[index], question))
   })

@@ -11,7 +11,7 @@ import { asFromFront } from './back.ts'
 import { loadsOf, tilt } from './loads.ts'
 import { cautionsFor, loadFindings, markFindings } from './mark-checks.ts'
 import type { LengthUnit, Mark, MarksAnswer, MarksQuestion } from './marks-shape.ts'
-import type { Bearing, Fixing, HangRules, MethodAnswer, PlainFinding, WorkFacts } from './method.ts'
+import type { Bearing, Fixing, HangMethod, HangRules, MethodAnswer, PlainFinding, WorkFacts } from './method.ts'
 import { methodOf } from './methods.ts'
 import { INCH } from './physics.ts'
 import type { Printed, Steps } from './printing.ts'
@@ -50,8 +50,10 @@ export function marksFor(question: MarksQuestion): MarksAnswer {
   }
   const back = asFromFront(question.back.data, question.back.seenFrom, work.width)
   const hooksApart = question.hooksApart ?? null
-  const answer = method.answer(back, { work, centre, wall, hooksApart, fixing: first, rules, say })
-  const fixings = matchFixings(question.fixings, answer.bearings)
+  const keeper = question.keeper ?? null
+  const answer = method.answer(back, { work, centre, wall, hooksApart, fixing: first, keeper, rules, say })
+  const fixings = matchFixings(question.fixings, keeper ?? keeperOf(method), answer.bearings)
+  const carrying = fixings.filter((_, index) => answer.bearings[index]?.does === 'carries')
   const datumPrinted = print(datum, steps)
   const marks = place(answer.bearings, fixings, question, datum, datumPrinted, steps)
   const loads = loadsOf({
@@ -59,7 +61,7 @@ export function marksFor(question: MarksQuestion): MarksAnswer {
     at: answer.carriers,
     massAt: work.massFromLeft ?? work.width / 2,
     sharing: answer.sharing,
-    ratedKg: ratingsOf(answer, fixings),
+    ratedKg: ratingsOf(answer, carrying),
     houseFactor: rules.houseFactor,
   })
   const edges = {
@@ -74,7 +76,7 @@ export function marksFor(question: MarksQuestion): MarksAnswer {
     ...answer.findings,
     ...(method.fixings.includes(first.kind) ? [] : [unusual(method.name, first)]),
     ...markFindings({ marks, wall, fixings, floorAtCentre, datum, centre, rules, say }),
-    ...loadFindings(loads, fixings, wall, unit),
+    ...loadFindings(loads, carrying, wall, unit),
   ]
   return {
     method: method.key,
@@ -87,7 +89,11 @@ export function marksFor(question: MarksQuestion): MarksAnswer {
     working: stepsOf(question, answer, marks, edges, datum).map(writeStep),
     secondRoute: marks.map(mark => secondRoute(mark, work, edges)),
     spacing: spacingOf(answer, rules),
-    level: levelOf(marks, work, unit),
+    level: levelOf(
+      marks.filter(mark => mark.does === 'carries'),
+      work,
+      unit,
+    ),
     wire: answer.wire,
     cleat:
       answer.cleat === null
@@ -96,11 +102,14 @@ export function marksFor(question: MarksQuestion): MarksAnswer {
             ...answer.cleat,
             screws: answer.cleat.screws.map(screw => ({ ...screw, printed: print(screw.x, steps) })),
           },
+    figures: answer.figures ?? [],
+    hangers: answer.hangers ?? [],
     loads,
     findings: plain.map((found): Finding => ({ ...found, subject, figures: { ...found.figures } })),
     cautions: [...answer.cautions, ...cautionsFor(work, wall, fixings)],
     needs: answer.needs,
     adjust: method.adjust,
+    comesDown: method.comesDown,
     accuracy: method.accuracy,
   }
 }
@@ -110,15 +119,30 @@ export function sayIn(unit: LengthUnit, steps: Steps = defaultSteps): (mm: numbe
   return mm => formatLength(mm, { unit, fraction: steps.fraction })
 }
 
-function matchFixings(given: readonly Fixing[], bearings: readonly Bearing[]): readonly Fixing[] {
+/** One fixing for each bearing: what carries from those given, what keeps from the keeper. */
+function matchFixings(given: readonly Fixing[], keeper: Fixing, bearings: readonly Bearing[]): readonly Fixing[] {
+  const carrying = bearings.filter(bearing => bearing.does === 'carries').length
   const first = given[0]
-  if (given.length === 1 && first !== undefined) return bearings.map(() => first)
-  if (given.length === bearings.length) return given
-  throw new Refusal(
-    'fixings-do-not-match',
-    `Give one fixing for all marks, or ${bearings.length}, one for each from left to right.`,
-    { field: 'fixings', details: { given: given.length, marks: bearings.length } },
-  )
+  if (first === undefined || (given.length !== 1 && given.length !== carrying)) {
+    throw new Refusal(
+      'fixings-do-not-match',
+      `Give one fixing for all marks, or ${carrying}, one for each from left to right.`,
+      { field: 'fixings', details: { given: given.length, marks: carrying } },
+    )
+  }
+  let next = 0
+  return bearings.map(bearing => {
+    if (bearing.does === 'keeps') return keeper
+    const fixing = given.length === 1 ? first : (given[next] ?? first)
+    next += 1
+    return fixing
+  })
+}
+
+/** Stands in where nobody has chosen what keeps the work: its place is known then, its hole is not. */
+function keeperOf(method: HangMethod): Fixing {
+  const kind = method.keepers[0] ?? 'screw'
+  return { name: `a ${kind} that is not chosen yet`, kind, holeOffset: 0, ratedKg: null }
 }
 
 /** Ratings of what carries. A cleat's rating is of the pair; each of its screws counts for its part of it. */
@@ -150,10 +174,15 @@ function place(
     const fromLine = printFrom(at.y, datumPrinted, steps)
     const fromFloor = aboveFloor(plus(datumPrinted, fromLine), floorHere, steps)
     const holeOffset = print(fixing.holeOffset, steps)
-    // The first mark is rounded once; the others are the first plus the spacing as measured.
+    // The first mark is rounded once; the others that carry are the first plus the spacing as measured.
+    const follows = index > 0 && bearing.does === 'carries'
     const leftMark = print(xl + first.fromLeft, steps)
     return {
       side: bearing.side,
+      does: bearing.does,
+      name: bearing.name,
+      on: bearing.on,
+      from: bearing.from,
       fixing: { name: fixing.name, kind: fixing.kind, holeOffset: fixing.holeOffset, ratedKg: fixing.ratedKg },
       fromLeft: bearing.fromLeft,
       drop: bearing.drop,
@@ -168,7 +197,7 @@ function place(
       onStud: toStud === null ? null : Math.abs(toStud) <= HALF_STUD,
       backed: isBacked(wall, hole.y),
       printed: {
-        x: index === 0 ? leftMark : plus(leftMark, print(bearing.fromLeft - first.fromLeft, steps)),
+        x: follows ? plus(leftMark, print(bearing.fromLeft - first.fromLeft, steps)) : print(at.x, steps),
         fromLine,
         fromFloor,
         holeOffset,
@@ -200,8 +229,9 @@ function printedOf(
   const width = print(work.width, steps)
   const height = print(work.height, steps)
   const top = plus(datum, printFrom(edges.top, datum, steps))
-  const first = marks[0]
-  const last = marks.at(-1)
+  const carrying = marks.filter(mark => mark.does === 'carries')
+  const first = carrying[0]
+  const last = carrying.at(-1)
   const lineAtCentre = aboveFloor(datum, floorAtCentre, steps)
   const fromLine = first?.printed.fromLine ?? { mm: 0, inches: 0 }
   return {
@@ -215,7 +245,7 @@ function printedOf(
     lineAtCentre,
     bearingAtCentre: aboveFloor(plus(datum, fromLine), floorAtCentre, steps),
     between:
-      first === undefined || last === undefined || marks.length < 2
+      first === undefined || last === undefined || carrying.length < 2
         ? null
         : print(last.fromLeft - first.fromLeft, steps),
   }

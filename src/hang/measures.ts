@@ -1,7 +1,7 @@
 /** Schemas and small helpers that several methods share: a drop, an inset, a pair of hangers on a frame. */
 import * as z from 'zod'
 import { Refusal } from '../contract/refusal.ts'
-import type { BackField, PlainFinding, WorkSize } from './method.ts'
+import type { BackField, Bearing, PlainFinding, WorkSize } from './method.ts'
 
 export const measured = z.number().gt(0).max(1e5).meta({ description: 'measured on the back, millimetres' })
 export const measuredOrZero = z.number().min(0).max(1e5).meta({ description: 'measured on the back, millimetres' })
@@ -54,6 +54,16 @@ export function placePair(
     )
   }
   return { left, right: left + apart, measured: s, fromInsets, centred: l === null && r === null }
+}
+
+/** A mark on the wall that carries, measured from the top edge: the usual case. */
+export function carries(side: Bearing['side'], fromLeft: number, drop: number): Bearing {
+  return { side, does: 'carries', name: null, on: 'wall', fromLeft, drop, from: 'top' }
+}
+
+/** A mark on the wall that only keeps the work, measured `up` from its bottom edge. */
+export function keeps(name: string, side: Bearing['side'], fromLeft: number, up: number, height: number): Bearing {
+  return { side, does: 'keeps', name, on: 'wall', fromLeft, drop: height - up, from: 'bottom' }
 }
 
 /** A drop that is not on the work at all is a slip of the tape. */

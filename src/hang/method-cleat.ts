@@ -5,9 +5,10 @@
 import * as z from 'zod'
 import { Refusal } from '../contract/refusal.ts'
 import { numberAt } from './back.ts'
-import { checkDrop, measured, measuredOrZero } from './measures.ts'
+import { carries, checkDrop, measured, measuredOrZero } from './measures.ts'
 import type { CleatEdge, HangQuestion, PlainFinding } from './method.ts'
 import { defineMethod } from './method.ts'
+import { cleatSection } from './section.ts'
 import { isBacked, studsBetween } from './wall.ts'
 
 const end = z.strictObject({ inset: measuredOrZero.nullable().optional() })
@@ -38,8 +39,16 @@ export const cleat = defineMethod({
   does: 'A bar on the work hooks over a level bar on the wall.',
   schema: data,
   fixings: ['cleat'],
+  keepers: [],
+  minutes: [60, 120],
   accuracy: 'level within 1 mm in each metre, free sideways within its play',
   adjust: ['Sideways: slide it along.', 'Level and height: shims under one end of the wall part.'],
+  comesDown: [
+    'Take the end stops off, then lift the work straight up off the wall part: people on both sides.',
+    'Unscrew the wall part, fill its holes; the pair stays together in the work’s box.',
+  ],
+  section: (raw, work, fixing) =>
+    cleatSection(numberAt(raw, ['drop']) ?? work.height / 6, numberAt(raw, ['depth']), work, fixing),
   fields: [
     {
       path: ['drop'],
@@ -133,8 +142,8 @@ export const cleat = defineMethod({
     const bothInsets = leftInset !== null && rightInset !== null
     return {
       bearings: [
-        { side: 'left', fromLeft: middle - wallLength / 2, drop: back.drop },
-        { side: 'right', fromLeft: middle + wallLength / 2, drop: back.drop },
+        carries('left', middle - wallLength / 2, back.drop),
+        carries('right', middle + wallLength / 2, back.drop),
       ],
       spacing: wallLength,
       spacingFromInsets: null,

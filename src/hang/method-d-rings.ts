@@ -5,8 +5,18 @@
 import * as z from 'zod'
 import type { Point } from '../geometry/rect.ts'
 import { numberAt } from './back.ts'
-import { checkDrop, hangerSide, measured, placePair, sideFields, spacingFinding, unevenFinding } from './measures.ts'
+import {
+  carries,
+  checkDrop,
+  hangerSide,
+  measured,
+  placePair,
+  sideFields,
+  spacingFinding,
+  unevenFinding,
+} from './measures.ts'
 import { defineMethod } from './method.ts'
+import { ringSection } from './section.ts'
 
 const data = z.strictObject({ left: hangerSide, right: hangerSide, spacing: measured.nullable().optional() })
 
@@ -16,11 +26,18 @@ export const dRings = defineMethod({
   does: 'Two rings screwed to the frame hang on two hooks, nails or screws.',
   schema: data,
   fixings: ['hook', 'screw', 'nail'],
+  keepers: [],
+  minutes: [15, 20],
   accuracy: '±1 mm between the marks on screws, ±1.5 mm level',
   adjust: [
     'Height: bend the hook a little, pack the screw with tape, or turn it.',
     'Sideways: almost nothing; a wrong spacing is drilled again.',
   ],
+  comesDown: [
+    'Two people: one lifts, one looks behind and frees the rings.',
+    'Draw the fixings, fill the holes; the rings stay on the work unless the lender wants his own back.',
+  ],
+  section: (raw, work, fixing) => ringSection(numberAt(raw, ['left', 'drop']) ?? work.height / 3, work, fixing),
   fields: [
     ...sideFields('ring', 'From the top edge down to the inside top of the ring, pulled up as it will hang.', false),
     {
@@ -56,10 +73,7 @@ export const dRings = defineMethod({
     checkDrop(back.right.drop, work, 'back.data.right.drop')
     const pair = placePair(work.width, back.left.inset, back.right.inset, back.spacing, 'back.data.spacing')
     return {
-      bearings: [
-        { side: 'left', fromLeft: pair.left, drop: back.left.drop },
-        { side: 'right', fromLeft: pair.right, drop: back.right.drop },
-      ],
+      bearings: [carries('left', pair.left, back.left.drop), carries('right', pair.right, back.right.drop)],
       spacing: pair.measured,
       spacingFromInsets: pair.fromInsets,
       wire: null,

@@ -5,9 +5,10 @@
 import * as z from 'zod'
 import { Refusal } from '../contract/refusal.ts'
 import { numberAt } from './back.ts'
-import { checkDrop, measured, measuredOrZero, unevenFinding } from './measures.ts'
+import { carries, checkDrop, measured, measuredOrZero, unevenFinding } from './measures.ts'
 import type { PlainFinding } from './method.ts'
 import { defineMethod } from './method.ts'
+import { barSection } from './section.ts'
 
 const side = z.strictObject({ bar: measured })
 
@@ -32,8 +33,16 @@ export const stretcherBar = defineMethod({
   does: 'The top bar of the stretcher sits on two nails or screws.',
   schema: data,
   fixings: ['nail', 'screw'],
+  keepers: [],
+  minutes: [12, 18],
   accuracy: '±2 mm level, free sideways',
   adjust: ['Sideways: slide it along.', 'Level: wrap tape round a screw, or a thin shim under the bar.'],
+  comesDown: [
+    'Take the bottom stops off, lift the canvas by its stretcher straight up off the nails; no fingers behind the canvas.',
+    'Draw the nails, fill the holes.',
+  ],
+  section: (raw, work, fixing) =>
+    barSection(numberAt(raw, ['left', 'bar']) ?? 45, numberAt(raw, ['clearance']), work, fixing),
   fields: [
     ...(['left', 'right'] as const).map(at => ({
       path: [at, 'bar'],
@@ -135,10 +144,7 @@ export const stretcherBar = defineMethod({
       })
     }
     return {
-      bearings: [
-        { side: 'left', fromLeft: left, drop: back.left.bar },
-        { side: 'right', fromLeft: right, drop: back.right.bar },
-      ],
+      bearings: [carries('left', left, back.left.bar), carries('right', right, back.right.bar)],
       spacing: null,
       spacingFromInsets: null,
       wire: null,

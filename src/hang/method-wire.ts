@@ -5,9 +5,19 @@
 import * as z from 'zod'
 import type { Point } from '../geometry/rect.ts'
 import { numberAt } from './back.ts'
-import { checkDrop, hangerSide, measured, measuredOrZero, placePair, sideFields, spacingFinding } from './measures.ts'
+import {
+  carries,
+  checkDrop,
+  hangerSide,
+  measured,
+  measuredOrZero,
+  placePair,
+  sideFields,
+  spacingFinding,
+} from './measures.ts'
 import type { HangQuestion, PlainFinding } from './method.ts'
 import { defineMethod } from './method.ts'
+import { wireSection } from './section.ts'
 import type { WireAnswer } from './wire.ts'
 import { solveWire, wireRise } from './wire.ts'
 
@@ -31,11 +41,23 @@ export const wire = defineMethod({
   does: 'A wire between two rings rests on two hooks; on one only for the smallest works.',
   schema: data,
   fixings: ['hook'],
+  keepers: [],
+  minutes: [12, 18],
   accuracy: '±3 to 6 mm in height',
   adjust: [
     'Level: slide the wire on its hooks.',
     'Height: set the hooks closer or wider, or take up the wire; it stretches in its first day.',
   ],
+  comesDown: [
+    'Lift it straight up until the wire is free of both hooks, then away from the wall.',
+    'Look at the wire before it hangs anywhere again; draw the hooks, fill the holes.',
+  ],
+  section: (raw, work, fixing) =>
+    wireSection(
+      numberAt(raw, ['wire', 'drop']) ?? (numberAt(raw, ['left', 'drop']) ?? work.height / 3) / 2,
+      work,
+      fixing,
+    ),
   fields: [
     ...sideFields('ring', 'From the top edge down to the ring that holds the wire.', false),
     {
@@ -144,11 +166,8 @@ export const wire = defineMethod({
     const half = { mm: rings - hooks, over: 2 }
     return {
       bearings: one
-        ? [{ side: 'middle', fromLeft: middle, drop: solved.drop }]
-        : [
-            { side: 'left', fromLeft: middle - hooks / 2, drop: solved.drop },
-            { side: 'right', fromLeft: middle + hooks / 2, drop: solved.drop },
-          ],
+        ? [carries('middle', middle, solved.drop)]
+        : [carries('left', middle - hooks / 2, solved.drop), carries('right', middle + hooks / 2, solved.drop)],
       spacing: one ? null : hooks,
       spacingFromInsets: null,
       wire: solved,

@@ -10,6 +10,7 @@
 import type * as z from 'zod'
 import type { Point } from '../geometry/rect.ts'
 import { readBack } from './back.ts'
+import type { FixingShape } from './fixing-shapes.ts'
 import type { WallFacts } from './wall.ts'
 import type { WireAnswer } from './wire.ts'
 
@@ -25,8 +26,6 @@ export interface WorkFacts extends WorkSize {
   readonly massFromLeft?: number | null | undefined
 }
 
-export type FixingShape = 'hook' | 'nail' | 'screw' | 'cleat'
-
 /** One kind of fixing. A row of the catalogue's fixings can be passed as it is. */
 export interface Fixing {
   readonly name: string
@@ -38,6 +37,8 @@ export interface Fixing {
   readonly wallType?: string | undefined
   readonly shank?: number | null | undefined
   readonly length?: number | null | undefined
+  /** Diameter of its head, for a slot that it must pass. */
+  readonly head?: number | null | undefined
 }
 
 /** One measure on the back, for a form. `path` leads to its value in the method's data. */
@@ -76,6 +77,8 @@ export interface HangQuestion {
   /** Between the hooks or nails where the method leaves that free; 0 one hook; null the method's own choice. */
   readonly hooksApart: number | null
   readonly fixing: Fixing
+  /** What keeps the work where it hangs (a lock, a plate's screw); null where nobody has chosen it or nothing does. */
+  readonly keeper: Fixing | null
   readonly rules: HangRules
   /** A length in the reader's unit, for sentences. */
   readonly say: (mm: number) => string
@@ -97,9 +100,18 @@ export interface HangRules {
 
 export interface Bearing {
   readonly side: 'left' | 'middle' | 'right'
+  /** It carries the work, or only keeps it where it hangs: a lock, a plate's screw. Only what carries shares the load. */
+  readonly does: 'carries' | 'keeps'
+  /** What a person calls the mark where `left mark` does not say it, such as `lock`; else null. */
+  readonly name: string | null
+  /** Where its fixing goes: into the wall, over the rail, or it stands on the floor. Only the wall gets a hole. */
+  readonly on: 'wall' | 'rail' | 'floor'
   /** Seen from the front. */
   readonly fromLeft: number
+  /** Below the top edge; of a thing measured from the bottom edge, the height less that measure. */
   readonly drop: number
+  /** Which edge it was measured from, and so how the working is written. */
+  readonly from: 'top' | 'bottom'
 }
 
 export interface PlainFinding {
@@ -129,6 +141,44 @@ export interface Need {
   readonly per: 'wall' | 'work'
 }
 
+/** Anything else a method works out, shown with its unit under the marks: a cable's length, a tipping angle. */
+export interface PlainFigure {
+  readonly key: string
+  readonly label: string
+  readonly value: number
+  readonly unit: 'mm' | 'kg' | 'N' | 'Nm' | '°' | 'kg/m' | 'kg/m²' | ''
+  /** How it came about, in words or as a formula with its figures; empty where the label says it. */
+  readonly working: string
+}
+
+/** A cable, rod or chain on the wall, from where it hangs to what it holds. Points of the wall's plane. */
+export interface Hanger {
+  readonly from: Point
+  readonly to: Point
+  readonly length: number
+}
+
+/**
+ * A section through wall, fixing and frame, mm: x out of the wall from its face (the wall is negative), y up from the
+ * bearing point. Drawn to scale from what was measured; what was not stands at its usual size.
+ */
+export interface SectionDrawing {
+  readonly parts: readonly {
+    readonly kind: 'frame' | 'bar' | 'hanger' | 'fixing' | 'wire' | 'spacer' | 'work' | 'shelf'
+    readonly points: readonly Point[]
+    readonly closed: boolean
+  }[]
+  readonly dimensions: readonly {
+    readonly label: string
+    readonly from: Point
+    readonly to: Point
+    readonly value: number | null
+  }[]
+  /** Where the fixing meets the work, and where it goes into the wall. */
+  readonly bearing: Point
+  readonly hole: Point | null
+}
+
 /** The wall part of a cleat: a level edge from x to x, with its screws along it. */
 export interface CleatEdge {
   readonly from: number
@@ -150,6 +200,8 @@ export interface MethodAnswer {
   /** How the load is shared: by moments about the mass, or each the same (a wire slides until it is). */
   readonly sharing: 'moments' | 'even'
   readonly steps: readonly PlainStep[]
+  readonly figures?: readonly PlainFigure[]
+  readonly hangers?: readonly Hanger[]
   readonly findings: readonly PlainFinding[]
   readonly needs: readonly Need[]
   readonly cautions: readonly string[]
@@ -166,10 +218,22 @@ export interface HangMethod {
   readonly fields: readonly BackField[]
   /** Fixings that suit it, best first. */
   readonly fixings: readonly FixingShape[]
+  /** Shapes of what keeps the work, besides what carries it; empty where the method has no such part. */
+  readonly keepers: readonly FixingShape[]
   /** What can still be put right when the work hangs. */
   readonly adjust: readonly string[]
   /** How exact it is in practice. */
   readonly accuracy: string
+  /** How it comes down again, step by step. */
+  readonly comesDown: readonly string[]
+  /** Minutes for two technicians, least and most, without its share of the wall's set-up. From memory; a house rule. */
+  readonly minutes: readonly [number, number]
+  /** A section through wall, fixing and frame, from half-typed data too. */
+  readonly section: (
+    data: unknown,
+    work: WorkSize & { readonly depth?: number | null },
+    fixing: Fixing,
+  ) => SectionDrawing
   readonly draw: (data: unknown, work: WorkSize) => BackDrawing
   /** Throws a `Refusal` for data that its schema or its geometry refuses. */
   readonly answer: (data: unknown, question: HangQuestion) => MethodAnswer

@@ -3,12 +3,11 @@ import { Refusal } from '../contract/refusal.ts'
 import type { HangMethod } from './method.ts'
 import { cleat } from './method-cleat.ts'
 import { dRings } from './method-d-rings.ts'
+import { methodKeys } from './method-keys.ts'
 import { stretcherBar } from './method-stretcher-bar.ts'
 import { wire } from './method-wire.ts'
 
 export const methods: readonly HangMethod[] = [wire, dRings, stretcherBar, cleat]
-
-export const methodKeys: readonly string[] = methods.map(method => method.key)
 
 export function findMethod(key: string): HangMethod | null {
   return methods.find(method => method.key === key) ?? null

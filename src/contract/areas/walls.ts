@@ -3,6 +3,7 @@
  * findings) is computed by src/hang and src/layout wherever it is shown, so that screen and paper cannot differ.
  */
 import * as z from 'zod'
+import { fixingShapes } from '../../hang/fixing-shapes.ts'
 import { procedure } from '../procedure.ts'
 import {
   changes,
@@ -47,7 +48,7 @@ export const facePlan = z.strictObject({
 export const fixingRow = z.strictObject({
   id,
   name: z.string(),
-  kind: z.enum(['hook', 'nail', 'screw', 'cleat']),
+  kind: z.enum(fixingShapes),
   /** From bearing point to hole, up positive. */
   holeOffset: z.number(),
   /** As the user's packet says, for the wall type it says; null where nobody has said. */
@@ -245,7 +246,7 @@ export const wallsArea = {
     'Adds a kind of fixing, rated as its packet says.',
     z.strictObject({
       name,
-      kind: z.enum(['hook', 'nail', 'screw', 'cleat']),
+      kind: z.enum(fixingShapes),
       holeOffset: z.number().min(-500).max(500),
       ratedKg: z.number().gt(0).max(10_000).nullable(),
       wallType: z.string().max(40).optional(),

@@ -32,11 +32,39 @@ const before: Readonly<
       expect(ordinaryTables(db)).toContain('placement')
     },
   },
+  2: {
+    fill(db) {
+      db.exec(`INSERT INTO edit(id, label, procedure, person, person_name, at, first_seq, last_seq)
+          VALUES (1, 'Fill', 'test', 'ann', 'Ann', '2026-01-01', 1, 1);
+        UPDATE edit_now SET edit = 1;
+        INSERT INTO building(id) VALUES ('b');
+        INSERT INTO room(id, building, name) VALUES ('r', 'b', 'Long room');
+        INSERT INTO corner(id, room, x, y) VALUES ('c', 'r', 0, 0), ('d', 'r', 4000, 0);
+        INSERT INTO wall(id, room, from_corner, to_corner, length, height) VALUES ('w', 'r', 'c', 'd', 4000, 3000);
+        INSERT INTO face(id, wall) VALUES ('f', 'w');
+        INSERT INTO work(id, title) VALUES ('k', 'Salt pans');
+        INSERT INTO exhibition(id, title) VALUES ('x', 'Low water');
+        INSERT INTO entry(id, exhibition, work) VALUES ('e', 'x', 'k');
+        INSERT INTO fixing_kind(id, name, kind, hole_offset, rated_kg) VALUES ('h', 'hook', 'hook', 14, 13.6);
+        INSERT INTO placement(id, exhibition, entry, face, x, fixing) VALUES ('p', 'x', 'e', 'f', 1200, 'h');
+        UPDATE edit_now SET edit = NULL;`)
+    },
+    expect(db) {
+      expect(db.prepare('SELECT x, fixing, keeper, lock_tool FROM placement').all()).toEqual([
+        { x: 1200, fixing: 'h', keeper: null, lock_tool: '' },
+      ])
+      expect(db.prepare('SELECT length, ceiling, rail, datum_by FROM wall').all()).toEqual([
+        { length: 4000, ceiling: null, rail: null, datum_by: '' },
+      ])
+      expect(ordinaryTables(db)).toEqual(expect.arrayContaining(['mark', 'placement_step', 'fixing_rating']))
+    },
+  },
 }
 
 /** SHA-256 of each migration's SQL, so that none changes once catalogues have it. */
 const frozen: Readonly<Record<number, string>> = {
   1: 'b1e61c8678c2032b0dbbe923795ac6f529c8bfb934d20a2f37f2bc78df202cfa',
+  2: '6397266c994a223ba69495d15640be886ccfa59d310fa8664c151ea14686dac8',
 }
 
 describe('migrations', () => {
@@ -89,7 +117,7 @@ describe('migrations', () => {
 
 /** A step as a later version may take it: a parent table is built anew, and a column is added. */
 const rebuild: Migration = {
-  version: 2,
+  version: migrations.length + 1,
   name: 'trial',
   sql: `CREATE TABLE new_party (id TEXT PRIMARY KEY NOT NULL, kind TEXT NOT NULL, name TEXT NOT NULL, name_norm TEXT NOT NULL,
       contact TEXT NOT NULL, credit_line TEXT NOT NULL, town TEXT NOT NULL DEFAULT '') STRICT;
@@ -130,7 +158,7 @@ describe('a catalogue of the version before', () => {
     const [backup] = listBackups(file)
     expect(backup?.why).toBe('migration')
     const kept = join(backupFolder(file), backup?.key ?? '')
-    expect(look(kept, db => db.pragma('user_version', { simple: true }))).toBe(1)
+    expect(look(kept, db => db.pragma('user_version', { simple: true }))).toBe(migrations.length)
     expect(look(kept, db => db.prepare('SELECT title FROM work').pluck().all())).toEqual(['Salt pans'])
     expect(await checkCatalogue(file)).toEqual([])
   })
@@ -142,7 +170,7 @@ describe('a catalogue of the version before', () => {
     const file = await old()
     const was = look(file, dump)
     expect(() =>
-      openCatalogue(file, clock, { migrations: [...migrations, { version: 2, name: 'bad', sql }] }),
+      openCatalogue(file, clock, { migrations: [...migrations, { version: migrations.length + 1, name: 'bad', sql }] }),
     ).toThrow()
     expect(look(file, dump)).toBe(was)
     const catalogue = openCatalogue(file, clock)

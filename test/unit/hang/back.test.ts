@@ -6,7 +6,8 @@ import { Refusal } from '../../../src/contract/refusal.ts'
 import { mirrorBack } from '../../../src/hang/back.ts'
 import { marksFor } from '../../../src/hang/marks.ts'
 import { marksAnswer, marksQuestion } from '../../../src/hang/marks-shape.ts'
-import { methodKeys, methods } from '../../../src/hang/methods.ts'
+import { methodKeys } from '../../../src/hang/method-keys.ts'
+import { methods } from '../../../src/hang/methods.ts'
 import { hook, plainWall, question, screw } from './sample.ts'
 
 function refusal(act: () => unknown): { readonly code: string; readonly field: string | undefined } {

@@ -1,0 +1,4 @@
+/** Keys of the hanging methods, as the catalogue stores them. `methods.ts` holds the methods themselves, in this order. */
+export const methodKeys = ['wire', 'd-rings', 'stretcher-bar', 'cleat'] as const
+
+export type MethodKey = (typeof methodKeys)[number]
