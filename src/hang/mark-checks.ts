@@ -5,9 +5,8 @@
 import type { Point, Rect } from '../geometry/rect.ts'
 import { distanceToPoint } from '../geometry/rect.ts'
 import type { Loads } from './loads.ts'
-import type { LengthUnit, Mark } from './marks-shape.ts'
+import type { Mark } from './marks-shape.ts'
 import type { Fixing, HangRules, PlainFinding, WorkFacts } from './method.ts'
-import { POUND } from './physics.ts'
 import { calledMark } from './steps.ts'
 import type { KeepClear, WallFacts } from './wall.ts'
 import { floorAt } from './wall.ts'
@@ -161,7 +160,7 @@ export function loadFindings(
   loads: Loads | null,
   fixings: readonly Fixing[],
   wall: WallFacts,
-  unit: LengthUnit,
+  kg: (mass: number) => string,
 ): readonly PlainFinding[] {
   if (loads === null) {
     return [
@@ -173,7 +172,6 @@ export function loadFindings(
       },
     ]
   }
-  const kg = (value: number) => (unit === 'in' ? `${(value / POUND).toFixed(1)} lb` : `${value.toFixed(1)} kg`)
   const found: PlainFinding[] = []
   const worst = loads.shares.reduce((a, b) => (b.neededKg > a.neededKg ? b : a))
   const unknown = fixings.find(fixing => fixing.ratedKg === null)
@@ -250,21 +248,33 @@ export function loadFindings(
 }
 
 /** The usual cautions, each where it matters. */
-export function cautionsFor(work: WorkFacts, wall: WallFacts, fixings: readonly Fixing[]): readonly string[] {
+export function cautionsFor(
+  work: WorkFacts,
+  wall: WallFacts,
+  fixings: readonly Fixing[],
+  marks: readonly Mark[],
+): readonly string[] {
+  const drilled = marks.some(mark => mark.on === 'wall')
   const mass = work.mass ?? null
   const why = [
     ...((mass ?? 0) > TWO_PEOPLE_KG ? [`heavier than ${TWO_PEOPLE_KG} kg`] : []),
     ...(Math.max(work.height, work.width) > TWO_PEOPLE_MM ? [`larger than ${TWO_PEOPLE_MM / 1000} m`] : []),
   ]
   return [
-    'Rated loads are the maker’s for a stated wall, and only as good as the installation; a fixing holds no more than the wall behind it.',
-    'Look for pipes and cables before drilling; stop if a nail or screw resists oddly.',
+    ...(drilled
+      ? [
+          'Rated loads are the maker’s for a stated wall, and only as good as the installation; a fixing holds no more than the wall behind it.',
+          'Look for pipes and cables before drilling; stop if a nail or screw resists oddly.',
+        ]
+      : []),
     ...(why.length > 0 ? [`Two people or more, and equipment: it is ${why.join(' and ')}.`] : []),
     ...((mass ?? 0) > LIFTING_PLAN_KG ? ['Above 150 kg a competent person makes the lifting plan.'] : []),
-    ...(wall.wallType === 'plaster'
+    ...(drilled && wall.wallType === 'plaster'
       ? ['Old plaster and paint may hold asbestos or lead: no drilling without the building’s survey.']
       : []),
-    ...(['brick', 'concrete', 'block'].includes(wall.wallType) && fixings.some(fixing => fixing.kind !== 'nail')
+    ...(drilled &&
+    ['brick', 'concrete', 'block'].includes(wall.wallType) &&
+    fixings.some(fixing => fixing.kind !== 'nail')
       ? ['Masonry: a qualified person chooses and sets the anchors.']
       : []),
     'Local codes and licensed practice decide; this is a help to planning, not a certificate.',

@@ -19,15 +19,17 @@ const rectangle = {
   label: z.string(),
 } as const
 
+const profile = z
+  .array(z.tuple([mm, mm]).readonly())
+  .max(1000)
+  .readonly()
+
 export const wallFacts = z.strictObject({
   length: size,
   height: size,
   wallType: z.string(),
   datum: mm.nullable(),
-  floor: z
-    .array(z.tuple([mm, mm]).readonly())
-    .max(1000)
-    .readonly(),
+  floor: profile,
   skirting: mm.nullable(),
   studFirst: mm.nullable(),
   studSpacing: mm.nullable(),
@@ -38,6 +40,11 @@ export const wallFacts = z.strictObject({
     .array(z.strictObject({ ...rectangle, margin: z.number().min(0).max(1e5), reason: z.string() }))
     .max(1000)
     .readonly(),
+  rail: profile.nullable().optional(),
+  railKgPerMetre: z.number().gt(0).max(1e5).nullable().optional(),
+  ceiling: profile.nullable().optional(),
+  joints: z.array(mm).max(1000).readonly().nullable().optional(),
+  studs: z.array(mm).max(1000).readonly().nullable().optional(),
 })
 
 export const fixing = z.strictObject({
@@ -69,7 +76,7 @@ export const lengthUnit = z.enum(['mm', 'cm', 'in'])
 
 /**
  * `fixings`: one for all marks that carry, or one for each from left to right; `keeper`: what keeps the work besides, in
- * every mark that keeps.
+ * every mark that keeps. A method that needs no fixing, such as a plinth, is asked with none.
  */
 export const marksQuestion = z.strictObject({
   subject: finding.shape.subject.optional(),
@@ -97,7 +104,7 @@ export const marksQuestion = z.strictObject({
   /** Height of the level line where the wall has none of its own. */
   datum: mm.optional(),
   hooksApart: z.number().min(0).max(1e5).nullable().optional(),
-  fixings: z.array(fixing).min(1).max(50).readonly(),
+  fixings: z.array(fixing).max(50).readonly(),
   keeper: fixing.nullable().optional(),
   rules: hangRules.partial().optional(),
   steps: steps.optional(),
@@ -275,6 +282,8 @@ export const marksAnswer = z.strictObject({
   ),
   /** Cables, rods or chains on the wall, from what they hang on to the work. */
   hangers: list(z.strictObject({ from: point, to: point, length: z.number() })),
+  /** What a lock register keeps: each lock's place on the wall, what it is and the tool that turns it. */
+  locks: list(z.strictObject({ name: z.string(), at: point, type: z.string(), tool: z.string() })),
   loads: loads.nullable(),
   findings: list(finding),
   cautions: list(z.string()),

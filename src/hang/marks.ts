@@ -13,7 +13,7 @@ import { cautionsFor, loadFindings, markFindings } from './mark-checks.ts'
 import type { LengthUnit, Mark, MarksAnswer, MarksQuestion } from './marks-shape.ts'
 import type { Bearing, Fixing, HangMethod, HangRules, MethodAnswer, PlainFinding, WorkFacts } from './method.ts'
 import { methodOf } from './methods.ts'
-import { INCH } from './physics.ts'
+import { INCH, POUND } from './physics.ts'
 import type { Printed, Steps } from './printing.ts'
 import { defaultSteps, plus, print, printFrom } from './printing.ts'
 import { defaultHangRules } from './rules.ts'
@@ -26,6 +26,8 @@ import { writeStep } from './working.ts'
 const HALF_STUD = 19.05
 /** Two routes to one height must agree to this; both are exact, so more is a fault in the figures given. */
 const ROUTES_AGREE = 0.1
+/** In place of a fixing where nothing is fixed: it stands. */
+const STANDS: Fixing = { name: 'nothing, it stands', kind: 'bracket', holeOffset: 0, ratedKg: null }
 
 /**
  * Marks of one work. Refuses: `method-unknown`, `back-invalid`, `datum-unknown`, `fixings-do-not-match`, and what the
@@ -38,7 +40,8 @@ export function marksFor(question: MarksQuestion): MarksAnswer {
   const unit = question.unit ?? 'mm'
   const say = sayIn(unit, steps)
   const method = methodOf(question.back.method)
-  const first = question.fixings[0]
+  const standing = method.fixings.length === 0
+  const first = standing ? STANDS : question.fixings[0]
   if (first === undefined) {
     throw new Refusal('fixings-do-not-match', 'Name the fixing that the work hangs on.', { field: 'fixings' })
   }
@@ -48,18 +51,42 @@ export function marksFor(question: MarksQuestion): MarksAnswer {
       field: 'datum',
     })
   }
+  if (work.mass !== null && work.mass !== undefined && !(work.mass > 0)) {
+    throw new Refusal('mass-not-positive', 'A work weighs more than 0. Weigh it again, or leave its mass out.', {
+      field: 'work.mass',
+      details: { mass: work.mass },
+    })
+  }
   const back = asFromFront(question.back.data, question.back.seenFrom, work.width)
   const hooksApart = question.hooksApart ?? null
   const keeper = question.keeper ?? null
-  const answer = method.answer(back, { work, centre, wall, hooksApart, fixing: first, keeper, rules, say })
-  const fixings = matchFixings(question.fixings, keeper ?? keeperOf(method), answer.bearings)
+  const sayKg = sayKgIn(unit)
+  const placed = true
+  const answer = method.answer(back, {
+    work,
+    centre,
+    wall,
+    hooksApart,
+    fixing: first,
+    keeper,
+    rules,
+    placed,
+    say,
+    sayKg,
+  })
+  const fixings = matchFixings(standing ? [STANDS] : question.fixings, keeper ?? keeperOf(method), answer.bearings)
   const carrying = fixings.filter((_, index) => answer.bearings[index]?.does === 'carries')
+  const onFloor = answer.bearings.every(bearing => bearing.on === 'floor')
   const datumPrinted = print(datum, steps)
   const marks = place(answer.bearings, fixings, question, datum, datumPrinted, steps)
-  const loads = loadsOf({
+  const { mass, massAt } = answer.carried ?? {
     mass: work.mass ?? null,
-    at: answer.carriers,
     massAt: work.massFromLeft ?? work.width / 2,
+  }
+  const loads = loadsOf({
+    mass: onFloor ? null : mass,
+    at: answer.carriers,
+    massAt,
     sharing: answer.sharing,
     ratedKg: ratingsOf(answer, carrying),
     houseFactor: rules.houseFactor,
@@ -74,9 +101,9 @@ export function marksFor(question: MarksQuestion): MarksAnswer {
   const floorAtCentre = floorAt(wall.floor, centre.x)
   const plain: readonly PlainFinding[] = [
     ...answer.findings,
-    ...(method.fixings.includes(first.kind) ? [] : [unusual(method.name, first)]),
+    ...(standing || method.fixings.includes(first.kind) ? [] : [unusual(method.name, first)]),
     ...markFindings({ marks, wall, fixings, floorAtCentre, datum, centre, rules, say }),
-    ...loadFindings(loads, carrying, wall, unit),
+    ...(onFloor ? [] : loadFindings(loads, carrying, wall, sayKg)),
   ]
   return {
     method: method.key,
@@ -90,7 +117,7 @@ export function marksFor(question: MarksQuestion): MarksAnswer {
     secondRoute: marks.map(mark => secondRoute(mark, work, edges)),
     spacing: spacingOf(answer, rules),
     level: levelOf(
-      marks.filter(mark => mark.does === 'carries'),
+      marks.filter(mark => mark.does === 'carries' && mark.on === 'wall'),
       work,
       unit,
     ),
@@ -104,9 +131,12 @@ export function marksFor(question: MarksQuestion): MarksAnswer {
           },
     figures: answer.figures ?? [],
     hangers: answer.hangers ?? [],
+    locks: (answer.locks ?? []).flatMap(lock =>
+      marks.filter(mark => mark.name === lock.name).map(mark => ({ ...lock, at: mark.bearing })),
+    ),
     loads,
     findings: plain.map((found): Finding => ({ ...found, subject, figures: { ...found.figures } })),
-    cautions: [...answer.cautions, ...cautionsFor(work, wall, fixings)],
+    cautions: [...answer.cautions, ...cautionsFor(work, wall, fixings, marks)],
     needs: answer.needs,
     adjust: method.adjust,
     comesDown: method.comesDown,
@@ -117,6 +147,11 @@ export function marksFor(question: MarksQuestion): MarksAnswer {
 /** A length in the reader's unit with its name, for sentences. */
 export function sayIn(unit: LengthUnit, steps: Steps = defaultSteps): (mm: number) => string {
   return mm => formatLength(mm, { unit, fraction: steps.fraction })
+}
+
+/** A mass in the reader's unit: pounds beside inches, else kilograms. */
+export function sayKgIn(unit: LengthUnit): (kg: number) => string {
+  return kg => (unit === 'in' ? `${(kg / POUND).toFixed(1)} lb` : `${kg.toFixed(1)} kg`)
 }
 
 /** One fixing for each bearing: what carries from those given, what keeps from the keeper. */
@@ -168,12 +203,14 @@ function place(
     const fixing = fixings[index] ?? fixings[0]
     if (fixing === undefined || first === undefined) throw new Error('a mark without a fixing')
     const at = { x: xl + bearing.fromLeft, y: top - bearing.drop }
-    const hole = { x: at.x, y: at.y + fixing.holeOffset }
+    // What hooks over a rail or stands on the floor has no hole of its own.
+    const offset = bearing.on === 'wall' ? fixing.holeOffset : 0
+    const hole = { x: at.x, y: at.y + offset }
     const floorHere = floorAt(wall.floor, at.x)
     const toStud = toNearestStud(wall, at.x)
     const fromLine = printFrom(at.y, datumPrinted, steps)
     const fromFloor = aboveFloor(plus(datumPrinted, fromLine), floorHere, steps)
-    const holeOffset = print(fixing.holeOffset, steps)
+    const holeOffset = print(offset, steps)
     // The first mark is rounded once; the others that carry are the first plus the spacing as measured.
     const follows = index > 0 && bearing.does === 'carries'
     const leftMark = print(xl + first.fromLeft, steps)
@@ -183,7 +220,7 @@ function place(
       name: bearing.name,
       on: bearing.on,
       from: bearing.from,
-      fixing: { name: fixing.name, kind: fixing.kind, holeOffset: fixing.holeOffset, ratedKg: fixing.ratedKg },
+      fixing: { name: fixing.name, kind: fixing.kind, holeOffset: offset, ratedKg: fixing.ratedKg },
       fromLeft: bearing.fromLeft,
       drop: bearing.drop,
       bearing: at,
@@ -229,7 +266,8 @@ function printedOf(
   const width = print(work.width, steps)
   const height = print(work.height, steps)
   const top = plus(datum, printFrom(edges.top, datum, steps))
-  const carrying = marks.filter(mark => mark.does === 'carries')
+  const unnamed = marks.filter(mark => mark.does === 'carries' && mark.name === null)
+  const carrying = unnamed.length > 0 ? unnamed : marks.filter(mark => mark.does === 'carries')
   const first = carrying[0]
   const last = carrying.at(-1)
   const lineAtCentre = aboveFloor(datum, floorAtCentre, steps)

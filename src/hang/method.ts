@@ -4,8 +4,8 @@
  * can still be put right. A new method is one such file and one line in `methods.ts`.
  *
  * Everything a method sees is as seen from the FRONT; `mirrorBack` in `back.ts` has turned it round before. For that,
- * its schema uses these names: `left` and `right` for what comes in pairs, `ranges` for stretches `{from, to}` measured
- * from the left edge.
+ * its schema uses these names at any depth: `left` and `right` for what comes in pairs or is measured from that edge,
+ * the words `left` and `right` for a side that is chosen, `ranges` for stretches `{from, to}` from the left edge.
  */
 import type * as z from 'zod'
 import type { Point } from '../geometry/rect.ts'
@@ -46,7 +46,9 @@ export interface BackField {
   readonly path: readonly (string | number)[]
   readonly label: string
   readonly hint: string
-  readonly kind: 'length' | 'count' | 'choice'
+  /** `number` is a plain figure in the unit that the field names, such as `g/m²`. */
+  readonly kind: 'length' | 'mass' | 'count' | 'number' | 'choice'
+  readonly unit?: string
   readonly choices?: readonly { readonly value: string; readonly label: string }[]
   readonly required: boolean
 }
@@ -57,7 +59,10 @@ export interface BackField {
  */
 export interface BackDrawing {
   readonly rings: readonly Point[]
-  readonly lines: readonly { readonly kind: 'wire' | 'bar' | 'cleat'; readonly points: readonly Point[] }[]
+  readonly lines: readonly {
+    readonly kind: 'wire' | 'bar' | 'cleat' | 'plate' | 'shelf'
+    readonly points: readonly Point[]
+  }[]
   readonly blocks: readonly { readonly kind: 'brace'; readonly from: number; readonly to: number }[]
   /** Dimension lines: each is one field, drawn from a to b, so that a person types where the measure is. */
   readonly dimensions: readonly {
@@ -80,6 +85,10 @@ export interface HangQuestion {
   /** What keeps the work where it hangs (a lock, a plate's screw); null where nobody has chosen it or nothing does. */
   readonly keeper: Fixing | null
   readonly rules: HangRules
+  /** False while a back is looked at before it has a place: nothing is said of a wall then. */
+  readonly placed: boolean
+  /** A mass in the reader's unit, for sentences. */
+  readonly sayKg: (kg: number) => string
   /** A length in the reader's unit, for sentences. */
   readonly say: (mm: number) => string
 }
@@ -197,6 +206,10 @@ export interface MethodAnswer {
   readonly cleat: CleatEdge | null
   /** x of what carries, from the work's left edge, when it is not the bearing points themselves. */
   readonly carriers: readonly number[]
+  /** What the fixings carry where it is not just the work: a shelf with it, a sheet by its weight. */
+  readonly carried?: { readonly mass: number | null; readonly massAt: number }
+  /** Locks, by the name of their mark. */
+  readonly locks?: readonly { readonly name: string; readonly type: string; readonly tool: string }[]
   /** How the load is shared: by moments about the mass, or each the same (a wire slides until it is). */
   readonly sharing: 'moments' | 'even'
   readonly steps: readonly PlainStep[]
@@ -216,7 +229,7 @@ export interface HangMethod {
   /** What is measured, as seen from the front. */
   readonly schema: z.ZodType
   readonly fields: readonly BackField[]
-  /** Fixings that suit it, best first. */
+  /** Fixings that suit it, best first; empty where nothing is fixed to a wall. */
   readonly fixings: readonly FixingShape[]
   /** Shapes of what keeps the work, besides what carries it; empty where the method has no such part. */
   readonly keepers: readonly FixingShape[]
@@ -246,5 +259,5 @@ interface MethodOf<S extends z.ZodType> extends Omit<HangMethod, 'schema' | 'ans
 
 /** Makes a method from its typed parts: what reaches `answer` has passed the schema. */
 export function defineMethod<S extends z.ZodType>(parts: MethodOf<S>): HangMethod {
-  return { ...parts, answer: (data, question) => parts.answer(readBack(parts.schema, data), question) }
+  return { ...parts, answer: (data, question) => parts.answer(readBack(parts.schema, data, parts.fields), question) }
 }

@@ -18,7 +18,20 @@ export interface WallFacts {
   readonly backingTo: number | null
   readonly openings: readonly Opening[]
   readonly keepClears: readonly KeepClear[]
+  /** Picture rail: `[x, height of the edge that its hooks bear on, above the floor at x = 0]`. */
+  readonly rail?: Profile | null | undefined
+  /** What the rail may carry on each metre, as its maker says; kg. */
+  readonly railKgPerMetre?: number | null | undefined
+  /** `[x, height of the ceiling there above the floor at x = 0]`; the wall's height where nobody measured. */
+  readonly ceiling?: Profile | null | undefined
+  /** x of the joints between boards. */
+  readonly joints?: readonly number[] | null | undefined
+  /** x of studs found one by one; they stand in place of the comb. */
+  readonly studs?: readonly number[] | null | undefined
 }
+
+/** Heights along a wall, `[x, y]` in any order: straight between them, level beyond the last. */
+export type Profile = readonly (readonly [number, number])[]
 
 /** Left edge and bottom edge, width and height. */
 export interface Opening {
@@ -47,6 +60,15 @@ export function floorAt(floor: WallFacts['floor'], x: number): number {
   const first = points[0]
   if (first !== undefined && first[0] > 0) points.unshift([0, 0])
   return read(points, x) - read(points, 0)
+}
+
+/** Height of a profile at x; null where nobody measured it. */
+export function heightAlong(profile: Profile | null | undefined, x: number): number | null {
+  if (profile === null || profile === undefined || profile.length === 0) return null
+  return read(
+    [...profile].sort((a, b) => a[0] - b[0]),
+    x,
+  )
 }
 
 function read(points: readonly (readonly [number, number])[], x: number): number {

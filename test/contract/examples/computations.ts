@@ -423,6 +423,7 @@ export const computationsExamples: ExamplesOf<keyof typeof computationsArea> = {
           cleat: null,
           figures: [],
           hangers: [],
+          locks: [],
           loads: {
             massKg: 9.5,
             massN: 93.163175,
