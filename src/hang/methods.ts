@@ -3,11 +3,26 @@ import { Refusal } from '../contract/refusal.ts'
 import type { HangMethod } from './method.ts'
 import { cleat } from './method-cleat.ts'
 import { dRings } from './method-d-rings.ts'
+import { keyholePlates } from './method-keyhole-plates.ts'
 import { methodKeys } from './method-keys.ts'
+import { pictureRail } from './method-picture-rail.ts'
+import { securityHangers } from './method-security-hangers.ts'
+import { strapPlates } from './method-strap-plates.ts'
 import { stretcherBar } from './method-stretcher-bar.ts'
+import { transitPlates } from './method-transit-plates.ts'
 import { wire } from './method-wire.ts'
 
-export const methods: readonly HangMethod[] = [wire, dRings, stretcherBar, cleat]
+export const methods: readonly HangMethod[] = [
+  wire,
+  dRings,
+  stretcherBar,
+  cleat,
+  keyholePlates,
+  strapPlates,
+  securityHangers,
+  transitPlates,
+  pictureRail,
+]
 
 export function findMethod(key: string): HangMethod | null {
   return methods.find(method => method.key === key) ?? null
