@@ -25,6 +25,12 @@ export function spotOf(work: LateWork): Spot {
 
 export function before(question: LateQuestion, gone: ReadonlySet<string>): Before {
   const spots = new Map(question.works.map(work => [work.id, spotOf(work)]))
+  const { change } = question
+  // A work from elsewhere is reckoned from the place that it takes.
+  const taken = change.kind === 'replace' ? question.works.find(work => work.id === change.id) : undefined
+  if (change.kind === 'replace' && taken !== undefined) {
+    spots.set(change.by.id, { x: taken.x, y: centreFromRule(taken.stands, change.by.height) })
+  }
   const standing = question.works.map(work => ({ ...work, ...spotOf(work) }))
   const kept = matchHoles(standing, question.drilled, question.sameHole)
   // What a dropped work still had to be drilled for is no saving: it is gone in every offer.

@@ -17,7 +17,10 @@ export function pushed(question: LateQuestion, after: readonly LateWork[], row: 
   const { change, works } = question
   const by = new Map(after.map(work => [work.id, work]))
   const were = works
-    .filter(work => row.ids.includes(work.id) || (change.kind === 'drop' && work.id === change.id))
+    .filter(
+      work =>
+        row.ids.includes(work.id) || ((change.kind === 'drop' || change.kind === 'replace') && work.id === change.id),
+    )
     .sort((a, b) => a.x - b.x)
   const gaps = were.slice(1).map((work, i) => {
     const before = were[i]
@@ -49,6 +52,7 @@ export function pushed(question: LateQuestion, after: readonly LateWork[], row: 
 
 /** Which work stands in a work's old place of the order. */
 function nowIn({ change }: LateQuestion, id: string): string {
+  if (change.kind === 'replace') return id === change.id ? change.by.id : id
   if (change.kind !== 'swap') return id
   if (id === change.one) return change.other
   return id === change.other ? change.one : id

@@ -48,6 +48,8 @@ export type Change =
       readonly holes: readonly NeededHole[]
     }
   | { readonly kind: 'swap'; readonly one: string; readonly other: string }
+  /** Another work, from elsewhere, takes this one’s place. */
+  | { readonly kind: 'replace'; readonly id: string; readonly by: LateWork }
   | { readonly kind: 'drop'; readonly id: string }
   | { readonly kind: 'lower'; readonly by: number }
 
@@ -107,6 +109,8 @@ export interface Offer {
   /** One sentence: what happens. */
   readonly says: string
   readonly moves: readonly Move[]
+  /** Where every work stands that moves or is changed, moved or not. */
+  readonly places: readonly { readonly id: string; readonly x: number; readonly y: number }[]
   readonly off: readonly string[]
   readonly cost: Cost
   readonly price: number

@@ -10,7 +10,7 @@ import { type Before, beats, before, costOf, priceOf, type Spot, spotOf } from '
 import type { Change, LateAnswer, LateQuestion, LateWork, Move, Offer } from './late-shape.ts'
 import { fits } from './room.ts'
 import { type Placed, type Row, rowAbout } from './row.ts'
-import { inTheRow, isChanged, lowered, nearestTo, outerEdges, rectOf, type Try } from './ways.ts'
+import { inTheRow, isChanged, isGone, lowered, nearestTo, outerEdges, rectOf, type Try } from './ways.ts'
 
 /** More than a person reads. */
 const MOST = 8
@@ -18,7 +18,7 @@ const SAME = 0.05
 
 /** Ways out of a change, cheapest first. mm. Refuses nothing: what cannot be said is in `problem`. */
 export function lateOffers(question: LateQuestion): LateAnswer {
-  const gone = question.change.kind === 'drop' ? new Set([question.change.id]) : new Set<string>()
+  const gone = new Set(question.works.map(work => work.id).filter(id => isGone(question.change, id)))
   const after = afterChange(question.works, question.change).filter(work => !gone.has(work.id))
   const was = before(question, gone)
   const { change } = question
@@ -73,6 +73,10 @@ function afterChange(works: readonly LateWork[], change: Change): readonly LateW
       return works.map(work =>
         work.id === change.id ? { ...work, width: change.width, height: change.height, holes: change.holes } : work,
       )
+    case 'replace':
+      return works.flatMap(work =>
+        work.id === change.id ? [work, { ...change.by, x: work.x, stands: work.stands }] : [work],
+      )
     case 'swap': {
       const one = works.find(work => work.id === change.one)
       const other = works.find(work => work.id === change.other)
@@ -122,6 +126,7 @@ function offerOf(wall: Wall, { key, says, spots }: Try, moves: readonly Move[]):
     key,
     says,
     moves,
+    places: standing.filter(({ work }) => touched.has(work.id)).map(({ work, spot }) => ({ id: work.id, ...spot })),
     off: wall.gone,
     cost,
     price: priceOf(cost, question.prices),

@@ -31,6 +31,7 @@ export function spaced(stretch: Stretch): { readonly spots: ReadonlyMap<string, 
   const within = items.slice(i, j + 1)
   const stays = (work: LateWork) => {
     if (change.kind === 'different' && work.id === change.id) return false
+    if (change.kind === 'replace' && work.id === change.by.id) return false
     if (change.kind === 'swap' && (work.id === change.one || work.id === change.other)) return false
     if (work.held) return true
     return keep === 'nothing' ? false : work.standing === 'hung' || (keep === 'drilled' && work.standing === 'drilled')

@@ -17,7 +17,13 @@ export interface Try {
 
 export function isChanged(change: Change, id: string): boolean {
   if (change.kind === 'different') return change.id === id
+  if (change.kind === 'replace') return change.by.id === id
   return change.kind === 'swap' && (change.one === id || change.other === id)
+}
+
+/** It leaves this wall by the change. */
+export function isGone(change: Change, id: string): boolean {
+  return (change.kind === 'drop' || change.kind === 'replace') && change.id === id
 }
 
 export function rectOf(work: LateWork, spot: Spot): Placed {
@@ -188,7 +194,7 @@ export function outerEdges(
   { works, change }: LateQuestion,
   row: Row,
 ): { readonly left: number; readonly right: number } {
-  const were = works.filter(work => row.ids.includes(work.id) || (change.kind === 'drop' && work.id === change.id))
+  const were = works.filter(work => row.ids.includes(work.id) || isGone(change, work.id))
   return {
     left: Math.min(...were.map(work => work.x - work.width / 2)),
     right: Math.max(...were.map(work => work.x + work.width / 2)),

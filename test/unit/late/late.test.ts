@@ -186,6 +186,17 @@ describe('two works swapped', () => {
   })
 })
 
+describe('another work in the place of one', () => {
+  test('of the same size and back takes its holes; the one that leaves is off the wall', () => {
+    const works = as('drilled', 'abc')
+    const by = { ...work({ id: 'new', width: 710, height: 910, left: 0 }), x: 99_999 }
+    const { offers } = lateOffers(ask(works, { kind: 'replace', id: 'b', by }, drilledFor(...works.slice(0, 3))))
+    expect(offers[0]?.cost).toMatchObject({ newHoles: 0, deadHoles: 0, moved: 0 })
+    expect(offers[0]?.off).toEqual(['b'])
+    expect(offers[0]?.places).toEqual([{ id: 'new', x: 2367, y: 1480 }])
+  })
+})
+
 describe('one work dropped', () => {
   test('leaving its gap moves nothing and leaves its holes dead', () => {
     const works = as('drilled', 'c')
