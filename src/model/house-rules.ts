@@ -2,10 +2,12 @@
  * House rules: every default that a computation uses, with its unit and where it comes from. An institution replaces
  * any of them; a computation names the ones it used. Values without a published source say so.
  */
+import { crewRules } from './crew-rules.ts'
+
 export interface HouseRule {
   readonly says: string
   readonly value: number | string
-  readonly unit: 'mm' | '' | 'lx' | '×' | '°'
+  readonly unit: 'mm' | 'kg' | 'h' | '' | 'lx' | '×' | '°'
   readonly source: string
 }
 
@@ -76,6 +78,7 @@ export const houseRules = {
     unit: 'mm',
     source: 'common practice, no source',
   },
+  ...crewRules,
 } as const satisfies Readonly<Record<string, HouseRule>>
 
 export type HouseRuleKey = keyof typeof houseRules

@@ -1,6 +1,7 @@
 /** The desk: people, edits, house rules, backups. */
 import { expect } from 'vitest'
 import type { deskArea } from '../../../src/contract/areas/desk.ts'
+import { crewRuleRows } from './crew-rules.ts'
 import { anyId, anyMoment, type ExamplesOf } from './types.ts'
 
 /** The key that an earlier call gave: of a backup, or of the newest recent catalogue. */
@@ -422,6 +423,7 @@ export const deskExamples: ExamplesOf<keyof typeof deskArea> = {
               by: '',
               changed: false,
             },
+            ...crewRuleRows,
           ],
         }),
       },
