@@ -15,10 +15,20 @@ import {
   spacingFinding,
   unevenFinding,
 } from './measures.ts'
+import type { HangQuestion, PlainFinding } from './method.ts'
 import { defineMethod } from './method.ts'
-import { ringSection } from './section.ts'
+import { pullOutFigure } from './pull-out.ts'
+import { ringSection, STAND_OFF } from './section.ts'
+import { diagonalFields, diagonals, squareFindings } from './square.ts'
 
-const data = z.strictObject({ left: hangerSide, right: hangerSide, spacing: measured.nullable().optional() })
+const data = z.strictObject({
+  left: hangerSide,
+  right: hangerSide,
+  spacing: measured.nullable().optional(),
+  /** Length of the screws that hold the rings on the frame. */
+  ringScrew: measured.nullable().optional(),
+  diagonals,
+})
 
 export const dRings = defineMethod({
   key: 'd-rings',
@@ -47,6 +57,14 @@ export const dRings = defineMethod({
       kind: 'length',
       required: false,
     },
+    {
+      path: ['ringScrew'],
+      label: 'Screws of the rings',
+      hint: 'Their length under the head: they must stay inside the frame’s depth.',
+      kind: 'length',
+      required: false,
+    },
+    ...diagonalFields,
   ],
   draw: (raw, work) => {
     const inset = (side: 'left' | 'right') => numberAt(raw, [side, 'inset'])
@@ -68,7 +86,8 @@ export const dRings = defineMethod({
       ],
     }
   },
-  answer: (back, { work, rules, say, fixing }) => {
+  answer: (back, question) => {
+    const { work, rules, say, fixing } = question
     checkDrop(back.left.drop, work, 'back.data.left.drop')
     checkDrop(back.right.drop, work, 'back.data.right.drop')
     const pair = placePair(work.width, back.left.inset, back.right.inset, back.spacing, 'back.data.spacing')
@@ -81,9 +100,12 @@ export const dRings = defineMethod({
       carriers: [pair.left, pair.right],
       sharing: 'moments',
       steps: [],
+      figures: pullOutFigure(question, Math.min(back.left.drop, back.right.drop), STAND_OFF),
       findings: [
         ...spacingFinding(pair, rules.measureTolerance, say),
         ...unevenFinding(back.left.drop, back.right.drop, rules.dropTolerance, say),
+        ...ringScrewFinding(back.ringScrew ?? null, question),
+        ...squareFindings(back.diagonals, work, say),
       ],
       needs: [
         { what: fixing.name, count: 2, per: 'wall' },
@@ -97,3 +119,20 @@ export const dRings = defineMethod({
     }
   },
 })
+
+/** A ring's screw as long as the frame is deep comes out at its face, or meets the glass. Only from measured figures. */
+export function ringScrewFinding(
+  screw: number | null,
+  { work, say }: Pick<HangQuestion, 'work' | 'say'>,
+): readonly PlainFinding[] {
+  const depth = work.depth ?? null
+  if (screw === null || depth === null || screw < depth) return []
+  return [
+    {
+      severity: 'stop',
+      code: 'ring-screw-too-long',
+      text: `The rings' screws are ${say(screw)} long and the frame is ${say(depth)} deep: they would come through. Take shorter ones.`,
+      figures: { screw, depth },
+    },
+  ]
+}

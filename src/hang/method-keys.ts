@@ -9,6 +9,10 @@ export const methodKeys = [
   'security-hangers',
   'transit-plates',
   'picture-rail',
+  'sheet',
+  'shelf',
+  'plinth',
+  'case',
 ] as const
 
 export type MethodKey = (typeof methodKeys)[number]

@@ -15,11 +15,14 @@ import {
   sideFields,
   spacingFinding,
 } from './measures.ts'
-import type { HangQuestion, PlainFinding } from './method.ts'
+import type { HangQuestion, PlainFigure, PlainFinding } from './method.ts'
 import { defineMethod } from './method.ts'
-import { wireSection } from './section.ts'
+import { ringScrewFinding } from './method-d-rings.ts'
+import { pullOutFigure } from './pull-out.ts'
+import { STAND_OFF, wireSection } from './section.ts'
+import { diagonalFields, diagonals, squareFindings } from './square.ts'
 import type { WireAnswer } from './wire.ts'
-import { solveWire, wireRise } from './wire.ts'
+import { hooksForRise, solveWire, wireRise } from './wire.ts'
 
 const data = z.strictObject({
   left: hangerSide,
@@ -30,10 +33,17 @@ const data = z.strictObject({
     z.strictObject({ by: z.literal('length'), length: measured }),
     z.strictObject({ by: z.literal('drop'), drop: measured, apart: measuredOrZero }),
   ]),
+  /** Length of the screws that hold the rings on the frame. */
+  ringScrew: measured.nullable().optional(),
+  diagonals,
 })
 
 /** Least drop that keeps a hook hidden behind the frame: 2 in, common practice. */
 const HIDDEN = 50.8
+/** A spacing that a person sets: whole steps of this, mm. */
+const HOOK_STEP = 5
+/** Framing trade, common practice: a wire breaks at no less than 3 (coated) or 4 (galvanised) times the work. */
+const WIRE_STRENGTH = 4
 
 export const wire = defineMethod({
   key: 'wire',
@@ -99,6 +109,14 @@ export const wire = defineMethod({
       kind: 'length',
       required: false,
     },
+    {
+      path: ['ringScrew'],
+      label: 'Screws of the rings',
+      hint: 'Their length under the head: they must stay inside the frame’s depth.',
+      kind: 'length',
+      required: false,
+    },
+    ...diagonalFields,
   ],
   draw: (raw, work) => {
     const spacing = numberAt(raw, ['spacing'])
@@ -193,10 +211,13 @@ export const wire = defineMethod({
           value: half.mm / 2,
         },
       ],
+      figures: [...wireFigures(solved, question), ...pullOutFigure(question, solved.drop, STAND_OFF)],
       findings: [
         ...spacingFinding(pair, rules.measureTolerance, say),
         ...ringFinding(back.left.drop, back.right.drop, rules.dropTolerance, say),
         ...wireFindings(solved, question, middle),
+        ...ringScrewFinding(back.ringScrew ?? null, question),
+        ...squareFindings(back.diagonals, work, say),
       ],
       needs: [
         { what: fixing.name, count: one ? 1 : 2, per: 'wall' },
@@ -214,6 +235,46 @@ export const wire = defineMethod({
 /** Half as far apart as the rings, a usual place; the person moves them. Common practice: half the width, or thirds. */
 function usualHooks(rings: number): number {
   return Math.round(rings / 2 / 10) * 10 < rings ? Math.round(rings / 2 / 10) * 10 : rings / 2
+}
+
+/**
+ * The closest hooks that give the least angle and hide behind the top edge, in whole steps; null where none does. mm.
+ */
+export function bestHooks(wire: WireAnswer, hidden: number = HIDDEN): number | null {
+  const rise = wire.ringDrop - hidden
+  if (!(rise > 0)) return null
+  const hides = wireRise(wire.rings, wire.length, 0) <= rise ? 0 : hooksForRise(wire.rings, wire.length, rise)
+  if (hides === null) return null
+  const least = Math.max(wire.hooksForLeastAngle, hides, HOOK_STEP)
+  const best = Math.ceil(least / HOOK_STEP - 1e-9) * HOOK_STEP
+  return best < wire.rings ? best : null
+}
+
+function wireFigures(solved: WireAnswer, { work, rules, say, sayKg }: HangQuestion): readonly PlainFigure[] {
+  const best = bestHooks(solved)
+  const mass = work.mass ?? null
+  const found: PlainFigure[] = []
+  if (best !== null) {
+    const wire = { by: 'length', length: solved.length } as const
+    const there = solveWire({ rings: solved.rings, ringDrop: solved.ringDrop, wire, hooks: best })
+    found.push({
+      key: 'best-hooks',
+      label: 'Best between the hooks',
+      value: best,
+      unit: 'mm',
+      working: `the closest with ${rules.leastWireAngle}° at least and hidden: the wire then stands at ${there.angle.toFixed(1)}°, its drop is ${say(there.drop)}`,
+    })
+  }
+  if (mass !== null) {
+    found.push({
+      key: 'wire-strength',
+      label: 'The wire breaks at no less than',
+      value: mass * WIRE_STRENGTH,
+      unit: 'kg',
+      working: `${WIRE_STRENGTH} × ${sayKg(mass)}, galvanised; 3 × if coated (framing trade, common practice)`,
+    })
+  }
+  return found
 }
 
 function ringFinding(left: number, right: number, tolerance: number, say: (mm: number) => string): PlainFinding[] {

@@ -26,21 +26,13 @@ export function stepsOf(
     const rule = question.height?.rule ?? 'hand'
     const terms = byRule(rule, question.height?.eyeFraction ?? 0.5, centre, work, mark.drop)
     lines.push({ key: named('bearing', mark), label: `bears at${of(mark)}`, terms, value: sumOf(terms) })
-    lines.push({
-      key: named('from-below', mark),
-      label: `from below${of(mark)}`,
-      terms: [
-        { op: '+', mm: edges.bottom },
-        { op: '+', mm: work.height - mark.drop },
-      ],
-      value: edges.bottom + (work.height - mark.drop),
-    })
+    lines.push(sum(named('from-below', mark), `from below${of(mark)}`, edges.bottom, work.height - mark.drop))
     lines.push(sum(named('from-line', mark), `from the line${of(mark)}`, mark.bearing.y, -datum))
   }
   for (const mark of marks.filter(mark => mark.name !== null)) {
     lines.push(
       atItsEdge(mark, edges, work.height),
-      sum(`from-line-${keyOf(mark)}`, `from the line, ${mark.name}`, mark.bearing.y, -datum),
+      sum(`from-line-${slotOf(mark)}`, `from the line, ${mark.name}`, mark.bearing.y, -datum),
     )
   }
   lines.push(
@@ -53,7 +45,7 @@ export function stepsOf(
   if (sloping) {
     for (const mark of marks) {
       lines.push(
-        sum(`floor-${keyOf(mark)}`, `above the floor under the ${calledMark(mark)}`, mark.bearing.y, -mark.floorHere),
+        sum(`floor-${slotOf(mark)}`, `above the floor under the ${calledMark(mark)}`, mark.bearing.y, -mark.floorHere),
       )
     }
   }
@@ -72,7 +64,7 @@ export function stepsOf(
       first === undefined || mark === first || mark.name !== null
         ? [edges.left, mark.fromLeft]
         : [first.bearing.x, mark.fromLeft - first.fromLeft]
-    lines.push(sum(`x-${keyOf(mark)}`, calledMark(mark), from, way))
+    lines.push(sum(`x-${slotOf(mark)}`, calledMark(mark), from, way))
   }
   return lines
 }
@@ -82,14 +74,14 @@ export function calledMark(mark: Pick<Mark, 'name' | 'side'>): string {
   return mark.name ?? (mark.side === 'middle' ? 'mark' : `${mark.side} mark`)
 }
 
-/** Keys a mark's lines: its side, or its own name. */
-function keyOf(mark: Mark): string {
+/** Which of a work’s marks this is, for keys: its side, or its own name. */
+export function slotOf(mark: Pick<Mark, 'name' | 'side'>): string {
   return mark.name === null ? mark.side : mark.name.replaceAll(' ', '-')
 }
 
 /** A mark with a name of its own, from the edge that it was measured from. */
 function atItsEdge(mark: Mark, edges: MarksAnswer['edges'], height: number): PlainStep {
-  const key = `bearing-${keyOf(mark)}`
+  const key = `bearing-${slotOf(mark)}`
   const label = `${mark.name} at`
   return mark.from === 'bottom'
     ? sum(key, label, edges.bottom, height - mark.drop)
@@ -133,6 +125,6 @@ function holes(marks: readonly Mark[], even: boolean): readonly PlainStep[] {
       const what = kind === 'cleat' ? 'edge of the wall part' : 'hole'
       const side = mark.name !== null ? `, ${mark.name}` : alike || mark.side === 'middle' ? '' : `, ${mark.side}`
       const label = `${what} ${holeOffset > 0 ? 'above' : 'below'} the bearing point${side}`
-      return sum(alike ? 'hole' : `hole-${keyOf(mark)}`, label, mark.bearing.y, holeOffset)
+      return sum(alike ? 'hole' : `hole-${slotOf(mark)}`, label, mark.bearing.y, holeOffset)
     })
 }
