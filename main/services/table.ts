@@ -1,6 +1,8 @@
 /** Every service by the name of its procedure: the compiler holds this table against the contract, both ways. */
 import { backup, backups, check, keepBackup, tidy } from './catalogue.ts'
 import { computations } from './computations.ts'
+import { crewServices } from './crew/crew.ts'
+import { lifting } from './crew/plan.ts'
 import { history as editHistory, list as editList, state as editState } from './edits.ts'
 import * as entries from './exhibitions/entries.ts'
 import * as exhibitions from './exhibitions/exhibitions.ts'
@@ -28,6 +30,7 @@ import * as measures from './works/measures.ts'
 export const pureServices: PureServices = {
   ...computations,
   'room.check': checkRoom,
+  'crew.lifting': lifting,
 }
 
 export const catalogueServices: CatalogueServices = {
@@ -115,5 +118,6 @@ export const catalogueServices: CatalogueServices = {
   'finding.list': findings.list,
   'finding.settle': findings.settle,
   'finding.unsettle': findings.unsettle,
+  ...crewServices,
   ...sheetServices,
 }

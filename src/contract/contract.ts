@@ -4,6 +4,7 @@
  */
 import type * as z from 'zod'
 import { computationsArea } from './areas/computations.ts'
+import { crewArea } from './areas/crew.ts'
 import { deskArea } from './areas/desk.ts'
 import { exhibitionsArea } from './areas/exhibitions.ts'
 import { importArea } from './areas/import.ts'
@@ -24,6 +25,7 @@ export const contract = {
   ...sheetsArea,
   ...importArea,
   ...computationsArea,
+  ...crewArea,
 } as const
 
 export type Contract = typeof contract

@@ -1,6 +1,7 @@
 /** Examples of every procedure. A procedure without its examples does not compile. */
 import type { Name } from '../../../src/contract/contract.ts'
 import { computationsExamples } from './computations.ts'
+import { crewExamples } from './crew.ts'
 import { deskExamples } from './desk.ts'
 import { exhibitionsExamples } from './exhibitions.ts'
 import { importExamples } from './import.ts'
@@ -19,6 +20,7 @@ export const examples: ExamplesOf<Name> = {
   ...roomsExamples,
   ...wallsExamples,
   ...computationsExamples,
+  ...crewExamples,
   ...importExamples,
   ...sheetsExamples,
 }
