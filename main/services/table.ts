@@ -7,6 +7,9 @@ import { history as editHistory, list as editList, state as editState } from './
 import * as entries from './exhibitions/entries.ts'
 import * as exhibitions from './exhibitions/exhibitions.ts'
 import { importServices } from './import/import.ts'
+import * as late from './marks/late.ts'
+import * as locks from './marks/locks.ts'
+import * as marks from './marks/marks.ts'
 import { partyServices } from './parties.ts'
 import { peopleServices } from './people.ts'
 import { checkRoom } from './rooms/check.ts'
@@ -108,6 +111,14 @@ export const catalogueServices: CatalogueServices = {
   'placement.update': placements.change,
   'placement.hold': placements.hold,
   'placement.setState': placements.setState,
+  'mark.ofFace': marks.ofFace,
+  'mark.set': marks.set,
+  'mark.services': marks.services,
+  'mark.fill': marks.fill,
+  'mark.note': marks.note,
+  'lock.list': locks.list,
+  'late.offer': late.offer,
+  'late.take': late.take,
   'layout.keep': layouts.keep,
   'layout.compare': layouts.compare,
   'layout.take': layouts.take,

@@ -8,6 +8,7 @@ import { crewArea } from './areas/crew.ts'
 import { deskArea } from './areas/desk.ts'
 import { exhibitionsArea } from './areas/exhibitions.ts'
 import { importArea } from './areas/import.ts'
+import { marksArea } from './areas/marks.ts'
 import { partiesArea } from './areas/parties.ts'
 import { roomsArea } from './areas/rooms.ts'
 import { sheetsArea } from './areas/sheets.ts'
@@ -22,6 +23,7 @@ export const contract = {
   ...exhibitionsArea,
   ...roomsArea,
   ...wallsArea,
+  ...marksArea,
   ...sheetsArea,
   ...importArea,
   ...computationsArea,

@@ -328,6 +328,42 @@ export const steps: Steps = {
     const placements = ids('placement')
     return placements === null ? null : { placements, to: pick(['planned', 'planned', 'hung', 'level'] as const) }
   },
+  'mark.set': ({ row, pick, words, maybe }) => {
+    const placement = row('placement')
+    if (placement === null) return null
+    return {
+      exhibition: text(placement, 'exhibition'),
+      face: text(placement, 'face'),
+      marks: [{ placement: text(placement, 'id'), slot: pick(['left', 'right'] as const) }],
+      to: pick(['planned', 'marked', 'drilled', 'drilled'] as const),
+      ...(maybe(0.3) ? { reason: words() } : {}),
+    }
+  },
+  'mark.services': ({ row, pick, maybe }) => {
+    const placement = row('placement')
+    if (placement === null) return null
+    return {
+      exhibition: text(placement, 'exhibition'),
+      face: text(placement, 'face'),
+      marks: [{ placement: text(placement, 'id'), slot: pick(['left', 'right'] as const) }],
+      checked: maybe(0.8),
+    }
+  },
+  'mark.fill': ({ ids, maybe }) => {
+    const marks = ids('mark')
+    return marks === null ? null : { marks, filled: maybe(0.6) }
+  },
+  'mark.note': ({ id, words }) => withId(id('mark'), { note: words() }),
+  'late.take': ({ row }) => {
+    const placement = row('placement')
+    if (placement === null) return null
+    return {
+      exhibition: text(placement, 'exhibition'),
+      change: { kind: 'drop', entry: text(placement, 'entry') },
+      key: 'leave-gap',
+      moves: [],
+    }
+  },
   'layout.keep': ({ row, words }) => {
     const placement = row('placement')
     return placement === null

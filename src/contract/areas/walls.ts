@@ -21,6 +21,7 @@ import {
   size,
   updated,
 } from '../shared.ts'
+import { madeMark } from './marks.ts'
 import { wallRow } from './rooms.ts'
 import { glazing, hangingMethod, hangingSize, seenFrom, sensitivity } from './works.ts'
 
@@ -78,6 +79,10 @@ export const placedWork = z.strictObject({
   picture: z.string().nullable(),
   back: z.strictObject({ method: hangingMethod, data: z.record(z.string(), z.json()), seenFrom }).nullable(),
   fixing: fixingRow.nullable(),
+  /** What keeps it besides: a lock, a plate’s screw. */
+  keeper: fixingRow.nullable(),
+  /** What opens the lock. */
+  lockTool: z.string(),
   hooksApart: z.number().nullable(),
   /** Centre of the work along the wall. */
   x: z.number(),
@@ -113,6 +118,8 @@ export const elevation = z.strictObject({
   plan: facePlan,
   rules: wallRules,
   works: z.array(placedWork),
+  /** Marks that were made on this face for this show, and the holes that stayed. */
+  made: z.array(madeMark),
   layouts: z.array(z.strictObject({ id, name: z.string(), at: z.string(), by: z.string(), works: z.int() })),
   settled: z.array(
     z.strictObject({
@@ -185,6 +192,8 @@ export const wallsArea = {
       changes: changes({
         held: z.boolean(),
         fixing: id.nullable(),
+        keeper: id.nullable(),
+        lockTool: shortText,
         hooksApart: size.nullable(),
         labelSide,
         note: longText,

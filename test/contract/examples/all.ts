@@ -5,6 +5,7 @@ import { crewExamples } from './crew.ts'
 import { deskExamples } from './desk.ts'
 import { exhibitionsExamples } from './exhibitions.ts'
 import { importExamples } from './import.ts'
+import { marksExamples } from './marks.ts'
 import { partiesExamples } from './parties.ts'
 import { roomsExamples } from './rooms.ts'
 import { sheetsExamples } from './sheets.ts'
@@ -19,6 +20,7 @@ export const examples: ExamplesOf<Name> = {
   ...exhibitionsExamples,
   ...roomsExamples,
   ...wallsExamples,
+  ...marksExamples,
   ...computationsExamples,
   ...crewExamples,
   ...importExamples,

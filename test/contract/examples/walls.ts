@@ -84,6 +84,8 @@ export const wallsExamples: ExamplesOf<keyof typeof wallsArea> = {
               sensitivity: '',
               lightLimit: null,
               picture: known.pansPictureHash,
+              keeper: null,
+              lockTool: '',
               hooksApart: null,
               x: 1140,
               rule: 'face',
@@ -120,6 +122,8 @@ export const wallsExamples: ExamplesOf<keyof typeof wallsArea> = {
               sensitivity: '',
               lightLimit: null,
               picture: null,
+              keeper: null,
+              lockTool: '',
               hooksApart: null,
               x: 2367,
               rule: 'face',
@@ -158,6 +162,7 @@ export const wallsExamples: ExamplesOf<keyof typeof wallsArea> = {
               centreY: 1480,
             },
           ],
+          made: [],
           layouts: [{ id: known.layout, name: 'first hang', at: anyMoment, by: '', works: 2 }],
           settled: [
             {
