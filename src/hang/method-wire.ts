@@ -3,6 +3,7 @@
  * wire or its drop pulled up at one or two points. The drop on the wall follows from the spacing of the hooks.
  */
 import * as z from 'zod'
+import { Refusal } from '../contract/refusal.ts'
 import type { Point } from '../geometry/rect.ts'
 import { numberAt } from './back.ts'
 import {
@@ -170,14 +171,16 @@ export const wire = defineMethod({
     const pair = placePair(work.width, back.left.inset, back.right.inset, back.spacing, 'back.data.spacing')
     const rings = pair.right - pair.left
     const hooks = question.hooksApart ?? usualHooks(rings)
-    const solved = solveWire({
-      rings,
-      ringDrop: (back.left.drop + back.right.drop) / 2,
-      wire: back.wire,
-      hooks,
-      mass: work.mass,
-      leastAngle: rules.leastWireAngle,
-    })
+    const solved = namingFields(() =>
+      solveWire({
+        rings,
+        ringDrop: (back.left.drop + back.right.drop) / 2,
+        wire: back.wire,
+        hooks,
+        mass: work.mass,
+        leastAngle: rules.leastWireAngle,
+      }),
+    )
     const middle = (pair.left + pair.right) / 2
     const one = hooks === 0
     const carriers = one ? [middle] : [middle - hooks / 2, middle + hooks / 2]
@@ -231,6 +234,18 @@ export const wire = defineMethod({
     }
   },
 })
+
+/** The solver's refusals name its own question; here they name the measure of the back, or the hooks as asked. */
+function namingFields(solve: () => WireAnswer): WireAnswer {
+  try {
+    return solve()
+  } catch (no) {
+    if (!(no instanceof Refusal)) throw no
+    const { field = '', details } = no
+    const named = field === 'hooks' ? 'hooksApart' : field === 'rings' ? 'back.data.spacing' : `back.data.${field}`
+    throw new Refusal(no.code, no.message, { field: named, details })
+  }
+}
 
 /** Half as far apart as the rings, a usual place; the person moves them. Common practice: half the width, or thirds. */
 function usualHooks(rings: number): number {

@@ -112,7 +112,7 @@ describe('refusals name the measure', () => {
   test('hooks wider than the rings', () =>
     expect(refuse(wire({ ...rings, wire: { by: 'length', length: 550 } }, 500))).toEqual({
       code: 'wire-hooks-too-wide',
-      field: 'hooks',
+      field: 'hooksApart',
     }))
   test('a wire shorter than its rings', () =>
     expect(refuse(wire({ ...rings, wire: { by: 'length', length: 500 } }, 100)).code).toBe('wire-too-short'))
