@@ -14,6 +14,8 @@ export interface Standing {
 export interface HoleCount {
   readonly missing: readonly { readonly work: string; readonly slot: string; readonly x: number; readonly y: number }[]
   readonly unused: readonly string[]
+  /** Which hole serves which need. */
+  readonly served: readonly { readonly work: string; readonly slot: string; readonly hole: string }[]
 }
 
 /**
@@ -35,15 +37,19 @@ export function matchHoles(works: readonly Standing[], drilled: readonly Drilled
     }
   })
   pairs.sort((a, b) => a.distance - b.distance || a.need - b.need)
-  const served = new Set<number>()
+  const served = new Map<number, string>()
   const used = new Set<string>()
   for (const { need, hole } of pairs) {
     if (served.has(need) || used.has(hole.id)) continue
-    served.add(need)
+    served.set(need, hole.id)
     used.add(hole.id)
   }
   return {
     missing: needs.filter((_, index) => !served.has(index)),
+    served: needs.flatMap(({ work, slot }, index) => {
+      const hole = served.get(index)
+      return hole === undefined ? [] : [{ work, slot, hole }]
+    }),
     unused: drilled.filter(hole => !used.has(hole.id)).map(hole => hole.id),
   }
 }

@@ -10,6 +10,8 @@ import { Refusal } from '../../../src/contract/refusal.ts'
 import { readBack } from '../../../src/hang/back.ts'
 import { ruleFromCentre } from '../../../src/hang/height.ts'
 import { methodOf } from '../../../src/hang/methods.ts'
+import { matchHoles } from '../../../src/late/holes.ts'
+import { SAME_HOLE, wantedHoles } from '../../../src/model/holes-of-face.ts'
 import { lateOfShow } from '../../../src/model/late-of-show.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { notFound } from '../change.ts'
@@ -20,6 +22,8 @@ import { elevationOf, facePlanOf } from '../walls/elevation.ts'
 import { entryName, writeStep } from '../walls/placements.ts'
 import { hangingSizeOf } from '../works/figures.ts'
 import { addSize, chooseSize, setBack } from '../works/measures.ts'
+import { madeOn } from './made.ts'
+import { plain } from './marks.ts'
 
 function facesOf(db: ReadHandle, exhibition: string, change: LateChange): readonly string[] {
   if (change.kind === 'lower') return change.faces
@@ -84,6 +88,8 @@ export function take(writing: Writing, input: Received<'late.take'>): Output<'la
     remove(db, 'placement', gone.placement)
   }
   for (const move of chosen.moves) moveTo(writing, exhibition, move)
+  const faces = new Set([...chosen.moves, ...chosen.deadHoles, ...chosen.newHoles].map(each => each.face))
+  for (const face of faces) adoptHoles(writing, exhibition, face)
   return { moved: chosen.moves.length, taken: chosen.off.length }
 }
 
@@ -156,6 +162,20 @@ function moveTo(writing: Writing, exhibition: string, move: LateOffer['moves'][n
   })
   // Whatever was moved has to be hung and looked at again.
   if (stored.state !== 'planned') writeStep(writing, move.placement, 'planned')
+}
+
+/** A hole that is nobody's any more and lies where a work's mark comes now is that mark, drilled long ago. */
+function adoptHoles(writing: Writing, exhibition: string, face: string): void {
+  const { db } = writing
+  const made = madeOn(db, exhibition, face)
+  const own = new Set(made.map(mark => `${mark.placement} ${mark.slot}`))
+  const orphans = made.filter(mark => mark.placement === null && mark.state === 'drilled' && mark.filled_at === '')
+  const wanting = wantedHoles(elevationOf(db, exhibition, face), plain)
+    .filter(hole => !own.has(`${hole.placement} ${hole.slot}`))
+    .map(hole => ({ id: hole.placement, x: hole.x, y: hole.y, holes: [{ slot: hole.slot, dx: 0, dy: 0 }] }))
+  for (const { work, slot, hole } of matchHoles(wanting, orphans, SAME_HOLE).served) {
+    update(db, 'mark', hole, { placement: work, slot })
+  }
 }
 
 /** Pencil marks of a work that moves are rubbed out; its holes are nobody's from now on. */
