@@ -17,7 +17,7 @@ import { INCH, POUND } from './physics.ts'
 import type { Printed, Steps } from './printing.ts'
 import { defaultSteps, plus, print, printFrom } from './printing.ts'
 import { defaultHangRules } from './rules.ts'
-import { stepsOf } from './steps.ts'
+import { mainMarks, stepsOf } from './steps.ts'
 import type { WallFacts } from './wall.ts'
 import { floorAt, isBacked, toNearestStud } from './wall.ts'
 import { writeStep } from './working.ts'
@@ -266,8 +266,7 @@ function printedOf(
   const width = print(work.width, steps)
   const height = print(work.height, steps)
   const top = plus(datum, printFrom(edges.top, datum, steps))
-  const unnamed = marks.filter(mark => mark.does === 'carries' && mark.name === null)
-  const carrying = unnamed.length > 0 ? unnamed : marks.filter(mark => mark.does === 'carries')
+  const carrying = mainMarks(marks)
   const first = carrying[0]
   const last = carrying.at(-1)
   const lineAtCentre = aboveFloor(datum, floorAtCentre, steps)

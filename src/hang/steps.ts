@@ -69,6 +69,15 @@ export function stepsOf(
   return lines
 }
 
+/**
+ * Marks that stand for a work on one line: what carries under no name of its own. All of them where none does, as the
+ * corners of a plinth; locks and plates have lines of their own in the working.
+ */
+export function mainMarks<M extends Pick<Mark, 'does' | 'name'>>(marks: readonly M[]): readonly M[] {
+  const unnamed = marks.filter(mark => mark.does === 'carries' && mark.name === null)
+  return unnamed.length > 0 ? unnamed : marks
+}
+
 /** What a person calls a mark: `left mark`, `mark` for one alone in the middle, or its own name. */
 export function calledMark(mark: Pick<Mark, 'name' | 'side'>): string {
   return mark.name ?? (mark.side === 'middle' ? 'mark' : `${mark.side} mark`)

@@ -6,6 +6,7 @@
 
 import type { Elevation } from '../contract/areas/walls.ts'
 import { print } from '../hang/printing.ts'
+import { mainMarks } from '../hang/steps.ts'
 import { runningChain } from '../measure/chain.ts'
 import type { Step } from '../measure/rounding.ts'
 import type { MarksOrWhy } from '../model/marks-of-face.ts'
@@ -229,8 +230,9 @@ function drawMarkLabels(sketch: Sketch, view: View, { rows, marks, k }: DrawingQ
     .flatMap(row => {
       const found = marks.get(row.placement)
       if (found === undefined || !('answer' in found)) return []
-      const [first] = found.answer.marks
-      const last = found.answer.marks.at(-1)
+      const shown = mainMarks(found.answer.marks)
+      const [first] = shown
+      const last = shown.at(-1)
       return [
         { name: `${row.called} left mark`, figure: row.leftMark, mark: first },
         { name: `${row.called} right mark`, figure: row.rightMark, mark: last },
