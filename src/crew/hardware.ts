@@ -24,6 +24,8 @@ export interface HardwareWork {
   readonly face: string
   readonly wallType: string
   readonly needs: readonly WorkNeed[]
+  /** Names of what carries and keeps it: what a person chooses from the library. */
+  readonly fixings: readonly string[]
   readonly holes: readonly WorkHole[]
 }
 
@@ -77,7 +79,7 @@ const screwed: readonly string[] = ['screw', 'plate', 'lock', 'bracket', 'cleat'
 export function hardwareOf(works: readonly HardwareWork[], fixings: readonly StockedFixing[], spare: number): Hardware {
   const all = works.map(work => ({ work, needs: merged([...work.needs, ...plugsOf(work)]) }))
   const totals = merged(all.flatMap(({ needs }) => needs))
-  const drilled = new Set(works.flatMap(work => work.holes.map(hole => hole.fixing)))
+  const toChoose = new Set(works.flatMap(work => work.fixings))
   const byName = Map.groupBy(fixings, fixing => fixing.name)
   const lockMarks = countBy(
     works.flatMap(work => work.holes.filter(hole => hole.kind === 'lock').map(hole => hole.fixing)),
@@ -98,14 +100,18 @@ export function hardwareOf(works: readonly HardwareWork[], fixings: readonly Sto
       toGet: Math.max(0, count + extra - (inStock ?? 0)),
       bit: known.find(each => each.bit !== '')?.bit ?? '',
       tool: known.find(each => each.tool !== '')?.tool ?? '',
-      chosen: first !== undefined || !drilled.has(what),
+      chosen: first !== undefined || !toChoose.has(what),
       secondCount: lockMarks.get(what) ?? null,
     }
   })
+  // Fixings of the library first, then by name, as one looks for them on a shelf.
+  const sorted = [...lines].sort(
+    (a, b) => Number(a.fixing === null) - Number(b.fixing === null) || (a.what < b.what ? -1 : 1),
+  )
   const byMarks = [...lockMarks.values()].reduce((sum, count) => sum + count, 0)
   const byNeeds = totals.filter(({ what }) => lockMarks.has(what)).reduce((sum, { count }) => sum + count, 0)
   return {
-    lines,
+    lines: sorted,
     boxes: boxesOf(all),
     bits: bitsOf(lines),
     locks: { byNeeds, byMarks, agree: byNeeds === byMarks },

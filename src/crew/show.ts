@@ -116,6 +116,7 @@ export function hardwareWork(work: CrewWork): HardwareWork {
     face: work.elevation.wall.face,
     wallType: work.elevation.wall.wallType,
     needs: work.answer?.needs ?? [],
+    fixings: [...new Set(work.answer?.marks.map(mark => mark.fixing.name))],
     holes: holesOf(work.answer),
   }
 }

@@ -21,7 +21,6 @@ export interface TemplateQuestion {
   readonly heading: {
     /** What people call it: `12 Salt pans`. */
     readonly called: string
-    readonly title: string
     /** `Room 2, east wall`. */
     readonly place: string
     readonly time: string

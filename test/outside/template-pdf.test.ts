@@ -37,7 +37,6 @@ async function make(name: string, index: number, area: 'marks' | 'work', paper: 
       units: { unit, steps: defaultSteps },
       heading: {
         called: `${index + 1} Causeway`,
-        title: 'Causeway',
         place: 'Room 2, east wall',
         time: '14 March 2031, 16:20',
         by: 'Tamsin Oake',
@@ -73,7 +72,7 @@ describe('read by pdf.js', () => {
         area: 'marks',
         paper: 'A3',
         units: { unit: 'mm', steps: defaultSteps },
-        heading: { called: '3', title: '', place: '', time: '', by: '' },
+        heading: { called: '3', place: '', time: '', by: '' },
       },
       await openFaces(),
     )

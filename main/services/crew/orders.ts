@@ -48,6 +48,7 @@ export function orders(reading: Reading, { exhibition }: Received<'crew.orders'>
       ...common,
       after: tagsOf(before.filter(each => each.first === id).map(each => each.last)),
       ...locksOf(work, tools.get(id) ?? '', reading),
+      method: work.answer?.methodName ?? '',
       steps: work.answer?.comesDown ?? [],
     })),
     patches: timed,

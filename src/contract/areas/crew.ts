@@ -203,6 +203,8 @@ export const crewOrders = z.strictObject({
       equipment: z.string(),
       /** Tags of works that must be down before. */
       after: z.array(z.int()),
+      /** How it hangs; empty where nobody has measured its back. */
+      method: z.string(),
       locks: z.int(),
       tool: z.string(),
       steps: z.array(z.string()).readonly(),

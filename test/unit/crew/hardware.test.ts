@@ -92,7 +92,14 @@ test('a fixing that nobody chose stands in the list and is told', () => {
 describe('plugs, anchors and bits', () => {
   const one = (wallType: HardwareWork['wallType'], more: Partial<HardwareWork['holes'][number]> = {}) => {
     const hole = { fixing: screw.name, kind: 'screw', keeps: false, onStud: null, backed: null, ...more }
-    const work = { id: 'w', face: 'f', wallType, needs: [{ what: screw.name, count: 2 }], holes: [hole, hole] }
+    const work = {
+      id: 'w',
+      face: 'f',
+      wallType,
+      needs: [{ what: screw.name, count: 2 }],
+      fixings: [],
+      holes: [hole, hole],
+    }
     return hardwareOf([work], [screw], 0).lines.map(each => [each.what, each.needed])
   }
 
@@ -113,7 +120,7 @@ describe('plugs, anchors and bits', () => {
   test('bits are listed once, with what they are for', () => {
     const needs = [screw, lock, { ...screw, name: 'screw 5 × 80' }].map(each => ({ what: each.name, count: 1 }))
     const made = hardwareOf(
-      [{ id: 'w', face: 'f', wallType: 'plywood', needs, holes: [] }],
+      [{ id: 'w', face: 'f', wallType: 'plywood', needs, fixings: [], holes: [] }],
       [screw, lock, { ...screw, id: 'f4', name: 'screw 5 × 80' }],
       0,
     )
@@ -136,7 +143,9 @@ test('a cleat’s holes are its screws, each counted', () => {
   expect(holesOf(answer).length).toBe(screws)
   const made = hardwareOf(works.map(hardwareWork), [], 0)
   expect(line(made, 'screw for the wall part').needed).toBe(screws)
-  expect(line(made, 'Z bar pair').needed).toBe(1)
+  expect(line(made, 'Z bar pair')).toMatchObject({ needed: 1, chosen: false })
+  // A method's own screws are nobody's choice.
+  expect(line(made, 'screw for the wall part').chosen).toBe(true)
 })
 
 test('locks are counted twice, by the needs and by the marks', () => {
@@ -146,6 +155,7 @@ test('locks are counted twice, by the needs and by the marks', () => {
     face: 'f',
     wallType: 'plywood',
     needs: [{ what: lock.name, count: needed }],
+    fixings: [lock.name],
     holes: [hole],
   })
   const good = hardwareOf([work('a', 1), work('b', 1)], [lock], 0.125)
@@ -169,6 +179,7 @@ test('300 random shows: boxes add up to the list, nothing is got that is there, 
       face: `f${whole(0, 3)}`,
       wallType: 'plywood',
       needs: [hook, screw, lock].map(each => ({ what: each.name, count: whole(0, 4) })),
+      fixings: [],
       holes: [],
     }))
     const made = hardwareOf(works, stock, spare)
