@@ -9,12 +9,28 @@ import type { Mark } from './marks-shape.ts'
 import type { Fixing, HangRules, PlainFinding, WorkFacts } from './method.ts'
 import { calledMark } from './steps.ts'
 import type { KeepClear, WallFacts } from './wall.ts'
-import { floorAt } from './wall.ts'
+import { ceilingAt, floorAt, studsBetween, toNearestJoint } from './wall.ts'
 
 /** Cables run straight up and down from these: never drill above or below them. Common practice. */
-const SERVED = ['switch', 'outlet']
+export const SERVED: readonly string[] = ['switch', 'outlet']
 /** Beside the box itself, for the cable. From memory. */
-const BESIDE_SERVICE = 25
+export const BESIDE_SERVICE = 25
+/** Last digits of a computation: a mark just at a margin is clear of it. mm. */
+export const SLACK = 1e-6
+
+/** Findings that say a hole can't be where its mark is, or not with that fixing. A move along the wall may cure them. */
+export const markConflicts: ReadonlySet<string> = new Set([
+  'mark-off-wall',
+  'mark-over-ceiling',
+  'mark-on-skirting',
+  'mark-near-end',
+  'mark-near-joint',
+  'mark-in-opening',
+  'mark-on-keep-clear',
+  'mark-in-margin',
+  'mark-in-line-with-services',
+  'mark-off-backing',
+])
 /** House limits of one person: 30 kg or 1.5 m; a lifting plan above 150 kg. Common practice. */
 const TWO_PEOPLE_KG = 30
 const TWO_PEOPLE_MM = 1500
@@ -47,26 +63,57 @@ export function markFindings(question: MarkQuestion): readonly PlainFinding[] {
 function onTheWall(mark: Mark, name: string, { wall, rules, say }: MarkQuestion): readonly PlainFinding[] {
   const { x, y } = mark.hole
   const floor = floorAt(wall.floor, x)
-  if (x < 0 || x > wall.length || y < floor || y > wall.height) {
+  const ceiling = ceilingAt(wall, x)
+  const { side } = mark
+  if (y > ceiling + SLACK && x >= 0 && x <= wall.length && ceiling < wall.height) {
+    return [
+      {
+        severity: 'stop',
+        code: 'mark-over-ceiling',
+        text: `${name} is ${say(y - ceiling)} above the ceiling, which is ${say(ceiling - floor)} above the floor there.`,
+        figures: { side, x, y, ceiling, over: y - ceiling },
+      },
+    ]
+  }
+  if (x < 0 || x > wall.length || y < floor || y > ceiling + SLACK) {
     return [
       {
         severity: 'stop',
         code: 'mark-off-wall',
         text: `${name} is not on the wall.`,
-        figures: { side: mark.side, x, y, length: wall.length, height: wall.height },
+        figures: { side, x, y, length: wall.length, height: wall.height },
       },
     ]
   }
+  const found: PlainFinding[] = []
+  const skirting = wall.skirting ?? 0
+  if (y < floor + skirting - SLACK) {
+    found.push({
+      severity: 'stop',
+      code: 'mark-on-skirting',
+      text: `${name} is ${say(y - floor)} above the floor; the skirting reaches ${say(skirting)}.`,
+      figures: { side, height: y - floor, skirting },
+    })
+  }
   const toEnd = Math.min(x, wall.length - x)
-  if (toEnd >= rules.markFromEnd) return []
-  return [
-    {
+  if (toEnd < rules.markFromEnd - SLACK) {
+    found.push({
       severity: 'settle',
       code: 'mark-near-end',
       text: `${name} is ${say(toEnd)} from the end of the wall; the house rule is ${say(rules.markFromEnd)}.`,
-      figures: { side: mark.side, toEnd, least: rules.markFromEnd },
-    },
-  ]
+      figures: { side, toEnd, least: rules.markFromEnd },
+    })
+  }
+  const toJoint = toNearestJoint(wall, x)
+  if (toJoint !== null && Math.abs(toJoint) < rules.markFromEnd - SLACK) {
+    found.push({
+      severity: 'settle',
+      code: 'mark-near-joint',
+      text: `${name} is ${say(Math.abs(toJoint))} from the joint between two boards at ${say(x + toJoint)}; the house rule is ${say(rules.markFromEnd)}.`,
+      figures: { side, toJoint, joint: x + toJoint, least: rules.markFromEnd },
+    })
+  }
+  return found
 }
 
 function keepsClear(mark: Mark, name: string, { wall, say }: MarkQuestion): readonly PlainFinding[] {
@@ -89,7 +136,7 @@ function keepsClear(mark: Mark, name: string, { wall, say }: MarkQuestion): read
         text: `${name} falls on the ${nameOf(item)}.`,
         figures: { side: mark.side, keepClear: item.id, distance },
       })
-    } else if (distance < item.margin) {
+    } else if (distance < item.margin - SLACK) {
       found.push({
         severity: 'settle',
         code: 'mark-in-margin',
@@ -118,7 +165,12 @@ function nameOf(thing: Rect & { readonly kind: string; readonly label: string })
   return thing.label === '' ? thing.kind : thing.label
 }
 
-function behind(mark: Mark, name: string, fixing: Fixing | undefined, { say }: MarkQuestion): readonly PlainFinding[] {
+function behind(
+  mark: Mark,
+  name: string,
+  fixing: Fixing | undefined,
+  { wall, say }: MarkQuestion,
+): readonly PlainFinding[] {
   const figures = { side: mark.side, toStud: mark.toStud, backed: mark.backed, height: mark.hole.y }
   if (mark.onStud === true) {
     return [{ severity: 'fits', code: 'mark-on-stud', text: `${name} is on a stud.`, figures }]
@@ -128,23 +180,28 @@ function behind(mark: Mark, name: string, fixing: Fixing | undefined, { say }: M
   }
   // Nobody wrote down what is behind, or the fixing is rated for the bare wall: nothing to say.
   if ((mark.backed === null && mark.toStud === null) || typeof fixing?.ratedKg === 'number') return []
+  const studs = studsBetween(wall, 0, wall.length)
+  const before = studs.filter(stud => stud < mark.hole.x).at(-1) ?? null
+  const after = studs.find(stud => stud > mark.hole.x) ?? null
+  const between =
+    before === null || after === null ? '' : ` It is between the studs at ${say(before)} and ${say(after)}.`
   const shift =
     mark.toStud === null
       ? ''
-      : ` The nearest stud is ${say(Math.abs(mark.toStud))} to the ${mark.toStud > 0 ? 'right' : 'left'}.`
+      : `${between} The nearest stud is ${say(Math.abs(mark.toStud))} to the ${mark.toStud > 0 ? 'right' : 'left'}.`
   return [
     {
       severity: 'settle',
       code: 'mark-off-backing',
       text: `${name} has neither stud nor backing behind it, and its fixing has no rating for the bare wall.${shift}`,
-      figures,
+      figures: { ...figures, studBefore: before, studAfter: after },
     },
   ]
 }
 
 /** Measuring from the floor under the work, as if it were level, hangs it wrong by as much as the floor is off there. */
 function floorFinding({ wall, floorAtCentre, datum, rules, say, marks }: MarkQuestion): readonly PlainFinding[] {
-  if (wall.floor.length === 0 || Math.abs(floorAtCentre) <= rules.dropTolerance) return []
+  if (wall.ramp === true || wall.floor.length === 0 || Math.abs(floorAtCentre) <= rules.dropTolerance) return []
   const way = floorAtCentre < 0 ? 'low' : 'high'
   return [
     {
@@ -174,7 +231,10 @@ export function loadFindings(
   }
   const found: PlainFinding[] = []
   const worst = loads.shares.reduce((a, b) => (b.neededKg > a.neededKg ? b : a))
-  const unknown = fixings.find(fixing => fixing.ratedKg === null)
+  // Its rating was said for another wall: it counts as unknown here.
+  const elsewhere = (fixing: Fixing) =>
+    fixing.kind !== 'rail-hook' && (fixing.wallType ?? '') !== '' && fixing.wallType !== wall.wallType
+  const unknown = fixings.find(fixing => fixing.ratedKg === null && !elsewhere(fixing))
   const figures = {
     shareKg: worst.shareKg,
     shareN: worst.shareN,
@@ -235,13 +295,13 @@ export function loadFindings(
       figures: { ...figures, wholeKg: loads.massKg, leftKg: gone?.leftKg ?? null },
     })
   }
-  const other = fixings.find(fixing => (fixing.wallType ?? '') !== '' && fixing.wallType !== wall.wallType)
-  if (other !== undefined && other.ratedKg !== null) {
+  const other = fixings.find(elsewhere)
+  if (other !== undefined) {
     found.push({
       severity: 'settle',
       code: 'rating-other-wall',
-      text: `${other.name} is rated for ${other.wallType ?? ''}; this wall is ${wall.wallType}.`,
-      figures: { ratedFor: other.wallType ?? '', wall: wall.wallType },
+      text: `${other.name} is rated for ${other.wallType ?? ''}; this wall is ${wall.wallType}. That rating does not count here: it must be at least ${kg(worst.neededKg)} on this wall.`,
+      figures: { ratedFor: other.wallType ?? '', wall: wall.wallType, neededKg: worst.neededKg },
     })
   }
   return found

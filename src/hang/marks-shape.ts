@@ -29,6 +29,7 @@ export const wallFacts = z.strictObject({
   height: size,
   wallType: z.string(),
   datum: mm.nullable(),
+  ramp: z.boolean().optional(),
   floor: profile,
   skirting: mm.nullable(),
   studFirst: mm.nullable(),

@@ -8,6 +8,7 @@ import type { Finding } from '../contract/shared.ts'
 import type { Point } from '../geometry/rect.ts'
 import { formatLength } from '../measure/format.ts'
 import { asFromFront } from './back.ts'
+import { lengthFindings } from './fixing-checks.ts'
 import { loadsOf, tilt } from './loads.ts'
 import { cautionsFor, loadFindings, markFindings } from './mark-checks.ts'
 import type { LengthUnit, Mark, MarksAnswer, MarksQuestion } from './marks-shape.ts'
@@ -16,14 +17,13 @@ import { methodOf } from './methods.ts'
 import { INCH, POUND } from './physics.ts'
 import type { Printed, Steps } from './printing.ts'
 import { defaultSteps, plus, print, printFrom } from './printing.ts'
+import { ratingOn } from './rating.ts'
 import { defaultHangRules } from './rules.ts'
 import { mainMarks, stepsOf } from './steps.ts'
 import type { WallFacts } from './wall.ts'
-import { floorAt, isBacked, toNearestStud } from './wall.ts'
+import { floorAt, HALF_STUD, isBacked, toNearestStud } from './wall.ts'
 import { writeStep } from './working.ts'
 
-/** Half of a stud's face: nearer than this to its centre line a screw finds wood. 1 1/2 in stud, from memory. */
-const HALF_STUD = 19.05
 /** Two routes to one height must agree to this; both are exact, so more is a fault in the figures given. */
 const ROUTES_AGREE = 0.1
 /** In place of a fixing where nothing is fixed: it stands. */
@@ -41,7 +41,8 @@ export function marksFor(question: MarksQuestion): MarksAnswer {
   const say = sayIn(unit, steps)
   const method = methodOf(question.back.method)
   const standing = method.fixings.length === 0
-  const first = standing ? STANDS : question.fixings[0]
+  const given = question.fixings.map(one => hereRated(one, wall))
+  const first = standing ? STANDS : given[0]
   if (first === undefined) {
     throw new Refusal('fixings-do-not-match', 'Name the fixing that the work hangs on.', { field: 'fixings' })
   }
@@ -59,7 +60,7 @@ export function marksFor(question: MarksQuestion): MarksAnswer {
   }
   const back = asFromFront(question.back.data, question.back.seenFrom, work.width)
   const hooksApart = question.hooksApart ?? null
-  const keeper = question.keeper ?? null
+  const keeper = question.keeper ? hereRated(question.keeper, wall) : null
   const sayKg = sayKgIn(unit)
   const placed = true
   const answer = method.answer(back, {
@@ -74,7 +75,7 @@ export function marksFor(question: MarksQuestion): MarksAnswer {
     say,
     sayKg,
   })
-  const fixings = matchFixings(standing ? [STANDS] : question.fixings, keeper ?? keeperOf(method), answer.bearings)
+  const fixings = matchFixings(standing ? [STANDS] : given, keeper ?? keeperOf(method), answer.bearings)
   const carrying = fixings.filter((_, index) => answer.bearings[index]?.does === 'carries')
   const onFloor = answer.bearings.every(bearing => bearing.on === 'floor')
   const datumPrinted = print(datum, steps)
@@ -103,6 +104,7 @@ export function marksFor(question: MarksQuestion): MarksAnswer {
     ...answer.findings,
     ...(standing || method.fixings.includes(first.kind) ? [] : [unusual(method.name, first)]),
     ...markFindings({ marks, wall, fixings, floorAtCentre, datum, centre, rules, say }),
+    ...lengthFindings(marks, fixings, wall, say),
     ...(onFloor ? [] : loadFindings(loads, carrying, wall, sayKg)),
   ]
   return {
@@ -112,7 +114,7 @@ export function marksFor(question: MarksQuestion): MarksAnswer {
     datum,
     floorAtCentre,
     marks,
-    printed: printedOf(work, edges, marks, datumPrinted, floorAtCentre, steps),
+    printed: printedOf(work, edges, marks, datumPrinted, floorAtCentre, steps, wall.ramp === true),
     working: stepsOf(question, answer, marks, edges, datum).map(writeStep),
     secondRoute: marks.map(mark => secondRoute(mark, work, edges)),
     spacing: spacingOf(answer, rules),
@@ -142,6 +144,13 @@ export function marksFor(question: MarksQuestion): MarksAnswer {
     comesDown: method.comesDown,
     accuracy: method.accuracy,
   }
+}
+
+/** A fixing with the rating that counts on this wall; `wallType` still says what its rating was for. */
+function hereRated(fixing: Fixing, wall: WallFacts): Fixing {
+  // A hook over a rail never meets the wall.
+  if (fixing.kind === 'rail-hook') return fixing
+  return { ...fixing, ...ratingOn(fixing, wall.wallType) }
 }
 
 /** A length in the reader's unit with its name, for sentences. */
@@ -208,8 +217,10 @@ function place(
     const hole = { x: at.x, y: at.y + offset }
     const floorHere = floorAt(wall.floor, at.x)
     const toStud = toNearestStud(wall, at.x)
-    const fromLine = printFrom(at.y, datumPrinted, steps)
-    const fromFloor = aboveFloor(plus(datumPrinted, fromLine), floorHere, steps)
+    // Along a ramp the line is as high above the floor here as anywhere.
+    const lineRises = wall.ramp === true ? floorHere : 0
+    const fromLine = printFrom(at.y - lineRises, datumPrinted, steps)
+    const fromFloor = aboveFloor(plus(datumPrinted, fromLine), floorHere - lineRises, steps)
     const holeOffset = print(offset, steps)
     // The first mark is rounded once; the others that carry are the first plus the spacing as measured.
     const follows = index > 0 && bearing.does === 'carries'
@@ -226,9 +237,9 @@ function place(
       bearing: at,
       hole,
       floorHere,
-      fromLine: at.y - datum,
+      fromLine: at.y - datum - lineRises,
       fromFloor: at.y - floorHere,
-      holeFromLine: hole.y - datum,
+      holeFromLine: hole.y - datum - lineRises,
       holeFromFloor: hole.y - floorHere,
       toStud,
       onStud: toStud === null ? null : Math.abs(toStud) <= HALF_STUD,
@@ -261,6 +272,7 @@ function printedOf(
   datum: Printed,
   floorAtCentre: number,
   steps: Steps,
+  ramp: boolean,
 ): MarksAnswer['printed'] {
   const leftEdge = print(edges.left, steps)
   const width = print(work.width, steps)
@@ -269,8 +281,9 @@ function printedOf(
   const carrying = mainMarks(marks)
   const first = carrying[0]
   const last = carrying.at(-1)
-  const lineAtCentre = aboveFloor(datum, floorAtCentre, steps)
+  const lineAtCentre = ramp ? datum : aboveFloor(datum, floorAtCentre, steps)
   const fromLine = first?.printed.fromLine ?? { mm: 0, inches: 0 }
+  const onRamp = first === undefined ? datum : plus(datum, printFrom(first.bearing.y - floorAtCentre, datum, steps))
   return {
     datum,
     leftEdge,
@@ -280,7 +293,7 @@ function printedOf(
     top,
     bottom: { mm: top.mm - height.mm, inches: top.inches - height.inches },
     lineAtCentre,
-    bearingAtCentre: aboveFloor(plus(datum, fromLine), floorAtCentre, steps),
+    bearingAtCentre: ramp ? onRamp : aboveFloor(plus(datum, fromLine), floorAtCentre, steps),
     between:
       first === undefined || last === undefined || carrying.length < 2
         ? null

@@ -17,12 +17,12 @@ export function railSection(raw: unknown, work: SectionWork, fixing: Fixing): Se
     bearing: { x: off, y: 0 },
     hole: null,
     parts: [
+      ...framedWork(work, drop, off),
+      ...bottomPad(work, drop, off),
       box('fixing', 0, rail, off * 0.6, 20),
       stroke('fixing', { x: off * 0.2, y: rail + 20 + head / 2 }, { x: off, y: rail + 20 }, { x: off, y: rail - 6 }),
       stroke('wire', { x: off, y: rail - 6 }, { x: off, y: 0 }),
       stroke('hanger', { x: off, y: 0 }, { x: off, y: -25 }),
-      ...framedWork(work, drop, off),
-      ...bottomPad(work, drop, off),
     ],
     dimensions: [
       ...dropAndHole(drop, work, off, null),

@@ -42,13 +42,17 @@ export function dimension(label: string, from: Point, to: Point, value: number |
   return { label, from, to, value }
 }
 
-/** The framed work itself, its top `drop` above the bearing point, its back `off` the wall: two rails and what they hold. */
+/**
+ * The framed work itself, its top `drop` above the bearing point, its back `off` the wall: the stile beyond the section,
+ * two rails and what they hold.
+ */
 export function framedWork(work: SectionWork, drop: number, off: number): readonly Part[] {
   const depth = work.depth ?? USUAL_DEPTH
   const rail = Math.min(RAIL, work.height / 4)
   const bottom = drop - work.height
   const panel = off + depth * 0.6
   return [
+    box('frame', off, bottom, depth, work.height),
     box('frame', off, drop - rail, depth, rail),
     box('frame', off, bottom, depth, rail),
     stroke('work', { x: panel, y: drop - rail }, { x: panel, y: bottom + rail }),
@@ -195,7 +199,7 @@ export function dropAndHole(drop: number, work: SectionWork, off: number, hole: 
   const depth = work.depth ?? null
   const out = off + (depth ?? USUAL_DEPTH)
   return [
-    dimension('drop', { x: out, y: drop }, { x: out, y: 0 }, drop),
+    dimension('drop', { x: out + 8, y: drop }, { x: out + 8, y: 0 }, drop),
     ...(hole === null || Math.abs(hole.y) < 0.05
       ? []
       : [dimension('hole', { x: -20, y: 0 }, { x: -20, y: hole.y }, Math.abs(hole.y))]),

@@ -272,13 +272,13 @@ export function standingSection(raw: unknown, work: SectionWork, bonnet: number 
     hole: null,
     parts: [
       box('shelf', x, 0, d, h),
-      box('work', x + (d - thick) / 2, h, thick, work.height),
       ...(bonnet === null ? [] : [box('frame' as const, x, h, d, bonnet)]),
+      box('work', x + (d - thick) / 2, h, thick, work.height),
     ],
     dimensions: [
       dimension('base', { x: x + d, y: 0 }, { x: x + d, y: h }, height),
       dimension('depth', { x, y: -20 }, { x: x + d, y: -20 }, depth),
-      dimension('from the wall', { x: 0, y: -20 }, { x, y: -20 }, off),
+      dimension('from the wall', { x: 0, y: -90 }, { x, y: -90 }, off),
     ],
   }
 }

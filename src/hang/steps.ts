@@ -19,6 +19,7 @@ export function stepsOf(
   const lines: PlainStep[] = [...answer.steps]
   const carrying = marks.filter(mark => mark.name === null)
   const even = carrying.every(mark => Math.abs(mark.drop - (carrying[0]?.drop ?? 0)) < 1e-9)
+  const lineBy = (mark: Mark) => (question.wall.ramp === true ? datum + mark.floorHere : datum)
   const sloping = marks.some(mark => Math.abs(mark.floorHere) > 1e-9)
   const named = (key: string, mark: Mark) => (even ? key : `${key}-${mark.side}`)
   const of = (mark: Mark) => (even || mark.side === 'middle' ? '' : `, ${mark.side}`)
@@ -27,12 +28,12 @@ export function stepsOf(
     const terms = byRule(rule, question.height?.eyeFraction ?? 0.5, centre, work, mark.drop)
     lines.push({ key: named('bearing', mark), label: `bears at${of(mark)}`, terms, value: sumOf(terms) })
     lines.push(sum(named('from-below', mark), `from below${of(mark)}`, edges.bottom, work.height - mark.drop))
-    lines.push(sum(named('from-line', mark), `from the line${of(mark)}`, mark.bearing.y, -datum))
+    lines.push(sum(named('from-line', mark), `from the line${of(mark)}`, mark.bearing.y, -lineBy(mark)))
   }
   for (const mark of marks.filter(mark => mark.name !== null)) {
     lines.push(
       atItsEdge(mark, edges, work.height),
-      sum(`from-line-${slotOf(mark)}`, `from the line, ${mark.name}`, mark.bearing.y, -datum),
+      sum(`from-line-${slotOf(mark)}`, `from the line, ${mark.name}`, mark.bearing.y, -lineBy(mark)),
     )
   }
   lines.push(
