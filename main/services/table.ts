@@ -1,10 +1,15 @@
 /** Every service by the name of its procedure: the compiler holds this table against the contract, both ways. */
 import { backup, backups, check, keepBackup, saveCopy, tidy } from './catalogue.ts'
 import { computations } from './computations.ts'
+import { crewServices } from './crew/crew.ts'
+import { lifting } from './crew/plan.ts'
 import { history as editHistory, list as editList, state as editState } from './edits.ts'
 import * as entries from './exhibitions/entries.ts'
 import * as exhibitions from './exhibitions/exhibitions.ts'
 import { importServices } from './import/import.ts'
+import * as late from './marks/late.ts'
+import * as locks from './marks/locks.ts'
+import * as marks from './marks/marks.ts'
 import { partyServices } from './parties.ts'
 import { peopleServices } from './people.ts'
 import { checkRoom } from './rooms/check.ts'
@@ -26,7 +31,10 @@ import * as lists from './works/list.ts'
 import * as measures from './works/measures.ts'
 import { addStatement } from './works/statement.ts'
 
-export const pureServices: PureServices = computations
+export const pureServices: PureServices = {
+  ...computations,
+  'crew.lifting': lifting,
+}
 
 export const catalogueServices: CatalogueServices = {
   ...peopleServices,
@@ -107,6 +115,14 @@ export const catalogueServices: CatalogueServices = {
   'placement.update': placements.change,
   'placement.hold': placements.hold,
   'placement.setState': placements.setState,
+  'mark.ofFace': marks.ofFace,
+  'mark.set': marks.set,
+  'mark.services': marks.services,
+  'mark.fill': marks.fill,
+  'mark.note': marks.note,
+  'lock.list': locks.list,
+  'late.offer': late.offer,
+  'late.take': late.take,
   'layout.keep': layouts.keep,
   'layout.compare': layouts.compare,
   'layout.take': layouts.take,
@@ -117,5 +133,6 @@ export const catalogueServices: CatalogueServices = {
   'finding.list': findings.list,
   'finding.settle': findings.settle,
   'finding.unsettle': findings.unsettle,
+  ...crewServices,
   ...sheetServices,
 }

@@ -125,7 +125,9 @@ export class Measuring {
     const typed = this.typed.get(key)
     if (typed !== undefined) return typed
     const kept = this.kept.get(key)
-    return typeof kept === 'number' ? desk.length(kept) : (kept ?? '')
+    if (typeof kept !== 'number') return kept ?? ''
+    const kind = this.kindOf(key)
+    return kind === 'mass' ? desk.mass(kept) : kind === 'length' ? desk.length(kept) : String(kept)
   }
 
   value(key: string): Value | null {
@@ -134,15 +136,37 @@ export class Measuring {
     const typed = this.typed.get(key)
     if (typed === undefined) return this.kept.get(key) ?? null
     if (typed.trim() === '') return null
-    const read = desk.parseLength(typed)
-    return read.ok ? read.mm : null
+    const read = this.read(key, typed)
+    return read.ok ? read.value : null
+  }
+
+  /** What kind of figure a field wants; a brace's ends are lengths. */
+  private kindOf(key: string): string {
+    return this.hang?.fields.find(field => keyOf(field.path) === key)?.kind ?? 'length'
+  }
+
+  /** A typed figure in the unit that its measure is kept in. */
+  private read(key: string, typed: string) {
+    const kind = this.kindOf(key)
+    if (kind === 'length') {
+      const read = desk.parseLength(typed)
+      return read.ok ? ({ ok: true, value: read.mm } as const) : ({ ok: false, message: read.message } as const)
+    }
+    if (kind === 'mass') {
+      const read = desk.parseMass(typed)
+      return read.ok ? ({ ok: true, value: read.kg } as const) : ({ ok: false, message: read.message } as const)
+    }
+    const value = Number(typed.trim().replace(',', '.'))
+    return Number.isFinite(value)
+      ? ({ ok: true, value } as const)
+      : ({ ok: false, message: `“${typed.trim()}” is no figure. Write it as 300 or 0.2.` } as const)
   }
 
   /** What is wrong with one measure, at its field. */
   problem(key: string): string {
     const typed = this.typed.get(key)
     if (typed !== undefined && typed.trim() !== '' && !this.choices.has(key)) {
-      const read = desk.parseLength(typed)
+      const read = this.read(key, typed)
       if (!read.ok) return read.message
     }
     if (this.asked && this.missing.some(field => keyOf(field.path) === key)) return 'Still to measure.'

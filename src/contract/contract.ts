@@ -4,9 +4,11 @@
  */
 import type * as z from 'zod'
 import { computationsArea } from './areas/computations.ts'
+import { crewArea } from './areas/crew.ts'
 import { deskArea } from './areas/desk.ts'
 import { exhibitionsArea } from './areas/exhibitions.ts'
 import { importArea } from './areas/import.ts'
+import { marksArea } from './areas/marks.ts'
 import { partiesArea } from './areas/parties.ts'
 import { roomsArea } from './areas/rooms.ts'
 import { sheetsArea } from './areas/sheets.ts'
@@ -21,9 +23,11 @@ export const contract = {
   ...exhibitionsArea,
   ...roomsArea,
   ...wallsArea,
+  ...marksArea,
   ...sheetsArea,
   ...importArea,
   ...computationsArea,
+  ...crewArea,
 } as const
 
 export type Contract = typeof contract

@@ -3,9 +3,9 @@
  * whether its measures agree. The rule it keeps: nothing of a wall speaks here, so the wall is as large as the work.
  */
 import { type SeenFrom, useFromFront } from './back.ts'
-import { sayIn } from './marks.ts'
+import { sayIn, sayKgIn } from './marks.ts'
 import type { LengthUnit } from './marks-shape.ts'
-import type { HangRules, MethodAnswer, WorkFacts } from './method.ts'
+import type { HangRules, MethodAnswer, PlainFigure, WorkFacts } from './method.ts'
 import { methodOf } from './methods.ts'
 import { defaultSteps, type Steps } from './printing.ts'
 import { defaultHangRules } from './rules.ts'
@@ -25,7 +25,7 @@ export interface BackQuestion {
 export type BackAlone = Pick<
   MethodAnswer,
   'bearings' | 'spacing' | 'spacingFromInsets' | 'wire' | 'findings' | 'cautions'
->
+> & { readonly figures: readonly PlainFigure[] }
 
 /**
  * Bearings in mm from the work's left and top edges as seen from the front, the solved wire, and what speaks against
@@ -34,7 +34,7 @@ export type BackAlone = Pick<
 export function backAlone(question: BackQuestion): BackAlone {
   const { work, seenFrom } = question
   const method = methodOf(question.method)
-  const { bearings, spacing, spacingFromInsets, wire, findings, cautions } = useFromFront(
+  const { bearings, spacing, spacingFromInsets, wire, findings, cautions, figures } = useFromFront(
     question.data,
     seenFrom,
     work.width,
@@ -57,10 +57,13 @@ export function backAlone(question: BackQuestion): BackAlone {
           keepClears: [],
         },
         hooksApart: question.hooksApart ?? null,
+        keeper: null,
         fixing: { name: 'fixing', kind: method.fixings[0] ?? 'hook', holeOffset: 0, ratedKg: null },
         rules: { ...defaultHangRules, ...question.rules },
+        placed: false,
+        sayKg: sayKgIn(question.unit ?? 'mm'),
         say: sayIn(question.unit ?? 'mm', question.steps ?? defaultSteps),
       }),
   )
-  return { bearings, spacing, spacingFromInsets, wire, findings, cautions }
+  return { bearings, spacing, spacingFromInsets, wire, findings, cautions, figures: figures ?? [] }
 }

@@ -4,19 +4,25 @@
  */
 import type * as z from 'zod'
 import { Refusal } from '../contract/refusal.ts'
+import type { BackField } from './method.ts'
 
 export type SeenFrom = 'front' | 'back'
 
-/** The same data seen from the other side: `left` and `right` change places, `ranges` are counted from the other edge. */
+/**
+ * The same data seen from the other side: `left` and `right` change places at any depth, as names and as words, and
+ * `ranges` are counted from the other edge.
+ */
 export function mirrorBack(data: unknown, width: number): unknown {
+  if (data === 'left') return 'right'
+  if (data === 'right') return 'left'
   if (!isObject(data)) return data
   const turned: Record<string, unknown> = {}
   for (const [key, value] of Object.entries(data)) {
-    if (key === 'left') turned.right = value
-    else if (key === 'right') turned.left = value
+    if (key === 'left') turned.right = mirrorBack(value, width)
+    else if (key === 'right') turned.left = mirrorBack(value, width)
     else if (key === 'ranges' && Array.isArray(value))
       turned.ranges = value.map(range => mirrorRange(range, width)).reverse()
-    else turned[key] = value
+    else turned[key] = mirrorBack(value, width)
   }
   return turned
 }
@@ -54,19 +60,41 @@ function fieldFromBack(field: string, data: unknown): string {
     .replace(/^back\.data\.ranges\.(\d+)/, (_, at) => `back.data.ranges.${count - 1 - Number(at)}`)
 }
 
-/** Data that a method's schema accepts, or the refusal `back-invalid` naming the measure, as `back.data.left.drop`. */
-export function readBack<S extends z.ZodType>(schema: S, data: unknown): z.output<S> {
+/**
+ * Data that a method's schema accepts, or the refusal `back-invalid`: it names the measure, as `back.data.left.drop`,
+ * and says with the form's own words what to measure again.
+ */
+export function readBack<S extends z.ZodType>(
+  schema: S,
+  data: unknown,
+  fields: readonly BackField[] = [],
+): z.output<S> {
   const read = schema.safeParse(data)
   if (read.success) return read.data
   const issue = read.error.issues[0]
   const field = ['back', 'data', ...(issue?.path ?? [])].join('.')
-  throw new Refusal(
-    'back-invalid',
-    `What was measured on the back is not complete: ${field} ${issue?.message ?? ''}`.trim(),
-    {
-      field,
-    },
-  )
+  throw new Refusal('back-invalid', issue === undefined ? 'The back is not measured.' : sayIssue(issue, fields), {
+    field,
+  })
+}
+
+/** What is wrong with one measure. A whole part that is missing is named by its first measure that is needed. */
+function sayIssue(issue: z.core.$ZodIssue, fields: readonly BackField[]): string {
+  const at = issue.path.join('.')
+  const inside = fields.filter(field => field.path.join('.') === at || field.path.join('.').startsWith(`${at}.`))
+  const field = inside.find(one => one.required) ?? inside[0]
+  if (field === undefined) return `What was measured on the back cannot be read: ${at} ${issue.message}`
+  const measureAgain = `${field.label}: ${wrongWith(issue)} Measure it again. ${field.hint}`
+  return issue.code === 'invalid_type' ? `${field.label} is not measured yet. ${field.hint}` : measureAgain
+}
+
+function wrongWith(issue: z.core.$ZodIssue): string {
+  if (issue.code === 'too_small')
+    return issue.inclusive === true
+      ? `it can’t be less than ${issue.minimum}.`
+      : `it must be more than ${issue.minimum}.`
+  if (issue.code === 'too_big') return `it can’t be more than ${issue.maximum}.`
+  return `${issue.message}.`
 }
 
 /** The number at a path of half-typed data, or null. */

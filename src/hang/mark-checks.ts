@@ -5,14 +5,30 @@
 import type { Point, Rect } from '../geometry/rect.ts'
 import { distanceToPoint } from '../geometry/rect.ts'
 import type { Loads } from './loads.ts'
-import type { LengthUnit, Mark } from './marks-shape.ts'
+import type { Mark } from './marks-shape.ts'
 import type { Fixing, HangRules, PlainFinding, WorkFacts } from './method.ts'
-import { POUND } from './physics.ts'
+import { calledMark } from './steps.ts'
 import type { KeepClear, WallFacts } from './wall.ts'
-import { floorAt } from './wall.ts'
+import { ceilingAt, floorAt, studsBetween, toNearestJoint } from './wall.ts'
 
 /** Cables run straight up and down from these: never drill above or below them. Common practice. */
-const SERVED = ['switch', 'outlet']
+export const SERVED: readonly string[] = ['switch', 'outlet']
+/** Last digits of a computation: a mark just at a margin is clear of it. mm. */
+export const SLACK = 1e-6
+
+/** Findings that say a hole can't be where its mark is, or not with that fixing. A move along the wall may cure them. */
+export const markConflicts: ReadonlySet<string> = new Set([
+  'mark-off-wall',
+  'mark-over-ceiling',
+  'mark-on-skirting',
+  'mark-near-end',
+  'mark-near-joint',
+  'mark-in-opening',
+  'mark-on-keep-clear',
+  'mark-in-margin',
+  'mark-in-line-with-services',
+  'mark-off-backing',
+])
 /** A lifting plan above this. Common practice, no source. */
 const LIFTING_PLAN_KG = 150
 
@@ -30,7 +46,9 @@ interface MarkQuestion {
 export function markFindings(question: MarkQuestion): readonly PlainFinding[] {
   const found: PlainFinding[] = []
   question.marks.forEach((mark, index) => {
-    const name = mark.side === 'middle' ? 'The mark' : `The ${mark.side} mark`
+    // What hooks over a rail or stands on the floor makes no hole in the wall.
+    if (mark.on !== 'wall') return
+    const name = `The ${calledMark(mark)}`
     found.push(...onTheWall(mark, name, question), ...keepsClear(mark, name, question))
     found.push(...behind(mark, name, question.fixings[index], question))
   })
@@ -41,26 +59,57 @@ export function markFindings(question: MarkQuestion): readonly PlainFinding[] {
 function onTheWall(mark: Mark, name: string, { wall, rules, say }: MarkQuestion): readonly PlainFinding[] {
   const { x, y } = mark.hole
   const floor = floorAt(wall.floor, x)
-  if (x < 0 || x > wall.length || y < floor || y > wall.height) {
+  const ceiling = ceilingAt(wall, x)
+  const { side } = mark
+  if (y > ceiling + SLACK && x >= 0 && x <= wall.length && ceiling < wall.height) {
+    return [
+      {
+        severity: 'stop',
+        code: 'mark-over-ceiling',
+        text: `${name} is ${say(y - ceiling)} above the ceiling, which is ${say(ceiling - floor)} above the floor there.`,
+        figures: { side, x, y, ceiling, over: y - ceiling },
+      },
+    ]
+  }
+  if (x < 0 || x > wall.length || y < floor || y > ceiling + SLACK) {
     return [
       {
         severity: 'stop',
         code: 'mark-off-wall',
         text: `${name} is not on the wall.`,
-        figures: { side: mark.side, x, y, length: wall.length, height: wall.height },
+        figures: { side, x, y, length: wall.length, height: wall.height },
       },
     ]
   }
+  const found: PlainFinding[] = []
+  const skirting = wall.skirting ?? 0
+  if (y < floor + skirting - SLACK) {
+    found.push({
+      severity: 'stop',
+      code: 'mark-on-skirting',
+      text: `${name} is ${say(y - floor)} above the floor; the skirting reaches ${say(skirting)}.`,
+      figures: { side, height: y - floor, skirting },
+    })
+  }
   const toEnd = Math.min(x, wall.length - x)
-  if (toEnd >= rules.markFromEnd) return []
-  return [
-    {
+  if (toEnd < rules.markFromEnd - SLACK) {
+    found.push({
       severity: 'settle',
       code: 'mark-near-end',
       text: `${name} is ${say(toEnd)} from the end of the wall; the house rule is ${say(rules.markFromEnd)}.`,
-      figures: { side: mark.side, toEnd, least: rules.markFromEnd },
-    },
-  ]
+      figures: { side, toEnd, least: rules.markFromEnd },
+    })
+  }
+  const toJoint = toNearestJoint(wall, x)
+  if (toJoint !== null && Math.abs(toJoint) < rules.markFromEnd - SLACK) {
+    found.push({
+      severity: 'settle',
+      code: 'mark-near-joint',
+      text: `${name} is ${say(Math.abs(toJoint))} from the joint between two boards at ${say(x + toJoint)}; the house rule is ${say(rules.markFromEnd)}.`,
+      figures: { side, toJoint, joint: x + toJoint, least: rules.markFromEnd },
+    })
+  }
+  return found
 }
 
 function keepsClear(mark: Mark, name: string, { wall, rules, say }: MarkQuestion): readonly PlainFinding[] {
@@ -83,7 +132,7 @@ function keepsClear(mark: Mark, name: string, { wall, rules, say }: MarkQuestion
         text: `${name} falls on the ${nameOf(item)}.`,
         figures: { side: mark.side, keepClear: item.id, distance },
       })
-    } else if (distance < item.margin) {
+    } else if (distance < item.margin - SLACK) {
       found.push({
         severity: 'settle',
         code: 'mark-in-margin',
@@ -110,7 +159,12 @@ function nameOf(thing: Rect & { readonly kind: string; readonly label: string })
   return thing.label === '' ? thing.kind : thing.label
 }
 
-function behind(mark: Mark, name: string, fixing: Fixing | undefined, { say }: MarkQuestion): readonly PlainFinding[] {
+function behind(
+  mark: Mark,
+  name: string,
+  fixing: Fixing | undefined,
+  { wall, say }: MarkQuestion,
+): readonly PlainFinding[] {
   const figures = { side: mark.side, toStud: mark.toStud, backed: mark.backed, height: mark.hole.y }
   if (mark.onStud === true) {
     return [{ severity: 'fits', code: 'mark-on-stud', text: `${name} is on a stud.`, figures }]
@@ -120,23 +174,28 @@ function behind(mark: Mark, name: string, fixing: Fixing | undefined, { say }: M
   }
   // Nobody wrote down what is behind, or the fixing is rated for the bare wall: nothing to say.
   if ((mark.backed === null && mark.toStud === null) || typeof fixing?.ratedKg === 'number') return []
+  const studs = studsBetween(wall, 0, wall.length)
+  const before = studs.filter(stud => stud < mark.hole.x).at(-1) ?? null
+  const after = studs.find(stud => stud > mark.hole.x) ?? null
+  const between =
+    before === null || after === null ? '' : ` It is between the studs at ${say(before)} and ${say(after)}.`
   const shift =
     mark.toStud === null
       ? ''
-      : ` The nearest stud is ${say(Math.abs(mark.toStud))} to the ${mark.toStud > 0 ? 'right' : 'left'}.`
+      : `${between} The nearest stud is ${say(Math.abs(mark.toStud))} to the ${mark.toStud > 0 ? 'right' : 'left'}.`
   return [
     {
       severity: 'settle',
       code: 'mark-off-backing',
       text: `${name} has neither stud nor backing behind it, and its fixing has no rating for the bare wall.${shift}`,
-      figures,
+      figures: { ...figures, studBefore: before, studAfter: after },
     },
   ]
 }
 
 /** Measuring from the floor under the work, as if it were level, hangs it wrong by as much as the floor is off there. */
 function floorFinding({ wall, floorAtCentre, datum, rules, say, marks }: MarkQuestion): readonly PlainFinding[] {
-  if (wall.floor.length === 0 || Math.abs(floorAtCentre) <= rules.dropTolerance) return []
+  if (wall.ramp === true || wall.floor.length === 0 || Math.abs(floorAtCentre) <= rules.dropTolerance) return []
   const way = floorAtCentre < 0 ? 'low' : 'high'
   return [
     {
@@ -152,7 +211,7 @@ export function loadFindings(
   loads: Loads | null,
   fixings: readonly Fixing[],
   wall: WallFacts,
-  unit: LengthUnit,
+  kg: (mass: number) => string,
 ): readonly PlainFinding[] {
   if (loads === null) {
     return [
@@ -164,10 +223,12 @@ export function loadFindings(
       },
     ]
   }
-  const kg = (value: number) => (unit === 'in' ? `${(value / POUND).toFixed(1)} lb` : `${value.toFixed(1)} kg`)
   const found: PlainFinding[] = []
   const worst = loads.shares.reduce((a, b) => (b.neededKg > a.neededKg ? b : a))
-  const unknown = fixings.find(fixing => fixing.ratedKg === null)
+  // Its rating was said for another wall: it counts as unknown here.
+  const elsewhere = (fixing: Fixing) =>
+    fixing.kind !== 'rail-hook' && (fixing.wallType ?? '') !== '' && fixing.wallType !== wall.wallType
+  const unknown = fixings.find(fixing => fixing.ratedKg === null && !elsewhere(fixing))
   const figures = {
     shareKg: worst.shareKg,
     shareN: worst.shareN,
@@ -228,13 +289,13 @@ export function loadFindings(
       figures: { ...figures, wholeKg: loads.massKg, leftKg: gone?.leftKg ?? null },
     })
   }
-  const other = fixings.find(fixing => (fixing.wallType ?? '') !== '' && fixing.wallType !== wall.wallType)
-  if (other !== undefined && other.ratedKg !== null) {
+  const other = fixings.find(elsewhere)
+  if (other !== undefined) {
     found.push({
       severity: 'settle',
       code: 'rating-other-wall',
-      text: `${other.name} is rated for ${other.wallType ?? ''}; this wall is ${wall.wallType}.`,
-      figures: { ratedFor: other.wallType ?? '', wall: wall.wallType },
+      text: `${other.name} is rated for ${other.wallType ?? ''}; this wall is ${wall.wallType}. That rating does not count here: it must be at least ${kg(worst.neededKg)} on this wall.`,
+      figures: { ratedFor: other.wallType ?? '', wall: wall.wallType, neededKg: worst.neededKg },
     })
   }
   return found
@@ -245,8 +306,10 @@ export function cautionsFor(
   work: WorkFacts,
   wall: WallFacts,
   fixings: readonly Fixing[],
+  marks: readonly Mark[],
   rules: HangRules,
 ): readonly string[] {
+  const drilled = marks.some(mark => mark.on === 'wall')
   const mass = work.mass ?? null
   const { onePersonKg, onePersonSize } = rules
   const why = [
@@ -254,14 +317,20 @@ export function cautionsFor(
     ...(Math.max(work.height, work.width) > onePersonSize ? [`larger than ${onePersonSize / 1000} m`] : []),
   ]
   return [
-    'Rated loads are the maker’s for a stated wall, and only as good as the installation; a fixing holds no more than the wall behind it.',
-    'Look for pipes and cables before drilling; stop if a nail or screw resists oddly.',
+    ...(drilled
+      ? [
+          'Rated loads are the maker’s for a stated wall, and only as good as the installation; a fixing holds no more than the wall behind it.',
+          'Look for pipes and cables before drilling; stop if a nail or screw resists oddly.',
+        ]
+      : []),
     ...(why.length > 0 ? [`Two people or more, and equipment: it is ${why.join(' and ')}.`] : []),
     ...((mass ?? 0) > LIFTING_PLAN_KG ? ['Above 150 kg a competent person makes the lifting plan.'] : []),
-    ...(wall.wallType === 'plaster'
+    ...(drilled && wall.wallType === 'plaster'
       ? ['Old plaster and paint may hold asbestos or lead: no drilling without the building’s survey.']
       : []),
-    ...(['brick', 'concrete', 'block'].includes(wall.wallType) && fixings.some(fixing => fixing.kind !== 'nail')
+    ...(drilled &&
+    ['brick', 'concrete', 'block'].includes(wall.wallType) &&
+    fixings.some(fixing => fixing.kind !== 'nail')
       ? ['Masonry: a qualified person chooses and sets the anchors.']
       : []),
     'Local codes and licensed practice decide; this is a help to planning, not a certificate.',

@@ -5,6 +5,7 @@
 import * as z from 'zod'
 import { finding } from '../contract/shared.ts'
 import { houseRules } from '../model/house-rules.ts'
+import { fixingShapes } from './fixing-shapes.ts'
 import type { HangRuleKey } from './rules.ts'
 
 const mm = z.number().min(-1e6).max(1e6)
@@ -20,15 +21,18 @@ const rectangle = {
   label: z.string(),
 } as const
 
+const profile = z
+  .array(z.tuple([mm, mm]).readonly())
+  .max(1000)
+  .readonly()
+
 export const wallFacts = z.strictObject({
   length: size,
   height: size,
   wallType: z.string(),
   datum: mm.nullable(),
-  floor: z
-    .array(z.tuple([mm, mm]).readonly())
-    .max(1000)
-    .readonly(),
+  ramp: z.boolean().optional(),
+  floor: profile,
   skirting: mm.nullable(),
   studFirst: mm.nullable(),
   studSpacing: mm.nullable(),
@@ -39,16 +43,22 @@ export const wallFacts = z.strictObject({
     .array(z.strictObject({ ...rectangle, margin: z.number().min(0).max(1e5), reason: z.string() }))
     .max(1000)
     .readonly(),
+  rail: profile.nullable().optional(),
+  railKgPerMetre: z.number().gt(0).max(1e5).nullable().optional(),
+  ceiling: profile.nullable().optional(),
+  joints: z.array(mm).max(1000).readonly().nullable().optional(),
+  studs: z.array(mm).max(1000).readonly().nullable().optional(),
 })
 
 export const fixing = z.strictObject({
   name: z.string().min(1).max(200),
-  kind: z.enum(['hook', 'nail', 'screw', 'cleat']),
+  kind: z.enum(fixingShapes),
   holeOffset: z.number().min(-500).max(500),
   ratedKg: z.number().gt(0).max(1e4).nullable(),
   wallType: z.string().optional(),
   shank: size.nullable().optional(),
   length: size.nullable().optional(),
+  head: size.nullable().optional(),
 })
 
 /** A figure within the bounds of its house rule. */
@@ -77,7 +87,10 @@ export const steps = z.strictObject({
 
 export const lengthUnit = z.enum(['mm', 'cm', 'in'])
 
-/** `fixings`: one for all marks, or one for each from left to right. */
+/**
+ * `fixings`: one for all marks that carry, or one for each from left to right; `keeper`: what keeps the work besides, in
+ * every mark that keeps. A method that needs no fixing, such as a plinth, is asked with none.
+ */
 export const marksQuestion = z.strictObject({
   subject: finding.shape.subject.optional(),
   work: z.strictObject({
@@ -104,7 +117,8 @@ export const marksQuestion = z.strictObject({
   /** Height of the level line where the wall has none of its own. */
   datum: mm.optional(),
   hooksApart: z.number().min(0).max(1e5).nullable().optional(),
-  fixings: z.array(fixing).min(1).max(50).readonly(),
+  fixings: z.array(fixing).max(50).readonly(),
+  keeper: fixing.nullable().optional(),
   rules: hangRules.partial().optional(),
   steps: steps.optional(),
   /** The unit that sentences speak. */
@@ -120,6 +134,12 @@ export const workingLine = z.strictObject({ key: z.string(), label: z.string(), 
 
 export const mark = z.strictObject({
   side: z.enum(['left', 'middle', 'right']),
+  /** It carries the work, or only keeps it: a lock, a plate’s screw. */
+  does: z.enum(['carries', 'keeps']),
+  /** Its own name, such as `lock`; null for the ordinary left, right or middle mark. */
+  name: z.string().nullable(),
+  on: z.enum(['wall', 'rail', 'floor']),
+  from: z.enum(['top', 'bottom']),
   fixing: z.strictObject({
     name: z.string(),
     kind: z.string(),
@@ -263,11 +283,26 @@ export const marksAnswer = z.strictObject({
       screws: list(z.strictObject({ x: z.number(), onStud: z.boolean(), printed })),
     })
     .nullable(),
+  /** What else the method works out, each with its unit: a cable’s length, a tipping angle. */
+  figures: list(
+    z.strictObject({
+      key: z.string(),
+      label: z.string(),
+      value: z.number(),
+      unit: z.enum(['mm', 'kg', 'N', 'Nm', '°', 'kg/m', 'kg/m²', '']),
+      working: z.string(),
+    }),
+  ),
+  /** Cables, rods or chains on the wall, from what they hang on to the work. */
+  hangers: list(z.strictObject({ from: point, to: point, length: z.number() })),
+  /** What a lock register keeps: each lock's place on the wall, what it is and the tool that turns it. */
+  locks: list(z.strictObject({ name: z.string(), at: point, type: z.string(), tool: z.string() })),
   loads: loads.nullable(),
   findings: list(finding),
   cautions: list(z.string()),
   needs: list(z.strictObject({ what: z.string(), count: z.int(), per: z.enum(['wall', 'work']) })),
   adjust: list(z.string()),
+  comesDown: list(z.string()),
   accuracy: z.string(),
 })
 

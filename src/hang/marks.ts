@@ -8,24 +8,26 @@ import type { Finding } from '../contract/shared.ts'
 import type { Point } from '../geometry/rect.ts'
 import { formatLength } from '../measure/format.ts'
 import { useFromFront } from './back.ts'
+import { lengthFindings } from './fixing-checks.ts'
 import { loadsOf, tilt } from './loads.ts'
 import { cautionsFor, loadFindings, markFindings } from './mark-checks.ts'
 import type { LengthUnit, Mark, MarksAnswer, MarksQuestion } from './marks-shape.ts'
-import type { Bearing, Fixing, HangRules, MethodAnswer, PlainFinding, WorkFacts } from './method.ts'
+import type { Bearing, Fixing, HangMethod, HangRules, MethodAnswer, PlainFinding, WorkFacts } from './method.ts'
 import { methodOf } from './methods.ts'
-import { INCH } from './physics.ts'
+import { INCH, POUND } from './physics.ts'
 import type { Printed, Steps } from './printing.ts'
 import { defaultSteps, plus, print, printFrom } from './printing.ts'
+import { ratingOn } from './rating.ts'
 import { defaultHangRules } from './rules.ts'
-import { stepsOf } from './steps.ts'
+import { mainMarks, stepsOf } from './steps.ts'
 import type { WallFacts } from './wall.ts'
-import { floorAt, isBacked, toNearestStud } from './wall.ts'
+import { floorAt, HALF_STUD, isBacked, toNearestStud } from './wall.ts'
 import { writeStep } from './working.ts'
 
-/** Half of a stud's face: nearer than this to its centre line a screw finds wood. 1 1/2 in stud, from memory. */
-const HALF_STUD = 19.05
 /** Two routes to one height must agree to this; both are exact, so more is a fault in the figures given. */
 const ROUTES_AGREE = 0.1
+/** In place of a fixing where nothing is fixed: it stands. */
+const STANDS: Fixing = { name: 'nothing, it stands', kind: 'bracket', holeOffset: 0, ratedKg: null }
 
 /**
  * Marks of one work. Refuses: `method-unknown`, `back-invalid`, `datum-unknown`, `fixings-do-not-match`, and what the
@@ -38,7 +40,9 @@ export function marksFor(question: MarksQuestion): MarksAnswer {
   const unit = question.unit ?? 'mm'
   const say = sayIn(unit, steps)
   const method = methodOf(question.back.method)
-  const first = question.fixings[0]
+  const standing = method.fixings.length === 0
+  const given = question.fixings.map(one => hereRated(one, wall))
+  const first = standing ? STANDS : given[0]
   if (first === undefined) {
     throw new Refusal('fixings-do-not-match', 'Name the fixing that the work hangs on.', { field: 'fixings' })
   }
@@ -48,20 +52,35 @@ export function marksFor(question: MarksQuestion): MarksAnswer {
       field: 'datum',
     })
   }
-  const hooksApart = question.hooksApart ?? null
+  if (work.mass !== null && work.mass !== undefined && !(work.mass > 0)) {
+    throw new Refusal('mass-not-positive', 'A work weighs more than 0. Weigh it again, or leave its mass out.', {
+      field: 'work.mass',
+      details: { mass: work.mass },
+    })
+  }
   const { data, seenFrom } = question.back
+  const hooksApart = question.hooksApart ?? null
+  const keeper = question.keeper ? hereRated(question.keeper, wall) : null
+  const sayKg = sayKgIn(unit)
+  const placed = true
   const answer = useFromFront(data, seenFrom, work.width, back =>
-    method.answer(back, { work, centre, wall, hooksApart, fixing: first, rules, say }),
+    method.answer(back, { work, centre, wall, hooksApart, fixing: first, keeper, rules, placed, say, sayKg }),
   )
-  const fixings = matchFixings(question.fixings, answer.bearings)
+  const fixings = matchFixings(standing ? [STANDS] : given, keeper ?? keeperOf(method), answer.bearings)
+  const carrying = fixings.filter((_, index) => answer.bearings[index]?.does === 'carries')
+  const onFloor = answer.bearings.every(bearing => bearing.on === 'floor')
   const datumPrinted = print(datum, steps)
   const marks = place(answer.bearings, fixings, question, datum, datumPrinted, steps)
-  const loads = loadsOf({
+  const { mass, massAt } = answer.carried ?? {
     mass: work.mass ?? null,
-    at: answer.carriers,
     massAt: work.massFromLeft ?? work.width / 2,
+  }
+  const loads = loadsOf({
+    mass: onFloor ? null : mass,
+    at: answer.carriers,
+    massAt,
     sharing: answer.sharing,
-    ratedKg: ratingsOf(answer, fixings),
+    ratedKg: ratingsOf(answer, carrying),
     houseFactor: rules.houseFactor,
   })
   const edges = {
@@ -74,9 +93,10 @@ export function marksFor(question: MarksQuestion): MarksAnswer {
   const floorAtCentre = floorAt(wall.floor, centre.x)
   const plain: readonly PlainFinding[] = [
     ...answer.findings,
-    ...(method.fixings.includes(first.kind) ? [] : [unusual(method.name, first)]),
+    ...(standing || method.fixings.includes(first.kind) ? [] : [unusual(method.name, first)]),
     ...markFindings({ marks, wall, fixings, floorAtCentre, datum, centre, rules, say }),
-    ...loadFindings(loads, fixings, wall, unit),
+    ...lengthFindings(marks, fixings, wall, say),
+    ...(onFloor ? [] : loadFindings(loads, carrying, wall, sayKg)),
   ]
   return {
     method: method.key,
@@ -85,11 +105,15 @@ export function marksFor(question: MarksQuestion): MarksAnswer {
     datum,
     floorAtCentre,
     marks,
-    printed: printedOf(work, edges, marks, datumPrinted, floorAtCentre, steps),
+    printed: printedOf(work, edges, marks, datumPrinted, floorAtCentre, steps, wall.ramp === true),
     working: stepsOf(question, answer, marks, edges, datum).map(writeStep),
     secondRoute: marks.map(mark => secondRoute(mark, work, edges)),
     spacing: spacingOf(answer, rules),
-    level: levelOf(marks, work, unit),
+    level: levelOf(
+      marks.filter(mark => mark.does === 'carries' && mark.on === 'wall'),
+      work,
+      unit,
+    ),
     wire: answer.wire,
     cleat:
       answer.cleat === null
@@ -98,13 +122,26 @@ export function marksFor(question: MarksQuestion): MarksAnswer {
             ...answer.cleat,
             screws: answer.cleat.screws.map(screw => ({ ...screw, printed: print(screw.x, steps) })),
           },
+    figures: answer.figures ?? [],
+    hangers: answer.hangers ?? [],
+    locks: (answer.locks ?? []).flatMap(lock =>
+      marks.filter(mark => mark.name === lock.name).map(mark => ({ ...lock, at: mark.bearing })),
+    ),
     loads,
     findings: plain.map((found): Finding => ({ ...found, subject, figures: { ...found.figures } })),
-    cautions: [...answer.cautions, ...cautionsFor(work, wall, fixings, rules)],
+    cautions: [...answer.cautions, ...cautionsFor(work, wall, fixings, marks, rules)],
     needs: answer.needs,
     adjust: method.adjust,
+    comesDown: method.comesDown,
     accuracy: method.accuracy,
   }
+}
+
+/** A fixing with the rating that counts on this wall; `wallType` still says what its rating was for. */
+function hereRated(fixing: Fixing, wall: WallFacts): Fixing {
+  // A hook over a rail never meets the wall.
+  if (fixing.kind === 'rail-hook') return fixing
+  return { ...fixing, ...ratingOn(fixing, wall.wallType) }
 }
 
 /** A length in the reader's unit with its name, for sentences. */
@@ -112,15 +149,35 @@ export function sayIn(unit: LengthUnit, steps: Steps = defaultSteps): (mm: numbe
   return mm => formatLength(mm, { unit, fraction: steps.fraction })
 }
 
-function matchFixings(given: readonly Fixing[], bearings: readonly Bearing[]): readonly Fixing[] {
+/** A mass in the reader's unit: pounds beside inches, else kilograms. */
+export function sayKgIn(unit: LengthUnit): (kg: number) => string {
+  return kg => (unit === 'in' ? `${(kg / POUND).toFixed(1)} lb` : `${kg.toFixed(1)} kg`)
+}
+
+/** One fixing for each bearing: what carries from those given, what keeps from the keeper. */
+function matchFixings(given: readonly Fixing[], keeper: Fixing, bearings: readonly Bearing[]): readonly Fixing[] {
+  const carrying = bearings.filter(bearing => bearing.does === 'carries').length
   const first = given[0]
-  if (given.length === 1 && first !== undefined) return bearings.map(() => first)
-  if (given.length === bearings.length) return given
-  throw new Refusal(
-    'fixings-do-not-match',
-    `Give one fixing for all marks, or ${bearings.length}, one for each from left to right.`,
-    { field: 'fixings', details: { given: given.length, marks: bearings.length } },
-  )
+  if (first === undefined || (given.length !== 1 && given.length !== carrying)) {
+    throw new Refusal(
+      'fixings-do-not-match',
+      `Give one fixing for all marks, or ${carrying}, one for each from left to right.`,
+      { field: 'fixings', details: { given: given.length, marks: carrying } },
+    )
+  }
+  let next = 0
+  return bearings.map(bearing => {
+    if (bearing.does === 'keeps') return keeper
+    const fixing = given.length === 1 ? first : (given[next] ?? first)
+    next += 1
+    return fixing
+  })
+}
+
+/** Stands in where nobody has chosen what keeps the work: its place is known then, its hole is not. */
+function keeperOf(method: HangMethod): Fixing {
+  const kind = method.keepers[0] ?? 'screw'
+  return { name: `a ${kind} that is not chosen yet`, kind, holeOffset: 0, ratedKg: null }
 }
 
 /** Ratings of what carries. A cleat's rating is of the pair; each of its screws counts for its part of it. */
@@ -146,31 +203,40 @@ function place(
     const fixing = fixings[index] ?? fixings[0]
     if (fixing === undefined || first === undefined) throw new Error('a mark without a fixing')
     const at = { x: xl + bearing.fromLeft, y: top - bearing.drop }
-    const hole = { x: at.x, y: at.y + fixing.holeOffset }
+    // What hooks over a rail or stands on the floor has no hole of its own.
+    const offset = bearing.on === 'wall' ? fixing.holeOffset : 0
+    const hole = { x: at.x, y: at.y + offset }
     const floorHere = floorAt(wall.floor, at.x)
     const toStud = toNearestStud(wall, at.x)
-    const fromLine = printFrom(at.y, datumPrinted, steps)
-    const fromFloor = aboveFloor(plus(datumPrinted, fromLine), floorHere, steps)
-    const holeOffset = print(fixing.holeOffset, steps)
-    // The first mark is rounded once; the others are the first plus the spacing as measured.
+    // Along a ramp the line is as high above the floor here as anywhere.
+    const lineRises = wall.ramp === true ? floorHere : 0
+    const fromLine = printFrom(at.y - lineRises, datumPrinted, steps)
+    const fromFloor = aboveFloor(plus(datumPrinted, fromLine), floorHere - lineRises, steps)
+    const holeOffset = print(offset, steps)
+    // The first mark is rounded once; the others that carry are the first plus the spacing as measured.
+    const follows = index > 0 && bearing.does === 'carries'
     const leftMark = print(xl + first.fromLeft, steps)
     return {
       side: bearing.side,
-      fixing: { name: fixing.name, kind: fixing.kind, holeOffset: fixing.holeOffset, ratedKg: fixing.ratedKg },
+      does: bearing.does,
+      name: bearing.name,
+      on: bearing.on,
+      from: bearing.from,
+      fixing: { name: fixing.name, kind: fixing.kind, holeOffset: offset, ratedKg: fixing.ratedKg },
       fromLeft: bearing.fromLeft,
       drop: bearing.drop,
       bearing: at,
       hole,
       floorHere,
-      fromLine: at.y - datum,
+      fromLine: at.y - datum - lineRises,
       fromFloor: at.y - floorHere,
-      holeFromLine: hole.y - datum,
+      holeFromLine: hole.y - datum - lineRises,
       holeFromFloor: hole.y - floorHere,
       toStud,
       onStud: toStud === null ? null : Math.abs(toStud) <= HALF_STUD,
       backed: isBacked(wall, hole.y),
       printed: {
-        x: index === 0 ? leftMark : plus(leftMark, print(bearing.fromLeft - first.fromLeft, steps)),
+        x: follows ? plus(leftMark, print(bearing.fromLeft - first.fromLeft, steps)) : print(at.x, steps),
         fromLine,
         fromFloor,
         holeOffset,
@@ -197,15 +263,18 @@ function printedOf(
   datum: Printed,
   floorAtCentre: number,
   steps: Steps,
+  ramp: boolean,
 ): MarksAnswer['printed'] {
   const leftEdge = print(edges.left, steps)
   const width = print(work.width, steps)
   const height = print(work.height, steps)
   const top = plus(datum, printFrom(edges.top, datum, steps))
-  const first = marks[0]
-  const last = marks.at(-1)
-  const lineAtCentre = aboveFloor(datum, floorAtCentre, steps)
+  const carrying = mainMarks(marks)
+  const first = carrying[0]
+  const last = carrying.at(-1)
+  const lineAtCentre = ramp ? datum : aboveFloor(datum, floorAtCentre, steps)
   const fromLine = first?.printed.fromLine ?? { mm: 0, inches: 0 }
+  const onRamp = first === undefined ? datum : plus(datum, printFrom(first.bearing.y - floorAtCentre, datum, steps))
   return {
     datum,
     leftEdge,
@@ -215,9 +284,9 @@ function printedOf(
     top,
     bottom: { mm: top.mm - height.mm, inches: top.inches - height.inches },
     lineAtCentre,
-    bearingAtCentre: aboveFloor(plus(datum, fromLine), floorAtCentre, steps),
+    bearingAtCentre: ramp ? onRamp : aboveFloor(plus(datum, fromLine), floorAtCentre, steps),
     between:
-      first === undefined || last === undefined || marks.length < 2
+      first === undefined || last === undefined || carrying.length < 2
         ? null
         : print(last.fromLeft - first.fromLeft, steps),
   }

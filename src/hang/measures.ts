@@ -1,7 +1,7 @@
 /** Schemas and small helpers that several methods share: a drop, an inset, a pair of hangers on a frame. */
 import * as z from 'zod'
 import { Refusal } from '../contract/refusal.ts'
-import type { BackField, PlainFinding, WorkSize } from './method.ts'
+import type { BackField, Bearing, MethodAnswer, PlainFinding, WorkSize } from './method.ts'
 
 export const measured = z.number().gt(0).max(1e5).meta({ description: 'measured on the back, millimetres' })
 export const measuredOrZero = z.number().min(0).max(1e5).meta({ description: 'measured on the back, millimetres' })
@@ -12,6 +12,16 @@ export const hangerSide = z.strictObject({
   /** From the side edge to the middle of the hanger. */
   inset: measuredOrZero.nullable().optional(),
 })
+
+/** What most methods have not: a wire, a cleat, measured spacings. Their load is shared by moments about the mass. */
+export const bare = {
+  spacing: null,
+  spacingFromInsets: null,
+  wire: null,
+  cleat: null,
+  sharing: 'moments',
+  steps: [],
+} as const satisfies Partial<MethodAnswer>
 
 /** Where two hangers are, from the work's left edge, and both spacings that can be compared. */
 export interface HangerPair {
@@ -56,12 +66,43 @@ export function placePair(
   return { left, right: left + apart, measured: s, fromInsets, centred: l === null && r === null }
 }
 
+/** A mark on the wall that carries, measured from the top edge: the usual case. */
+export function carries(side: Bearing['side'], fromLeft: number, drop: number): Bearing {
+  return { side, does: 'carries', name: null, on: 'wall', fromLeft, drop, from: 'top' }
+}
+
+/** A mark on the wall that only keeps the work, measured `up` from its bottom edge. */
+export function keeps(name: string, side: Bearing['side'], fromLeft: number, up: number, height: number): Bearing {
+  return { side, does: 'keeps', name, on: 'wall', fromLeft, drop: height - up, from: 'bottom' }
+}
+
+/** The field of a measured spacing, for forms. */
+export function spacingField(what: string, at: readonly string[] = []): BackField {
+  return {
+    path: [...at, 'spacing'],
+    label: `Between the ${what}s`,
+    hint: `From the middle of one ${what} to the middle of the other, measured on the work.`,
+    kind: 'length',
+    required: false,
+  }
+}
+
 /** A drop that is not on the work at all is a slip of the tape. */
 export function checkDrop(drop: number, work: WorkSize, field: string): void {
   if (drop >= work.height) {
     throw new Refusal('drop-below-the-work', 'The drop is longer than the work is high. Measure from the top edge.', {
       field,
       details: { drop, height: work.height },
+    })
+  }
+}
+
+/** The same for what is measured from the bottom edge. */
+export function checkUp(up: number, work: WorkSize, field: string): void {
+  if (up >= work.height) {
+    throw new Refusal('mark-above-the-work', 'It would stand above the work. Measure from the bottom edge up.', {
+      field,
+      details: { up, height: work.height },
     })
   }
 }
@@ -103,18 +144,23 @@ export function unevenFinding(
   ]
 }
 
-/** The field of one side's drop or inset, for forms. */
-export function sideFields(what: string, dropHint: string, insetRequired: boolean): readonly BackField[] {
+/** The fields of both sides' drop and inset, for forms; `at` where the pair is not at the top of the data. */
+export function sideFields(
+  what: string,
+  dropHint: string,
+  insetRequired: boolean,
+  at: readonly string[] = [],
+): readonly BackField[] {
   return (['left', 'right'] as const).flatMap(side => [
     {
-      path: [side, 'drop'],
+      path: [...at, side, 'drop'],
       label: `Drop of the ${side} ${what}`,
       hint: dropHint,
       kind: 'length' as const,
       required: true,
     },
     {
-      path: [side, 'inset'],
+      path: [...at, side, 'inset'],
       label: `Inset of the ${side} ${what}`,
       hint: `From the ${side} edge to the middle of the ${what}.`,
       kind: 'length' as const,

@@ -5,9 +5,12 @@
 import * as z from 'zod'
 import { Refusal } from '../contract/refusal.ts'
 import { numberAt } from './back.ts'
-import { checkDrop, measured, measuredOrZero } from './measures.ts'
+import { carries, checkDrop, measured, measuredOrZero } from './measures.ts'
 import type { CleatEdge, HangQuestion, PlainFinding } from './method.ts'
 import { defineMethod } from './method.ts'
+import { pullOutFigure } from './pull-out.ts'
+import { cleatSection } from './section.ts'
+import { diagonalFields, diagonals, squareFindings } from './square.ts'
 import { isBacked, studsBetween } from './wall.ts'
 
 const end = z.strictObject({ inset: measuredOrZero.nullable().optional() })
@@ -23,10 +26,19 @@ const data = z.strictObject({
   wallLength: measured.nullable().optional(),
   /** How thick the pair is: the spacer at the bottom is as thick. */
   depth: measured.nullable().optional(),
+  /** Of a metal strip, from one hole to the next; the holes are centred on it. A wooden part has none. */
+  holes: measured.nullable().optional(),
+  diagonals,
 })
 
+/** The outer holes of a metal strip stand so far inside its ends at least. From memory. */
+const EDGE_OF_STRIP = 10
 /** A stud counts only this far inside the ends of the wall part. */
 const END_CLEAR = 25
+/** A hole of a metal strip hits a stud when it is so near its centre line: a stud's half less a screw. From memory. */
+const HITS_STUD = 13
+/** A bevelled pair where nobody measured it. From memory. */
+const USUAL_DEPTH = 18
 
 export const cleat = defineMethod({
   key: 'cleat',
@@ -34,8 +46,16 @@ export const cleat = defineMethod({
   does: 'A bar on the work hooks over a level bar on the wall.',
   schema: data,
   fixings: ['cleat'],
+  keepers: [],
+  minutes: [60, 120],
   accuracy: 'level within 1 mm in each metre, free sideways within its play',
   adjust: ['Sideways: slide it along.', 'Level and height: shims under one end of the wall part.'],
+  comesDown: [
+    'Take the end stops off, then lift the work straight up off the wall part: people on both sides.',
+    'Unscrew the wall part, fill its holes; the pair stays together in the work’s box.',
+  ],
+  section: (raw, work, fixing) =>
+    cleatSection(numberAt(raw, ['drop']) ?? work.height / 6, numberAt(raw, ['depth']), work, fixing),
   fields: [
     {
       path: ['drop'],
@@ -72,6 +92,14 @@ export const cleat = defineMethod({
       kind: 'length',
       required: false,
     },
+    {
+      path: ['holes'],
+      label: 'Holes of a metal strip',
+      hint: 'From the middle of one hole to the next, 100 to 150 mm; leave it out for a wooden part.',
+      kind: 'length',
+      required: false,
+    },
+    ...diagonalFields,
   ],
   draw: (raw, work) => {
     const length = numberAt(raw, ['length']) ?? work.width * 0.7
@@ -125,13 +153,28 @@ export const cleat = defineMethod({
       })
     }
     const middle = from + back.length / 2
-    const edge = edgeOf(question, middle, wallLength, (back.length - wallLength) / 2)
+    const holes = back.holes ?? null
+    if (holes !== null && holes > wallLength - 2 * EDGE_OF_STRIP) {
+      throw new Refusal(
+        'strip-holes-too-wide',
+        'The strip would have one hole only. Measure from one hole to the next again.',
+        {
+          field: 'back.data.holes',
+          details: { holes, wallLength },
+        },
+      )
+    }
+    const sidePlay = (back.length - wallLength) / 2
+    const edge =
+      holes === null
+        ? edgeOf(question, middle, wallLength, sidePlay)
+        : stripOf(question, middle, wallLength, sidePlay, holes)
     const xl = question.centre.x - work.width / 2
     const bothInsets = leftInset !== null && rightInset !== null
     return {
       bearings: [
-        { side: 'left', fromLeft: middle - wallLength / 2, drop: back.drop },
-        { side: 'right', fromLeft: middle + wallLength / 2, drop: back.drop },
+        carries('left', middle - wallLength / 2, back.drop),
+        carries('right', middle + wallLength / 2, back.drop),
       ],
       spacing: wallLength,
       spacingFromInsets: null,
@@ -140,7 +183,10 @@ export const cleat = defineMethod({
       carriers: edge.screws.map(screw => screw.x - xl),
       sharing: 'moments',
       steps: [],
+      figures: pullOutFigure(question, back.drop, back.depth ?? USUAL_DEPTH),
       findings: [
+        ...squareFindings(back.diagonals, work, say),
+        ...(holes === null ? [] : stripFindings(edge, holes, question)),
         ...(bothInsets ? lengthFinding(back.length, work.width - leftInset - rightInset, question) : []),
         ...screwFindings(edge, question, back.drop),
       ],
@@ -190,6 +236,40 @@ function edgeOf(
   return { from, to, sidePlay, screws }
 }
 
+/** A metal strip takes screws in its own holes alone: on studs where holes hit them, else in every hole. */
+function stripOf(
+  { work, centre, wall }: HangQuestion,
+  middle: number,
+  length: number,
+  sidePlay: number,
+  every: number,
+): CleatEdge {
+  const centreX = centre.x - work.width / 2 + middle
+  const from = centreX - length / 2
+  const to = centreX + length / 2
+  const count = Math.floor((length - 2 * EDGE_OF_STRIP) / every + 1e-9) + 1
+  const at = Array.from({ length: count }, (_, i) => centreX + (i - (count - 1) / 2) * every)
+  const studs = studsBetween(wall, from, to)
+  const holes = at.map(x => ({ x, onStud: studs.some(stud => Math.abs(stud - x) <= HITS_STUD) }))
+  const hits = holes.filter(hole => hole.onStud)
+  return { from, to, sidePlay, screws: hits.length >= 2 ? hits : holes }
+}
+
+/** A stud under the strip that no hole meets wants a hole of its own. */
+function stripFindings(edge: CleatEdge, every: number, { wall, say }: HangQuestion): readonly PlainFinding[] {
+  const studs = studsBetween(wall, edge.from + END_CLEAR, edge.to - END_CLEAR)
+  const missed = studs.filter(stud => !edge.screws.some(screw => Math.abs(screw.x - stud) <= HITS_STUD))
+  if (missed.length === 0) return []
+  return [
+    {
+      severity: 'settle',
+      code: 'stud-between-holes',
+      text: `${missed.length === 1 ? 'One stud' : `${missed.length} studs`} under the strip, at ${missed.map(say).join(', ')}, lie${missed.length === 1 ? 's' : ''} between its holes: slide the strip, or drill it there.`,
+      figures: { missed: missed.length, first: missed[0] ?? null, every },
+    },
+  ]
+}
+
 function lengthFinding(length: number, fromInsets: number, { rules, say }: HangQuestion): readonly PlainFinding[] {
   const difference = Math.abs(length - fromInsets)
   if (difference <= rules.measureTolerance + 1e-9) return []
@@ -215,7 +295,7 @@ function screwFindings(
       {
         severity: 'fits',
         code: 'cleat-on-studs',
-        text: `The wall part covers ${studs} studs: two screws into each.`,
+        text: `The wall part covers ${studs} studs: ${edge.screws.length > studs ? 'two screws' : 'a screw'} into each.`,
         figures: { studs, screws: edge.screws.length },
       },
     ]

@@ -5,10 +5,30 @@
 import * as z from 'zod'
 import type { Point } from '../geometry/rect.ts'
 import { numberAt } from './back.ts'
-import { checkDrop, hangerSide, measured, placePair, sideFields, spacingFinding, unevenFinding } from './measures.ts'
+import {
+  carries,
+  checkDrop,
+  hangerSide,
+  measured,
+  placePair,
+  sideFields,
+  spacingFinding,
+  unevenFinding,
+} from './measures.ts'
+import type { HangQuestion, PlainFinding } from './method.ts'
 import { defineMethod } from './method.ts'
+import { pullOutFigure } from './pull-out.ts'
+import { ringSection, STAND_OFF } from './section.ts'
+import { diagonalFields, diagonals, squareFindings } from './square.ts'
 
-const data = z.strictObject({ left: hangerSide, right: hangerSide, spacing: measured.nullable().optional() })
+const data = z.strictObject({
+  left: hangerSide,
+  right: hangerSide,
+  spacing: measured.nullable().optional(),
+  /** Length of the screws that hold the rings on the frame. */
+  ringScrew: measured.nullable().optional(),
+  diagonals,
+})
 
 export const dRings = defineMethod({
   key: 'd-rings',
@@ -16,11 +36,18 @@ export const dRings = defineMethod({
   does: 'Two rings screwed to the frame hang on two hooks, nails or screws.',
   schema: data,
   fixings: ['hook', 'screw', 'nail'],
+  keepers: [],
+  minutes: [15, 20],
   accuracy: '±1 mm between the marks on screws, ±1.5 mm level',
   adjust: [
     'Height: bend the hook a little, pack the screw with tape, or turn it.',
     'Sideways: almost nothing; a wrong spacing is drilled again.',
   ],
+  comesDown: [
+    'Two people: one lifts, one looks behind and frees the rings.',
+    'Draw the fixings, fill the holes; the rings stay on the work unless the lender wants his own back.',
+  ],
+  section: (raw, work, fixing) => ringSection(numberAt(raw, ['left', 'drop']) ?? work.height / 3, work, fixing),
   fields: [
     ...sideFields('ring', 'From the top edge down to the inside top of the ring, pulled up as it will hang.', false),
     {
@@ -30,6 +57,14 @@ export const dRings = defineMethod({
       kind: 'length',
       required: false,
     },
+    {
+      path: ['ringScrew'],
+      label: 'Screws of the rings',
+      hint: 'Their length under the head: they must stay inside the frame’s depth.',
+      kind: 'length',
+      required: false,
+    },
+    ...diagonalFields,
   ],
   draw: (raw, work) => {
     const inset = (side: 'left' | 'right') => numberAt(raw, [side, 'inset'])
@@ -51,15 +86,13 @@ export const dRings = defineMethod({
       ],
     }
   },
-  answer: (back, { work, rules, say, fixing }) => {
+  answer: (back, question) => {
+    const { work, rules, say, fixing } = question
     checkDrop(back.left.drop, work, 'back.data.left.drop')
     checkDrop(back.right.drop, work, 'back.data.right.drop')
     const pair = placePair(work.width, back.left.inset, back.right.inset, back.spacing, 'back.data.spacing')
     return {
-      bearings: [
-        { side: 'left', fromLeft: pair.left, drop: back.left.drop },
-        { side: 'right', fromLeft: pair.right, drop: back.right.drop },
-      ],
+      bearings: [carries('left', pair.left, back.left.drop), carries('right', pair.right, back.right.drop)],
       spacing: pair.measured,
       spacingFromInsets: pair.fromInsets,
       wire: null,
@@ -67,9 +100,12 @@ export const dRings = defineMethod({
       carriers: [pair.left, pair.right],
       sharing: 'moments',
       steps: [],
+      figures: pullOutFigure(question, Math.min(back.left.drop, back.right.drop), STAND_OFF),
       findings: [
         ...spacingFinding(pair, rules.measureTolerance, say),
         ...unevenFinding(back.left.drop, back.right.drop, rules.dropTolerance, say),
+        ...ringScrewFinding(back.ringScrew ?? null, question),
+        ...squareFindings(back.diagonals, work, say),
       ],
       needs: [
         { what: fixing.name, count: 2, per: 'wall' },
@@ -83,3 +119,20 @@ export const dRings = defineMethod({
     }
   },
 })
+
+/** A ring's screw as long as the frame is deep comes out at its face, or meets the glass. Only from measured figures. */
+export function ringScrewFinding(
+  screw: number | null,
+  { work, say }: Pick<HangQuestion, 'work' | 'say'>,
+): readonly PlainFinding[] {
+  const depth = work.depth ?? null
+  if (screw === null || depth === null || screw < depth) return []
+  return [
+    {
+      severity: 'stop',
+      code: 'ring-screw-too-long',
+      text: `The rings' screws are ${say(screw)} long and the frame is ${say(depth)} deep: they would come through. Take shorter ones.`,
+      figures: { screw, depth },
+    },
+  ]
+}

@@ -5,9 +5,12 @@
 import * as z from 'zod'
 import { Refusal } from '../contract/refusal.ts'
 import { numberAt } from './back.ts'
-import { checkDrop, measured, measuredOrZero, unevenFinding } from './measures.ts'
+import { carries, checkDrop, measured, measuredOrZero, unevenFinding } from './measures.ts'
 import type { PlainFinding } from './method.ts'
 import { defineMethod } from './method.ts'
+import { pullOutFigure } from './pull-out.ts'
+import { barSection } from './section.ts'
+import { diagonalFields, diagonals, squareFindings } from './square.ts'
 
 const side = z.strictObject({ bar: measured })
 
@@ -21,7 +24,12 @@ const data = z.strictObject({
     .optional(),
   /** Free depth behind the bar, wall to canvas. */
   clearance: measured.nullable().optional(),
+  diagonals,
 })
+
+/** A head keeps so far from the canvas, and a nail or screw so much of itself in the wall. House rules, from memory. */
+const OFF_CANVAS = 5
+const LEAST_IN_WALL = 25
 
 export const stretcherBar = defineMethod({
   key: 'stretcher-bar',
@@ -29,8 +37,16 @@ export const stretcherBar = defineMethod({
   does: 'The top bar of the stretcher sits on two nails or screws.',
   schema: data,
   fixings: ['nail', 'screw'],
+  keepers: [],
+  minutes: [12, 18],
   accuracy: '±2 mm level, free sideways',
   adjust: ['Sideways: slide it along.', 'Level: wrap tape round a screw, or a thin shim under the bar.'],
+  comesDown: [
+    'Take the bottom stops off, lift the canvas by its stretcher straight up off the nails; no fingers behind the canvas.',
+    'Draw the nails, fill the holes.',
+  ],
+  section: (raw, work, fixing) =>
+    barSection(numberAt(raw, ['left', 'bar']) ?? 45, numberAt(raw, ['clearance']), work, fixing),
   fields: [
     ...(['left', 'right'] as const).map(at => ({
       path: [at, 'bar'],
@@ -53,6 +69,7 @@ export const stretcherBar = defineMethod({
       kind: 'length',
       required: false,
     },
+    ...diagonalFields,
   ],
   draw: (raw, work) => {
     const leftBar = numberAt(raw, ['left', 'bar'])
@@ -81,7 +98,8 @@ export const stretcherBar = defineMethod({
       ],
     }
   },
-  answer: (back, { work, rules, say, fixing, hooksApart }) => {
+  answer: (back, question) => {
+    const { work, rules, say, fixing, hooksApart } = question
     checkDrop(back.left.bar, work, 'back.data.left.bar')
     checkDrop(back.right.bar, work, 'back.data.right.bar')
     const ranges = back.ranges ?? []
@@ -123,6 +141,16 @@ export const stretcherBar = defineMethod({
       }
     }
     const clearance = back.clearance ?? null
+    if (clearance !== null && clearance <= OFF_CANVAS) {
+      throw new Refusal(
+        'no-depth-behind-the-bar',
+        `Behind the bar are only ${say(clearance)}: no head fits without touching the canvas. Measure from the wall to the canvas again.`,
+        {
+          field: 'back.data.clearance',
+          details: { clearance, least: OFF_CANVAS },
+        },
+      )
+    }
     if (clearance !== null && fixing.length !== null && fixing.length !== undefined && fixing.length >= clearance) {
       findings.push({
         severity: 'settle',
@@ -131,11 +159,18 @@ export const stretcherBar = defineMethod({
         figures: { length: fixing.length, clearance },
       })
     }
+    const inWall =
+      clearance === null || typeof fixing.length !== 'number' ? null : fixing.length - clearance + OFF_CANVAS
+    if (inWall !== null && clearance !== null && inWall < LEAST_IN_WALL) {
+      findings.push({
+        severity: 'settle',
+        code: 'screw-too-short',
+        text: `Standing out under the whole bar it has ${say(Math.max(0, inWall))} in the wall: take one ${say(clearance - OFF_CANVAS + LEAST_IN_WALL)} long or longer, or let less stand out.`,
+        figures: { length: fixing.length ?? null, clearance, inWall, least: LEAST_IN_WALL },
+      })
+    }
     return {
-      bearings: [
-        { side: 'left', fromLeft: left, drop: back.left.bar },
-        { side: 'right', fromLeft: right, drop: back.right.bar },
-      ],
+      bearings: [carries('left', left, back.left.bar), carries('right', right, back.right.bar)],
       spacing: null,
       spacingFromInsets: null,
       wire: null,
@@ -143,7 +178,21 @@ export const stretcherBar = defineMethod({
       carriers: [left, right],
       sharing: 'moments',
       steps: [],
-      findings,
+      figures: [
+        ...(clearance === null
+          ? []
+          : [
+              {
+                key: 'stands-out',
+                label: 'It stands out of the wall, head and all, at most',
+                value: clearance - OFF_CANVAS,
+                unit: 'mm' as const,
+                working: `${say(clearance)} behind the bar less ${say(OFF_CANVAS)}`,
+              },
+            ]),
+        ...pullOutFigure(question, Math.min(back.left.bar, back.right.bar), 0),
+      ],
+      findings: [...findings, ...squareFindings(back.diagonals, work, say)],
       needs: [
         { what: fixing.name, count: 2, per: 'wall' },
         { what: 'bottom pad or stop', count: 2, per: 'work' },

@@ -3,13 +3,27 @@
  * wire or its drop pulled up at one or two points. The drop on the wall follows from the spacing of the hooks.
  */
 import * as z from 'zod'
+import { Refusal } from '../contract/refusal.ts'
 import type { Point } from '../geometry/rect.ts'
 import { numberAt } from './back.ts'
-import { checkDrop, hangerSide, measured, measuredOrZero, placePair, sideFields, spacingFinding } from './measures.ts'
-import type { HangQuestion, PlainFinding } from './method.ts'
+import {
+  carries,
+  checkDrop,
+  hangerSide,
+  measured,
+  measuredOrZero,
+  placePair,
+  sideFields,
+  spacingFinding,
+} from './measures.ts'
+import type { HangQuestion, PlainFigure, PlainFinding } from './method.ts'
 import { defineMethod } from './method.ts'
+import { ringScrewFinding } from './method-d-rings.ts'
+import { pullOutFigure } from './pull-out.ts'
+import { STAND_OFF, wireSection } from './section.ts'
+import { diagonalFields, diagonals, squareFindings } from './square.ts'
 import type { WireAnswer } from './wire.ts'
-import { solveWire, wireRise } from './wire.ts'
+import { hooksForRise, solveWire, wireRise } from './wire.ts'
 
 const data = z.strictObject({
   left: hangerSide,
@@ -20,7 +34,15 @@ const data = z.strictObject({
     z.strictObject({ by: z.literal('length'), length: measured }),
     z.strictObject({ by: z.literal('drop'), drop: measured, apart: measuredOrZero }),
   ]),
+  /** Length of the screws that hold the rings on the frame. */
+  ringScrew: measured.nullable().optional(),
+  diagonals,
 })
+
+/** A spacing that a person sets: whole steps of this, mm. */
+const HOOK_STEP = 5
+/** Framing trade, common practice: a wire breaks at no less than 3 (coated) or 4 (galvanised) times the work. */
+const WIRE_STRENGTH = 4
 
 export const wire = defineMethod({
   key: 'wire',
@@ -28,11 +50,23 @@ export const wire = defineMethod({
   does: 'A wire between two rings rests on two hooks; on one only for the smallest works.',
   schema: data,
   fixings: ['hook'],
+  keepers: [],
+  minutes: [12, 18],
   accuracy: '±3 to 6 mm in height',
   adjust: [
     'Level: slide the wire on its hooks.',
     'Height: set the hooks closer or wider, or take up the wire; it stretches in its first day.',
   ],
+  comesDown: [
+    'Lift it straight up until the wire is free of both hooks, then away from the wall.',
+    'Look at the wire before it hangs anywhere again; draw the hooks, fill the holes.',
+  ],
+  section: (raw, work, fixing) =>
+    wireSection(
+      numberAt(raw, ['wire', 'drop']) ?? (numberAt(raw, ['left', 'drop']) ?? work.height / 3) / 2,
+      work,
+      fixing,
+    ),
   fields: [
     ...sideFields('ring', 'From the top edge down to the ring that holds the wire.', false),
     {
@@ -74,6 +108,14 @@ export const wire = defineMethod({
       kind: 'length',
       required: false,
     },
+    {
+      path: ['ringScrew'],
+      label: 'Screws of the rings',
+      hint: 'Their length under the head: they must stay inside the frame’s depth.',
+      kind: 'length',
+      required: false,
+    },
+    ...diagonalFields,
   ],
   draw: (raw, work) => {
     const spacing = numberAt(raw, ['spacing'])
@@ -127,25 +169,24 @@ export const wire = defineMethod({
     const pair = placePair(work.width, back.left.inset, back.right.inset, back.spacing, 'back.data.spacing')
     const rings = pair.right - pair.left
     const hooks = question.hooksApart ?? usualHooks(rings)
-    const solved = solveWire({
-      rings,
-      ringDrop: (back.left.drop + back.right.drop) / 2,
-      wire: back.wire,
-      hooks,
-      mass: work.mass,
-      leastAngle: rules.leastWireAngle,
-    })
+    const solved = namingFields(() =>
+      solveWire({
+        rings,
+        ringDrop: (back.left.drop + back.right.drop) / 2,
+        wire: back.wire,
+        hooks,
+        mass: work.mass,
+        leastAngle: rules.leastWireAngle,
+      }),
+    )
     const middle = (pair.left + pair.right) / 2
     const one = hooks === 0
     const carriers = one ? [middle] : [middle - hooks / 2, middle + hooks / 2]
     const half = { mm: rings - hooks, over: 2 }
     return {
       bearings: one
-        ? [{ side: 'middle', fromLeft: middle, drop: solved.drop }]
-        : [
-            { side: 'left', fromLeft: middle - hooks / 2, drop: solved.drop },
-            { side: 'right', fromLeft: middle + hooks / 2, drop: solved.drop },
-          ],
+        ? [carries('middle', middle, solved.drop)]
+        : [carries('left', middle - hooks / 2, solved.drop), carries('right', middle + hooks / 2, solved.drop)],
       spacing: one ? null : hooks,
       spacingFromInsets: null,
       wire: solved,
@@ -171,10 +212,13 @@ export const wire = defineMethod({
           value: half.mm / 2,
         },
       ],
+      figures: [...wireFigures(solved, question), ...pullOutFigure(question, solved.drop, STAND_OFF)],
       findings: [
         ...spacingFinding(pair, rules.measureTolerance, say),
         ...ringFinding(back.left.drop, back.right.drop, rules.dropTolerance, say),
         ...wireFindings(solved, question, middle),
+        ...ringScrewFinding(back.ringScrew ?? null, question),
+        ...squareFindings(back.diagonals, work, say),
       ],
       needs: [
         { what: fixing.name, count: one ? 1 : 2, per: 'wall' },
@@ -189,9 +233,61 @@ export const wire = defineMethod({
   },
 })
 
+/** The solver's refusals name its own question; here they name the measure of the back, or the hooks as asked. */
+function namingFields(solve: () => WireAnswer): WireAnswer {
+  try {
+    return solve()
+  } catch (no) {
+    if (!(no instanceof Refusal)) throw no
+    const { field = '', details } = no
+    const named = field === 'hooks' ? 'hooksApart' : field === 'rings' ? 'back.data.spacing' : `back.data.${field}`
+    throw new Refusal(no.code, no.message, { field: named, details })
+  }
+}
+
 /** Half as far apart as the rings, a usual place; the person moves them. Common practice: half the width, or thirds. */
 function usualHooks(rings: number): number {
   return Math.round(rings / 2 / 10) * 10 < rings ? Math.round(rings / 2 / 10) * 10 : rings / 2
+}
+
+/**
+ * The closest hooks that give the least angle and hide behind the top edge, in whole steps; null where none does. mm.
+ */
+export function bestHooks(wire: WireAnswer, hidden: number): number | null {
+  const rise = wire.ringDrop - hidden
+  if (!(rise > 0)) return null
+  const hides = wireRise(wire.rings, wire.length, 0) <= rise ? 0 : hooksForRise(wire.rings, wire.length, rise)
+  if (hides === null) return null
+  const least = Math.max(wire.hooksForLeastAngle, hides, HOOK_STEP)
+  const best = Math.ceil(least / HOOK_STEP - 1e-9) * HOOK_STEP
+  return best < wire.rings ? best : null
+}
+
+function wireFigures(solved: WireAnswer, { work, rules, say, sayKg }: HangQuestion): readonly PlainFigure[] {
+  const best = bestHooks(solved, rules.hookHidden)
+  const mass = work.mass ?? null
+  const found: PlainFigure[] = []
+  if (best !== null) {
+    const wire = { by: 'length', length: solved.length } as const
+    const there = solveWire({ rings: solved.rings, ringDrop: solved.ringDrop, wire, hooks: best })
+    found.push({
+      key: 'best-hooks',
+      label: 'Best between the hooks',
+      value: best,
+      unit: 'mm',
+      working: `the closest with ${rules.leastWireAngle}° at least and hidden: the wire then stands at ${there.angle.toFixed(1)}°, its drop is ${say(there.drop)}`,
+    })
+  }
+  if (mass !== null) {
+    found.push({
+      key: 'wire-strength',
+      label: 'The wire breaks at no less than',
+      value: mass * WIRE_STRENGTH,
+      unit: 'kg',
+      working: `${WIRE_STRENGTH} × ${sayKg(mass)}, galvanised; 3 × if coated (framing trade, common practice)`,
+    })
+  }
+  return found
 }
 
 function ringFinding(left: number, right: number, tolerance: number, say: (mm: number) => string): PlainFinding[] {

@@ -4,12 +4,13 @@
  * can still be put right. A new method is one such file and one line in `methods.ts`.
  *
  * Everything a method sees is as seen from the FRONT; `mirrorBack` in `back.ts` has turned it round before. For that,
- * its schema uses these names: `left` and `right` for what comes in pairs, `ranges` for stretches `{from, to}` measured
- * from the left edge.
+ * its schema uses these names at any depth: `left` and `right` for what comes in pairs or is measured from that edge,
+ * the words `left` and `right` for a side that is chosen, `ranges` for stretches `{from, to}` from the left edge.
  */
 import type * as z from 'zod'
 import type { Point } from '../geometry/rect.ts'
 import { readBack } from './back.ts'
+import type { FixingShape } from './fixing-shapes.ts'
 import type { WallFacts } from './wall.ts'
 import type { WireAnswer } from './wire.ts'
 
@@ -25,8 +26,6 @@ export interface WorkFacts extends WorkSize {
   readonly massFromLeft?: number | null | undefined
 }
 
-export type FixingShape = 'hook' | 'nail' | 'screw' | 'cleat'
-
 /** One kind of fixing. A row of the catalogue's fixings can be passed as it is. */
 export interface Fixing {
   readonly name: string
@@ -38,6 +37,8 @@ export interface Fixing {
   readonly wallType?: string | undefined
   readonly shank?: number | null | undefined
   readonly length?: number | null | undefined
+  /** Diameter of its head, for a slot that it must pass. */
+  readonly head?: number | null | undefined
 }
 
 /** One measure on the back, for a form. `path` leads to its value in the method's data. */
@@ -45,7 +46,9 @@ export interface BackField {
   readonly path: readonly (string | number)[]
   readonly label: string
   readonly hint: string
-  readonly kind: 'length' | 'count' | 'choice'
+  /** `number` is a plain figure in the unit that the field names, such as `g/m²`. */
+  readonly kind: 'length' | 'mass' | 'count' | 'number' | 'choice'
+  readonly unit?: string
   readonly choices?: readonly { readonly value: string; readonly label: string }[]
   readonly required: boolean
 }
@@ -56,7 +59,10 @@ export interface BackField {
  */
 export interface BackDrawing {
   readonly rings: readonly Point[]
-  readonly lines: readonly { readonly kind: 'wire' | 'bar' | 'cleat'; readonly points: readonly Point[] }[]
+  readonly lines: readonly {
+    readonly kind: 'wire' | 'bar' | 'cleat' | 'plate' | 'shelf'
+    readonly points: readonly Point[]
+  }[]
   readonly blocks: readonly { readonly kind: 'brace'; readonly from: number; readonly to: number }[]
   /** Dimension lines: each is one field, drawn from a to b, so that a person types where the measure is. */
   readonly dimensions: readonly {
@@ -76,7 +82,13 @@ export interface HangQuestion {
   /** Between the hooks or nails where the method leaves that free; 0 one hook; null the method's own choice. */
   readonly hooksApart: number | null
   readonly fixing: Fixing
+  /** What keeps the work where it hangs (a lock, a plate's screw); null where nobody has chosen it or nothing does. */
+  readonly keeper: Fixing | null
   readonly rules: HangRules
+  /** False while a back is looked at before it has a place: nothing is said of a wall then. */
+  readonly placed: boolean
+  /** A mass in the reader's unit, for sentences. */
+  readonly sayKg: (kg: number) => string
   /** A length in the reader's unit, for sentences. */
   readonly say: (mm: number) => string
 }
@@ -108,9 +120,18 @@ export interface HangRules {
 
 export interface Bearing {
   readonly side: 'left' | 'middle' | 'right'
+  /** It carries the work, or only keeps it where it hangs: a lock, a plate's screw. Only what carries shares the load. */
+  readonly does: 'carries' | 'keeps'
+  /** What a person calls the mark where `left mark` does not say it, such as `lock`; else null. */
+  readonly name: string | null
+  /** Where its fixing goes: into the wall, over the rail, or it stands on the floor. Only the wall gets a hole. */
+  readonly on: 'wall' | 'rail' | 'floor'
   /** Seen from the front. */
   readonly fromLeft: number
+  /** Below the top edge; of a thing measured from the bottom edge, the height less that measure. */
   readonly drop: number
+  /** Which edge it was measured from, and so how the working is written. */
+  readonly from: 'top' | 'bottom'
 }
 
 export interface PlainFinding {
@@ -140,6 +161,44 @@ export interface Need {
   readonly per: 'wall' | 'work'
 }
 
+/** Anything else a method works out, shown with its unit under the marks: a cable's length, a tipping angle. */
+export interface PlainFigure {
+  readonly key: string
+  readonly label: string
+  readonly value: number
+  readonly unit: 'mm' | 'kg' | 'N' | 'Nm' | '°' | 'kg/m' | 'kg/m²' | ''
+  /** How it came about, in words or as a formula with its figures; empty where the label says it. */
+  readonly working: string
+}
+
+/** A cable, rod or chain on the wall, from where it hangs to what it holds. Points of the wall's plane. */
+export interface Hanger {
+  readonly from: Point
+  readonly to: Point
+  readonly length: number
+}
+
+/**
+ * A section through wall, fixing and frame, mm: x out of the wall from its face (the wall is negative), y up from the
+ * bearing point. Drawn to scale from what was measured; what was not stands at its usual size.
+ */
+export interface SectionDrawing {
+  readonly parts: readonly {
+    readonly kind: 'frame' | 'bar' | 'hanger' | 'fixing' | 'wire' | 'spacer' | 'work' | 'shelf'
+    readonly points: readonly Point[]
+    readonly closed: boolean
+  }[]
+  readonly dimensions: readonly {
+    readonly label: string
+    readonly from: Point
+    readonly to: Point
+    readonly value: number | null
+  }[]
+  /** Where the fixing meets the work, and where it goes into the wall. */
+  readonly bearing: Point
+  readonly hole: Point | null
+}
+
 /** The wall part of a cleat: a level edge from x to x, with its screws along it. */
 export interface CleatEdge {
   readonly from: number
@@ -158,9 +217,15 @@ export interface MethodAnswer {
   readonly cleat: CleatEdge | null
   /** x of what carries, from the work's left edge, when it is not the bearing points themselves. */
   readonly carriers: readonly number[]
+  /** What the fixings carry where it is not just the work: a shelf with it, a sheet by its weight. */
+  readonly carried?: { readonly mass: number | null; readonly massAt: number }
+  /** Locks, by the name of their mark. */
+  readonly locks?: readonly { readonly name: string; readonly type: string; readonly tool: string }[]
   /** How the load is shared: by moments about the mass, or each the same (a wire slides until it is). */
   readonly sharing: 'moments' | 'even'
   readonly steps: readonly PlainStep[]
+  readonly figures?: readonly PlainFigure[]
+  readonly hangers?: readonly Hanger[]
   readonly findings: readonly PlainFinding[]
   readonly needs: readonly Need[]
   readonly cautions: readonly string[]
@@ -175,12 +240,24 @@ export interface HangMethod {
   /** What is measured, as seen from the front. */
   readonly schema: z.ZodType
   readonly fields: readonly BackField[]
-  /** Fixings that suit it, best first. */
+  /** Fixings that suit it, best first; empty where nothing is fixed to a wall. */
   readonly fixings: readonly FixingShape[]
+  /** Shapes of what keeps the work, besides what carries it; empty where the method has no such part. */
+  readonly keepers: readonly FixingShape[]
   /** What can still be put right when the work hangs. */
   readonly adjust: readonly string[]
   /** How exact it is in practice. */
   readonly accuracy: string
+  /** How it comes down again, step by step. */
+  readonly comesDown: readonly string[]
+  /** Minutes for two technicians, least and most, without its share of the wall's set-up. From memory; a house rule. */
+  readonly minutes: readonly [number, number]
+  /** A section through wall, fixing and frame, from half-typed data too. */
+  readonly section: (
+    data: unknown,
+    work: WorkSize & { readonly depth?: number | null },
+    fixing: Fixing,
+  ) => SectionDrawing
   readonly draw: (data: unknown, work: WorkSize) => BackDrawing
   /** Throws a `Refusal` for data that its schema or its geometry refuses. */
   readonly answer: (data: unknown, question: HangQuestion) => MethodAnswer
@@ -193,5 +270,5 @@ interface MethodOf<S extends z.ZodType> extends Omit<HangMethod, 'schema' | 'ans
 
 /** Makes a method from its typed parts: what reaches `answer` has passed the schema. */
 export function defineMethod<S extends z.ZodType>(parts: MethodOf<S>): HangMethod {
-  return { ...parts, answer: (data, question) => parts.answer(readBack(parts.schema, data), question) }
+  return { ...parts, answer: (data, question) => parts.answer(readBack(parts.schema, data, parts.fields), question) }
 }

@@ -17,30 +17,37 @@ export function stepsOf(
 ): readonly PlainStep[] {
   const { work, centre } = question
   const lines: PlainStep[] = [...answer.steps]
-  const even = marks.every(mark => Math.abs(mark.drop - (marks[0]?.drop ?? 0)) < 1e-9)
+  const carrying = marks.filter(mark => mark.name === null)
+  const even = carrying.every(mark => Math.abs(mark.drop - (carrying[0]?.drop ?? 0)) < 1e-9)
+  const lineBy = (mark: Mark) => (question.wall.ramp === true ? datum + mark.floorHere : datum)
   const sloping = marks.some(mark => Math.abs(mark.floorHere) > 1e-9)
   const named = (key: string, mark: Mark) => (even ? key : `${key}-${mark.side}`)
   const of = (mark: Mark) => (even || mark.side === 'middle' ? '' : `, ${mark.side}`)
-  for (const mark of even ? marks.slice(0, 1) : marks) {
+  for (const mark of even ? carrying.slice(0, 1) : carrying) {
     const rule = question.height?.rule ?? 'hand'
     const terms = byRule(rule, question.height?.eyeFraction ?? 0.5, centre, work, mark.drop)
     lines.push({ key: named('bearing', mark), label: `bears at${of(mark)}`, terms, value: sumOf(terms) })
-    lines.push({
-      key: named('from-below', mark),
-      label: `from below${of(mark)}`,
-      terms: [
-        { op: '+', mm: edges.bottom },
-        { op: '+', mm: work.height - mark.drop },
-      ],
-      value: edges.bottom + (work.height - mark.drop),
-    })
-    lines.push(sum(named('from-line', mark), `from the line${of(mark)}`, mark.bearing.y, -datum))
+    lines.push(sum(named('from-below', mark), `from below${of(mark)}`, edges.bottom, work.height - mark.drop))
+    lines.push(sum(named('from-line', mark), `from the line${of(mark)}`, mark.bearing.y, -lineBy(mark)))
   }
-  lines.push(...holes(marks, even))
+  for (const mark of marks.filter(mark => mark.name !== null)) {
+    lines.push(
+      atItsEdge(mark, edges, work.height),
+      sum(`from-line-${slotOf(mark)}`, `from the line, ${mark.name}`, mark.bearing.y, -lineBy(mark)),
+    )
+  }
+  lines.push(
+    ...holes(carrying, even),
+    ...holes(
+      marks.filter(mark => mark.name !== null),
+      false,
+    ),
+  )
   if (sloping) {
     for (const mark of marks) {
-      const at = mark.side === 'middle' ? 'the' : `the ${mark.side}`
-      lines.push(sum(`floor-${mark.side}`, `above the floor under ${at} mark`, mark.bearing.y, -mark.floorHere))
+      lines.push(
+        sum(`floor-${slotOf(mark)}`, `above the floor under the ${calledMark(mark)}`, mark.bearing.y, -mark.floorHere),
+      )
     }
   }
   lines.push({
@@ -54,15 +61,41 @@ export function stepsOf(
   })
   const first = marks[0]
   for (const mark of marks) {
-    if (first === undefined || mark === first) {
-      lines.push(
-        sum(`x-${mark.side}`, mark.side === 'middle' ? 'mark' : `${mark.side} mark`, edges.left, mark.fromLeft),
-      )
-    } else {
-      lines.push(sum(`x-${mark.side}`, `${mark.side} mark`, first.bearing.x, mark.fromLeft - first.fromLeft))
-    }
+    const [from, way] =
+      first === undefined || mark === first || mark.name !== null
+        ? [edges.left, mark.fromLeft]
+        : [first.bearing.x, mark.fromLeft - first.fromLeft]
+    lines.push(sum(`x-${slotOf(mark)}`, calledMark(mark), from, way))
   }
   return lines
+}
+
+/**
+ * Marks that stand for a work on one line: what carries under no name of its own. All of them where none does, as the
+ * corners of a plinth; locks and plates have lines of their own in the working.
+ */
+export function mainMarks<M extends Pick<Mark, 'does' | 'name'>>(marks: readonly M[]): readonly M[] {
+  const unnamed = marks.filter(mark => mark.does === 'carries' && mark.name === null)
+  return unnamed.length > 0 ? unnamed : marks
+}
+
+/** What a person calls a mark: `left mark`, `mark` for one alone in the middle, or its own name. */
+export function calledMark(mark: Pick<Mark, 'name' | 'side'>): string {
+  return mark.name ?? (mark.side === 'middle' ? 'mark' : `${mark.side} mark`)
+}
+
+/** Which of a work’s marks this is, for keys: its side, or its own name. */
+export function slotOf(mark: Pick<Mark, 'name' | 'side'>): string {
+  return mark.name === null ? mark.side : mark.name.replaceAll(' ', '-')
+}
+
+/** A mark with a name of its own, from the edge that it was measured from. */
+function atItsEdge(mark: Mark, edges: MarksAnswer['edges'], height: number): PlainStep {
+  const key = `bearing-${slotOf(mark)}`
+  const label = `${mark.name} at`
+  return mark.from === 'bottom'
+    ? sum(key, label, edges.bottom, height - mark.drop)
+    : sum(key, label, edges.top, -mark.drop)
 }
 
 function sum(key: string, label: string, a: number, b: number): PlainStep {
@@ -96,12 +129,12 @@ function byRule(rule: HeightRuleName, f: number, centre: Point, work: WorkFacts,
 function holes(marks: readonly Mark[], even: boolean): readonly PlainStep[] {
   const alike = even && marks.every(mark => mark.fixing.holeOffset === marks[0]?.fixing.holeOffset)
   return (alike ? marks.slice(0, 1) : marks)
-    .filter(mark => mark.fixing.holeOffset !== 0)
+    .filter(mark => mark.on === 'wall' && mark.fixing.holeOffset !== 0)
     .map(mark => {
       const { holeOffset, kind } = mark.fixing
       const what = kind === 'cleat' ? 'edge of the wall part' : 'hole'
-      const side = alike || mark.side === 'middle' ? '' : `, ${mark.side}`
+      const side = mark.name !== null ? `, ${mark.name}` : alike || mark.side === 'middle' ? '' : `, ${mark.side}`
       const label = `${what} ${holeOffset > 0 ? 'above' : 'below'} the bearing point${side}`
-      return sum(alike ? 'hole' : `hole-${mark.side}`, label, mark.bearing.y, holeOffset)
+      return sum(alike ? 'hole' : `hole-${slotOf(mark)}`, label, mark.bearing.y, holeOffset)
     })
 }

@@ -9,6 +9,11 @@ export interface WallFacts {
   readonly wallType: string
   /** Height of the level line above the floor at x = 0; null where the house rule gives it. */
   readonly datum: number | null
+  /**
+   * The level line runs along a ramp: `datum` is its height above the floor everywhere, and marks are measured from it
+   * where they are. Level where left out.
+   */
+  readonly ramp?: boolean | undefined
   /** `[x, height of the floor there against the floor at 0]`; lower is negative. */
   readonly floor: readonly (readonly [number, number])[]
   readonly skirting: number | null
@@ -18,7 +23,20 @@ export interface WallFacts {
   readonly backingTo: number | null
   readonly openings: readonly Opening[]
   readonly keepClears: readonly KeepClear[]
+  /** Picture rail: `[x, height of the edge that its hooks bear on, above the floor at x = 0]`. */
+  readonly rail?: Profile | null | undefined
+  /** What the rail may carry on each metre, as its maker says; kg. */
+  readonly railKgPerMetre?: number | null | undefined
+  /** `[x, height of the ceiling there above the floor at x = 0]`; the wall's height where nobody measured. */
+  readonly ceiling?: Profile | null | undefined
+  /** x of the joints between boards. */
+  readonly joints?: readonly number[] | null | undefined
+  /** x of studs found one by one; they stand in place of the comb. */
+  readonly studs?: readonly number[] | null | undefined
 }
+
+/** Heights along a wall, `[x, y]` in any order: straight between them, level beyond the last. */
+export type Profile = readonly (readonly [number, number])[]
 
 /** Left edge and bottom edge, width and height. */
 export interface Opening {
@@ -49,6 +67,15 @@ export function floorAt(floor: WallFacts['floor'], x: number): number {
   return read(points, x) - read(points, 0)
 }
 
+/** Height of a profile at x; null where nobody measured it. */
+export function heightAlong(profile: Profile | null | undefined, x: number): number | null {
+  if (profile === null || profile === undefined || profile.length === 0) return null
+  return read(
+    [...profile].sort((a, b) => a[0] - b[0]),
+    x,
+  )
+}
+
 function read(points: readonly (readonly [number, number])[], x: number): number {
   let before = points[0]
   if (before === undefined) return 0
@@ -63,12 +90,23 @@ function read(points: readonly (readonly [number, number])[], x: number): number
   return before[1]
 }
 
-/** Centre lines of studs from `from` to `to`. */
-export function studsBetween(
-  wall: Pick<WallFacts, 'studFirst' | 'studSpacing' | 'length'>,
-  from: number,
-  to: number,
-): readonly number[] {
+/** Half of a stud's face: nearer than this to its centre line a screw finds wood. 1 1/2 in stud, from memory. */
+export const HALF_STUD = 19.05
+
+/** Where studs are: found one by one, else as a comb from the first at a spacing. */
+export type Studs = Pick<WallFacts, 'studs' | 'studFirst' | 'studSpacing' | 'length'>
+
+/** Studs that were found one by one; null where nobody looked, and the comb counts. */
+function foundStuds({ studs }: Studs): readonly number[] | null {
+  return studs === null || studs === undefined || studs.length === 0 ? null : studs
+}
+
+/** Centre lines of studs from `from` to `to`, from left to right. */
+export function studsBetween(wall: Studs, from: number, to: number): readonly number[] {
+  const measured = foundStuds(wall)
+  if (measured !== null) {
+    return measured.filter(x => x >= from - 1e-6 && x <= to + 1e-6).sort((a, b) => a - b)
+  }
   const { studFirst, studSpacing } = wall
   if (studFirst === null || studSpacing === null || !(studSpacing > 0)) return []
   const found: number[] = []
@@ -81,13 +119,31 @@ export function studsBetween(
 }
 
 /** Signed way from x to the nearest stud's centre line; null where studs are not known. */
-export function toNearestStud(wall: Pick<WallFacts, 'studFirst' | 'studSpacing' | 'length'>, x: number): number | null {
-  const { studSpacing } = wall
-  if (studSpacing === null || !(studSpacing > 0)) return null
-  const near = studsBetween(wall, x - studSpacing, x + studSpacing)
+export function toNearestStud(wall: Studs, x: number): number | null {
+  const near = foundStuds(wall) ?? combNear(wall, x)
   let best: number | null = null
   for (const stud of near) if (best === null || Math.abs(stud - x) < Math.abs(best)) best = stud - x
   return best
+}
+
+function combNear(wall: Studs, x: number): readonly number[] {
+  const { studSpacing } = wall
+  if (studSpacing === null || !(studSpacing > 0)) return []
+  return studsBetween(wall, x - studSpacing, x + studSpacing)
+}
+
+/** Signed way from x to the nearest joint between boards; null where nobody found one. */
+export function toNearestJoint(wall: Pick<WallFacts, 'joints'>, x: number): number | null {
+  let best: number | null = null
+  for (const joint of wall.joints ?? []) {
+    if (best === null || Math.abs(joint - x) < Math.abs(best)) best = joint - x
+  }
+  return best
+}
+
+/** Height of the ceiling at x above the floor at x = 0: as measured, else the wall's height. */
+export function ceilingAt(wall: Pick<WallFacts, 'ceiling' | 'height'>, x: number): number {
+  return heightAlong(wall.ceiling, x) ?? wall.height
 }
 
 /** Whether backing stands behind height y; null where nobody wrote down a backing. */

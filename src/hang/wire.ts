@@ -145,7 +145,7 @@ export function solveWire(question: WireQuestion): WireAnswer {
   const rise = wireRise(rings, length, hooks)
   const drop = ringDrop - rise
   if (!(drop > 0)) {
-    const most = ringDrop > 0 ? hooksForDrop(rings, length, ringDrop) : null
+    const most = ringDrop > 0 ? hooksForRise(rings, length, ringDrop) : null
     throw new Refusal(
       'wire-above-top',
       'On these hooks the wire would stand above the top edge. Shorten the wire or set the hooks wider apart.',
@@ -172,9 +172,9 @@ export function solveWire(question: WireQuestion): WireAnswer {
   }
 }
 
-/** Hooks so far apart bring the wire just to the top edge: rise = ringDrop. Null where no spacing does. */
-function hooksForDrop(rings: number, length: number, ringDrop: number): number | null {
-  const hooks = (length + rings) / 2 - (2 * ringDrop * ringDrop) / (length - rings)
+/** Hooks so far apart give just this rise of the wire above its rings, mm. Null where no spacing does. */
+export function hooksForRise(rings: number, length: number, rise: number): number | null {
+  const hooks = (length + rings) / 2 - (2 * rise * rise) / (length - rings)
   return hooks >= 0 && hooks < rings ? hooks : null
 }
 

@@ -3,11 +3,20 @@
  * value comes from. An institution replaces any of them; a computation names the ones it used. Values without a
  * published source say so.
  */
-export const ruleUnits = ['mm', 'kg', '°', '×', 'of its width', 'of its height', ''] as const
+import { crewRules } from './crew-rules.ts'
+
+export const ruleUnits = ['mm', 'kg', '°', '×', 'of its width', 'of its height', 'h', ''] as const
 export type RuleUnit = (typeof ruleUnits)[number]
 
 /** The headings that rules stand under, in their order. */
-export const ruleGroups = ['Where works hang', 'Room between works', 'Marks', 'Loads', 'Measures and sheets'] as const
+export const ruleGroups = [
+  'Where works hang',
+  'Room between works',
+  'Marks',
+  'Loads',
+  'Measures and sheets',
+  'Crew',
+] as const
 export type RuleGroup = (typeof ruleGroups)[number]
 
 interface RuleWords {
@@ -258,6 +267,7 @@ export const houseRules = {
     most: 10,
     source: 'common practice, no source',
   },
+  ...crewRules,
 } as const satisfies Readonly<Record<string, HouseRule>>
 
 export type HouseRuleKey = keyof typeof houseRules

@@ -33,6 +33,10 @@ function standIn(method: string): MarksQuestion['fixings'][number] {
 
 function fixingOf({ fixing, back }: PlacedWork): MarksQuestion['fixings'][number] {
   if (fixing === null) return standIn(back?.method ?? '')
+  return plainFixing(fixing)
+}
+
+function plainFixing(fixing: NonNullable<PlacedWork['fixing']>): MarksQuestion['fixings'][number] {
   const { name, kind, holeOffset, ratedKg, wallType, shank, length } = fixing
   return { name, kind, holeOffset, ratedKg, wallType, shank, length }
 }
@@ -72,6 +76,7 @@ export function marksQuestionOf(
       datum: datumOf(elevation),
       hooksApart: placed.hooksApart,
       fixings: [fixingOf(placed)],
+      keeper: placed.keeper === null ? null : plainFixing(placed.keeper),
       rules: rules.hang,
       steps: style.steps,
       unit: style.unit,

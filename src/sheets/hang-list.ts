@@ -2,9 +2,11 @@
  * The hang list as tables, one a room: works wall by wall, from left to right, with what hangs them and the numbers of
  * the wall sheets. The rule it keeps: a number here is the one on the wall sheet.
  */
+
 import type { Elevation } from '../contract/areas/walls.ts'
 import { POUND } from '../hang/physics.ts'
 import { print, type Steps } from '../hang/printing.ts'
+import { mainMarks } from '../hang/steps.ts'
 import { type MarksOrWhy, marksOfFace } from '../model/marks-of-face.ts'
 import { massColumn, type SheetUnit } from './checklist-columns.ts'
 import { type Cell, EMPTY, numberCell, type SheetColumn, type TableSheet, textCell } from './columns.ts'
@@ -55,7 +57,7 @@ function answerOf({ marks }: Line) {
 
 function drop({ marks }: Line, side: 'first' | 'last', steps: Steps) {
   if (marks === undefined || !('answer' in marks)) return null
-  const mark = side === 'first' ? marks.answer.marks[0] : marks.answer.marks.at(-1)
+  const mark = mainMarks(marks.answer.marks).at(side === 'first' ? 0 : -1)
   return mark === undefined ? null : print(mark.drop, steps)
 }
 

@@ -3,6 +3,7 @@
  * is what was printed; the parts of the chain add up to the printed wall.
  */
 import { print } from '../hang/printing.ts'
+import { mainMarks } from '../hang/steps.ts'
 import { runningChain } from '../measure/chain.ts'
 import type { Step } from '../measure/rounding.ts'
 import { figure, type LengthUnit, type Units } from './figures.ts'
@@ -35,8 +36,9 @@ export function drawMarkLabels(sketch: Sketch, view: View, { rows, marks, k }: D
     .flatMap(row => {
       const found = marks.get(row.placement)
       if (found === undefined || !('answer' in found)) return []
-      const [first] = found.answer.marks
-      const last = found.answer.marks.at(-1)
+      const shown = mainMarks(found.answer.marks)
+      const [first] = shown
+      const last = shown.at(-1)
       return [
         { name: `${row.called} left mark`, figure: row.leftMark, mark: first },
         { name: `${row.called} right mark`, figure: row.rightMark, mark: last },

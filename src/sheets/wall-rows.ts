@@ -6,6 +6,7 @@
 import type { Elevation, PlacedWork } from '../contract/areas/walls.ts'
 import type { Mark, MarksAnswer, WorkingLine } from '../hang/marks-shape.ts'
 import { minus, type Printed, plus, print } from '../hang/printing.ts'
+import { mainMarks } from '../hang/steps.ts'
 import type { MarksOrWhy } from '../model/marks-of-face.ts'
 import { type Figure, figure, massText, offset, type Units } from './figures.ts'
 
@@ -160,9 +161,10 @@ function rowOf(
   const signed = (printed: Printed) => offset(printed, units)
   const gap = edges === null ? null : gaps(edges, others, length)
   const answer = 'answer' in found ? found.answer : null
-  const marks = answer?.marks ?? []
+  const marks = mainMarks(answer?.marks ?? [])
+  const carrying = (answer?.marks ?? []).filter(mark => mark.does === 'carries')
   // Where the hole is only the fixing says.
-  const known = work.fixing === null ? [] : marks
+  const known = work.fixing === null ? [] : marks.filter(mark => mark.on === 'wall')
   const [left] = marks
   const right = marks.length > 1 ? marks.at(-1) : undefined
   return {
@@ -176,7 +178,7 @@ function rowOf(
     picture: work.picture,
     facts: factsOf(work, units),
     hanging: answer === null ? '' : hangingOf(answer, units),
-    fixing: fixingOf(work, left, marks.length, units),
+    fixing: fixingOf(work, left, carrying.length, units),
     problem: 'problem' in found ? found.problem : '',
     fromFloor: bySide(marks, mark => mark.printed.fromFloor, plain),
     fromLine: bySide(marks, mark => mark.printed.fromLine, signed),
@@ -215,6 +217,7 @@ function hangingOf({ methodName, marks }: MarksAnswer, units: Units): string {
 
 function fixingOf(work: PlacedWork, mark: Mark | undefined, count: number, units: Units): string {
   if (mark === undefined) return ''
+  if (mark.on === 'floor') return 'Stands on the floor: no hole.'
   if (work.fixing === null) return 'No fixing chosen: where the hole is only the fixing says.'
   const rated = mark.fixing.ratedKg === null ? 'rating not known' : `rated ${massText(mark.fixing.ratedKg, units.unit)}`
   // The marks of a cleat are the two ends of one bar.
@@ -277,6 +280,8 @@ function screwsOf({ screws }: NonNullable<MarksAnswer['cleat']>, units: Units): 
 }
 
 function loadOf({ loads, marks }: MarksAnswer, { unit }: Units): WallSheetRow['load'] {
+  // What stands puts its load on the floor; its findings say so.
+  if (marks.every(mark => mark.on === 'floor')) return null
   if (loads === null) return { text: 'Not weighed: nobody can say what it holds.', holds: null }
   const worst = loads.shares.reduce((a, b) => (b.neededKg > a.neededKg ? b : a))
   const bare = (kg: number) => massText(kg, unit, false)

@@ -339,6 +339,42 @@ export const steps: Steps = {
     const placements = ids('placement')
     return placements === null ? null : { placements, to: pick(['planned', 'planned', 'hung', 'level'] as const) }
   },
+  'mark.set': ({ row, pick, words, maybe }) => {
+    const placement = row('placement')
+    if (placement === null) return null
+    return {
+      exhibition: text(placement, 'exhibition'),
+      face: text(placement, 'face'),
+      marks: [{ placement: text(placement, 'id'), slot: pick(['left', 'right'] as const) }],
+      to: pick(['planned', 'marked', 'drilled', 'drilled'] as const),
+      ...(maybe(0.3) ? { reason: words() } : {}),
+    }
+  },
+  'mark.services': ({ row, pick, maybe }) => {
+    const placement = row('placement')
+    if (placement === null) return null
+    return {
+      exhibition: text(placement, 'exhibition'),
+      face: text(placement, 'face'),
+      marks: [{ placement: text(placement, 'id'), slot: pick(['left', 'right'] as const) }],
+      checked: maybe(0.8),
+    }
+  },
+  'mark.fill': ({ ids, maybe }) => {
+    const marks = ids('mark')
+    return marks === null ? null : { marks, filled: maybe(0.6) }
+  },
+  'mark.note': ({ id, words }) => withId(id('mark'), { note: words() }),
+  'late.take': ({ row }) => {
+    const placement = row('placement')
+    if (placement === null) return null
+    return {
+      exhibition: text(placement, 'exhibition'),
+      change: { kind: 'drop', entry: text(placement, 'entry') },
+      key: 'leave-gap',
+      moves: [],
+    }
+  },
   'layout.keep': ({ row, words }) => {
     const placement = row('placement')
     return placement === null
@@ -353,6 +389,58 @@ export const steps: Steps = {
     holeOffset: length(-20, 40),
     ratedKg: length(5, 50),
   }),
+  'crew.set': ({ row, change, whole, length, maybe }) => {
+    const show = row('exhibition', "state <> 'closed'")
+    if (show === null) return null
+    const known = (column: string) => (show[column] === null ? null : figure(show, column))
+    return {
+      exhibition: text(show, 'id'),
+      changes: {
+        teams: change(known('crew_teams'), maybe(0.3) ? null : whole(1, 6)),
+        ...(maybe(0.5) ? { hours: change(known('crew_hours'), length(4, 8)) } : {}),
+        ...(maybe(0.5) ? { spare: change(known('crew_spare'), length(0, 1)) } : {}),
+      },
+    }
+  },
+  'crew.setMinutes': ({ row, change, pick, length, maybe, words }) => {
+    const key = pick(['wire', 'd-rings', 'label', 'not-known'] as const)
+    const stored = row('method_time', `id = '${key}'`)
+    const was = stored === null ? null : figure(stored, 'minutes')
+    return { key, ...change<number | null>(was, maybe(0.3) ? null : length(5, 60)), source: words() }
+  },
+  'equipment.add': ({ words, length, whole, maybe }) => ({
+    name: words(),
+    carriesKg: maybe(0.5) ? length(50, 400) : null,
+    reaches: maybe(0.5) ? length(2000, 5000) : null,
+    count: whole(0, 3),
+    people: whole(1, 3),
+    note: words(),
+  }),
+  'equipment.update': ({ row, change, words, whole, length }) => {
+    const found = row('equipment')
+    if (found === null) return null
+    return {
+      id: text(found, 'id'),
+      changes: {
+        name: change(text(found, 'name'), words()),
+        count: change(figure(found, 'count'), whole(0, 5)),
+        carriesKg: change<number | null>(
+          found.carries_kg === null ? null : figure(found, 'carries_kg'),
+          length(50, 400),
+        ),
+      },
+    }
+  },
+  'equipment.remove': ({ id }) => withId(id('equipment'), {}),
+  'fixing.stock': ({ row, change, whole, maybe }) => {
+    const fixing = row('fixing_kind')
+    if (fixing === null) return null
+    const was = fixing.in_stock === null ? null : figure(fixing, 'in_stock')
+    return {
+      id: text(fixing, 'id'),
+      changes: { inStock: change<number | null>(was, maybe(0.2) ? null : whole(0, 80)) },
+    }
+  },
   'fixing.update': ({ row, change, words, length }) => {
     const fixing = row('fixing_kind')
     if (fixing === null) return null

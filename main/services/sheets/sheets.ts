@@ -5,6 +5,7 @@ import { wallSheet } from '../../../src/sheets/wall-sheet.ts'
 import { openFaces } from '../../fonts/faces.ts'
 import type { Job, Reading, ServicesOf } from '../service.ts'
 import { rows } from '../sql.ts'
+import { crewSheetServices } from './crew-sheets.ts'
 import { faceSheet, kind, questionOf } from './face-sheet.ts'
 import { printWalls } from './print-walls.ts'
 import { facesOf, makeChecklist, makeHangList, showTitle } from './tables.ts'
@@ -83,8 +84,15 @@ async function preview(
 }
 
 export const sheetServices: ServicesOf<
-  'sheet.wall' | 'sheet.checklist' | 'sheet.hangList' | 'sheet.set' | 'sheet.state' | 'sheet.preview'
+  | keyof typeof crewSheetServices
+  | 'sheet.wall'
+  | 'sheet.checklist'
+  | 'sheet.hangList'
+  | 'sheet.set'
+  | 'sheet.state'
+  | 'sheet.preview'
 > = {
+  ...crewSheetServices,
   'sheet.wall': wall,
   'sheet.checklist': checklist,
   'sheet.hangList': hangList,

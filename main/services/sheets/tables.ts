@@ -58,11 +58,11 @@ export async function makeHangList(job: Job, exhibition: string, style: Style): 
   return writeTable(job, 'hang list', fileName([title, 'hang list'], 'xlsx'), sheets, style)
 }
 
-function madeLine(job: Job, what: string): string {
+export function madeLine(job: Job, what: string): string {
   return [what, sheetTime(job.now()), job.person?.name ?? ''].filter(text => text !== '').join(' · ')
 }
 
-async function writeTable(
+export async function writeTable(
   job: Job,
   kind: SheetFile['kind'],
   name: string,

@@ -5,6 +5,7 @@ import { centreFromRule, type HeightRuleName } from '../../../src/hang/height.ts
 import { hangRulesFrom } from '../../../src/hang/rules.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { notFound } from '../change.ts'
+import { asMade, madeOn } from '../marks/made.ts'
 import { wallOfFace } from '../rooms/read.ts'
 import { ruleNumber, ruleText } from '../rules.ts'
 import type { Reading } from '../service.ts'
@@ -70,6 +71,8 @@ interface StoredPlacement {
   readonly data: string | null
   readonly seenFrom: NonNullable<PlacedWork['back']>['seenFrom'] | null
   readonly fixing: string | null
+  readonly keeper: string | null
+  readonly lockTool: string
   readonly hooksApart: number | null
   readonly x: number
   readonly rule: PlacedWork['rule']
@@ -100,7 +103,7 @@ export function placedOn(db: ReadHandle, exhibition: string, face: string, plan:
       work.title, work.maker, work.date_text AS dateText, work.medium, work.hang_height, work.hang_width, work.hang_depth,
       work.hang_diameter, work.hang_part, work.hang_source, work.hang_at, work.mass, work.glazing, work.sensitivity,
       work.light_limit AS lightLimit, work.picture, back.method, back.data, back.seen_from AS seenFrom,
-      placement.fixing, placement.hooks_apart AS hooksApart, placement.x, placement.rule, placement.y, placement.held,
+      placement.fixing, placement.keeper, placement.lock_tool AS lockTool, placement.hooks_apart AS hooksApart, placement.x, placement.rule, placement.y, placement.held,
       placement.state, placement.label_side AS labelSide, placement.note
      FROM placement JOIN entry ON entry.id = placement.entry JOIN work ON work.id = entry.work
      LEFT JOIN work_back AS back ON back.id =
@@ -119,7 +122,7 @@ export function placedOn(db: ReadHandle, exhibition: string, face: string, plan:
       hang_at,
       ...rest
     } = one
-    const { method, data, seenFrom, fixing, held, number, ...plain } = rest
+    const { method, data, seenFrom, fixing, keeper, held, number, ...plain } = rest
     return {
       ...plain,
       number: number ?? '',
@@ -137,6 +140,7 @@ export function placedOn(db: ReadHandle, exhibition: string, face: string, plan:
             },
       back: method === null || data === null || seenFrom === null ? null : { method, data: JSON.parse(data), seenFrom },
       fixing: fixing === null ? null : (fixings.get(fixing) ?? null),
+      keeper: keeper === null ? null : (fixings.get(keeper) ?? null),
       held: held === 1,
       centreY: centreOf(one, plan, height ?? 0),
     }
@@ -167,6 +171,7 @@ export function elevationOf(db: ReadHandle, exhibition: string, face: string): E
       hang: hangRulesFrom(key => ruleNumber(db, key)),
     },
     works: placedOn(db, exhibition, face, plan),
+    made: madeOn(db, exhibition, face).map(asMade),
     layouts: rows(
       db,
       `SELECT id, name, at, "by", (SELECT count(*) FROM kept_place WHERE layout = kept_layout.id) AS works

@@ -42,10 +42,10 @@ export function entryName(db: ReadHandle, entry: string): string {
   return found === undefined ? 'a work' : [found.running, found.title].filter(text => text !== '').join(' ')
 }
 
-/** Refuses to move what hangs (`hung`) or is held (`held`). */
+/** Refuses to move what hangs (`hung`), is held (`held`) or has holes in the wall where it is (`drilled`). */
 export function refuseFixed(
   db: ReadHandle,
-  stored: { readonly entry: string; readonly held: number; readonly state: string },
+  stored: { readonly id: string; readonly entry: string; readonly held: number; readonly state: string },
   field: string,
 ): void {
   const named = entryName(db, stored.entry)
@@ -53,6 +53,12 @@ export function refuseFixed(
     throw new Refusal('hung', `${named} is ${stored.state}. Take it down before you move it.`, { field })
   }
   if (stored.held === 1) throw new Refusal('held', `${named} is held here. Let it go before you move it.`, { field })
+  const holes = row(db, `SELECT 1 FROM mark WHERE placement = :id AND state = 'drilled' LIMIT 1`, { id: stored.id })
+  if (holes !== undefined) {
+    throw new Refusal('drilled', `${named} is drilled here. Ask for a late change: it says what moving it costs.`, {
+      field,
+    })
+  }
 }
 
 type Place = Received<'placement.put'>['places'][number]
@@ -72,6 +78,8 @@ export function insertPlacement(db: WriteHandle, id: string, exhibition: string,
     held: 0,
     state: 'planned',
     fixing: null,
+    keeper: null,
+    lock_tool: '',
     hooks_apart: null,
     label_side: '',
     note: '',
@@ -152,6 +160,8 @@ export function remove(writing: Writing, input: Received<'placement.remove'>): O
 const columns: Columns = {
   held: yesNoColumn('held'),
   fixing: 'fixing',
+  keeper: 'keeper',
+  lockTool: 'lock_tool',
   hooksApart: 'hooks_apart',
   labelSide: 'label_side',
   note: 'note',
@@ -160,12 +170,14 @@ const columns: Columns = {
 export function change(writing: Writing, { id, changes }: Received<'placement.update'>): Output<'placement.update'> {
   const { db } = writing
   const stored = placed(db, id, 'id')
-  const fixing = changes.fixing?.to
-  if (
-    typeof fixing === 'string' &&
-    value(db, 'SELECT id FROM fixing_kind WHERE id = :fixing', { fixing }) === undefined
-  ) {
-    throw notFound('fixing', 'changes.fixing.to')
+  for (const field of ['fixing', 'keeper'] as const) {
+    const fixing = changes[field]?.to
+    if (
+      typeof fixing === 'string' &&
+      value(db, 'SELECT id FROM fixing_kind WHERE id = :fixing', { fixing }) === undefined
+    ) {
+      throw notFound('fixing', `changes.${field}.to`)
+    }
   }
   writing.label(`Change how ${entryName(db, stored.entry)} is fixed`)
   const { saved, clashes } = changeFields(writing, 'placement', id, changes, columns, 'work on a wall')
@@ -193,10 +205,37 @@ export function setState(
   let changed = 0
   for (const stored of works) {
     if (stored.state === to) continue
-    update(writing.db, 'placement', stored.id, { state: to })
+    if (to === 'checked') refuseOwnCheck(writing, stored)
+    writeStep(writing, stored.id, to)
     changed++
   }
   return { changed }
+}
+
+/** One state after another, each with its time and name. */
+export function writeStep(writing: Writing, placement: string, state: Stored['state']): void {
+  const { db } = writing
+  update(db, 'placement', placement, { state })
+  insert(db, 'placement_step', {
+    id: writing.newId(),
+    placement,
+    state,
+    at: writing.now(),
+    by: writing.person?.name ?? '',
+  })
+}
+
+/** Checked means by a second person. Where nobody is named, it is taken on trust. */
+function refuseOwnCheck({ db, person }: Writing, stored: Stored): void {
+  const hung = row<{ by: string }>(
+    db,
+    `SELECT "by" FROM placement_step WHERE placement = :id AND state = 'hung' ORDER BY at DESC, id DESC LIMIT 1`,
+    { id: stored.id },
+  )
+  if (hung === undefined || hung.by === '' || hung.by !== person?.name) return
+  throw new Refusal('same-person', `${hung.by} hung ${entryName(db, stored.entry)}: somebody else checks it.`, {
+    field: 'to',
+  })
 }
 
 const planColumns: Columns = {

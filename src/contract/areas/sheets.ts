@@ -6,7 +6,16 @@ import * as z from 'zod'
 import { procedure } from '../procedure.ts'
 import { finding, handle, id, lengthUnit, moment, paper } from '../shared.ts'
 
-export const sheetKind = z.enum(['wall sheet', 'checklist', 'hang list'])
+export const sheetKind = z.enum([
+  'wall sheet',
+  'checklist',
+  'hang list',
+  'hardware list',
+  'hanging order',
+  'back tags',
+  'patch list',
+  'paper template',
+])
 
 /** A paper that was made. */
 export const sheetFile = z.strictObject({
@@ -92,6 +101,38 @@ export const sheetsArea = {
     'Makes the hang list of a show as a workbook: room by room, wall by wall, from left to right.',
     z.strictObject({ exhibition: id, ...wishes }),
     made,
+  ),
+  'sheet.hardware': procedure(
+    'long',
+    'Makes the hardware list of a show as a workbook and as PDF: in total, a box for each wall, drill bits.',
+    z.strictObject({ exhibition: id, ...wishes }),
+    made,
+  ),
+  'sheet.hangingOrder': procedure(
+    'long',
+    'Makes the order up and down as a workbook and as PDF, and tags for the backs of the works.',
+    z.strictObject({ exhibition: id, ...wishes }),
+    made,
+  ),
+  'sheet.patchList': procedure(
+    'long',
+    'Makes the list of holes to fill as a workbook and as PDF, wall by wall.',
+    z.strictObject({ exhibition: id, ...wishes }),
+    made,
+  ),
+  'sheet.template': procedure(
+    'long',
+    'Draws the marks of a work on a wall at full size as PDF, cut over sheets that overlap.',
+    z.strictObject({
+      placement: id,
+      /** The strip with the marks, or the whole work with its edges; the marks where left out. */
+      area: z.enum(['marks', 'work']).optional(),
+      ...wishes,
+    }),
+    made.extend({
+      /** Names of its sheets in the order of its pages: rows by letter from the top, columns by number. */
+      sheets: z.array(z.string()),
+    }),
   ),
   'sheet.set': procedure(
     'long',

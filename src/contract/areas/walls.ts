@@ -3,6 +3,7 @@
  * findings) is computed by src/hang and src/layout wherever it is shown, so that screen and paper cannot differ.
  */
 import * as z from 'zod'
+import { fixingShapes } from '../../hang/fixing-shapes.ts'
 import { hangRules } from '../../hang/marks-shape.ts'
 import { procedure } from '../procedure.ts'
 import {
@@ -22,6 +23,7 @@ import {
   size,
   updated,
 } from '../shared.ts'
+import { madeMark } from './marks.ts'
 import { wallRow } from './rooms.ts'
 import { glazing, hangingMethod, hangingSize, seenFrom, sensitivity } from './works.ts'
 
@@ -49,7 +51,7 @@ export const facePlan = z.strictObject({
 export const fixingRow = z.strictObject({
   id,
   name: z.string(),
-  kind: z.enum(['hook', 'nail', 'screw', 'cleat']),
+  kind: z.enum(fixingShapes),
   /** From bearing point to hole, up positive. */
   holeOffset: z.number(),
   /** As the user's packet says, for the wall type it says; null where nobody has said. */
@@ -79,6 +81,10 @@ export const placedWork = z.strictObject({
   picture: z.string().nullable(),
   back: z.strictObject({ method: hangingMethod, data: z.record(z.string(), z.json()), seenFrom }).nullable(),
   fixing: fixingRow.nullable(),
+  /** What keeps it besides: a lock, a plate’s screw. */
+  keeper: fixingRow.nullable(),
+  /** What opens the lock. */
+  lockTool: z.string(),
   hooksApart: z.number().nullable(),
   /** Centre of the work along the wall. */
   x: z.number(),
@@ -114,6 +120,8 @@ export const elevation = z.strictObject({
   plan: facePlan,
   rules: wallRules,
   works: z.array(placedWork),
+  /** Marks that were made on this face for this show, and the holes that stayed. */
+  made: z.array(madeMark),
   layouts: z.array(z.strictObject({ id, name: z.string(), at: z.string(), by: z.string(), works: z.int() })),
   settled: z.array(
     z.strictObject({
@@ -186,6 +194,8 @@ export const wallsArea = {
       changes: changes({
         held: z.boolean(),
         fixing: id.nullable(),
+        keeper: id.nullable(),
+        lockTool: shortText,
         hooksApart: size.nullable(),
         labelSide,
         note: longText,
@@ -247,7 +257,7 @@ export const wallsArea = {
     'Adds a kind of fixing, rated as its packet says.',
     z.strictObject({
       name,
-      kind: z.enum(['hook', 'nail', 'screw', 'cleat']),
+      kind: z.enum(fixingShapes),
       holeOffset: z.number().min(-500).max(500),
       ratedKg: z.number().gt(0).max(10_000).nullable(),
       wallType: z.string().max(40).optional(),

@@ -1,5 +1,6 @@
 /** Works of the catalogue: facts, sizes and masses with their sources, numbers, backs, pictures, documents. */
 import * as z from 'zod'
+import { methodKeys } from '../../hang/method-keys.ts'
 import { procedure } from '../procedure.ts'
 import {
   change,
@@ -40,7 +41,7 @@ export const sizePart = z.enum([
 ])
 export const numberKind = z.enum(['permanent', 'lender', 'loan', 'entry', 'exhibition'])
 export const seenFrom = z.enum(['front', 'back'])
-export const hangingMethod = z.enum(['wire', 'd-rings', 'stretcher-bar', 'cleat'])
+export const hangingMethod = z.enum(methodKeys)
 
 /** The plain facts of a work, each changed on its own. */
 export const workFields = {

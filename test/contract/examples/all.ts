@@ -1,9 +1,11 @@
 /** Examples of every procedure. A procedure without its examples does not compile. */
 import type { Name } from '../../../src/contract/contract.ts'
 import { computationsExamples } from './computations.ts'
+import { crewExamples } from './crew.ts'
 import { deskExamples } from './desk.ts'
 import { exhibitionsExamples } from './exhibitions.ts'
 import { importExamples } from './import.ts'
+import { marksExamples } from './marks.ts'
 import { partiesExamples } from './parties.ts'
 import { roomsExamples } from './rooms.ts'
 import { sheetsExamples } from './sheets.ts'
@@ -18,7 +20,9 @@ export const examples: ExamplesOf<Name> = {
   ...exhibitionsExamples,
   ...roomsExamples,
   ...wallsExamples,
+  ...marksExamples,
   ...computationsExamples,
+  ...crewExamples,
   ...importExamples,
   ...sheetsExamples,
 }

@@ -302,6 +302,10 @@ export const computationsExamples: ExamplesOf<keyof typeof computationsArea> = {
           marks: [
             {
               side: 'left',
+              does: 'carries',
+              name: null,
+              on: 'wall',
+              from: 'top',
               fixing: { name: 'two-nail hook', kind: 'hook', holeOffset: 14, ratedKg: 22.7 },
               fromLeft: 55,
               drop: 140,
@@ -326,6 +330,10 @@ export const computationsExamples: ExamplesOf<keyof typeof computationsArea> = {
             },
             {
               side: 'right',
+              does: 'carries',
+              name: null,
+              on: 'wall',
+              from: 'top',
               fixing: { name: 'two-nail hook', kind: 'hook', holeOffset: 14, ratedKg: 22.7 },
               fromLeft: 655,
               drop: 140,
@@ -413,6 +421,9 @@ export const computationsExamples: ExamplesOf<keyof typeof computationsArea> = {
           level: { apart: 600, error: 0, degrees: 0, corners: 0 },
           wire: null,
           cleat: null,
+          figures: [],
+          hangers: [],
+          locks: [],
           loads: {
             massKg: 9.5,
             massN: 93.163175,
@@ -456,6 +467,10 @@ export const computationsExamples: ExamplesOf<keyof typeof computationsArea> = {
           adjust: [
             'Height: bend the hook a little, pack the screw with tape, or turn it.',
             'Sideways: almost nothing; a wrong spacing is drilled again.',
+          ],
+          comesDown: [
+            'Two people: one lifts, one looks behind and frees the rings.',
+            'Draw the fixings, fill the holes; the rings stay on the work unless the lender wants his own back.',
           ],
           accuracy: '±1 mm between the marks on screws, ±1.5 mm level',
         }),

@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { expect } from 'vitest'
 import type { deskArea } from '../../../src/contract/areas/desk.ts'
+import { crewRuleRows } from './crew-rules.ts'
 import { anyId, anyMoment, type ExamplesOf } from './types.ts'
 
 /** The key that an earlier call gave: of a backup, or of the newest recent catalogue. */
@@ -737,6 +738,7 @@ export const deskExamples: ExamplesOf<keyof typeof deskArea> = {
               by: '',
               changed: false,
             },
+            ...crewRuleRows,
           ],
         }),
       },

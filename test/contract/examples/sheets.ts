@@ -35,6 +35,17 @@ const wallFile = (face: string | undefined, revision: number) => ({
   revision,
 })
 
+/** A table as a workbook and on paper. */
+const pairOf = (kind: string, pages: number, show = 'Low Water') =>
+  [null, pages].map(each => ({
+    kind,
+    handle: anyHandle,
+    name: `${show} ${kind}.${each === null ? 'xlsx' : 'pdf'}`,
+    face: null,
+    pages: each,
+    revision: null,
+  }))
+
 export const sheetsExamples: ExamplesOf<keyof typeof sheetsArea> = {
   'sheet.wall': {
     answered: [
@@ -103,6 +114,91 @@ export const sheetsExamples: ExamplesOf<keyof typeof sheetsArea> = {
       },
     ],
     refused: [noShow],
+  },
+  'sheet.hardware': {
+    answered: [
+      {
+        about: 'a workbook and the same on paper',
+        input: known => ({ exhibition: known.show ?? '' }),
+        // In total, boxes, and the work whose back nobody has measured.
+        output: () => ({ files: pairOf('hardware list', 3), findings: [] }),
+      },
+    ],
+    refused: [noShow],
+  },
+  'sheet.hangingOrder': {
+    answered: [
+      {
+        about: 'the order up and down, and tags for the backs',
+        input: known => ({ exhibition: known.show ?? '', paper: 'Letter' }),
+        output: () => ({
+          files: [
+            ...pairOf('hanging order', 3),
+            {
+              kind: 'back tags',
+              handle: anyHandle,
+              name: 'Low Water tags for the backs.pdf',
+              face: null,
+              pages: 1,
+              revision: null,
+            },
+          ],
+          findings: [],
+        }),
+      },
+      {
+        about: 'a show with nothing on its walls has no tags',
+        input: known => ({ exhibition: known.other ?? '' }),
+        output: () => ({ files: pairOf('hanging order', 2, 'High Water'), findings: [] }),
+      },
+    ],
+    refused: [noShow],
+  },
+  'sheet.patchList': {
+    answered: [
+      {
+        about: 'holes wall by wall',
+        input: known => ({ exhibition: known.show ?? '', unit: 'in' }),
+        output: () => ({ files: pairOf('patch list', 1), findings: [] }),
+      },
+    ],
+    refused: [noShow],
+  },
+  'sheet.template': {
+    answered: [
+      {
+        about: 'two marks 600 mm apart over three sheets',
+        input: known => ({ placement: known.causewayPlace ?? '', paper: 'A4' }),
+        output: known => ({
+          files: [
+            {
+              kind: 'paper template',
+              handle: anyHandle,
+              name: 'Low Water L-1.2 paper template.pdf',
+              face: known.northFace,
+              pages: 3,
+              revision: null,
+            },
+          ],
+          findings: [],
+          sheets: ['A1', 'A2', 'A3'],
+        }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a work whose back nobody has measured',
+        input: known => ({ placement: known.pansPlace }),
+        code: 'no-marks',
+        field: 'placement',
+      },
+      {
+        about: 'a placement that is not there',
+        input: () => ({ placement: nowhere }),
+        code: 'not-found',
+        field: 'placement',
+      },
+    ],
   },
   'sheet.set': {
     answered: [

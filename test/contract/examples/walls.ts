@@ -97,6 +97,8 @@ export const wallsExamples: ExamplesOf<keyof typeof wallsArea> = {
               sensitivity: '',
               lightLimit: null,
               picture: known.pansPictureHash,
+              keeper: null,
+              lockTool: '',
               hooksApart: null,
               x: 1140,
               rule: 'face',
@@ -133,6 +135,8 @@ export const wallsExamples: ExamplesOf<keyof typeof wallsArea> = {
               sensitivity: '',
               lightLimit: null,
               picture: null,
+              keeper: null,
+              lockTool: '',
               hooksApart: null,
               x: 2367,
               rule: 'face',
@@ -171,6 +175,7 @@ export const wallsExamples: ExamplesOf<keyof typeof wallsArea> = {
               centreY: 1480,
             },
           ],
+          made: [],
           layouts: [{ id: known.layout, name: 'first hang', at: anyMoment, by: '', works: 2 }],
           settled: [
             {

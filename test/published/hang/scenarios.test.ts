@@ -175,4 +175,45 @@ describe('scenario 5: a floor that falls 38 mm in 6 000', () => {
     expect(answer.marks.map(mark => mark.printed.fromFloor.mm)).toEqual([1702, 1704])
     expect(answer.findings.find(found => found.code === 'floor-slopes')?.text).toContain('33 mm low')
   })
+
+  describe('J on two hangers from a rail +1 420 and +1 415 above the line', () => {
+    const rail = {
+      ...wall,
+      rail: [
+        [0, 1480 + 1420],
+        [6000, 1480 + 1415],
+      ],
+    } as const
+    const hung = (by: { with: 'cable' } | { with: 'chain'; pitch: number; adjuster: 'both' | 'longer' }) =>
+      marksFor(
+        question({
+          wall: rail,
+          work: { height: 500, width: 400, mass: 6 },
+          back: {
+            method: 'picture-rail',
+            seenFrom: 'front',
+            data: { left: { drop: 60 }, right: { drop: 60 }, spacing: 300, way: 'upright', by },
+          },
+          centre: { x: 5200, y: 1480 },
+          fixings: [{ name: 'rail hook', kind: 'rail-hook', holeOffset: 0, ratedKg: 15 }],
+        }),
+      )
+
+    test('cables 1 225.8 and 1 225.5 long', () => {
+      const answer = hung({ with: 'cable' })
+      expect(answer.hangers.map(one => one.length.toFixed(1))).toEqual(['1225.8', '1225.5'])
+      expect(answer.hangers.map(one => one.from.x)).toEqual([5050, 5350])
+      expect(answer.marks.map(mark => mark.fromLine)).toEqual([190, 190])
+      const line = answer.working.find(one => one.key === 'hanger-left')
+      expect(line?.mm).toEqual({ expression: '2\u2009895.8 − 1\u2009670', value: '1\u2009225.8' })
+    })
+
+    test('21 mm chain: 58 links leave 7.8 and 7.5 for the adjuster, both ways or only longer', () => {
+      for (const adjuster of ['both', 'longer'] as const) {
+        const figures = new Map(hung({ with: 'chain', pitch: 21, adjuster }).figures.map(one => [one.key, one.value]))
+        expect([figures.get('links-left'), figures.get('links-right')]).toEqual([58, 58])
+        expect([figures.get('rest-left')?.toFixed(1), figures.get('rest-right')?.toFixed(1)]).toEqual(['7.8', '7.5'])
+      }
+    })
+  })
 })

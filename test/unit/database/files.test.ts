@@ -1,9 +1,11 @@
 /** Files that are not ours, newer or damaged are refused and left byte for byte as they were. */
+
 import { copyFileSync, existsSync, mkdirSync, readdirSync, readFileSync, truncateSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import Database from 'better-sqlite3'
 import { describe, expect, test } from 'vitest'
 import { createCatalogue, openCatalogue } from '../../../main/database/catalogue.ts'
+import { migrations } from '../../../main/database/migrations/list.ts'
 import { networkShare, type Probe } from '../../../main/database/network.ts'
 import { forgetCatalogue, recentCatalogues, rememberCatalogue } from '../../../main/database/recent.ts'
 import { ann, fingerprint, look, refusalOf, testClock, testFolder } from './fixture.ts'
@@ -64,7 +66,7 @@ describe('opening', () => {
     db.pragma('user_version = 999')
     for (const side of ['', '-wal']) copyFileSync(`${source}${side}`, join(killed, `a.hangwright${side}`))
     db.close()
-    expect(readFileSync(join(killed, 'a.hangwright')).readUInt32BE(60)).toBe(1)
+    expect(readFileSync(join(killed, 'a.hangwright')).readUInt32BE(60)).toBe(migrations.length)
     const wal = fingerprint(join(killed, 'a.hangwright-wal'))
     await refused(join(killed, 'a.hangwright'), 'newer-catalogue')
     expect(fingerprint(join(killed, 'a.hangwright-wal'))).toBe(wal)

@@ -43,12 +43,36 @@ const before: Readonly<
       ])
     },
   },
+  3: {
+    fill(db) {
+      db.exec(`INSERT INTO building(id) VALUES ('b');
+        INSERT INTO room(id, building, name) VALUES ('r', 'b', 'Long room');
+        INSERT INTO corner(id, room, x, y) VALUES ('c', 'r', 0, 0), ('d', 'r', 4000, 0);
+        INSERT INTO wall(id, room, from_corner, to_corner, length, height) VALUES ('w', 'r', 'c', 'd', 4000, 3000);
+        INSERT INTO face(id, wall) VALUES ('f', 'w');
+        INSERT INTO work(id, title) VALUES ('k', 'Salt pans');
+        INSERT INTO exhibition(id, title) VALUES ('x', 'Low water');
+        INSERT INTO entry(id, exhibition, work) VALUES ('e', 'x', 'k');
+        INSERT INTO fixing_kind(id, name, kind, hole_offset, rated_kg) VALUES ('h', 'hook', 'hook', 14, 13.6);
+        INSERT INTO placement(id, exhibition, entry, face, x, fixing) VALUES ('p', 'x', 'e', 'f', 1200, 'h');`)
+    },
+    expect(db) {
+      expect(db.prepare('SELECT x, fixing, keeper, lock_tool FROM placement').all()).toEqual([
+        { x: 1200, fixing: 'h', keeper: null, lock_tool: '' },
+      ])
+      expect(db.prepare('SELECT length, ceiling, rail, datum_by FROM wall').all()).toEqual([
+        { length: 4000, ceiling: null, rail: null, datum_by: '' },
+      ])
+      expect(ordinaryTables(db)).toEqual(expect.arrayContaining(['mark', 'placement_step', 'fixing_rating']))
+    },
+  },
 }
 
 /** SHA-256 of each migration's SQL, so that none changes once catalogues have it. */
 const frozen: Readonly<Record<number, string>> = {
   1: 'b1e61c8678c2032b0dbbe923795ac6f529c8bfb934d20a2f37f2bc78df202cfa',
   2: 'fff75be93eeeec015d26e0c50a99eba5eb5a7cce2d9848bf2ff8ccca0ce2b693',
+  3: '6397266c994a223ba69495d15640be886ccfa59d310fa8664c151ea14686dac8',
 }
 
 describe('migrations', () => {

@@ -46,6 +46,8 @@ function work(id: string, x: number, width: number, height: number, more: Partia
     picture: null,
     back: null,
     fixing: null,
+    keeper: null,
+    lockTool: '',
     hooksApart: null,
     x,
     rule: 'face',

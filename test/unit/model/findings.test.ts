@@ -36,6 +36,8 @@ const work: PlacedWork = {
     source: '',
     note: '',
   },
+  keeper: null,
+  lockTool: '',
   hooksApart: null,
   x: 5006,
   rule: 'face',
@@ -98,6 +100,7 @@ function wallWith(works: readonly PlacedWork[], plannedLux: number | null = null
       hang: defaultHangRules,
     },
     works: [...works],
+    made: [],
     layouts: [],
     settled: [],
   }

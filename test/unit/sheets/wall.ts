@@ -72,6 +72,8 @@ export function placed(given: Given, index: number, more: Partial<PlacedWork> = 
       source: 'packet',
       note: '',
     },
+    keeper: null,
+    lockTool: '',
     hooksApart: null,
     x: given.left + width / 2,
     rule: 'face',
@@ -137,6 +139,7 @@ export function wallOf(works: readonly PlacedWork[], length = 9140, more: Partia
       hang: defaultHangRules,
     },
     works: [...works],
+    made: [],
     layouts: [],
     settled: [],
   }

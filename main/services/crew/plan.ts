@@ -1,0 +1,104 @@
+/** The crew's plan of a show, and the lifting limit that needs no show. */
+import type { Output, Received } from '../../../src/contract/contract.ts'
+import { liftingLimit } from '../../../src/crew/lifting.ts'
+import { crewPlan, peopleFor } from '../../../src/crew/plan.ts'
+import { ruleNumber } from '../rules.ts'
+import type { Reading } from '../service.ts'
+import { type CrewShow, calledWork, crewShow, faceNameOf } from './show.ts'
+
+export function lifting(input: Received<'crew.lifting'>): Output<'crew.lifting'> {
+  const point = ({ asymmetry = 0, ...rest }: typeof input.origin) => ({ ...rest, asymmetry })
+  const origin = point(input.origin)
+  return liftingLimit({
+    mass: input.mass,
+    origin,
+    destination: input.destination === undefined ? origin : point(input.destination),
+    perMinute: input.perMinute ?? 0.2,
+    duration: input.duration ?? 'short',
+    coupling: input.coupling ?? 'fair',
+    people: input.people ?? 1,
+    system: input.system ?? 'metric',
+    from: input.from ?? 'formula',
+  })
+}
+
+/** The pure plan of a show as the catalogue has it. */
+export function planOf(reading: Pick<Reading, 'db'>, show: CrewShow) {
+  return crewPlan({
+    works: show.works,
+    times: show.times,
+    teams: show.crew.teams,
+    hoursADay: show.crew.hours,
+    contingency: show.crew.contingency,
+    lockRoom: ruleNumber(reading.db, 'lockRoom'),
+    liftOn: ruleNumber(reading.db, 'liftOn'),
+    counts: new Map(show.equipment.map(each => [each.id, each.count])),
+    say: show.say,
+  })
+}
+
+export function plan(reading: Reading, { exhibition }: Received<'crew.plan'>): Output<'crew.plan'> {
+  const show = crewShow(reading, exhibition)
+  const made = planOf(reading, show)
+  const byId = new Map(show.works.map(work => [work.placed.placement, work]))
+  const slots = new Map(made.schedule.slots.map(slot => [slot.id, slot]))
+  const tasks = new Map(made.tasks.map(task => [task.id, task]))
+  const names = new Map(show.works.map(({ elevation }) => [elevation.wall.face, faceNameOf(elevation)]))
+  const before = Map.groupBy(made.before, each => each.last)
+  return {
+    crew: show.crew,
+    times: [...show.times],
+    equipment: [...show.equipment],
+    works: made.order.flatMap((id, index) => {
+      const work = byId.get(id)
+      const slot = slots.get(id)
+      if (work === undefined || slot === undefined) return []
+      return [
+        {
+          ...calledWork(work),
+          tag: index + 1,
+          mass: work.placed.mass,
+          method: work.placed.back?.method ?? null,
+          class: work.handling.class,
+          why: work.handling.why,
+          people: peopleFor(work),
+          equipment:
+            work.equipment !== null && tasks.get(id)?.equipment === work.equipment.id ? work.equipment.id : null,
+          access: work.access,
+          minutes: slot.end - slot.start,
+          start: slot.start,
+          end: slot.end,
+          teams: slot.teams,
+          after: (before.get(id) ?? []).map(({ first, why, gap }) => ({ placement: first, why, gap })),
+        },
+      ]
+    }),
+    tasks: made.schedule.slots.flatMap(slot => {
+      const task = tasks.get(slot.id)
+      if (task === undefined) return []
+      return [
+        {
+          kind: task.kind,
+          face: task.face,
+          faceName: names.get(task.face) ?? '',
+          placement: task.placement,
+          minutes: task.minutes,
+          start: slot.start,
+          end: slot.end,
+          teams: slot.teams,
+        },
+      ]
+    }),
+    makespan: made.schedule.makespan,
+    idle: made.schedule.idle,
+    idleByTeam: made.schedule.idleByTeam,
+    teamMinutes: made.teamMinutes,
+    allHandsMinutes: made.allHandsMinutes,
+    plainMinutes: made.estimate.plainMinutes,
+    leastMinutes: made.leastMinutes,
+    mostMinutes: made.mostMinutes,
+    elapsedMinutes: made.estimate.elapsedMinutes,
+    days: made.estimate.days,
+    findings: [...made.findings],
+  }
+}

@@ -1,0 +1,172 @@
+/** The crew's papers and the paper template: hardware, hanging order with its tags, patch list. They record nothing. */
+import { rmSync } from 'node:fs'
+import type { SheetFile } from '../../../src/contract/areas/sheets.ts'
+import type { Output, Received } from '../../../src/contract/contract.ts'
+import { Refusal } from '../../../src/contract/refusal.ts'
+import type { Finding } from '../../../src/contract/shared.ts'
+import { calledOn } from '../../../src/model/face-findings.ts'
+import { marksOfPlaced } from '../../../src/model/marks-of-face.ts'
+import type { TableSheet } from '../../../src/sheets/columns.ts'
+import { hardwareSheets, orderSheets, patchSheets } from '../../../src/sheets/crew-tables.ts'
+import type { Page } from '../../../src/sheets/shapes.ts'
+import { tablePages } from '../../../src/sheets/table-pages.ts'
+import { tagPages } from '../../../src/sheets/tag-pages.ts'
+import { paperTemplate } from '../../../src/sheets/template.ts'
+import { titleOf } from '../../../src/sheets/wall-question.ts'
+import { writePdf } from '../../files/pdf/writer.ts'
+import { type Faces, openFaces } from '../../fonts/faces.ts'
+import { notFound } from '../change.ts'
+import { hardware } from '../crew/hardware.ts'
+import { orders } from '../crew/orders.ts'
+import type { Job, ServicesOf } from '../service.ts'
+import { row } from '../sql.ts'
+import { elevationOf } from '../walls/elevation.ts'
+import { madeLine, showTitle, writeTable } from './tables.ts'
+import { fileName, type Style, sheetTime, styleOf } from './wishes.ts'
+
+type Kind = SheetFile['kind']
+
+async function hardwareList(
+  job: Job,
+  { exhibition, ...wishes }: Received<'sheet.hardware'>,
+): Promise<Output<'sheet.hardware'>> {
+  const title = showTitle(job.db, exhibition)
+  job.progress(0, 3, 'Counting the hardware')
+  const counted = hardware(job, { exhibition })
+  const works = counted.boxes.length === 1 ? '1 wall' : `${counted.boxes.length} walls`
+  const sheets = hardwareSheets({ exhibitionTitle: title, lines: [madeLine(job, works)] }, counted)
+  return tables(job, 'hardware list', title, sheets, styleOf(job, wishes))
+}
+
+async function hangingOrder(
+  job: Job,
+  { exhibition, ...wishes }: Received<'sheet.hangingOrder'>,
+): Promise<Output<'sheet.hangingOrder'>> {
+  const title = showTitle(job.db, exhibition)
+  const style = styleOf(job, wishes)
+  job.progress(0, 3, 'Putting works into their order')
+  const made = orders(job, { exhibition })
+  const works = made.hanging.length === 1 ? '1 work' : `${made.hanging.length} works`
+  const sheets = orderSheets({ exhibitionTitle: title, lines: [madeLine(job, works)] }, made)
+  const written = await tables(job, 'hanging order', title, sheets, style)
+  if (made.hanging.length === 0) return written
+  const faces = await openFaces()
+  const { pages } = tagPages({ exhibitionTitle: title, hanging: made.hanging }, style.paper, faces)
+  try {
+    const tags = await writePages(job, 'back tags', [title, 'tags for the backs'], pages, faces)
+    return { ...written, files: [...written.files, tags] }
+  } catch (error) {
+    forget(job, written.files)
+    throw error
+  }
+}
+
+async function patchList(
+  job: Job,
+  { exhibition, ...wishes }: Received<'sheet.patchList'>,
+): Promise<Output<'sheet.patchList'>> {
+  const title = showTitle(job.db, exhibition)
+  const style = styleOf(job, wishes)
+  job.progress(0, 3, 'Counting holes')
+  const made = orders(job, { exhibition })
+  const walls = made.patches.length === 1 ? '1 wall' : `${made.patches.length} walls`
+  const sheets = patchSheets({ exhibitionTitle: title, lines: [madeLine(job, walls)] }, made, style.unit)
+  return tables(job, 'patch list', title, sheets, style)
+}
+
+/** The same tables as a workbook and on paper. */
+async function tables(
+  job: Job,
+  kind: Kind,
+  title: string,
+  sheets: readonly TableSheet[],
+  style: Style,
+): Promise<{ files: readonly SheetFile[]; findings: readonly Finding[] }> {
+  job.progress(1, 3, `Writing the ${kind}`)
+  const workbook = await writeTable(job, kind, fileName([title, kind], 'xlsx'), sheets, style)
+  try {
+    job.signal.throwIfAborted()
+    job.progress(2, 3, `Printing the ${kind}`)
+    const faces = await openFaces()
+    const { pages } = tablePages(sheets, style.paper, faces)
+    return { files: [workbook, await writePages(job, kind, [title, kind], pages, faces)], findings: [] }
+  } catch (error) {
+    forget(job, [workbook])
+    throw error
+  }
+}
+
+function forget(job: Job, files: readonly SheetFile[]): void {
+  for (const { handle } of files) rmSync(job.handles.path(handle), { force: true })
+}
+
+async function writePages(
+  job: Job,
+  kind: Kind,
+  names: readonly string[],
+  pages: readonly Page[],
+  faces: Faces,
+  face: string | null = null,
+): Promise<SheetFile> {
+  const name = fileName(names, 'pdf')
+  const { handle, path } = job.handles.create(name)
+  const title = names.filter(each => each !== '').join(': ')
+  try {
+    await writePdf(path, { title, language: 'en', at: job.now(), pages, picture: () => null }, faces, job.signal)
+  } catch (error) {
+    rmSync(path, { force: true })
+    throw error
+  }
+  return { kind, handle, name, face, pages: pages.length, revision: null }
+}
+
+async function template(
+  job: Job,
+  { placement, area = 'marks', ...wishes }: Received<'sheet.template'>,
+): Promise<Output<'sheet.template'>> {
+  const style = styleOf(job, wishes)
+  const at = row<{ exhibition: string; face: string }>(
+    job.db,
+    'SELECT exhibition, face FROM placement WHERE id = :placement',
+    { placement },
+  )
+  if (at === undefined) throw notFound('work on a wall', 'placement')
+  const elevation = elevationOf(job.db, at.exhibition, at.face)
+  const placed = elevation.works.find(each => each.placement === placement)
+  if (placed === undefined) throw notFound('work on a wall', 'placement')
+  const marks = marksOfPlaced(elevation, placed, style)
+  if ('problem' in marks) throw new Refusal('no-marks', marks.problem, { field: 'placement' })
+  job.progress(0, null, `Drawing ${calledOn(placed)} at full size`)
+  const faces = await openFaces()
+  const called = [placed.running === '' ? placed.number : placed.running, placed.title].filter(text => text !== '')
+  const drawn = paperTemplate(
+    {
+      answer: marks.answer,
+      area,
+      paper: style.paper,
+      units: style,
+      heading: {
+        called: called.join(' '),
+        place: titleOf(elevation),
+        time: sheetTime(job.now()),
+        by: job.person?.name ?? '',
+      },
+    },
+    faces,
+  )
+  const names = [elevation.exhibitionTitle, calledOn(placed), 'paper template']
+  return {
+    files: [await writePages(job, 'paper template', names, drawn.pages, faces, at.face)],
+    findings: [],
+    sheets: drawn.tiles.map(tile => tile.name),
+  }
+}
+
+export const crewSheetServices: ServicesOf<
+  'sheet.hardware' | 'sheet.hangingOrder' | 'sheet.patchList' | 'sheet.template'
+> = {
+  'sheet.hardware': hardwareList,
+  'sheet.hangingOrder': hangingOrder,
+  'sheet.patchList': patchList,
+  'sheet.template': template,
+}

@@ -1,0 +1,340 @@
+/**
+ * The crew: what people may lift, who hangs what when, the hardware, the order up and down, what is patched. Plans are
+ * computed from the walls each time; only the crew's size, its times, its equipment and its stock are kept.
+ */
+import * as z from 'zod'
+import { accessKinds, handlingClasses } from '../../crew/handling.ts'
+import { procedure } from '../procedure.ts'
+import { changes, done, finding, id, kilograms, longText, made, name, shortText, size, updated } from '../shared.ts'
+
+const minutes = z.number().min(0)
+const count = z.int().min(0).max(100_000)
+
+/** Hands in front of the ankles and above the floor, mm; how far the load is turned out of the middle, degrees. */
+const liftPoint = z.strictObject({
+  horizontal: z.number().min(0).max(5000),
+  vertical: z.number().min(0).max(10_000),
+  asymmetry: z.number().min(0).max(180).optional(),
+})
+
+const multipliers = z.strictObject({
+  horizontal: z.number(),
+  vertical: z.number(),
+  distance: z.number(),
+  asymmetry: z.number(),
+  frequency: z.number(),
+  coupling: z.number(),
+})
+const liftLimit = z.strictObject({
+  multipliers,
+  /** kg or lb, as the system has it. */
+  limit: z.number(),
+  limitKg: z.number(),
+})
+
+export const equipmentRow = z.strictObject({
+  id,
+  name: z.string(),
+  /** As its plate says; null where nobody has said, and then it is not counted on. */
+  carriesKg: z.number().nullable(),
+  reaches: z.number().nullable(),
+  count: z.int(),
+  /** Who is needed to run it. */
+  people: z.int(),
+  note: z.string(),
+})
+
+const stepTime = z.strictObject({
+  key: z.string(),
+  label: z.string(),
+  minutes,
+  least: minutes,
+  most: minutes,
+  source: z.string(),
+  own: z.boolean(),
+})
+
+/** A work of the plan, as people find it. */
+const called = {
+  placement: id,
+  entry: id,
+  work: id,
+  running: z.string(),
+  number: z.string(),
+  title: z.string(),
+  face: id,
+  faceName: z.string(),
+} as const
+
+const crewFacts = z.strictObject({
+  teams: z.int(),
+  teamsFrom: z.enum(['house rule', 'this show']),
+  hours: z.number(),
+  hoursFrom: z.enum(['house rule', 'this show']),
+  /** Part of the hardware that is taken along as spare. */
+  spare: z.number(),
+  spareFrom: z.enum(['house rule', 'this show']),
+  /** Part of the estimate that is set aside on top. */
+  contingency: z.number(),
+})
+
+export const crewPlan = z.strictObject({
+  crew: crewFacts,
+  times: z.array(stepTime),
+  equipment: z.array(equipmentRow),
+  /** In the order in which they hang; `tag` is that place, from 1. Minutes from the beginning. */
+  works: z.array(
+    z.strictObject({
+      ...called,
+      tag: z.int(),
+      mass: z.number().nullable(),
+      method: z.string().nullable(),
+      class: z.enum(handlingClasses),
+      /** What makes it so: `heavier than 30 kg`. */
+      why: z.array(z.string()).readonly(),
+      people: z.int(),
+      equipment: id.nullable(),
+      /** From what its fixings are reached. */
+      access: z.enum(accessKinds).nullable(),
+      minutes,
+      start: minutes,
+      end: minutes,
+      teams: z.array(z.int()).readonly(),
+      after: z.array(z.strictObject({ placement: id, why: z.enum(['lock-tool', 'lift-on']), gap: z.number() })),
+    }),
+  ),
+  /** In the order in which they begin. */
+  tasks: z.array(
+    z.strictObject({
+      kind: z.enum(['set out', 'hang', 'labels', 'light']),
+      face: id,
+      faceName: z.string(),
+      placement: id.nullable(),
+      minutes,
+      start: minutes,
+      end: minutes,
+      teams: z.array(z.int()).readonly(),
+    }),
+  ),
+  /** Until the last is done, nothing set aside. */
+  makespan: minutes,
+  idle: minutes,
+  idleByTeam: z.array(minutes).readonly(),
+  teamMinutes: minutes,
+  allHandsMinutes: minutes,
+  /** Team minutes over teams and all hands. */
+  plainMinutes: minutes,
+  leastMinutes: minutes,
+  mostMinutes: minutes,
+  /** The day's plan and the estimate, with what is set aside. */
+  elapsedMinutes: minutes,
+  days: z.number().min(0),
+  findings: z.array(finding),
+})
+export type CrewPlanAnswer = z.output<typeof crewPlan>
+
+export const crewHardware = z.strictObject({
+  spare: z.number(),
+  lines: z.array(
+    z.strictObject({
+      what: z.string(),
+      fixing: id.nullable(),
+      needed: z.int(),
+      spare: z.int(),
+      inStock: z.int().nullable(),
+      toGet: z.int(),
+      bit: z.string(),
+      tool: z.string(),
+      /** False where it stands in for a fixing that nobody has chosen. */
+      chosen: z.boolean(),
+      /** Locks are counted twice: here by the marks on the walls. Null for anything else. */
+      secondCount: z.int().nullable(),
+    }),
+  ),
+  /** One a wall, with exactly what hangs from it; spares lie apart. */
+  boxes: z.array(
+    z.strictObject({
+      face: id,
+      faceName: z.string(),
+      lines: z.array(z.strictObject({ what: z.string(), count: z.int(), works: z.int() })).readonly(),
+    }),
+  ),
+  bits: z.array(z.strictObject({ bit: z.string(), fixings: z.array(z.string()).readonly() })),
+  locks: z.strictObject({ byNeeds: z.int(), byMarks: z.int(), agree: z.boolean() }),
+  /** Works whose hardware is not known yet, and why. */
+  unknown: z.array(z.strictObject({ ...called, why: z.string() })),
+  findings: z.array(finding),
+})
+export type CrewHardware = z.output<typeof crewHardware>
+
+const patch = {
+  /** Holes that were made and are open, and holes that are only planned yet. */
+  made: z.int(),
+  planned: z.int(),
+  filled: z.int(),
+  /** Holes to fill: made and planned. */
+  count: z.int(),
+  fillerMl: z.number(),
+  paintM2: z.number(),
+  minutes,
+} as const
+
+export const crewOrders = z.strictObject({
+  /** First to hang first; the tag goes on the back. */
+  hanging: z.array(
+    z.strictObject({
+      ...called,
+      tag: z.int(),
+      people: z.int(),
+      class: z.enum(handlingClasses),
+      equipment: z.string(),
+      access: z.enum(accessKinds).nullable(),
+      /** Tags of works that must hang before. */
+      after: z.array(z.int()),
+      state: z.enum(['planned', 'hung', 'level', 'locked', 'checked']),
+    }),
+  ),
+  /** First to come down first, with the same tags. */
+  down: z.array(
+    z.strictObject({
+      ...called,
+      tag: z.int(),
+      people: z.int(),
+      equipment: z.string(),
+      /** Tags of works that must be down before. */
+      after: z.array(z.int()),
+      /** How it hangs; empty where nobody has measured its back. */
+      method: z.string(),
+      locks: z.int(),
+      tool: z.string(),
+      steps: z.array(z.string()).readonly(),
+    }),
+  ),
+  patches: z.array(z.strictObject({ face: id, faceName: z.string(), ...patch })),
+  total: z.strictObject(patch),
+  findings: z.array(finding),
+})
+export type CrewOrders = z.output<typeof crewOrders>
+
+const ofShow = z.strictObject({ exhibition: id })
+
+export const crewArea = {
+  'crew.lifting': procedure(
+    'pure',
+    'Computes what one person and a team may lift by the 1991 equation, and how far a load is over it.',
+    z.strictObject({
+      mass: kilograms,
+      origin: liftPoint,
+      /** Where it is set down; left out: where it was picked up. */
+      destination: liftPoint.optional(),
+      /** Lifts a minute; 0.2 where left out. */
+      perMinute: z.number().min(0).max(60).optional(),
+      /** Up to 1, 2 or 8 hours with the rest that each asks for; short where left out. */
+      duration: z.enum(['short', 'moderate', 'long']).optional(),
+      /** How it can be gripped; fair where left out. */
+      coupling: z.enum(['good', 'fair', 'poor']).optional(),
+      people: z.int().min(1).max(100).optional(),
+      /** Whose constants and tables: they are no conversions of each other. */
+      system: z.enum(['metric', 'us']).optional(),
+      /** By the formula, or by the printed tables. */
+      from: z.enum(['formula', 'table']).optional(),
+    }),
+    z.strictObject({
+      origin: liftLimit,
+      destination: liftLimit,
+      limitKg: z.number(),
+      teamFactor: z.number(),
+      teamSource: z.string(),
+      teamLimitKg: z.number(),
+      index: z.number(),
+      within: z.boolean(),
+      peopleNeeded: z.int().nullable(),
+      cautions: z.array(z.string()).readonly(),
+    }),
+  ),
+  'crew.plan': procedure(
+    'read',
+    'Plans who hangs what when: people, equipment, minutes, the order, the days, the idle time.',
+    ofShow,
+    crewPlan,
+  ),
+  'crew.hardware': procedure(
+    'read',
+    'Lists the hardware of a show: a box for each wall, spares, what is in stock and what to get.',
+    ofShow,
+    crewHardware,
+  ),
+  'crew.orders': procedure(
+    'read',
+    'Gives the order in which works hang with their tags, the order in which they come down, and what is patched then.',
+    ofShow,
+    crewOrders,
+  ),
+  'crew.set': procedure(
+    'write',
+    'Sets the crew of a show: its teams of two, hours of a day, spare hardware; nothing means the house rule.',
+    z.strictObject({
+      exhibition: id,
+      changes: changes({
+        teams: z.int().min(1).max(50).nullable(),
+        hours: z.number().gt(0).max(24).nullable(),
+        spare: z.number().min(0).max(5).nullable(),
+      }),
+    }),
+    updated,
+  ),
+  'crew.setMinutes': procedure(
+    'write',
+    'Sets how long the house takes for a method or what comes with it; nothing brings the given time back.',
+    z.strictObject({
+      key: z.string().min(1).max(60),
+      /** The house’s own time as it was; null where it had none. */
+      was: z.number().nullable(),
+      to: z.number().min(0).max(10_000).nullable(),
+      source: shortText.optional(),
+    }),
+    done,
+  ),
+  'equipment.list': procedure(
+    'read',
+    'Lists lifts, hoists and other equipment.',
+    z.strictObject({}),
+    z.strictObject({ equipment: z.array(equipmentRow) }),
+  ),
+  'equipment.add': procedure(
+    'write',
+    'Adds equipment with what its plate says.',
+    z.strictObject({
+      name,
+      carriesKg: kilograms.nullable().optional(),
+      reaches: size.nullable().optional(),
+      count: count.optional(),
+      people: z.int().min(1).max(50).optional(),
+      note: longText.optional(),
+    }),
+    made,
+  ),
+  'equipment.update': procedure(
+    'write',
+    'Changes equipment.',
+    z.strictObject({
+      id,
+      changes: changes({
+        name,
+        carriesKg: kilograms.nullable(),
+        reaches: size.nullable(),
+        count,
+        people: z.int().min(1).max(50),
+        note: longText,
+      }),
+    }),
+    updated,
+  ),
+  'equipment.remove': procedure('write', 'Removes equipment.', z.strictObject({ id }), done),
+  'fixing.stock': procedure(
+    'write',
+    'Says how many of a kind of fixing are in stock; nothing means that nobody has counted.',
+    z.strictObject({ id, changes: changes({ inStock: count.nullable() }) }),
+    updated,
+  ),
+} as const

@@ -1,0 +1,161 @@
+/**
+ * Table sheets as pages of paper: the same columns and cells as the workbook, for those who take a sheet to the wall.
+ * The rule it keeps: nothing is cut off; a cell breaks into lines, a table into pages, each with its headings.
+ */
+
+import type { Cell, SheetColumn, TableSheet } from './columns.ts'
+import { isTick } from './crew-tables.ts'
+import { ink } from './ink.ts'
+import { sizeWithin, wrap } from './lines.ts'
+import { type Face, type Page, type Paper, papers, type TextMeasure } from './shapes.ts'
+import { type NamedBox, newSketch, type Sketch } from './sketch.ts'
+
+export interface TablePages {
+  readonly pages: readonly Page[]
+  readonly boxes: readonly (readonly NamedBox[])[]
+}
+
+const margin = 10
+const textSize = 3.3
+const leading = 4.3
+const padding = 3
+
+interface Row {
+  readonly cells: readonly { readonly face: Face; readonly lines: readonly string[] }[]
+  readonly height: number
+}
+
+/** All tables one after the other, each on pages of its own. */
+export function tablePages(sheets: readonly TableSheet[], paper: Paper, measure: TextMeasure): TablePages {
+  const size = papers[paper]
+  const room = size.width - 2 * margin
+  const cut = sheets.flatMap(sheet => {
+    const widths = widthsOf(sheet.columns, room)
+    const heading = rowOf(
+      sheet.columns.map(column => ({ face: 'strong' as const, text: column.heading })),
+      widths,
+      measure,
+    )
+    const above = sheet.lines.flatMap(line => wrap(line, 'plain', 3, room, measure))
+    const top = margin + 9 + above.length * 4 + 3
+    const most = size.height - margin - 4
+    const rows = sheet.rows.map(cells =>
+      rowOf(
+        cells.map((cell, index) => ({ face: faceOf(cell), text: cellWords(cell, sheet.columns[index]) })),
+        widths,
+        measure,
+      ),
+    )
+    return breakRows(rows, most - top - heading.height).map(on => ({ sheet, widths, heading, above, top, on }))
+  })
+  const drawn = cut.map((part, index) => {
+    const sketch = newSketch(measure)
+    const right = size.width - margin
+    const page = `sheet ${index + 1} of ${cut.length}`
+    const taken = sketch.text('page', right, margin + 4, 3, 'plain', page, { anchor: 'end' })
+    const title = sizeWithin(part.sheet.title, 'strong', 5.5, room - taken - 6, measure)
+    sketch.text('title', margin, margin + 5, title, 'strong', part.sheet.title)
+    part.above.forEach((line, at) => {
+      sketch.text(`line ${at}`, margin, margin + 10.5 + at * 4, 3, 'plain', line, { colour: ink.ink2 })
+    })
+    let y = part.top
+    drawRow(sketch, part.heading, 'head', y, part)
+    y += part.heading.height
+    sketch.line(margin, y, right, y, 0.4)
+    part.on.forEach((row, at) => {
+      drawRow(sketch, row, `row ${at}`, y, part)
+      y += row.height
+      sketch.line(margin, y, right, y, 0.12, ink.line)
+    })
+    return sketch
+  })
+  return {
+    pages: drawn.map(({ shapes }) => ({ ...size, shapes })),
+    boxes: drawn.map(({ boxes }) => boxes),
+  }
+}
+
+/** The width of the paper shared as the workbook shares it, never wider than the workbook's columns look. */
+function widthsOf(columns: readonly SheetColumn[], room: number): readonly number[] {
+  const all = columns.reduce((sum, column) => sum + column.width + 1, 0)
+  const each = Math.min(room / all, 2.6)
+  return columns.map(column => (column.width + 1) * each)
+}
+
+function rowOf(
+  cells: readonly { readonly face: Face; readonly text: string }[],
+  widths: readonly number[],
+  measure: TextMeasure,
+): Row {
+  const wrapped = cells.map(({ face, text }, index) => ({
+    face,
+    lines: wrap(text, face, textSize, (widths[index] ?? 0) - padding, measure),
+  }))
+  const most = Math.max(1, ...wrapped.map(({ lines }) => lines.length))
+  return { cells: wrapped, height: most * leading + 1.8 }
+}
+
+/** Rows by page; one page at least. A row that is taller than a page begins on one of its own. */
+function breakRows(rows: readonly Row[], room: number): readonly (readonly Row[])[] {
+  const pages: Row[][] = [[]]
+  let left = room
+  for (const row of rows) {
+    const page = pages.at(-1)
+    if (page === undefined) break
+    if (row.height > left && page.length > 0) {
+      pages.push([row])
+      left = room - row.height
+    } else {
+      page.push(row)
+      left -= row.height
+    }
+  }
+  return pages
+}
+
+function drawRow(
+  sketch: Sketch,
+  row: Row,
+  name: string,
+  y: number,
+  { sheet, widths }: { readonly sheet: TableSheet; readonly widths: readonly number[] },
+): void {
+  let x = margin
+  row.cells.forEach((cell, index) => {
+    const column = sheet.columns[index]
+    const width = widths[index] ?? 0
+    // Numbers stand under one another at the right, words begin at the left.
+    const numeric = column !== undefined && column.format !== null
+    cell.lines.forEach((line, at) => {
+      const base = y + 1.2 + textSize * 0.78 + at * leading
+      const end = x + width - padding
+      sketch.text(`${name} ${column?.key ?? index} ${at}`, numeric ? end : x, base, textSize, cell.face, line, {
+        anchor: numeric ? 'end' : 'start',
+      })
+    })
+    if (name !== 'head' && column !== undefined && isTick(column)) {
+      sketch.add({ kind: 'rect', x: x + 0.5, y: y + 1.2, w: 3.4, h: 3.4, stroke: ink.ink2, width: 0.2 })
+    }
+    x += width
+  })
+}
+
+function faceOf(cell: Cell): Face {
+  return cell.kind === 'title' ? 'title' : cell.kind === 'number' ? 'figure' : 'plain'
+}
+
+/** A cell as words: numbers with the decimals that their column's format asks for. */
+export function cellWords(cell: Cell, column: SheetColumn | undefined): string {
+  switch (cell.kind) {
+    case 'text':
+    case 'title':
+      return cell.text
+    case 'number': {
+      const decimals = /\.(0*)/.exec(column?.format ?? '')?.[1]?.length ?? 0
+      return column?.format === null ? String(cell.value) : cell.value.toFixed(decimals)
+    }
+    case 'empty':
+    case 'picture':
+      return ''
+  }
+}

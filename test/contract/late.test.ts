@@ -1,0 +1,286 @@
+/**
+ * An evening with a drill: six works on one wall, half of them drilled, and then another frame, a swap, a drop, a whole
+ * wall lower. Wall and sizes are those of the worked wall of six (DERIVED in the design: gaps of 632 mm, left edges 900,
+ * 2 012, 3 354, 4 526, 6 118, 7 230); works and names are invented.
+ */
+import { beforeEach, describe, expect, test } from 'vitest'
+import type { Output } from '../../src/contract/contract.ts'
+import { newCatalogue, type Opened, openOn, ownFolder, refusalCode } from './opened.ts'
+
+/** Height, width, drop, inset, left edge. */
+const six = [
+  ['A', 620, 480, 95, 40, 900],
+  ['B', 910, 710, 140, 55, 2012],
+  ['C', 540, 540, 70, 35, 3354],
+  ['D', 1220, 960, 210, 60, 4526],
+  ['E', 620, 480, 95, 40, 6118],
+  ['F', 760, 1010, 130, 50, 7230],
+] as const
+
+let here: Opened
+let show: string
+let faces: string[]
+let entry: Record<string, string>
+let place: Record<string, string>
+
+beforeEach(async () => {
+  const folder = ownFolder()
+  here = openOn(folder, newCatalogue(folder))
+  const { call } = here
+  for (const name of ['Tamsin Oake', 'Ivo Marl']) {
+    await call('person.add', { name, role: 'technician', lengthUnit: 'mm', paper: 'A4', fraction: 16 })
+  }
+  await sit('Tamsin Oake')
+  show = (await call('exhibition.add', { title: 'Low Water' })).id
+  const room = await call('room.add', {
+    name: 'Room 1',
+    height: 3450,
+    walls: [{ length: 9140 }, { length: 5200 }, { length: 9140 }, { length: 5200 }],
+  })
+  expect(room.walls).toHaveLength(4)
+  faces = ((await call('room.list', {})).rooms[0]?.walls ?? []).map(wall => wall.face)
+  const hook = await call('fixing.add', { name: 'hook', kind: 'hook', holeOffset: 14, ratedKg: 22.7 })
+  entry = {}
+  place = {}
+  for (const [title, height, width, drop, inset, left] of six) {
+    const work = await call('work.add', { title, exhibition: show })
+    await call('work.addSize', { work: work.id, part: 'framed', height, width, raw: '', kind: 'measured' })
+    await call('work.setBack', {
+      work: work.id,
+      method: 'd-rings',
+      seenFrom: 'front',
+      data: { left: { drop, inset }, right: { drop, inset } },
+    })
+    entry[title] = work.entry ?? ''
+    const put = await call('placement.put', {
+      exhibition: show,
+      places: [
+        { entry: work.entry ?? '', face: faces[0] ?? '', x: left + width / 2, rule: 'face', y: null, was: null },
+      ],
+    })
+    place[title] = put.placements[0] ?? ''
+    await call('placement.update', { id: place[title], changes: { fixing: { was: null, to: hook.id } } })
+  }
+}, 60_000)
+
+async function sit(name: string) {
+  const { people } = await here.call('person.list', {})
+  await here.call('desk.sit', { person: people.find(person => person.name === name)?.id ?? '' })
+}
+
+const face = () => faces[0] ?? ''
+const marksOf = (...titles: string[]) => ({
+  exhibition: show,
+  face: face(),
+  marks: titles.flatMap(title => ['left', 'right'].map(slot => ({ placement: place[title] ?? '', slot }))),
+})
+async function drill(...titles: string[]) {
+  await here.call('mark.services', { ...marksOf(...titles), checked: true })
+  await here.call('mark.set', { ...marksOf(...titles), to: 'drilled' })
+}
+const marksNow = () => here.call('mark.ofFace', { exhibition: show, face: face() })
+type Offered = Output<'late.offer'>['offers'][number]
+type LateChange = Parameters<typeof offersOf>[0]
+async function offersOf(change: Parameters<typeof here.call<'late.offer'>>[1]['change']) {
+  return here.call('late.offer', { exhibition: show, change })
+}
+async function take(change: LateChange, { key, moves }: Offered) {
+  return here.call('late.take', {
+    exhibition: show,
+    change,
+    key,
+    moves: moves.map(({ entry: of, x, y }) => ({ entry: of, x, y })),
+  })
+}
+const wider = () => ({ kind: 'different' as const, entry: entry.C ?? '', width: 592, height: 540 })
+
+describe('marks that are made', () => {
+  test('stand at the places of the worked wall, with times and names', async () => {
+    await drill('D')
+    const { marks } = await marksNow()
+    const d = marks.filter(mark => mark.placement === place.D)
+    // D rings at x 4 586 and 5 426, bearing 1 880: the hook's hole is 14 above.
+    expect(d.map(mark => [mark.made?.x, mark.made?.bearingY, mark.made?.y])).toEqual([
+      [4586, 1880, 1894],
+      [5426, 1880, 1894],
+    ])
+    expect(d.every(mark => mark.state === 'drilled' && mark.made?.drilled?.by === 'Tamsin Oake')).toBe(true)
+    expect(marks.filter(mark => mark.placement === place.A).every(mark => mark.state === 'planned')).toBe(true)
+  })
+
+  test('freeze their work: it moves by a late change only', async () => {
+    await drill('D')
+    const put = await here.ask('placement.put', {
+      exhibition: show,
+      places: [
+        {
+          entry: entry.D ?? '',
+          face: face(),
+          x: 5050,
+          rule: 'face',
+          y: null,
+          was: { face: face(), x: 5006, rule: 'face', y: null },
+        },
+      ],
+    })
+    expect(refusalCode(put)).toBe('drilled')
+    expect(refusalCode(await here.ask('placement.remove', { placements: [place.D ?? ''] }))).toBe('drilled')
+  })
+
+  test('pencil follows the plan only when it is made anew', async () => {
+    await here.call('mark.set', { ...marksOf('A'), to: 'marked' })
+    await here.call('placement.put', {
+      exhibition: show,
+      places: [
+        {
+          entry: entry.A ?? '',
+          face: face(),
+          x: 1150,
+          rule: 'face',
+          y: null,
+          was: { face: face(), x: 1140, rule: 'face', y: null },
+        },
+      ],
+    })
+    expect((await marksNow()).marks.find(mark => mark.placement === place.A)?.away).toBeCloseTo(10, 6)
+    await here.call('mark.services', { ...marksOf('A'), checked: true })
+    expect(refusalCode(await here.ask('mark.set', { ...marksOf('A'), to: 'drilled' }))).toBe('mark-moved')
+    await here.call('mark.set', { ...marksOf('A'), to: 'marked' })
+    await here.call('mark.set', { ...marksOf('A'), to: 'drilled' })
+    expect((await marksNow()).marks.find(mark => mark.placement === place.A)?.away).toBe(0)
+  })
+
+  test('are checked by somebody else than who hung the work', async () => {
+    await drill('A')
+    await here.call('placement.setState', { placements: [place.A ?? ''], to: 'hung' })
+    const own = await here.ask('placement.setState', { placements: [place.A ?? ''], to: 'checked' })
+    expect(refusalCode(own)).toBe('same-person')
+    await sit('Ivo Marl')
+    expect(await here.call('placement.setState', { placements: [place.A ?? ''], to: 'checked' })).toEqual({
+      changed: 1,
+    })
+  })
+})
+
+describe('a frame 52 mm wider on a half-drilled wall', () => {
+  test('is offered with its holes, taken as one edit, and undone to the same bytes', async () => {
+    await drill('A', 'B', 'C')
+    await here.call('placement.setState', { placements: [place.A ?? '', place.B ?? ''], to: 'hung' })
+    const before = here.state().split('\n').slice(1).join('\n')
+    const { offers, problem } = await offersOf(wider())
+    expect(problem).toBe('')
+    expect(offers[0]?.cost.hungMoved).toBe(0)
+    const centre = offers.find(offer => offer.key === 'centre')
+    expect(centre?.cost).toMatchObject({ moved: 0, newHoles: 2, deadHoles: 2, hungMoved: 0 })
+    // Insets stay 35, so each ring comes 26 further out.
+    expect(centre?.newHoles.map(hole => [hole.slot, hole.x])).toEqual([
+      ['left', 3363],
+      ['right', 3885],
+    ])
+    if (centre === undefined) throw new Error('not offered')
+    expect(await take(wider(), centre)).toEqual({ moved: 0, taken: 0 })
+    const elevation = await here.call('wall.elevation', { exhibition: show, face: face() })
+    expect(elevation.works.find(work => work.entry === entry.C)?.size).toMatchObject({ width: 592, kind: 'measured' })
+    const { marks } = await marksNow()
+    expect(marks.filter(mark => mark.placement === place.C).map(mark => mark.away)).toEqual([26, 26])
+    const undone = await here.call('edit.undo', {})
+    expect(undone.undone).toContain('another frame for C')
+    expect(here.state().split('\n').slice(1).join('\n')).toBe(before)
+  })
+
+  test('is refused when somebody has moved a work since it was shown', async () => {
+    await drill('C')
+    const { offers } = await offersOf(wider())
+    const push = offers.find(offer => offer.moves.length > 0)
+    if (push === undefined) throw new Error('nothing moves')
+    expect(
+      refusalCode(await here.ask('late.take', { exhibition: show, change: wider(), key: push.key, moves: [] })),
+    ).toBe('offer-gone')
+  })
+})
+
+describe('two works swapped', () => {
+  test('and swapped back: every mark is where it was, every hole serves', async () => {
+    await drill('A', 'E')
+    const change = { kind: 'swap' as const, one: entry.A ?? '', other: entry.E ?? '' }
+    const was = (await marksNow()).marks.map(mark => [mark.placement, mark.slot, mark.planned])
+    for (const round of [1, 2]) {
+      const { offers } = await offersOf(change)
+      const [best] = offers
+      if (best === undefined) throw new Error('not offered')
+      expect(best.cost, `round ${round}`).toMatchObject({ moved: 2, newHoles: 0, deadHoles: 0, hungMoved: 0 })
+      await take(change, best)
+      const { marks, dead } = await marksNow()
+      expect(dead).toEqual([])
+      // The other work's holes are its own now.
+      const swapped = marks.filter(mark => [place.A, place.E].includes(mark.placement))
+      expect(swapped.map(mark => [mark.state, mark.away])).toEqual(Array.from({ length: 4 }, () => ['drilled', 0]))
+    }
+    expect((await marksNow()).marks.map(mark => [mark.placement, mark.slot, mark.planned])).toEqual(was)
+  })
+
+  test('from wall to wall: each takes the other’s place', async () => {
+    await here.call('placement.put', {
+      exhibition: show,
+      places: [
+        {
+          entry: entry.F ?? '',
+          face: faces[1] ?? '',
+          x: 2600,
+          rule: 'face',
+          y: null,
+          was: { face: face(), x: 7735, rule: 'face', y: null },
+        },
+      ],
+    })
+    await drill('C')
+    const change = { kind: 'swap' as const, one: entry.C ?? '', other: entry.F ?? '' }
+    const { offers } = await offersOf(change)
+    const [best] = offers
+    if (best === undefined) throw new Error('not offered')
+    expect(best.off).toEqual([])
+    await take(change, best)
+    const [first, second] = await Promise.all(
+      faces.slice(0, 2).map(each => here.call('wall.elevation', { exhibition: show, face: each })),
+    )
+    expect(first?.works.map(work => work.title)).toContain('F')
+    expect(second?.works.map(work => [work.title, work.x])).toEqual([['C', 2600]])
+    // C's holes stayed behind.
+    expect((await marksNow()).dead.map(mark => mark.x)).toEqual([3389, 3859])
+  })
+})
+
+describe('a work dropped, and its holes', () => {
+  test('stay on the wall until they are filled', async () => {
+    await drill('C')
+    const change = { kind: 'drop' as const, entry: entry.C ?? '' }
+    const { offers } = await offersOf(change)
+    const leave = offers.find(offer => offer.key === 'leave-gap')
+    if (leave === undefined) throw new Error('not offered')
+    expect(await take(change, leave)).toEqual({ moved: 0, taken: 1 })
+    const { dead } = await marksNow()
+    expect(dead).toHaveLength(2)
+    await here.call('mark.fill', { marks: dead.map(mark => mark.id), filled: true })
+    expect((await marksNow()).dead).toEqual([])
+  })
+})
+
+describe('a whole wall lower by 50 mm', () => {
+  test('prices what is drilled and moves nothing that hangs unless asked', async () => {
+    await drill('A', 'B')
+    await here.call('placement.setState', { placements: [place.A ?? ''], to: 'hung' })
+    const change = { kind: 'lower' as const, by: 50, faces: [face()] }
+    const { offers } = await offersOf(change)
+    const by = new Map(offers.map(offer => [offer.key, offer]))
+    expect(by.get('lower-free')?.cost).toMatchObject({ moved: 4, newHoles: 0, deadHoles: 0 })
+    expect(by.get('lower-not-hung')?.cost).toMatchObject({ moved: 5, newHoles: 2, deadHoles: 2 })
+    expect(by.get('lower-all')?.cost).toMatchObject({ moved: 5, hungMoved: 1, newHoles: 4, deadHoles: 4 })
+    expect(offers.at(-1)?.key).toBe('lower-all')
+    const all = by.get('lower-all')
+    if (all === undefined) throw new Error('not offered')
+    await take(change, all)
+    const elevation = await here.call('wall.elevation', { exhibition: show, face: face() })
+    expect(elevation.works.map(work => work.centreY)).toEqual([1430, 1430, 1430, 1430, 1430, 1430])
+    expect(elevation.works.every(work => work.state === 'planned')).toBe(true)
+  })
+})
