@@ -10,7 +10,6 @@ import { openHandles } from '../files/handles.ts'
 import { openStore } from '../files/store.ts'
 import { clockFrom } from '../services/clock.ts'
 import type { Job } from '../services/service.ts'
-import { catalogueServices } from '../services/table.ts'
 import type { FromWorker, ToWorker, WorkOrder } from './messages.ts'
 
 if (parentPort === null) throw new Error('long.ts is a worker; a host starts it')
@@ -98,11 +97,18 @@ async function work(): Promise<void> {
       },
     }
     if (order.name === 'edit.undo' || order.name === 'edit.redo') return await takeBack(catalogue, order.name, who)
-    const service = catalogueServices[order.name] as (job: Job, input: unknown) => Promise<unknown> // the table is typed by name
+    const services: Readonly<Record<string, unknown>> = await servicesFor(order.name)
+    const service = services[order.name] as (job: Job, input: unknown) => Promise<unknown> // the table is typed by name
     say({ kind: 'value', value: await service(job, order.input) })
   } finally {
     catalogue.close()
   }
+}
+
+/** A list is read again after each correction, so that its worker begins without the services of all else. */
+async function servicesFor(name: WorkOrder['name']) {
+  if (name.startsWith('import.')) return (await import('../services/import/import.ts')).importServices
+  return (await import('../services/table.ts')).catalogueServices
 }
 
 async function takeBack(catalogue: Catalogue, name: 'edit.undo' | 'edit.redo', who: Who): Promise<void> {

@@ -15,6 +15,9 @@ export interface Standing {
   readonly sized: boolean
 }
 
+/** With its place among all works of the show. */
+export type StandingAt = Standing & { readonly at: number }
+
 export interface Bracket {
   readonly id: string
   readonly title: string

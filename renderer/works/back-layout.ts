@@ -6,7 +6,7 @@ import type { BackDrawing } from '../../src/hang/method.ts'
 import { keyOf } from './back-data.ts'
 
 export const field = { width: 76, height: 24 } as const
-export const margin = { side: 112, top: 72, bottom: 92 } as const
+export const margin = { side: 112 } as const
 
 type Dimension = BackDrawing['dimensions'][number]
 
@@ -29,6 +29,16 @@ export interface Frame {
 }
 
 const tick = (x: number, y: number) => `M${x - 4} ${y + 4}l8 -8`
+
+/** Room over and under the work: for chains of level measures where there are any, else for the ticks alone. */
+export function roomFor(
+  dimensions: readonly Dimension[],
+  width: number,
+): { readonly top: number; readonly bottom: number } {
+  const isLevel = dimensions.some(({ from, to }) => from.x !== to.x)
+  const isOver = isLevel || dimensions.some(({ to }) => Math.abs(to.x - width / 2) < width / 50)
+  return { top: isOver ? 72 : 20, bottom: isLevel ? 92 : 24 }
+}
 
 export function placeMeasures(dimensions: readonly Dimension[], frame: Frame): readonly PlacedMeasure[] {
   const taken = { left: 0, right: 0, under: 0, over: 0 }

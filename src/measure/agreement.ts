@@ -5,7 +5,8 @@
 
 import { isFaulty, unitAt } from './dim-units.ts'
 import { formatLength } from './format.ts'
-import { agree, type Group, pieceOf, unitOf } from './groups.ts'
+import { type Group, pieceOf } from './groups.ts'
+import { agree, unitOf } from './same-size.ts'
 import type { Field, Question } from './statement.ts'
 import { type LengthUnit, toMillimetres } from './units.ts'
 

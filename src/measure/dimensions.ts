@@ -4,12 +4,14 @@
  */
 import { readDate } from './dates.ts'
 import { type Item, readItems } from './grammar.ts'
-import { agree, type Group, type Grouped, groupItems, pieceOf } from './groups.ts'
+import { type Group, type Grouped, groupItems, pieceOf } from './groups.ts'
 import { hangingPart } from './hanging.ts'
 import { paperWords } from './paper.ts'
+import { agree } from './same-size.ts'
 import { ownUnit, readSizes, type UnitFinding } from './sizes.ts'
 import { crossSlashes } from './slashes.ts'
 import type { Part, Question, ReadMassPart, ReadOptions, ReadPart, Remark, Statement } from './statement.ts'
+import { isAside, strayFigures } from './stray.ts'
 import { tokenise } from './tokens.ts'
 import { UNIT_NAMES } from './units.ts'
 import { LANGUAGE_NAMES } from './words.ts'
@@ -122,45 +124,6 @@ function unreadWords(text: string, items: readonly Item[]): Remark[] {
     else pieces.push({ at: item.at, end: item.end })
   }
   return pieces.map(piece => ({ code: 'not-read', text: `“${short(text.slice(piece.at, piece.end))}” was not read.` }))
-}
-
-/**
- * Single figures without a letter beside whole sizes: a year, an edition, a number of the list. One that runs into a
- * size, as in 24 1 /4 x 36, belongs to it and leaves it in doubt.
- */
-function strayFigures(
-  text: string,
-  groups: readonly Group[],
-): { readonly groups: readonly Group[]; readonly stray: readonly Group[] } {
-  if (!groups.some(group => group.dims.length > 1)) return { groups, stray: [] }
-  const isStray = (group: Group) => group.dims.length === 1 && group.dims[0]?.axis === undefined && !group.broken
-  const kept: Group[] = []
-  let waiting: Group[] = []
-  const stray: Group[] = []
-  for (const group of groups) {
-    if (isStray(group)) {
-      waiting.push(group)
-      continue
-    }
-    let at = group.at
-    for (const figure of waiting.toReversed()) {
-      if (isAside(text, figure) || !/^[ \u00a0./⁄]*$/.test(text.slice(figure.end, at))) stray.push(figure)
-      else at = figure.at
-    }
-    waiting = []
-    kept.push(at === group.at ? group : { ...group, at, broken: true })
-  }
-  return { groups: kept, stray: [...stray, ...waiting] }
-}
-
-/** A year, or the number behind "edition of" and its kin. */
-function isAside(text: string, group: Group): boolean {
-  const dim = group.dims[0]
-  if (dim === undefined || dim.unit !== undefined) return false
-  const before = text.slice(Math.max(0, group.at - 24), group.at)
-  if (/(?:^|[^\p{L}])(?:edition|ed|édition|tirage|auflage|no|nr|n°|cat|lot)[.:]? ?(?:of|de|von|à)? ?$/iu.test(before))
-    return true
-  return dim.value.den === 1 && dim.value.num >= 1400 && dim.value.num <= 2099
 }
 
 /** Fills units that are missing from the other sizes of the statement, or from the default. */

@@ -56,7 +56,7 @@ function imageDoubt(imageAspect: number): OrderDoubt {
 }
 
 /** Two aspects (width over height) lie on different sides of the square, each by more than 2 %. */
-function turned(aspect: number, imageAspect: number): boolean {
+export function turned(aspect: number, imageAspect: number): boolean {
   // No image is a thousand times as long as it is wide; such a figure is a fault of the file.
   if (!(imageAspect > 1e-3 && imageAspect < 1e3) || !Number.isFinite(aspect)) return false
   return (aspect > 1.02 && imageAspect < 1 / 1.02) || (aspect < 1 / 1.02 && imageAspect > 1.02)

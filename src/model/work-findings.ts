@@ -7,6 +7,7 @@ import type { Finding } from '../contract/shared.ts'
 import { sayIn } from '../hang/marks.ts'
 import type { LengthUnit } from '../hang/marks-shape.ts'
 import type { Steps } from '../hang/printing.ts'
+import { turned } from '../measure/order-doubt.ts'
 import { hangingSize, measuredAgainstListed, type SizeFact } from './in-force.ts'
 
 export interface Reader {
@@ -14,8 +15,20 @@ export interface Reader {
   readonly steps: Steps
 }
 
+/** A picture of the work as it is seen, pixels. */
+export interface PictureShape {
+  readonly width: number
+  readonly height: number
+}
+
 /** Findings of a work with these sizes; `differsBy` is the house rule in mm over which a difference is told. */
-export function workFindings(work: string, sizes: readonly SizeFact[], differsBy: number, reader: Reader): Finding[] {
+export function workFindings(
+  work: string,
+  sizes: readonly SizeFact[],
+  differsBy: number,
+  reader: Reader,
+  picture?: PictureShape,
+): Finding[] {
   const subject = { kind: 'work', id: work }
   const hanging = hangingSize(sizes)
   if (hanging === undefined) {
@@ -49,5 +62,28 @@ export function workFindings(work: string, sizes: readonly SizeFact[], differsBy
       figures: { ...(width === null ? {} : { width }), ...(height === null ? {} : { height }) },
     })
   }
+  if (picture !== undefined) findings.push(...pictureFinding(subject, sizes, picture, reader))
   return findings
+}
+
+/**
+ * Sides written the wrong way round: every size known is on the other side of the square than the picture, each by
+ * more than 2 % (common practice, no source). One part that agrees is enough to say nothing.
+ */
+function pictureFinding(
+  subject: Finding['subject'],
+  sizes: readonly SizeFact[],
+  picture: PictureShape,
+  reader: Reader,
+): Finding[] {
+  const hanging = hangingSize(sizes)
+  if (hanging === undefined || picture.width <= 0 || picture.height <= 0) return []
+  const aspect = picture.width / picture.height
+  const flat = sizes.flatMap(({ width, height }) => (width === null || height === null ? [] : [width / height]))
+  if (flat.length === 0 || !flat.every(one => turned(one, aspect))) return []
+  const say = sayIn(reader.unit, reader.steps)
+  const shape = aspect < 1 ? 'taller than wide' : 'wider than tall'
+  const text = `The picture is ${shape}, the size says ${say(hanging.height)} high and ${say(hanging.width)} wide. Look which is the height.`
+  const figures = { height: hanging.height, width: hanging.width }
+  return [{ severity: 'settle', code: 'picture-turned', subject, text, figures }]
 }

@@ -172,6 +172,24 @@ test('keys change the order of the show, and over the edge of a section', async 
     .toBe(strange.section)
 })
 
+test('from the filter the keys go on to the list, and go on after it was scrolled away', async ({ page, host }) => {
+  await sit(page, host)
+  await page.keyboard.press('f')
+  const filter = page.getByLabel('Type to filter')
+  await expect(filter).toBeFocused()
+  await filter.press('ArrowDown')
+  await expect(row(page, 0)).toBeFocused()
+  await expect(row(page, 0)).toHaveAttribute('aria-selected', 'true')
+  // Scrolled by hand, the work that has the keyboard is out of sight; the next key brings its neighbour back.
+  await page.getByRole('grid').evaluate(node => {
+    node.scrollTop = node.scrollHeight
+  })
+  await expect(row(page, 63)).toBeInViewport()
+  await page.keyboard.press('ArrowDown')
+  await expect(row(page, 1)).toBeFocused()
+  await expect(row(page, 1)).toBeInViewport()
+})
+
 test('a hand drags a work to another place', async ({ page, host }) => {
   await sit(page, host)
   const before = await frieze(page, host)

@@ -127,7 +127,7 @@ test('a question is put to a known lender and stands in the letter to copy', asy
   await lender.fill('quay collection')
   await lender.press('Tab')
   await expect(lender).toHaveValue('Quay Collection')
-  await expect(page.getByText('known; the columns of this lender')).toBeVisible()
+  await expect(page.getByText('a known lender')).toBeVisible()
   await page.locator('.question').getByRole('button', { name: 'ask the lender' }).click()
   await expect(page.locator('.question').getByRole('button', { name: 'ask the lender' })).toHaveAttribute(
     'aria-pressed',
