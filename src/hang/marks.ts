@@ -242,7 +242,7 @@ function place(
       holeFromLine: hole.y - datum - lineRises,
       holeFromFloor: hole.y - floorHere,
       toStud,
-      onStud: toStud === null ? null : Math.abs(toStud) <= HALF_STUD,
+      onStud: toStud === null ? null : Math.abs(toStud) <= HALF_STUD + 1e-6,
       backed: isBacked(wall, hole.y),
       printed: {
         x: follows ? plus(leftMark, print(bearing.fromLeft - first.fromLeft, steps)) : print(at.x, steps),

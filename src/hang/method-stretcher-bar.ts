@@ -6,11 +6,12 @@ import * as z from 'zod'
 import { Refusal } from '../contract/refusal.ts'
 import { numberAt } from './back.ts'
 import { carries, checkDrop, measured, measuredOrZero, unevenFinding } from './measures.ts'
-import type { PlainFinding } from './method.ts'
+import type { Fixing, PlainFigure, PlainFinding } from './method.ts'
 import { defineMethod } from './method.ts'
 import { pullOutFigure } from './pull-out.ts'
 import { barSection } from './section.ts'
 import { diagonalFields, diagonals, squareFindings } from './square.ts'
+import { nailWithdrawal, SOFTWOOD } from './withdrawal.ts'
 
 const side = z.strictObject({ bar: measured })
 
@@ -193,6 +194,7 @@ export const stretcherBar = defineMethod({
               },
             ]),
         ...pullOutFigure(question, Math.min(back.left.bar, back.right.bar), 0),
+        ...nailFigure(fixing, inWall, say),
       ],
       findings: [...findings, ...squareFindings(back.diagonals, work, say)],
       needs: [
@@ -207,6 +209,20 @@ export const stretcherBar = defineMethod({
     }
   },
 })
+
+/** What two nails hold of being pulled straight out of wood. Only from measured figures; a screw's packet says its own. */
+function nailFigure(fixing: Fixing, inWall: number | null, say: (mm: number) => string): readonly PlainFigure[] {
+  if (fixing.kind !== 'nail' || typeof fixing.shank !== 'number' || inWall === null || inWall <= 0) return []
+  return [
+    {
+      key: 'nails-hold',
+      label: 'Two nails in a stud or backing may be pulled straight out with',
+      value: 2 * nailWithdrawal(SOFTWOOD, fixing.shank, inWall),
+      unit: 'N',
+      working: `${say(fixing.shank)} thick, ${say(inWall)} deep in softwood of specific gravity ${SOFTWOOD}; next to nothing in bare board`,
+    },
+  ]
+}
 
 /** The place nearest to `wanted` between `from` and `to` that keeps `clear` of every range; null where there is none. */
 export function clearPlace(
