@@ -11,7 +11,7 @@ import { defineMethod } from './method.ts'
 import { pullOutFigure } from './pull-out.ts'
 import { barSection } from './section.ts'
 import { diagonalFields, diagonals, squareFindings } from './square.ts'
-import { nailWithdrawal, SOFTWOOD } from './withdrawal.ts'
+import { nailWithdrawal } from './withdrawal.ts'
 
 const side = z.strictObject({ bar: measured })
 
@@ -33,6 +33,8 @@ const CLEAR_OF_BRACE = 10
 /** A head keeps so far from the canvas, and a nail or screw so much of itself in the wall. House rules, from memory. */
 const OFF_CANVAS = 5
 const LEAST_IN_WALL = 25
+/** Specific gravity of a light softwood, as studs are: from memory; the lower figure is the safer. */
+const SOFTWOOD = 0.42
 
 export const stretcherBar = defineMethod({
   key: 'stretcher-bar',
@@ -217,7 +219,7 @@ function nailFigure(fixing: Fixing, inWall: number | null, say: (mm: number) => 
     {
       key: 'nails-hold',
       label: 'Two nails in a stud or backing may be pulled straight out with',
-      value: 2 * nailWithdrawal(SOFTWOOD, fixing.shank, inWall),
+      value: 2 * nailWithdrawal({ gravity: SOFTWOOD, diameter: fixing.shank, into: inWall }).allowableN,
       unit: 'N',
       working: `${say(fixing.shank)} thick, ${say(inWall)} deep in softwood of specific gravity ${SOFTWOOD}; next to nothing in bare board`,
     },

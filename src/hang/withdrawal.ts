@@ -1,15 +1,46 @@
 /**
- * How hard a plain nail may be pulled straight out of wood: `W = 1380 G^(5/2) D` pounds on each inch of penetration,
- * side grain, seasoned wood (US national design specification for wood; a fifth of the ultimate `6900 G^(5/2) D` of the
- * US Department of Agriculture, FPL-093, 1965). In newtons and millimetres here. Never across end grain or in board.
+ * What it takes to draw a nail straight out of wood. Information, not a rating: it holds for a plain nail driven across
+ * the grain of sound, seasoned wood of a known density, and says nothing of what hangs on it.
  */
-import { INCH, newtons, POUND } from './physics.ts'
+import { INCH, kilogramsForce, newtons, POUND } from './physics.ts'
 
-/** Specific gravity of a light softwood, as studs and plywood are: from memory; the lower figure is the safer. */
-export const SOFTWOOD = 0.42
+export interface NailInWood {
+  /** Oven-dry density of the wood against water, 0.3 to 0.8. */
+  readonly gravity: number
+  /** Diameter of the shank, mm. */
+  readonly diameter: number
+  /** How far the point is in the wood, mm. */
+  readonly into: number
+}
 
-/** Allowable withdrawal of one nail, newtons: `diameter` and `penetration` in millimetres, `gravity` of the wood. */
-export function nailWithdrawal(gravity: number, diameter: number, penetration: number): number {
-  const poundsPerInch = 1380 * gravity ** 2.5 * (diameter / INCH)
-  return newtons(poundsPerInch * POUND) * (penetration / INCH)
+export interface NailWithdrawal {
+  readonly allowableN: number
+  readonly allowableKg: number
+  readonly ultimateN: number
+  readonly ultimateKg: number
+  readonly says: string
+}
+
+export const withdrawalSays =
+  'Information, not a rating: side grain of sound seasoned wood, plain shank, pulled straight out. After NDS and USDA FPL-093. Local codes and licensed practice decide.'
+
+/**
+ * Allowable `W = 1380 G^(5/2) D` lb for each inch in the wood (NDS; G 0.45, D 0.203 in gives 38.05), ultimate
+ * `p = 6900 G^(5/2) D` (USDA FPL-093, 1965; the allowable is a fifth of it). Newtons and kg-force.
+ */
+export function nailWithdrawal({ gravity, diameter, into }: NailInWood): NailWithdrawal {
+  const perInch = 1380 * gravity ** 2.5 * (diameter / INCH)
+  const allowableN = newtons(perInch * (into / INCH) * POUND)
+  return {
+    allowableN,
+    allowableKg: kilogramsForce(allowableN),
+    ultimateN: 5 * allowableN,
+    ultimateKg: kilogramsForce(5 * allowableN),
+    says: withdrawalSays,
+  }
+}
+
+/** Most that a nail stood in tests, newtons: `54.12 G² D L`, mm (Wood Handbook; 7 850 G² D L in lb and inches). */
+export function nailMaximumLoad({ gravity, diameter, into }: NailInWood): number {
+  return 54.12 * gravity ** 2 * diameter * into
 }
