@@ -1,9 +1,9 @@
 /**
- * Room to lift a work on: over its top edge there must be as much free height as it is lifted, at both its corners,
- * under a ceiling that may slope.
+ * Room to lift a work on: over its top edge there must be as much free height as it is lifted, at both its corners
+ * and wherever the ceiling over it bends.
  */
 import type { HangQuestion, PlainFinding } from './method.ts'
-import { heightAlong } from './wall.ts'
+import { ceilingAt } from './wall.ts'
 
 /** A stop where the ceiling, or the top of the wall, leaves less than `lift` mm over the work. */
 export function liftFinding({ work, centre, wall, placed, say }: HangQuestion, lift: number): readonly PlainFinding[] {
@@ -11,7 +11,7 @@ export function liftFinding({ work, centre, wall, placed, say }: HangQuestion, l
   const top = centre.y + work.height / 2
   const ends = [centre.x - work.width / 2, centre.x, centre.x + work.width / 2]
   const low = (wall.ceiling ?? []).map(([x]) => x).filter(x => x > (ends[0] ?? 0) && x < (ends[2] ?? 0))
-  const ceiling = Math.min(...[...ends, ...low].map(x => heightAlong(wall.ceiling, x) ?? wall.height))
+  const ceiling = Math.min(...[...ends, ...low].map(x => ceilingAt(wall, x)))
   const free = ceiling - top
   if (free >= lift) return []
   return [
