@@ -45,7 +45,6 @@ const line = (made: Hardware, what: string) => {
 
 const show = (elevations: readonly Elevation[]) => crewWorks({ elevations, rules: handlingRules, equipment: [] })
 const cleatBack = { method: 'cleat', data: { drop: 150, length: 700 }, seenFrom: 'front' } as const
-const wood = { ...screw, holeOffset: -2, ratedKg: 40, shank: 5, length: 60, source: '', note: '' }
 
 describe('hardware of six works on D-rings', () => {
   const works = show([wallOf(six.map((given, index) => placed(given, index)))])
@@ -140,7 +139,9 @@ describe('plugs, anchors and bits', () => {
 test('a cleat’s holes are its screws, each counted', () => {
   const given = six[3]
   if (given === undefined) throw new Error('no work')
-  const fixing = { ...wood, name: 'Z bar pair', kind: 'cleat' as const, holeOffset: 12 }
+  const usual = placed(given, 3).fixing
+  if (usual === null) throw new Error('no fixing')
+  const fixing = { ...usual, name: 'Z bar pair', kind: 'cleat' as const, holeOffset: 12 }
   const wall = wallOf([placed(given, 3, { back: cleatBack, fixing })], 9140, { studFirst: 200, studSpacing: 406.4 })
   const works = show([wall])
   const answer = works[0]?.answer ?? null
