@@ -8,6 +8,8 @@
 export interface WorkNeed {
   readonly what: string
   readonly count: number
+  /** Into the wall, with the work, or a tool that each team has once, however many works it hangs. */
+  readonly per: 'wall' | 'work' | 'team'
 }
 
 /** What is drilled or driven for a work: marks into the wall, and a cleat's screws. */
@@ -27,6 +29,8 @@ export interface HardwareWork {
   /** Names of what carries and keeps it: what a person chooses from the library. */
   readonly fixings: readonly string[]
   readonly holes: readonly WorkHole[]
+  /** Locks by the method's own register. */
+  readonly locks: number
 }
 
 /** A row of the library of fixings can be passed as it is. */
@@ -66,8 +70,8 @@ export interface Hardware {
   readonly lines: readonly HardwareLine[]
   readonly boxes: readonly HardwareBox[]
   readonly bits: readonly { readonly bit: string; readonly fixings: readonly string[] }[]
-  /** Locks by the needs and by the marks: both counts, which must agree. */
-  readonly locks: { readonly byNeeds: number; readonly byMarks: number; readonly agree: boolean }
+  /** Locks by what the works say and by the marks on the walls: both counts, which must agree. */
+  readonly locks: { readonly byWorks: number; readonly byMarks: number; readonly agree: boolean }
 }
 
 const masonry: readonly string[] = ['brick', 'concrete', 'block']
@@ -75,10 +79,18 @@ const hollow: readonly string[] = ['drywall', 'drywall on ply', 'plaster']
 /** Shapes that are screwed, and so want a plug or an anchor where there is no wood behind. */
 const screwed: readonly string[] = ['screw', 'plate', 'lock', 'bracket', 'cleat']
 
-/** `spare`: part of each need that is taken along besides, rounded up. */
-export function hardwareOf(works: readonly HardwareWork[], fixings: readonly StockedFixing[], spare: number): Hardware {
-  const all = works.map(work => ({ work, needs: merged([...work.needs, ...plugsOf(work)]) }))
-  const totals = merged(all.flatMap(({ needs }) => needs))
+/** `spare`: part of each need that is taken along besides, rounded up. `teams`: how many sets of tools. */
+export function hardwareOf(
+  works: readonly HardwareWork[],
+  fixings: readonly StockedFixing[],
+  spare: number,
+  teams: number,
+): Hardware {
+  const all = works.map(work => ({
+    work,
+    needs: merged([...work.needs.filter(need => need.per !== 'team'), ...plugsOf(work)]),
+  }))
+  const totals = merged([...all.flatMap(({ needs }) => needs), ...toolsOf(works, teams)])
   const toChoose = new Set(works.flatMap(work => work.fixings))
   const byName = Map.groupBy(fixings, fixing => fixing.name)
   const lockMarks = countBy(
@@ -109,17 +121,33 @@ export function hardwareOf(works: readonly HardwareWork[], fixings: readonly Sto
     (a, b) => Number(a.fixing === null) - Number(b.fixing === null) || (a.what < b.what ? -1 : 1),
   )
   const byMarks = [...lockMarks.values()].reduce((sum, count) => sum + count, 0)
-  const byNeeds = totals.filter(({ what }) => lockMarks.has(what)).reduce((sum, { count }) => sum + count, 0)
+  const byWorks = works.reduce((sum, work) => sum + work.locks, 0)
+  // Where the lock is chosen, its line in the list is a third count.
+  const listed = lines.every(line => line.secondCount === null || line.secondCount === line.needed)
   return {
     lines: sorted,
     boxes: boxesOf(all),
     bits: bitsOf(lines),
-    locks: { byNeeds, byMarks, agree: byNeeds === byMarks },
+    locks: { byWorks, byMarks, agree: byWorks === byMarks && listed },
   }
 }
 
+interface Counted {
+  readonly what: string
+  readonly count: number
+}
+
+/** Each tool once for every team, as many as the work that wants most of it. */
+function toolsOf(works: readonly HardwareWork[], teams: number): readonly Counted[] {
+  const most = new Map<string, number>()
+  for (const { what, count, per } of works.flatMap(work => work.needs)) {
+    if (per === 'team') most.set(what, Math.max(most.get(what) ?? 0, count))
+  }
+  return [...most].map(([what, count]) => ({ what, count: count * teams }))
+}
+
 /** Plugs in masonry, hollow-wall anchors where a screw finds neither stud nor backing. */
-function plugsOf({ wallType, holes }: HardwareWork): readonly WorkNeed[] {
+function plugsOf({ wallType, holes }: HardwareWork): readonly Counted[] {
   return holes.flatMap(hole => {
     if (!screwed.includes(hole.kind)) return []
     if (masonry.includes(wallType)) return [{ what: `plug for ${hole.fixing}`, count: 1 }]
@@ -129,7 +157,7 @@ function plugsOf({ wallType, holes }: HardwareWork): readonly WorkNeed[] {
 }
 
 function boxesOf(
-  all: readonly { readonly work: HardwareWork; readonly needs: readonly WorkNeed[] }[],
+  all: readonly { readonly work: HardwareWork; readonly needs: readonly Counted[] }[],
 ): readonly HardwareBox[] {
   return [...Map.groupBy(all, ({ work }) => work.face)].map(([face, onFace]) => ({
     face,
@@ -149,7 +177,7 @@ function bitsOf(lines: readonly HardwareLine[]): Hardware['bits'] {
 }
 
 /** Counts of the same thing together, in the order in which they first come; nothing of which none is needed. */
-function merged(needs: readonly WorkNeed[]): readonly WorkNeed[] {
+function merged(needs: readonly Counted[]): readonly Counted[] {
   const counts = new Map<string, number>()
   for (const { what, count } of needs) counts.set(what, (counts.get(what) ?? 0) + count)
   return [...counts].filter(([, count]) => count > 0).map(([what, count]) => ({ what, count }))

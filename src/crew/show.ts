@@ -118,6 +118,7 @@ export function hardwareWork(work: CrewWork): HardwareWork {
     needs: work.answer?.needs ?? [],
     fixings: [...new Set(work.answer?.marks.map(mark => mark.fixing.name))],
     holes: holesOf(work.answer),
+    locks: work.answer?.locks.length ?? 0,
   }
 }
 

@@ -300,7 +300,7 @@ export const marksAnswer = z.strictObject({
   loads: loads.nullable(),
   findings: list(finding),
   cautions: list(z.string()),
-  needs: list(z.strictObject({ what: z.string(), count: z.int(), per: z.enum(['wall', 'work']) })),
+  needs: list(z.strictObject({ what: z.string(), count: z.int(), per: z.enum(['wall', 'work', 'team']) })),
   adjust: list(z.string()),
   comesDown: list(z.string()),
   accuracy: z.string(),

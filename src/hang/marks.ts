@@ -66,7 +66,7 @@ export function marksFor(question: MarksQuestion): MarksAnswer {
   const answer = useFromFront(data, seenFrom, work.width, back =>
     method.answer(back, { work, centre, wall, hooksApart, fixing: first, keeper, rules, placed, say, sayKg }),
   )
-  const fixings = matchFixings(standing ? [STANDS] : given, keeper ?? keeperOf(method), answer.bearings)
+  const fixings = matchFixings(standing ? [STANDS] : given, keeperOf(method, keeper, given), answer.bearings)
   const carrying = fixings.filter((_, index) => answer.bearings[index]?.does === 'carries')
   const onFloor = answer.bearings.every(bearing => bearing.on === 'floor')
   const datumPrinted = print(datum, steps)
@@ -174,8 +174,14 @@ function matchFixings(given: readonly Fixing[], keeper: Fixing, bearings: readon
   })
 }
 
-/** Stands in where nobody has chosen what keeps the work: its place is known then, its hole is not. */
-function keeperOf(method: HangMethod): Fixing {
+/**
+ * What keeps the work: as chosen, or the same as carries it where the method asks for nothing else. Where nobody has
+ * chosen it something stands in: its place is known then, its hole is not.
+ */
+function keeperOf(method: HangMethod, chosen: Fixing | null, given: readonly Fixing[]): Fixing {
+  const [carries] = given
+  if (method.keepers.length === 0 && carries !== undefined) return carries
+  if (chosen !== null) return chosen
   const kind = method.keepers[0] ?? 'screw'
   return { name: `a ${kind} that is not chosen yet`, kind, holeOffset: 0, ratedKg: null }
 }
@@ -233,7 +239,7 @@ function place(
       holeFromLine: hole.y - datum - lineRises,
       holeFromFloor: hole.y - floorHere,
       toStud,
-      onStud: toStud === null ? null : Math.abs(toStud) <= HALF_STUD,
+      onStud: toStud === null ? null : Math.abs(toStud) <= HALF_STUD + 1e-6,
       backed: isBacked(wall, hole.y),
       printed: {
         x: follows ? plus(leftMark, print(bearing.fromLeft - first.fromLeft, steps)) : print(at.x, steps),

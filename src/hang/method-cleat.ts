@@ -5,6 +5,7 @@
 import * as z from 'zod'
 import { Refusal } from '../contract/refusal.ts'
 import { numberAt } from './back.ts'
+import { liftFinding } from './lift.ts'
 import { carries, checkDrop, measured, measuredOrZero } from './measures.ts'
 import type { CleatEdge, HangQuestion, PlainFinding } from './method.ts'
 import { defineMethod } from './method.ts'
@@ -37,6 +38,8 @@ const EDGE_OF_STRIP = 10
 const END_CLEAR = 25
 /** A hole of a metal strip hits a stud when it is so near its centre line: a stud's half less a screw. From memory. */
 const HITS_STUD = 13
+/** A work goes on over its wall part from so far above: 10 to 25 mm, common practice. */
+const LIFT_ON = 25
 /** A bevelled pair where nobody measured it. From memory. */
 const USUAL_DEPTH = 18
 
@@ -185,6 +188,7 @@ export const cleat = defineMethod({
       steps: [],
       figures: pullOutFigure(question, back.drop, back.depth ?? USUAL_DEPTH),
       findings: [
+        ...liftFinding(question, LIFT_ON),
         ...squareFindings(back.diagonals, work, say),
         ...(holes === null ? [] : stripFindings(edge, holes, question)),
         ...(bothInsets ? lengthFinding(back.length, work.width - leftInset - rightInset, question) : []),
@@ -197,7 +201,7 @@ export const cleat = defineMethod({
         { what: 'end stop', count: 2, per: 'wall' },
       ],
       cautions: [
-        `The work lifts on from above: keep ${say(25)} free over its top edge.`,
+        `The work lifts on from above: keep ${say(LIFT_ON)} free over its top edge.`,
         'Both ends of the wall part level within 1 mm in each metre, the right way up.',
         'A spacer as thick as the pair keeps the bottom plumb; end stops where the public comes near.',
       ],

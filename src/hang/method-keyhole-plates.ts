@@ -5,6 +5,7 @@
 import * as z from 'zod'
 import { numberAt } from './back.ts'
 import { pairDrawing, plateAt, small } from './drawing-pieces.ts'
+import { liftFinding } from './lift.ts'
 import {
   bare,
   carries,
@@ -118,6 +119,7 @@ export const keyholePlates = defineMethod({
         ...spacingFinding(pair, rules.measureTolerance, say),
         ...unevenFinding(back.left.drop, back.right.drop, rules.dropTolerance, say),
         ...headFindings(back, fixing, say),
+        ...(typeof back.slide === 'number' ? liftFinding(question, back.slide) : []),
         ...squareFindings(back.diagonals, work, say),
       ],
       needs: [

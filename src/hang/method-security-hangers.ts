@@ -205,8 +205,8 @@ export const securityHangers = defineMethod({
         { what: fixing.name, count: 2, per: 'wall' },
         { what: keeper?.name ?? 'lock screw', count: 1, per: 'wall' },
         { what: 'frame bracket with its screws', count: 3, per: 'work' },
-        { what: 'depth gauge for the lock', count: 1, per: 'work' },
-        { what: tool, count: 1, per: 'work' },
+        { what: 'depth gauge for the lock', count: 1, per: 'team' },
+        { what: tool, count: 1, per: 'team' },
       ],
       cautions: [
         ...(pair.centred ? ['The brackets are taken to be centred: no inset was measured.'] : []),

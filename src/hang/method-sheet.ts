@@ -152,7 +152,10 @@ export const sheet = defineMethod({
         ...squareFindings(back.diagonals, work, say),
       ],
       needs: corners
-        ? [{ what: 'clear corner', count, per: 'wall' }]
+        ? [
+            { what: 'clear corner', count, per: 'wall' },
+            { what: fixing.name, count, per: 'wall' },
+          ]
         : [
             { what: fixing.name, count, per: 'wall' },
             { what: 'magnet in its case', count, per: 'work' },

@@ -170,7 +170,7 @@ export const strapPlates = defineMethod({
         ...(block !== null && block > rules.measureTolerance
           ? [{ what: `block ${say(block)} thick`, count: plates.length, per: 'wall' as const }]
           : []),
-        { what: 'touch-up paint for the plates', count: 1, per: 'work' },
+        { what: 'touch-up paint for the plates', count: 1, per: 'team' },
       ],
       cautions: [
         ...(alone

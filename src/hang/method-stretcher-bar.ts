@@ -6,11 +6,12 @@ import * as z from 'zod'
 import { Refusal } from '../contract/refusal.ts'
 import { numberAt } from './back.ts'
 import { carries, checkDrop, measured, measuredOrZero, unevenFinding } from './measures.ts'
-import type { PlainFinding } from './method.ts'
+import type { Fixing, PlainFigure, PlainFinding } from './method.ts'
 import { defineMethod } from './method.ts'
 import { pullOutFigure } from './pull-out.ts'
 import { barSection } from './section.ts'
 import { diagonalFields, diagonals, squareFindings } from './square.ts'
+import { nailWithdrawal } from './withdrawal.ts'
 
 const side = z.strictObject({ bar: measured })
 
@@ -30,6 +31,8 @@ const data = z.strictObject({
 /** A head keeps so far from the canvas, and a nail or screw so much of itself in the wall. House rules, from memory. */
 const OFF_CANVAS = 5
 const LEAST_IN_WALL = 25
+/** Specific gravity of a light softwood, as studs are: from memory; the lower figure is the safer. */
+const SOFTWOOD = 0.42
 
 export const stretcherBar = defineMethod({
   key: 'stretcher-bar',
@@ -191,6 +194,7 @@ export const stretcherBar = defineMethod({
               },
             ]),
         ...pullOutFigure(question, Math.min(back.left.bar, back.right.bar), 0),
+        ...nailFigure(fixing, inWall, say),
       ],
       findings: [...findings, ...squareFindings(back.diagonals, work, say)],
       needs: [
@@ -205,6 +209,20 @@ export const stretcherBar = defineMethod({
     }
   },
 })
+
+/** What two nails hold of being pulled straight out of wood. Only from measured figures; a screw's packet says its own. */
+function nailFigure(fixing: Fixing, inWall: number | null, say: (mm: number) => string): readonly PlainFigure[] {
+  if (fixing.kind !== 'nail' || typeof fixing.shank !== 'number' || inWall === null || inWall <= 0) return []
+  return [
+    {
+      key: 'nails-hold',
+      label: 'Two nails in a stud or backing may be pulled straight out with',
+      value: 2 * nailWithdrawal({ gravity: SOFTWOOD, diameter: fixing.shank, into: inWall }).allowableN,
+      unit: 'N',
+      working: `${say(fixing.shank)} thick, ${say(inWall)} deep in softwood of specific gravity ${SOFTWOOD}; next to nothing in bare board`,
+    },
+  ]
+}
 
 /** The place nearest to `wanted` between `from` and `to` that keeps `clear` of every range; null where there is none. */
 export function clearPlace(

@@ -154,11 +154,11 @@ export interface PlainStep {
   readonly value: number
 }
 
-/** A need for the hardware list. */
+/** A need for the hardware list: what goes into the wall, what goes with the work, and tools that a team has once. */
 export interface Need {
   readonly what: string
   readonly count: number
-  readonly per: 'wall' | 'work'
+  readonly per: 'wall' | 'work' | 'team'
 }
 
 /** Anything else a method works out, shown with its unit under the marks: a cable's length, a tipping angle. */

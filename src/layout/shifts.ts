@@ -33,19 +33,19 @@ function needed(margin: number, other: number): number {
 }
 
 /** Shifts that would bring a conflict; both ends are just free of it. */
-interface Stretch {
+export interface Stretch {
   readonly from: number
   readonly to: number
 }
 
 /** What a rectangle must keep clear of, with the margin; 0 may touch. */
-type Keep = Rect & { readonly margin: number }
+export type Keep = Rect & { readonly margin: number }
 
-function keepsOf(wall: WallFacts, others: readonly Rect[]): readonly Keep[] {
+export function keepsOf(wall: WallFacts, others: readonly Rect[]): readonly Keep[] {
   return [...wall.keepClears, ...[...wall.openings, ...others].map(rect => ({ ...rect, margin: 0 }))]
 }
 
-function forbiddenAlong(rect: Rect, keep: Keep): readonly Stretch[] {
+export function forbiddenAlong(rect: Rect, keep: Keep): readonly Stretch[] {
   const { dy } = clearances(rect, keep)
   if (dy >= keep.margin - SLACK) return []
   const along = needed(keep.margin, dy)

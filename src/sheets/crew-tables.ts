@@ -42,12 +42,12 @@ export function hardwareSheets({ exhibitionTitle, lines }: Head, hardware: CrewH
       lines: [
         ...lines,
         `Spares: ${percent} % of each, rounded up. What nobody has counted in stock is taken as none.`,
-        ...(locks.byMarks === 0 && locks.byNeeds === 0
+        ...(locks.byMarks === 0 && locks.byWorks === 0
           ? []
           : [
               locks.agree
-                ? `Locks: ${locks.byNeeds} by the works, ${locks.byMarks} by the marks on the walls. Two people count them.`
-                : `LOCKS DO NOT AGREE: ${locks.byNeeds} by the works, ${locks.byMarks} by the marks on the walls.`,
+                ? `Locks: ${locks.byWorks} by the works, ${locks.byMarks} by the marks on the walls. Two people count them.`
+                : `LOCKS DO NOT AGREE: ${locks.byWorks} by the works, ${locks.byMarks} by the marks on the walls.`,
             ]),
         ...(hardware.lines.length === 0
           ? ['Nothing yet: measure the backs of the works and choose what they hang on.']

@@ -8,7 +8,9 @@ import { calledWork, crewShow, faceNameOf, stockedFixings } from './show.ts'
 
 export function hardware(reading: Reading, { exhibition }: Received<'crew.hardware'>): Output<'crew.hardware'> {
   const { works, crew } = crewShow(reading, exhibition)
-  const made = hardwareOf(works.map(hardwareWork), stockedFixings(reading.db), crew.spare)
+  const library = stockedFixings(reading.db)
+  const inLibrary = new Set(library.map(fixing => fixing.name))
+  const made = hardwareOf(works.map(hardwareWork), library, crew.spare, crew.teams)
   const names = new Map(works.map(({ elevation }) => [elevation.wall.face, faceNameOf(elevation)]))
   const unknown = works.filter(work => work.answer === null)
   return {
@@ -30,17 +32,19 @@ export function hardware(reading: Reading, { exhibition }: Received<'crew.hardwa
           figures: {},
         }),
       ),
-      ...made.lines
-        .filter(line => !line.chosen)
-        .map(
-          (line): Finding => ({
-            severity: 'settle',
-            code: 'hardware-not-chosen',
-            subject: { kind: 'exhibition', id: exhibition },
-            text: `${line.needed} × ${line.what}: choose what these works hang on.`,
-            figures: { needed: line.needed },
-          }),
-        ),
+      ...works.flatMap(work =>
+        hardwareWork(work)
+          .fixings.filter(name => !inLibrary.has(name))
+          .map(
+            (name): Finding => ({
+              severity: 'settle',
+              code: 'hardware-not-chosen',
+              subject: { kind: 'placement', id: work.placed.placement },
+              text: `${work.called}: ${name}. Choose it from the library, so that it can be counted in stock.`,
+              figures: { fixing: name },
+            }),
+          ),
+      ),
       ...(made.locks.agree
         ? []
         : [
@@ -48,8 +52,8 @@ export function hardware(reading: Reading, { exhibition }: Received<'crew.hardwa
               severity: 'stop',
               code: 'locks-miscounted',
               subject: { kind: 'exhibition', id: exhibition },
-              text: `The works need ${made.locks.byNeeds} locks, the walls have marks for ${made.locks.byMarks}. Count them again before anything hangs.`,
-              figures: { byNeeds: made.locks.byNeeds, byMarks: made.locks.byMarks },
+              text: `The works say ${made.locks.byWorks} locks, the walls have marks for ${made.locks.byMarks}. Count them again before anything hangs.`,
+              figures: { byWorks: made.locks.byWorks, byMarks: made.locks.byMarks },
             } satisfies Finding,
           ]),
     ],

@@ -6,7 +6,6 @@ import { timeOf } from '../../../src/crew/minutes.ts'
 import { type Hole, patchOf } from '../../../src/crew/patch.ts'
 import { peopleFor } from '../../../src/crew/plan.ts'
 import { type CrewWork, holesOf } from '../../../src/crew/show.ts'
-import type { ReadHandle } from '../../database/handles.ts'
 import { ruleNumber } from '../rules.ts'
 import type { Reading } from '../service.ts'
 import { rows } from '../sql.ts'
@@ -25,8 +24,8 @@ export function orders(reading: Reading, { exhibition }: Received<'crew.orders'>
   const { order, before, findings } = planOf(reading, show)
   const byId = new Map(show.works.map(work => [work.placed.placement, work]))
   const tags = new Map(order.map((id, index) => [id, index + 1]))
+  const library = stockedFixings(db)
   const tagsOf = (ids: readonly string[]) => ids.flatMap(id => tags.get(id) ?? []).sort((a, b) => a - b)
-  const tools = toolsOf(db, exhibition)
   const inOrder = (ids: readonly string[]) =>
     ids.flatMap(id => {
       const work = byId.get(id)
@@ -47,7 +46,7 @@ export function orders(reading: Reading, { exhibition }: Received<'crew.orders'>
     down: inOrder(comingDown(order)).map(({ id, work, common }) => ({
       ...common,
       after: tagsOf(before.filter(each => each.first === id).map(each => each.last)),
-      ...locksOf(work, tools.get(id) ?? '', reading),
+      ...locksOf(work, library),
       method: work.answer?.methodName ?? '',
       steps: work.answer?.comesDown ?? [],
     })),
@@ -75,22 +74,13 @@ function common(work: CrewWork, tag: number) {
   }
 }
 
-/** What keeps a work when it hangs, and the tool that frees it: as the placement says, else as the library says. */
-function locksOf(work: CrewWork, tool: string, { db }: Pick<Reading, 'db'>) {
-  const keeping = work.answer?.marks.filter(mark => mark.does === 'keeps') ?? []
+/** What keeps a work when it hangs, and the tool that frees it: as the placement says, the library, the method. */
+function locksOf({ answer, placed }: CrewWork, library: ReturnType<typeof stockedFixings>) {
+  const keeping = answer?.marks.filter(mark => mark.does === 'keeps') ?? []
   const names = new Set(keeping.map(mark => mark.fixing.name))
-  const known = stockedFixings(db).filter(fixing => names.has(fixing.name) && fixing.tool !== '')
-  return { locks: keeping.length, tool: tool === '' ? [...new Set(known.map(each => each.tool))].join(', ') : tool }
-}
-
-function toolsOf(db: ReadHandle, exhibition: string): ReadonlyMap<string, string> {
-  return new Map(
-    rows<{ id: string; tool: string }>(
-      db,
-      'SELECT id, lock_tool AS tool FROM placement WHERE exhibition = :exhibition ORDER BY id',
-      { exhibition },
-    ).map(({ id, tool }) => [id, tool]),
-  )
+  const known = library.filter(fixing => names.has(fixing.name) && fixing.tool !== '').map(fixing => fixing.tool)
+  const tools = known.length > 0 ? known : (answer?.locks.map(lock => lock.tool) ?? [])
+  return { locks: keeping.length, tool: placed.lockTool === '' ? [...new Set(tools)].join(', ') : placed.lockTool }
 }
 
 /** What is to patch on each wall, in the order of the walls: holes as they were made, else as they are planned. */

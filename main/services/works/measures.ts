@@ -138,7 +138,8 @@ export function setBack(writing: Writing, input: Received<'work.setBack'>): Outp
   const { work, method, data, seenFrom } = input
   const named = workName(writing.db, work)
   // The method's own schema decides what may stand here; its refusal names the field.
-  readBack(methodOf(method).schema, data)
+  const { schema, fields } = methodOf(method)
+  readBack(schema, data, fields)
   writing.label(`Measure the back of ${named}`)
   const id = writing.newId()
   insert(writing.db, 'work_back', {

@@ -160,7 +160,7 @@ export const crewHardware = z.strictObject({
     }),
   ),
   bits: z.array(z.strictObject({ bit: z.string(), fixings: z.array(z.string()).readonly() })),
-  locks: z.strictObject({ byNeeds: z.int(), byMarks: z.int(), agree: z.boolean() }),
+  locks: z.strictObject({ byWorks: z.int(), byMarks: z.int(), agree: z.boolean() }),
   /** Works whose hardware is not known yet, and why. */
   unknown: z.array(z.strictObject({ ...called, why: z.string() })),
   findings: z.array(finding),

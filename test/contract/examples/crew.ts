@@ -254,7 +254,7 @@ export const crewExamples: ExamplesOf<keyof typeof crewArea> = {
             },
           ],
           bits: [],
-          locks: { byNeeds: 0, byMarks: 0, agree: true },
+          locks: { byWorks: 0, byMarks: 0, agree: true },
           unknown: [{ ...pans(known), why: expect.stringContaining('back') }],
           findings: [
             {

@@ -5,6 +5,7 @@ import { POUND } from '../../../src/hang/physics.ts'
 import { pullOut } from '../../../src/hang/pull-out.ts'
 import { floorLoad } from '../../../src/hang/standing.ts'
 import { solveWire } from '../../../src/hang/wire.ts'
+import { nailWithdrawal } from '../../../src/hang/withdrawal.ts'
 import { ask, codes, figure } from '../../unit/hang/ask.ts'
 import { plainWall } from '../../unit/hang/sample.ts'
 
@@ -24,6 +25,35 @@ test('600 lb in a base 18 in square: 267 lb/ft², more than 200', () => {
   expect(figure(answer, 'floor-load') * square).toBeCloseTo(266.67, 2)
   expect(codes(answer)).toContain('floor-overloaded')
   expect(answer.figures.find(one => one.key === 'floor-load')?.working).toContain('267 lb/ft²')
+})
+
+describe('nails pulled straight out of wood', () => {
+  const pounds = (gravity: number, inches: number, deep: number) =>
+    nailWithdrawal({ gravity, diameter: inches * IN, into: deep * IN }).allowableKg / POUND
+
+  // engineeringtoolbox.com/nails-spikes-withdrawal-load-d_1814.html, table for G 0.5 over the whole length, pounds. Diameters are the wire gauges of those nails.
+  test.each([
+    ['2d', 0.072, 1, 17.6],
+    ['3d', 0.083, 1.25, 25.3],
+    ['4d', 0.109, 1.5, 39.9],
+    ['6d', 0.12, 2, 58.5],
+    ['8d', 0.134, 2.5, 81.7],
+    ['10d', 0.148, 3, 108],
+    ['16d', 0.165, 3.5, 141],
+    ['20d', 0.203, 4, 198],
+  ])('%s', (_, diameter, long, printed) => {
+    expect(Math.abs(pounds(0.5, diameter, long) - printed)).toBeLessThan(printed > 100 ? 0.5 : 0.05)
+  })
+
+  test('two nails of 3 mm, 25 mm deep behind a stretcher bar', () => {
+    const bars = { left: { bar: 40 }, right: { bar: 40 }, clearance: 18 }
+    const nail = { name: 'nail', kind: 'nail', holeOffset: -1.5, ratedKg: 20, shank: 3, length: 38 } as const
+    const answer = ask('stretcher-bar', bars, { fixings: [nail] })
+    expect(figure(answer, 'nails-hold')).toBeCloseTo(
+      2 * nailWithdrawal({ gravity: 0.42, diameter: 3, into: 25 }).allowableN,
+      9,
+    )
+  })
 })
 
 // Worked example of the trade notes (derived there): 86 kg, e 67 mm, v 1 510 mm gives 3.8 kgf.

@@ -45,11 +45,10 @@ const line = (made: Hardware, what: string) => {
 
 const show = (elevations: readonly Elevation[]) => crewWorks({ elevations, rules: handlingRules, equipment: [] })
 const cleatBack = { method: 'cleat', data: { drop: 150, length: 700 }, seenFrom: 'front' } as const
-const wood = { ...screw, holeOffset: -2, ratedKg: 40, shank: 5, length: 60, source: '', note: '' }
 
 describe('hardware of six works on D-rings', () => {
   const works = show([wallOf(six.map((given, index) => placed(given, index)))])
-  const made = hardwareOf(works.map(hardwareWork), [hook, screw], 0.125)
+  const made = hardwareOf(works.map(hardwareWork), [hook, screw], 0.125, 2)
 
   test('12 hooks and 12 pads; 2 spare each; 5 of the hooks are there', () => {
     expect(line(made, 'nail hook')).toEqual({
@@ -85,7 +84,7 @@ test('a fixing that nobody chose stands in the list and is told', () => {
   const given = six[0]
   if (given === undefined) throw new Error('no work')
   const works = show([wallOf([placed(given, 0, { fixing: null })])])
-  const made = hardwareOf(works.map(hardwareWork), [hook], 0)
+  const made = hardwareOf(works.map(hardwareWork), [hook], 0, 2)
   expect(made.lines.filter(each => !each.chosen).map(each => [each.needed, each.fixing])).toEqual([[2, null]])
 })
 
@@ -96,11 +95,12 @@ describe('plugs, anchors and bits', () => {
       id: 'w',
       face: 'f',
       wallType,
-      needs: [{ what: screw.name, count: 2 }],
+      needs: [{ what: screw.name, count: 2, per: 'wall' as const }],
       fixings: [],
+      locks: 0,
       holes: [hole, hole],
     }
-    return hardwareOf([work], [screw], 0).lines.map(each => [each.what, each.needed])
+    return hardwareOf([work], [screw], 0, 2).lines.map(each => [each.what, each.needed])
   }
 
   test('masonry wants a plug for every screw', () => {
@@ -118,11 +118,16 @@ describe('plugs, anchors and bits', () => {
   })
 
   test('bits are listed once, with what they are for', () => {
-    const needs = [screw, lock, { ...screw, name: 'screw 5 × 80' }].map(each => ({ what: each.name, count: 1 }))
+    const needs = [screw, lock, { ...screw, name: 'screw 5 × 80' }].map(each => ({
+      what: each.name,
+      count: 1,
+      per: 'wall' as const,
+    }))
     const made = hardwareOf(
-      [{ id: 'w', face: 'f', wallType: 'plywood', needs, fixings: [], holes: [] }],
+      [{ id: 'w', face: 'f', wallType: 'plywood', needs, fixings: [], locks: 0, holes: [] }],
       [screw, lock, { ...screw, id: 'f4', name: 'screw 5 × 80' }],
       0,
+      2,
     )
     expect(made.bits).toEqual([
       { bit: '3 mm wood', fixings: ['screw 5 × 60', 'screw 5 × 80'] },
@@ -134,38 +139,62 @@ describe('plugs, anchors and bits', () => {
 test('a cleat’s holes are its screws, each counted', () => {
   const given = six[3]
   if (given === undefined) throw new Error('no work')
-  const fixing = { ...wood, name: 'Z bar pair', kind: 'cleat' as const, holeOffset: 12 }
+  const usual = placed(given, 3).fixing
+  if (usual === null) throw new Error('no fixing')
+  const fixing = { ...usual, name: 'Z bar pair', kind: 'cleat' as const, holeOffset: 12 }
   const wall = wallOf([placed(given, 3, { back: cleatBack, fixing })], 9140, { studFirst: 200, studSpacing: 406.4 })
   const works = show([wall])
   const answer = works[0]?.answer ?? null
   const screws = answer?.cleat?.screws.length ?? 0
   expect(screws).toBeGreaterThan(0)
   expect(holesOf(answer).length).toBe(screws)
-  const made = hardwareOf(works.map(hardwareWork), [], 0)
+  const made = hardwareOf(works.map(hardwareWork), [], 0, 2)
   expect(line(made, 'screw for the wall part').needed).toBe(screws)
   expect(line(made, 'Z bar pair')).toMatchObject({ needed: 1, chosen: false })
   // A method's own screws are nobody's choice.
   expect(line(made, 'screw for the wall part').chosen).toBe(true)
 })
 
-test('locks are counted twice, by the needs and by the marks', () => {
+test('locks are counted twice, by the works and by the marks, and the list must say the same', () => {
   const hole = { fixing: lock.name, kind: 'lock', keeps: true, onStud: null, backed: true }
   const work = (id: string, needed: number) => ({
     id,
     face: 'f',
     wallType: 'plywood',
-    needs: [{ what: lock.name, count: needed }],
+    needs: [{ what: lock.name, count: needed, per: 'wall' as const }],
     fixings: [lock.name],
+    locks: 1,
     holes: [hole],
   })
-  const good = hardwareOf([work('a', 1), work('b', 1)], [lock], 0.125)
-  expect(good.locks).toEqual({ byNeeds: 2, byMarks: 2, agree: true })
+  const good = hardwareOf([work('a', 1), work('b', 1)], [lock], 0.125, 2)
+  expect(good.locks).toEqual({ byWorks: 2, byMarks: 2, agree: true })
   expect(line(good, lock.name)).toMatchObject({ needed: 2, spare: 1, inStock: 1, toGet: 2, secondCount: 2 })
-  expect(hardwareOf([work('a', 1), work('b', 2)], [lock], 0.125).locks).toEqual({
-    byNeeds: 3,
+  expect(hardwareOf([work('a', 1), work('b', 2)], [lock], 0.125, 2).locks).toEqual({
+    byWorks: 2,
     byMarks: 2,
     agree: false,
   })
+})
+
+test('tools go once with each team, not with each work, and into no wall’s box', () => {
+  const work = (id: string) => ({
+    id,
+    face: 'f',
+    wallType: 'plywood',
+    needs: [
+      { what: 'lock', count: 1, per: 'wall' as const },
+      { what: 'lock key', count: 1, per: 'team' as const },
+    ],
+    fixings: [],
+    locks: 0,
+    holes: [],
+  })
+  const made = hardwareOf([work('a'), work('b'), work('c')], [], 0, 2)
+  expect(made.lines.map(each => [each.what, each.needed])).toEqual([
+    ['lock', 3],
+    ['lock key', 2],
+  ])
+  expect(made.boxes[0]?.lines).toEqual([{ what: 'lock', count: 3, works: 3 }])
 })
 
 test('300 random shows: boxes add up to the list, nothing is got that is there, spare is the least whole number', () => {
@@ -178,11 +207,12 @@ test('300 random shows: boxes add up to the list, nothing is got that is there, 
       id: `w${index}`,
       face: `f${whole(0, 3)}`,
       wallType: 'plywood',
-      needs: [hook, screw, lock].map(each => ({ what: each.name, count: whole(0, 4) })),
+      needs: [hook, screw, lock].map(each => ({ what: each.name, count: whole(0, 4), per: 'wall' as const })),
       fixings: [],
+      locks: 0,
       holes: [],
     }))
-    const made = hardwareOf(works, stock, spare)
+    const made = hardwareOf(works, stock, spare, 2)
     for (const each of made.lines) {
       const asked = works.flatMap(work => work.needs).filter(need => need.what === each.what)
       expect(each.needed).toBe(asked.reduce((sum, { count }) => sum + count, 0))

@@ -113,6 +113,26 @@ describe('found, not refused', () => {
     expect(hang(38).figures.find(one => one.key === 'stands-out')?.value).toBe(13)
   })
 
+  test('no room to lift a cleat on under the ceiling, which may slope', () => {
+    const bar = { drop: 60, length: 500 }
+    const hang = (y: number, ceiling?: readonly (readonly [number, number])[]) =>
+      ask('cleat', bar, { centre: { x: 2000, y }, wall: { ...question({}).wall, ceiling } })
+    // The wall is 3 450 high; the work's top stands 455 above its centre.
+    expect(codes(hang(3450 - 455 - 25))).not.toContain('no-room-to-lift')
+    expect(found(hang(3450 - 455 - 24), 'no-room-to-lift').figures.free).toBeCloseTo(24, 9)
+    // 3 000 at the left end and 2 000 at 4 000: over its right corner at 2 355 there are 2 411.25.
+    const slope = [
+      [0, 3000],
+      [4000, 2000],
+    ] as const
+    expect(found(hang(1950, slope), 'no-room-to-lift').figures.ceiling).toBeCloseTo(2411.25, 9)
+    expect(codes(hang(1930, slope))).not.toContain('no-room-to-lift')
+    const slots = { ...rings, slide: 20 }
+    expect(codes(ask('keyhole-plates', slots, { centre: { x: 2000, y: 3450 - 455 - 19 } }))).toContain(
+      'no-room-to-lift',
+    )
+  })
+
   test('a metal strip: holes on studs, and a stud between its holes', () => {
     const wall = { ...question({}).wall, studFirst: 0, studSpacing: 400 }
     const strip = { drop: 60, length: 600, wallLength: 580, holes: 100, depth: 8 }
