@@ -7,7 +7,7 @@ import { Refusal } from '../contract/refusal.ts'
 import type { Rect } from '../geometry/rect.ts'
 import { distanceToPoint, right } from '../geometry/rect.ts'
 import { forbiddenAlong, keepsOf, nearestFree, type Stretch } from '../layout/shifts.ts'
-import { BESIDE_SERVICE, markConflicts, SERVED } from './mark-checks.ts'
+import { markConflicts, SERVED } from './mark-checks.ts'
 import { marksFor } from './marks.ts'
 import type { MarksAnswer, MarksQuestion } from './marks-shape.ts'
 import type { Offer, Offers } from './nearest-shape.ts'
@@ -69,13 +69,14 @@ function shiftFor(question: MarksQuestion, now: MarksAnswer, others: readonly Re
   const { wall } = question
   const rect = rectOf(question)
   const fromEnd = question.rules?.markFromEnd ?? defaultHangRules.markFromEnd
+  const beside = question.rules?.besideService ?? defaultHangRules.besideService
   const holes = now.marks.filter(mark => mark.on === 'wall')
   const least = Math.max(-rect.x, ...holes.map(mark => fromEnd - mark.hole.x))
   const most = Math.min(wall.length - right(rect), ...holes.map(mark => wall.length - fromEnd - mark.hole.x))
   const bare = holes.filter(mark => mark.backed !== true && mark.fixing.ratedKg === null)
   const stretches = [
     ...keepsOf(wall, others).flatMap(keep => forbiddenAlong(rect, keep)),
-    ...holes.flatMap(mark => againstHole(mark.hole, wall, fromEnd)),
+    ...holes.flatMap(mark => againstHole(mark.hole, wall, fromEnd, beside)),
     ...bare.flatMap(mark => (mark.backed === null && mark.toStud === null ? [] : offStuds(mark.hole.x, wall))),
   ]
   const shift = nearestFree(stretches, least, most)
@@ -93,6 +94,7 @@ function againstHole(
   { x, y }: { readonly x: number; readonly y: number },
   wall: WallFacts,
   fromEnd: number,
+  beside: number,
 ): readonly Stretch[] {
   const found: Stretch[] = []
   const across = (rect: Rect, wide: number) => found.push({ from: rect.x - wide - x, to: right(rect) + wide - x })
@@ -103,7 +105,7 @@ function againstHole(
     const up = distanceToPoint(item, { x: item.x, y })
     if (up < item.margin) across(item, Math.max(Math.sqrt(item.margin ** 2 - up ** 2), up === 0 ? OFF_EDGE : 0))
     else if (up === 0) across(item, OFF_EDGE)
-    if (SERVED.includes(item.kind)) across(item, BESIDE_SERVICE + OFF_EDGE)
+    if (SERVED.includes(item.kind)) across(item, beside + OFF_EDGE)
   }
   for (const joint of wall.joints ?? []) found.push({ from: joint - fromEnd - x, to: joint + fromEnd - x })
   const bends = [0, ...wall.floor.map(at => at[0]), ...(wall.ceiling ?? []).map(at => at[0]), wall.length]

@@ -89,6 +89,7 @@ function readFigure(rule: RuleShape, typed: string, style: RuleStyle): RuleRead 
   const units: Readonly<Record<string, readonly string[]>> = {
     '°': ['°', 'deg', 'degrees'],
     '×': ['×', 'x', 'times'],
+    h: ['h', 'hours'],
     'of its width': ['of its width', 'of the width'],
     'of its height': ['of its height', 'of the height'],
   }
