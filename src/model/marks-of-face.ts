@@ -9,7 +9,7 @@ import { marksFor } from '../hang/marks.ts'
 import type { MarksAnswer, MarksQuestion } from '../hang/marks-shape.ts'
 import { methodOf } from '../hang/methods.ts'
 import type { Steps } from '../hang/printing.ts'
-import { ratingOn } from '../hang/rating.ts'
+import { ratingToAsk } from '../hang/rating.ts'
 
 /** What came of asking for a work's marks: the answer, or in words why there is none. */
 export type MarksOrWhy = { readonly answer: MarksAnswer } | { readonly problem: string }
@@ -46,10 +46,10 @@ function fixingOf({ fixing, back }: PlacedWork, wall: string): MarksQuestion['fi
   return plainFixing(fixing, wall)
 }
 
-/** With the rating that counts on a wall of this type; what it was said for goes along. */
+/** With the rating that counts on a wall of this type, else one for another wall, named as that. */
 function plainFixing(fixing: NonNullable<PlacedWork['fixing']>, wall: string): MarksQuestion['fixings'][number] {
   const { name, kind, holeOffset, shank, length, head } = fixing
-  return { name, kind, holeOffset, ...ratingOn(fixing, wall), shank, length, head }
+  return { name, kind, holeOffset, ...ratingToAsk(fixing, wall), shank, length, head }
 }
 
 /** The question for the marks of one placed work; in words, what is missing for it. */
