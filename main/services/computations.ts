@@ -2,7 +2,9 @@
 import type { computationsArea } from '../../src/contract/areas/computations.ts'
 import { Refusal } from '../../src/contract/refusal.ts'
 import { marksFor } from '../../src/hang/marks.ts'
+import { nearestMoves } from '../../src/hang/nearest.ts'
 import { solveWire } from '../../src/hang/wire.ts'
+import { nailWithdrawal } from '../../src/hang/withdrawal.ts'
 import { layGrid } from '../../src/layout/grid.ts'
 import { layRow } from '../../src/layout/row.ts'
 import { layStack } from '../../src/layout/stack.ts'
@@ -26,6 +28,8 @@ export const computations: Pick<PureServices, keyof typeof computationsArea> = {
   },
   'measure.dimensions': ({ text, ...options }) => readDimensions(text, defined(options)),
   'hang.marks': marksFor,
+  'hang.nearest': ({ marks, others }) => nearestMoves(marks, others),
+  'hang.withdrawal': nailWithdrawal,
   'hang.wire': solveWire,
   'layout.row': layRow,
   'layout.stack': layStack,

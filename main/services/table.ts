@@ -130,6 +130,8 @@ export const catalogueServices: CatalogueServices = {
   'fixing.list': fixings.list,
   'fixing.add': fixings.add,
   'fixing.update': fixings.change,
+  'fixing.rate': fixings.rate,
+  'fixing.unrate': fixings.unrate,
   'finding.list': findings.list,
   'finding.settle': findings.settle,
   'finding.unsettle': findings.unsettle,

@@ -107,7 +107,10 @@ export async function toTheLine(wall: Wall, works: readonly PlacedWork[]): Promi
   if (free.length === 0) return
   wall.try(
     new Map(
-      free.map(work => [work.placement, { x: work.x, centreY: faceCentre(elevation.plan, work.size?.height ?? 0) }]),
+      free.map(work => [
+        work.placement,
+        { x: work.x, centreY: faceCentre(elevation.plan, work.size?.height ?? 0, work.x) },
+      ]),
     ),
   )
   await wall.put(free.map(work => wall.request(work, { x: work.x, rule: 'face', y: null })))

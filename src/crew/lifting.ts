@@ -4,7 +4,14 @@
  */
 import { Refusal } from '../contract/refusal.ts'
 import { INCH, POUND } from '../hang/physics.ts'
-import { type LiftPoint, liftingConstants, type MultipliersFrom, type PointLimit, recommendedLimits } from './niosh.ts'
+import {
+  estimatedHorizontal,
+  type LiftPoint,
+  liftingConstants,
+  type MultipliersFrom,
+  type PointLimit,
+  recommendedLimits,
+} from './niosh.ts'
 import type { Coupling, LiftingDuration, MeasureSystem } from './niosh-tables.ts'
 import { teamFactor } from './team.ts'
 
@@ -87,6 +94,33 @@ export function liftingLimit(question: LiftingQuestion): LiftingAnswer {
       'Not for one-handed, seated or unstable lifts, nor on ladders; local codes and trained people decide.',
     ],
   }
+}
+
+export interface Hands {
+  readonly horizontal?: number | undefined
+  /** How far the load stands out in front of the body. */
+  readonly reach?: number | undefined
+  readonly vertical: number
+  readonly asymmetry?: number | undefined
+}
+
+/** Where the hands are, mm: as measured, else estimated from the load's reach. Refuses `bad-input` where neither is known. */
+export function handsAt(hands: Hands, end: 'origin' | 'destination', system: MeasureSystem): LiftPoint {
+  const { vertical, reach, asymmetry = 0 } = hands
+  const unit = system === 'us' ? INCH : 10
+  const horizontal =
+    hands.horizontal ??
+    (reach === undefined ? undefined : estimatedHorizontal(system, reach / unit, vertical / unit) * unit)
+  if (horizontal === undefined) {
+    throw new Refusal(
+      'bad-input',
+      'Say how far the hands are in front of the ankles, or how far the load reaches out.',
+      {
+        field: `${end}.horizontal`,
+      },
+    )
+  }
+  return { horizontal, vertical, asymmetry }
 }
 
 const words = {

@@ -151,6 +151,17 @@ export function frequencyMultiplier(
   return 0
 }
 
+/**
+ * H where nobody can measure it: from how far the load reaches out in front of the body (W) and the height of the
+ * hands, in the system's units. The manual's own estimate: 20 + W/2 cm (8 + W/2 in), lower than 25 cm (10 in) 25 + W/2
+ * (10 + W/2).
+ */
+export function estimatedHorizontal(system: MeasureSystem, reach: number, vertical: number): number {
+  const { leastHorizontal } = liftingConstants[system]
+  const offset = vertical >= leastHorizontal ? { metric: 20, us: 8 }[system] : leastHorizontal
+  return offset + reach / 2
+}
+
 /** CM by V at the point that is looked at. */
 export function couplingMultiplier(system: MeasureSystem, coupling: Coupling, vertical: number): number {
   return couplings[coupling][vertical < liftingConstants[system].knuckles - DUST ? 0 : 1]

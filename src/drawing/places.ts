@@ -4,6 +4,7 @@
  */
 import type { Elevation, PlacedWork } from '../contract/areas/walls.ts'
 import { centreFromRule, ruleFromCentre } from '../hang/height.ts'
+import { floorAt } from '../hang/wall.ts'
 
 export interface Spot {
   readonly x: number
@@ -14,16 +15,17 @@ export type Place = Pick<PlacedWork, 'x' | 'rule' | 'y'>
 
 const SAME = 1e-6
 
-/** The height of a work's centre if it follows its wall, mm. */
-export function faceCentre(plan: Elevation['plan'], height: number): number {
-  return centreFromRule({ rule: plan.rule, y: plan.centreLine, eyeFraction: plan.eyeFraction }, height)
+/** The height of a work's centre if it follows its wall; along a ramp it rises with the floor. mm. */
+export function faceCentre(plan: Elevation['plan'], height: number, x: number): number {
+  const y = plan.centreLine + floorAt(plan.ramp, x)
+  return centreFromRule({ rule: plan.rule, y, eyeFraction: plan.eyeFraction }, height)
 }
 
 /** Where a work that comes to `spot` stands, by which rule. */
 export function placeAt(work: PlacedWork, plan: Elevation['plan'], spot: Spot): Place {
   const height = work.size?.height ?? 0
   if (Math.abs(spot.centreY - work.centreY) < SAME) return { x: spot.x, rule: work.rule, y: work.y }
-  if (Math.abs(spot.centreY - faceCentre(plan, height)) < SAME) return { x: spot.x, rule: 'face', y: null }
+  if (Math.abs(spot.centreY - faceCentre(plan, height, spot.x)) < SAME) return { x: spot.x, rule: 'face', y: null }
   const rule = work.rule === 'face' ? 'hand' : work.rule
   return { x: spot.x, rule, y: ruleFromCentre(rule, spot.centreY, height, plan.eyeFraction).y }
 }

@@ -27,3 +27,13 @@ export function ratingOn({ ratedKg, wallType = '', ratings = [] }: Ratings, wall
   } else if (ratedKg !== null) return { ratedKg: null, wallType }
   return { ratedKg: null, wallType: ratings.find(rating => rating.ratedKg !== null)?.wallType ?? '' }
 }
+
+/**
+ * The one rating to ask for marks with: what counts here, else what is known for another wall, named as that, so that
+ * a finding can say so. `ratingOn` still finds that it doesn't count. kg.
+ */
+export function ratingToAsk(fixing: Ratings, wall: string): RatingHere {
+  const here = ratingOn(fixing, wall)
+  if (here.ratedKg !== null || here.wallType === '' || here.wallType === wall) return here
+  return { ratedKg: ratingOn(fixing, here.wallType).ratedKg, wallType: here.wallType }
+}

@@ -4,9 +4,12 @@
  */
 import type { Elevation, PlacedWork } from '../contract/areas/walls.ts'
 import type { Finding } from '../contract/shared.ts'
+import { sayIn } from '../hang/marks.ts'
 import { defaultSteps } from '../hang/printing.ts'
+import { defaultHangRules } from '../hang/rules.ts'
+import { floorAt } from '../hang/wall.ts'
 import { type HungRect, wallFindings } from '../layout/findings.ts'
-import { type MarksStyle, marksOfPlaced } from './marks-of-face.ts'
+import { levelLineOf, type MarksStyle, marksOfPlaced } from './marks-of-face.ts'
 
 const plain: MarksStyle = { unit: 'mm', steps: defaultSteps }
 
@@ -42,7 +45,12 @@ export function faceFindings(elevation: Elevation, style: MarksStyle = plain): F
       'problem' in marks
         ? [{ severity: 'settle', code: 'no-marks', subject, text: `${calledOn(work)}: ${marks.problem}`, figures: {} }]
         : marks.answer.findings.map(finding => ({ ...finding, subject }))
-    return [...found, ...fixingFindings(work), ...lightFindings(work, elevation)]
+    return [
+      ...found,
+      ...fixingFindings(work),
+      ...datumFindings(work, elevation, style),
+      ...lightFindings(work, elevation),
+    ]
   })
   return [...wall, ...works]
 }
@@ -53,6 +61,24 @@ function fixingFindings(work: PlacedWork): Finding[] {
   const text = `${calledOn(work)}: choose what it hangs on. Its bearing points are known, its holes are not.`
   return [
     { severity: 'settle', code: 'no-fixing', subject: { kind: 'placement', id: work.placement }, text, figures: {} },
+  ]
+}
+
+/**
+ * A wall can't mix two datums: a height of a work's own is above the floor at the left end, and where the wall's line
+ * is measured from another floor the two would stand on one sheet.
+ */
+function datumFindings(work: PlacedWork, elevation: Elevation, style: MarksStyle): Finding[] {
+  if (work.rule === 'face' || work.rule === 'hand' || work.y === null) return []
+  const line = levelLineOf(elevation)
+  const there = line.ramp ? floorAt(elevation.wall.floor, work.x) : line.floorThere
+  if (Math.abs(there) <= defaultHangRules.dropTolerance) return []
+  const say = sayIn(style.unit, style.steps)
+  const from = line.ramp ? 'from the floor along the ramp' : `above the floor at ${say(line.through ?? 0)}`
+  const text = `${calledOn(work)}: its own height of ${say(work.y)} is above the floor at the left end; this wall’s line is measured ${from}, which is ${say(Math.abs(there))} ${there < 0 ? 'lower' : 'higher'}. One sheet, one datum: let it follow the wall, or give its height as ${say(work.y - there)} above that floor and check it.`
+  const figures = { own: work.y, floorThere: there, line: line.y, by: line.by }
+  return [
+    { severity: 'settle', code: 'datum-mixed', subject: { kind: 'placement', id: work.placement }, text, figures },
   ]
 }
 

@@ -3,10 +3,12 @@
  * between two walls is two questions whose answers are joined; lowering several walls is asked of each and offered as
  * one. Works are known by their entry here, because a placement may leave its wall.
  */
+
 import type { LateChange, LateOffer } from '../contract/areas/marks.ts'
 import type { Elevation, PlacedWork } from '../contract/areas/walls.ts'
 import type { HeightRule } from '../hang/height.ts'
 import { defaultSteps } from '../hang/printing.ts'
+import { floorAt } from '../hang/wall.ts'
 import { lateOffers } from '../late/late.ts'
 import type { Change, LateQuestion, LateWork, NeededHole, Offer } from '../late/late-shape.ts'
 import { latePrices } from '../late/prices.ts'
@@ -125,7 +127,7 @@ function lateWork(
 
 function standsBy({ plan }: Elevation, work: PlacedWork): HeightRule {
   const rule = work.rule === 'face' ? plan.rule : work.rule
-  return { rule, y: work.y ?? plan.centreLine, eyeFraction: plan.eyeFraction }
+  return { rule, y: work.y ?? plan.centreLine + floorAt(plan.ramp, work.x), eyeFraction: plan.eyeFraction }
 }
 
 // ---- several walls

@@ -4,10 +4,12 @@
  */
 import type { Elevation, PlacedWork } from '../contract/areas/walls.ts'
 import { Refusal } from '../contract/refusal.ts'
+import { type LevelLine, levelLine } from '../hang/datum.ts'
 import { marksFor } from '../hang/marks.ts'
 import type { MarksAnswer, MarksQuestion } from '../hang/marks-shape.ts'
 import { methodOf } from '../hang/methods.ts'
 import type { Steps } from '../hang/printing.ts'
+import { ratingToAsk } from '../hang/rating.ts'
 
 /** What came of asking for a work's marks: the answer, or in words why there is none. */
 export type MarksOrWhy = { readonly answer: MarksAnswer } | { readonly problem: string }
@@ -17,9 +19,17 @@ export interface MarksStyle {
   readonly steps: Steps
 }
 
-/** Height of the level line above the floor at x = 0: the wall's own, else the height that this face hangs to, mm. */
-export function datumOf({ wall, plan }: Pick<Elevation, 'wall' | 'plan'>): number {
-  return wall.datum ?? plan.centreLine
+/**
+ * The one line that everything on a face is measured from: the wall's own, else the height that this face hangs to;
+ * above the floor that the wall's `datumBy` names.
+ */
+export function levelLineOf({ wall, plan }: Pick<Elevation, 'wall' | 'plan'>): LevelLine {
+  return levelLine(wall, wall.datumBy, wall.datum ?? plan.centreLineSet)
+}
+
+/** Height of that line above the floor at x = 0; along a ramp, above the floor everywhere. mm. */
+export function datumOf(elevation: Pick<Elevation, 'wall' | 'plan'>): number {
+  return levelLineOf(elevation).y
 }
 
 /**
@@ -31,14 +41,15 @@ function standIn(method: string): MarksQuestion['fixings'][number] {
   return { name: `a ${kind} that is not chosen yet`, kind, holeOffset: 0, ratedKg: null }
 }
 
-function fixingOf({ fixing, back }: PlacedWork): MarksQuestion['fixings'][number] {
+function fixingOf({ fixing, back }: PlacedWork, wall: string): MarksQuestion['fixings'][number] {
   if (fixing === null) return standIn(back?.method ?? '')
-  return plainFixing(fixing)
+  return plainFixing(fixing, wall)
 }
 
-function plainFixing(fixing: NonNullable<PlacedWork['fixing']>): MarksQuestion['fixings'][number] {
-  const { name, kind, holeOffset, ratedKg, wallType, shank, length } = fixing
-  return { name, kind, holeOffset, ratedKg, wallType, shank, length }
+/** With the rating that counts on a wall of this type, else one for another wall, named as that. */
+function plainFixing(fixing: NonNullable<PlacedWork['fixing']>, wall: string): MarksQuestion['fixings'][number] {
+  const { name, kind, holeOffset, shank, length, head } = fixing
+  return { name, kind, holeOffset, ...ratingToAsk(fixing, wall), shank, length, head }
 }
 
 /** The question for the marks of one placed work; in words, what is missing for it. */
@@ -48,6 +59,7 @@ export function marksQuestionOf(
   style: MarksStyle,
 ): { readonly question: MarksQuestion } | { readonly problem: string } {
   const { wall, plan, rules } = elevation
+  const line = levelLineOf(elevation)
   if (placed.size === null) return { problem: 'Its size is not known yet. Measure it with its frame.' }
   if (placed.back === null) {
     return { problem: 'Nobody has measured its back yet. Turn it over: how does it hang, and what are the drops?' }
@@ -63,7 +75,8 @@ export function marksQuestionOf(
         length: wall.length,
         height: wall.height,
         wallType: wall.wallType,
-        datum: wall.datum,
+        datum: wall.datum === null ? null : line.y,
+        ramp: line.ramp,
         floor: wall.floor,
         skirting: wall.skirting,
         studFirst: wall.studFirst,
@@ -72,11 +85,16 @@ export function marksQuestionOf(
         backingTo: wall.backingTo,
         openings: wall.openings,
         keepClears: wall.keepClears,
+        rail: wall.rail,
+        railKgPerMetre: wall.railKgPerMetre,
+        ceiling: wall.ceiling,
+        joints: wall.joints,
+        studs: wall.studs,
       },
-      datum: datumOf(elevation),
+      datum: line.y,
       hooksApart: placed.hooksApart,
-      fixings: [fixingOf(placed)],
-      keeper: placed.keeper === null ? null : plainFixing(placed.keeper),
+      fixings: [fixingOf(placed, wall.wallType)],
+      keeper: placed.keeper === null ? null : plainFixing(placed.keeper, wall.wallType),
       rules: rules.hang,
       steps: style.steps,
       unit: style.unit,

@@ -79,7 +79,7 @@ function drawTag(
     anchor: 'end',
   })
   firstLines(work.title, 2, 'title', 4, w, measure).forEach((line, index) => {
-    sketch.text(`${name} title ${index}`, x, y + 25 + index * 4.8, 4, 'title', line)
+    sketch.text(`${name} title ${index}`, x, y + 28 + index * 4.8, 4, 'title', line)
   })
   const foot = sizeWithin(exhibitionTitle, 'plain', 2.6, w, measure)
   sketch.text(`${name} show`, x, y + h, foot, 'plain', exhibitionTitle, { colour: ink.ink2 })

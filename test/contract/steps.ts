@@ -229,6 +229,13 @@ export const steps: Steps = {
       }, // one of the types
       { angle: change<number | null>(angle, pick([null, 45, 90, 120.5])) },
       { studFirst: change(wall.stud_first === null ? null : figure(wall, 'stud_first'), length(0, 500)) },
+      {
+        studs: change<number[]>(JSON.parse(wall.studs === null ? '[]' : text(wall, 'studs')), [
+          length(0, 300),
+          length(400, 790),
+        ]),
+        datumBy: change(text(wall, 'datum_by') as 'high', pick(['', 'high', 'middle', 'ramp'] as const)), // one of them
+      },
     ])
     return { id: text(wall, 'id'), changes }
   },
@@ -432,6 +439,17 @@ export const steps: Steps = {
     }
   },
   'equipment.remove': ({ id }) => withId(id('equipment'), {}),
+  'fixing.rate': ({ id, pick, length, maybe, words }) =>
+    withId(id('fixing_kind'), {
+      wallType: pick(wallTypes),
+      ratedKg: maybe(0.2) ? null : length(2, 50),
+      source: `packet ${words()}`,
+    }),
+  'fixing.unrate': ({ row }) => {
+    const rating = row('fixing_rating')
+    if (rating === null) return null
+    return { id: text(rating, 'fixing'), wallType: text(rating, 'wall_type') as 'brick' } // one of the types
+  },
   'fixing.stock': ({ row, change, whole, maybe }) => {
     const fixing = row('fixing_kind')
     if (fixing === null) return null

@@ -1,23 +1,23 @@
 /** The crew's plan of a show, and the lifting limit that needs no show. */
 import type { Output, Received } from '../../../src/contract/contract.ts'
-import { liftingLimit } from '../../../src/crew/lifting.ts'
+import { handsAt, liftingLimit } from '../../../src/crew/lifting.ts'
 import { crewPlan, peopleFor } from '../../../src/crew/plan.ts'
 import { ruleNumber } from '../rules.ts'
 import type { Reading } from '../service.ts'
 import { type CrewShow, calledWork, crewShow, faceNameOf } from './show.ts'
 
 export function lifting(input: Received<'crew.lifting'>): Output<'crew.lifting'> {
-  const point = ({ asymmetry = 0, ...rest }: typeof input.origin) => ({ ...rest, asymmetry })
-  const origin = point(input.origin)
+  const system = input.system ?? 'metric'
+  const origin = handsAt(input.origin, 'origin', system)
   return liftingLimit({
     mass: input.mass,
     origin,
-    destination: input.destination === undefined ? origin : point(input.destination),
+    destination: input.destination === undefined ? origin : handsAt(input.destination, 'destination', system),
     perMinute: input.perMinute ?? 0.2,
     duration: input.duration ?? 'short',
     coupling: input.coupling ?? 'fair',
     people: input.people ?? 1,
-    system: input.system ?? 'metric',
+    system,
     from: input.from ?? 'formula',
   })
 }

@@ -10,6 +10,7 @@ import { Refusal } from '../../../src/contract/refusal.ts'
 import { readBack } from '../../../src/hang/back.ts'
 import { ruleFromCentre } from '../../../src/hang/height.ts'
 import { methodOf } from '../../../src/hang/methods.ts'
+import { floorAt } from '../../../src/hang/wall.ts'
 import { matchHoles } from '../../../src/late/holes.ts'
 import { SAME_HOLE, wantedHoles } from '../../../src/model/holes-of-face.ts'
 import { lateOfShow } from '../../../src/model/late-of-show.ts'
@@ -153,7 +154,7 @@ function moveTo(writing: Writing, exhibition: string, move: LateOffer['moves'][n
   const height = hangingSizeOf(db, stored.work)?.height ?? 0
   const byRule = ruleFromCentre(plan.rule, move.y, height, plan.eyeFraction)
   // At the height that the wall's rule gives, it goes on following the wall.
-  const follows = Math.abs(byRule.y - plan.centreLine) < 0.05
+  const follows = Math.abs(byRule.y - plan.centreLine - floorAt(plan.ramp, move.x)) < 0.05
   update(db, 'placement', move.placement, {
     face: move.face,
     x: move.x,

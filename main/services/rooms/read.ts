@@ -9,9 +9,16 @@ import { ruleNumber } from '../rules.ts'
 import type { Reading } from '../service.ts'
 import { row, rows } from '../sql.ts'
 
-interface StoredWall extends Omit<WallRow, 'from' | 'to' | 'openings' | 'keepClears' | 'floor'> {
+/** Lists that are stored as JSON text. */
+type Behind = 'studs' | 'joints' | 'ceiling' | 'rail'
+
+interface StoredWall extends Omit<WallRow, 'from' | 'to' | 'openings' | 'keepClears' | 'floor' | Behind> {
   readonly room: string
   readonly floor: string | null
+  readonly studs: string | null
+  readonly joints: string | null
+  readonly ceiling: string | null
+  readonly rail: string | null
   readonly fromX: number
   readonly fromY: number
   readonly toX: number
@@ -21,16 +28,21 @@ interface StoredWall extends Omit<WallRow, 'from' | 'to' | 'openings' | 'keepCle
 const wallSelect = `SELECT wall.id, face.id AS face, wall.room, wall.name, wall.length, wall.length_text AS lengthText,
   wall.height, wall.height_text AS heightText, wall.wall_type AS wallType, wall.stud_first AS studFirst,
   wall.stud_spacing AS studSpacing, wall.backing_from AS backingFrom, wall.backing_to AS backingTo, wall.skirting,
-  wall.datum, wall.floor, ends.angle AS angle,
+  wall.datum, wall.datum_by AS datumBy, wall.floor, wall.studs, wall.joints, wall.ceiling, wall.rail,
+  wall.rail_rated AS railKgPerMetre, wall.behind_seen AS behindSeen, ends.angle AS angle,
   begins.x AS fromX, begins.y AS fromY, ends.x AS toX, ends.y AS toY
   FROM wall JOIN face ON face.wall = wall.id AND face.side = 'a'
   JOIN corner AS begins ON begins.id = wall.from_corner JOIN corner AS ends ON ends.id = wall.to_corner`
 
 function asWall(db: ReadHandle, stored: StoredWall): WallRow {
-  const { room: _, floor, fromX, fromY, toX, toY, ...rest } = stored
+  const { room: _, floor, studs, joints, ceiling, rail, fromX, fromY, toX, toY, ...rest } = stored
   return {
     ...rest,
-    floor: floor === null ? [] : JSON.parse(floor),
+    floor: listOf(floor),
+    studs: listOf(studs),
+    joints: listOf(joints),
+    ceiling: listOf(ceiling),
+    rail: listOf(rail),
     from: [fromX, fromY],
     to: [toX, toY],
     openings: rows(db, 'SELECT id, kind, x, y, width, height, label FROM opening WHERE wall = :wall ORDER BY x, id', {
@@ -42,6 +54,11 @@ function asWall(db: ReadHandle, stored: StoredWall): WallRow {
       { wall: rest.id },
     ),
   }
+}
+
+/** Nothing measured is an empty list. */
+function listOf<T>(stored: string | null): T[] {
+  return stored === null ? [] : JSON.parse(stored)
 }
 
 export function wallsOf(db: ReadHandle, room: string): WallRow[] {

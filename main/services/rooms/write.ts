@@ -11,6 +11,7 @@ import { moveBefore, nextPosition, orderedRows } from '../order.ts'
 import { ruleNumber } from '../rules.ts'
 import type { Writing } from '../service.ts'
 import { insert, remove as removeRow, row, rows, update, value } from '../sql.ts'
+import { checkBehind } from './behind.ts'
 import { wallsOf } from './read.ts'
 
 type NewWall = Received<'wall.add'>['wall']
@@ -252,6 +253,13 @@ const wallColumns: Columns = {
   skirting: 'skirting',
   datum: 'datum',
   floor: jsonColumn('floor', []),
+  datumBy: 'datum_by',
+  studs: jsonColumn('studs', []),
+  joints: jsonColumn('joints', []),
+  ceiling: jsonColumn('ceiling', []),
+  rail: jsonColumn('rail', []),
+  railKgPerMetre: 'rail_rated',
+  behindSeen: 'behind_seen',
 }
 
 export function changeWall(writing: Writing, { id, changes }: Received<'wall.update'>): Output<'wall.update'> {
@@ -264,6 +272,7 @@ export function changeWall(writing: Writing, { id, changes }: Received<'wall.upd
   if (stored === undefined) throw notFound('wall')
   writing.label(`Change ${stored.name}`)
   const { angle, ...own } = changes
+  checkBehind(db, id, own)
   const changed = changeFields(writing, 'wall', id, own, wallColumns, 'wall')
   const corner = changeFields(writing, 'corner', stored.to_corner, { angle }, { angle: 'angle' }, 'corner')
   if (changed.values.length !== undefined) {

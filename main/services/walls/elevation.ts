@@ -1,8 +1,10 @@
 /** The facts of one face in one show: what the elevation draws, the sheet prints and the checks are made of. */
 import type { Elevation, PlacedWork } from '../../../src/contract/areas/walls.ts'
 import type { Received } from '../../../src/contract/contract.ts'
+import { type DatumBy, levelLine } from '../../../src/hang/datum.ts'
 import { centreFromRule, type HeightRuleName } from '../../../src/hang/height.ts'
 import { hangRulesFrom } from '../../../src/hang/rules.ts'
+import { floorAt } from '../../../src/hang/wall.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { notFound } from '../change.ts'
 import { asMade, madeOn } from '../marks/made.ts'
@@ -11,7 +13,7 @@ import { ruleNumber, ruleText } from '../rules.ts'
 import type { Reading } from '../service.ts'
 import { row, rows } from '../sql.ts'
 import { firstNumber } from '../works/figures.ts'
-import { fixingSelect, type StoredFixing } from './fixings.ts'
+import { fixingsOf } from './fixings.ts'
 
 interface StoredPlan {
   readonly centre_line: number | null
@@ -31,8 +33,18 @@ export function facePlanOf(db: ReadHandle, exhibition: string, face: string): El
     face,
   })
   const houseRule = ruleText(db, 'heightRule') as Elevation['plan']['rule'] // rule.set lets nothing else in
+  const wall = row<{ length: number; by: DatumBy; floor: string | null }>(
+    db,
+    'SELECT wall.length, wall.datum_by AS "by", wall.floor FROM wall JOIN face ON face.wall = wall.id WHERE face.id = :face',
+    { face },
+  )
+  const floor: [number, number][] = JSON.parse(wall?.floor ?? '[]')
+  const set = stored?.centre_line ?? ruleNumber(db, 'centreLine')
+  const line = levelLine({ floor, length: wall?.length ?? 0 }, wall?.by ?? '', set)
   return {
-    centreLine: stored?.centre_line ?? ruleNumber(db, 'centreLine'),
+    centreLine: line.y,
+    centreLineSet: set,
+    ramp: line.ramp ? floor : [],
     centreLineFrom: stored?.centre_line == null ? 'house rule' : 'this wall',
     rule: stored?.rule ?? houseRule,
     eyeFraction: stored?.eye_fraction ?? ruleNumber(db, 'eyeFraction'),
@@ -85,17 +97,20 @@ interface StoredPlacement {
 
 /** The height of a placement's centre: by its own rule and height where it has them, else by its face's. */
 export function centreOf(
-  placement: { readonly rule: PlacedWork['rule']; readonly y: number | null },
-  plan: Pick<Elevation['plan'], 'centreLine' | 'rule' | 'eyeFraction'>,
+  placement: { readonly rule: PlacedWork['rule']; readonly y: number | null; readonly x: number },
+  plan: Pick<Elevation['plan'], 'centreLine' | 'rule' | 'eyeFraction' | 'ramp'>,
   height: number,
 ): number {
   const rule: HeightRuleName = placement.rule === 'face' ? plan.rule : placement.rule
-  return centreFromRule({ rule, y: placement.y ?? plan.centreLine, eyeFraction: plan.eyeFraction }, height)
+  return centreFromRule(
+    { rule, y: placement.y ?? plan.centreLine + floorAt(plan.ramp, placement.x), eyeFraction: plan.eyeFraction },
+    height,
+  )
 }
 
 /** Works on a face from left to right. */
 export function placedOn(db: ReadHandle, exhibition: string, face: string, plan: Elevation['plan']): PlacedWork[] {
-  const fixings = new Map(rows<StoredFixing>(db, fixingSelect).map(fixing => [fixing.id, fixing]))
+  const fixings = new Map(fixingsOf(db).map(fixing => [fixing.id, fixing]))
   const stored = rows<StoredPlacement>(
     db,
     `SELECT placement.id AS placement, entry.id AS entry, work.id AS work, entry.running,

@@ -1,6 +1,7 @@
 /** Pure computations that can be asked without a catalogue: measures, marks, the wire, rows, stacks and grids. */
 import * as z from 'zod'
 import { marksAnswer, marksQuestion, wireAnswer, wireQuestion } from '../../hang/marks-shape.ts'
+import { nearestQuestion, offers } from '../../hang/nearest-shape.ts'
 import {
   gridAnswer,
   gridQuestion,
@@ -98,6 +99,28 @@ export const computationsArea = {
     'Turns the back of a work and its place on a wall into bearing points, holes, working, loads and findings.',
     marksQuestion,
     marksAnswer,
+  ),
+  'hang.nearest': procedure(
+    'pure',
+    'Offers the nearest move along the wall, or of the hooks, that clears every mark of a work, with its cost.',
+    nearestQuestion,
+    offers,
+  ),
+  'hang.withdrawal': procedure(
+    'pure',
+    'Computes what it takes to draw a plain nail straight out of wood. Information, not a rating.',
+    z.strictObject({
+      gravity: z.number().min(0.2).max(1.2),
+      diameter: z.number().gt(0).max(20),
+      into: z.number().gt(0).max(500),
+    }),
+    z.strictObject({
+      allowableN: z.number(),
+      allowableKg: z.number(),
+      ultimateN: z.number(),
+      ultimateKg: z.number(),
+      says: z.string(),
+    }),
   ),
   'hang.wire': procedure(
     'pure',

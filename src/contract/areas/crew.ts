@@ -12,7 +12,10 @@ const count = z.int().min(0).max(100_000)
 
 /** Hands in front of the ankles and above the floor, mm; how far the load is turned out of the middle, degrees. */
 const liftPoint = z.strictObject({
-  horizontal: z.number().min(0).max(5000),
+  /** Left out, it is estimated from the load's reach. */
+  horizontal: z.number().min(0).max(5000).optional(),
+  /** How far the load stands out in front of the body, mm. */
+  reach: z.number().min(0).max(5000).optional(),
   vertical: z.number().min(0).max(10_000),
   asymmetry: z.number().min(0).max(180).optional(),
 })

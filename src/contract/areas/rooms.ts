@@ -1,5 +1,6 @@
 /** The building: rooms as ordered walls with measured lengths and corner angles, and what is fixed on the walls. */
 import * as z from 'zod'
+import { datumWays } from '../../hang/datum.ts'
 import { cornerBounds } from '../../model/corner.ts'
 import { procedure } from '../procedure.ts'
 import { changes, done, finding, id, made, millimetres, name, shortText, size, typed, updated } from '../shared.ts'
@@ -42,7 +43,21 @@ export const wallRow = z.strictObject({
   backingFrom: z.number().nullable(),
   backingTo: z.number().nullable(),
   skirting: z.number().nullable(),
+  /** Height of the level line above the floor at the point that `datumBy` names; null where the house rule gives it. */
   datum: z.number().nullable(),
+  /** Which floor its lines are measured from: '' the left end, the high point, the middle; or they run along a ramp. */
+  datumBy: z.enum(datumWays),
+  /** Studs found one by one, x from left to right; they stand in place of the comb. */
+  studs: z.array(z.number()),
+  /** x of the joints between boards. */
+  joints: z.array(z.number()),
+  /** Height of the ceiling along the wall, and of the edge that hooks bear on of a picture rail; floor at x = 0. */
+  ceiling: z.array(z.tuple([z.number(), z.number()])),
+  rail: z.array(z.tuple([z.number(), z.number()])),
+  /** What the rail may carry on each metre, as its maker says; kg. */
+  railKgPerMetre: z.number().nullable(),
+  /** How anybody knows what is behind: looked at, found with a detector, from drawings, and when. */
+  behindSeen: z.string(),
   /** Measured floor heights: position along the wall, height of the floor there against the floor at 0. */
   floor: z.array(z.tuple([z.number(), z.number()])),
   /** The wall's two ends on the plan, from left to right as seen from the room. */
@@ -101,6 +116,20 @@ const newWall = z.strictObject({
   angle: cornerAngle.nullable().optional(),
   wallType: wallType.optional(),
 })
+
+const places = z.array(millimetres).max(1000)
+const heights = z.array(z.tuple([millimetres, millimetres])).max(1000)
+
+/** What is behind, above and on a wall; each must lie on the wall and run from left to right. */
+const behindChanges = {
+  datumBy: z.enum(datumWays),
+  studs: places,
+  joints: places,
+  ceiling: heights,
+  rail: heights,
+  railKgPerMetre: z.number().gt(0).max(1e5).nullable(),
+  behindSeen: shortText,
+} as const
 
 export const roomsArea = {
   'room.list': procedure(
@@ -197,7 +226,7 @@ export const roomsArea = {
   ),
   'wall.update': procedure(
     'write',
-    'Changes a wall: name, length, height, corner angle, type, studs, backing, skirting, level line, floor.',
+    'Changes a wall: name, length, height, corner angle, type, studs, backing, joints, skirting, level line, floor, ceiling, rail.',
     z.strictObject({
       id,
       changes: changes({
@@ -215,6 +244,7 @@ export const roomsArea = {
         skirting: millimetres.nullable(),
         datum: millimetres.nullable(),
         floor: z.array(z.tuple([millimetres, millimetres])).max(100),
+        ...behindChanges,
       }),
     }),
     updated,

@@ -24,7 +24,7 @@ import {
   updated,
 } from '../shared.ts'
 import { madeMark } from './marks.ts'
-import { wallRow } from './rooms.ts'
+import { wallRow, wallType } from './rooms.ts'
 import { glazing, hangingMethod, hangingSize, seenFrom, sensitivity } from './works.ts'
 
 export const heightRule = z.enum(['centre', 'top', 'bottom', 'eye'])
@@ -37,7 +37,11 @@ export const viewer = z.strictObject({ kind: z.enum(['standing', 'seated', 'whee
 export const facePlan = z.strictObject({
   /** The height that the face's rule hangs to, above the floor at x = 0, and whether it is the house rule. */
   centreLine: z.number(),
+  /** As it was set: above the floor at the point that the wall's `datumBy` names. Along a ramp, both are that. */
+  centreLineSet: z.number(),
   centreLineFrom: z.enum(['house rule', 'this wall']),
+  /** The floor that the line follows along a ramp, as the wall's; empty where the line is level. */
+  ramp: z.array(z.tuple([z.number(), z.number()])),
   rule: heightRule,
   eyeFraction: z.number(),
   plannedLux: z.number().nullable(),
@@ -59,8 +63,15 @@ export const fixingRow = z.strictObject({
   wallType: z.string(),
   shank: z.number().nullable(),
   length: z.number().nullable(),
+  /** Diameter of its head. */
+  head: z.number().nullable(),
+  /** What drills its hole and what drives it, in words. */
+  bit: z.string(),
+  tool: z.string(),
   source: z.string(),
   note: z.string(),
+  /** Further ratings, one a wall type, each as a packet says; null where it says: not in this wall. */
+  ratings: z.array(z.strictObject({ wallType: z.string(), ratedKg: z.number().nullable(), source: z.string() })),
 })
 
 export const placedWork = z.strictObject({
@@ -263,6 +274,9 @@ export const wallsArea = {
       wallType: z.string().max(40).optional(),
       shank: size.nullable().optional(),
       length: size.nullable().optional(),
+      head: size.nullable().optional(),
+      bit: shortText.optional(),
+      tool: shortText.optional(),
       source: shortText.optional(),
       note: longText.optional(),
     }),
@@ -280,11 +294,35 @@ export const wallsArea = {
         wallType: z.string().max(40),
         shank: size.nullable(),
         length: size.nullable(),
+        head: size.nullable(),
+        bit: shortText,
+        tool: shortText,
         source: shortText,
         note: longText,
       }),
     }),
     updated,
+  ),
+  'fixing.rate': procedure(
+    'write',
+    'Writes down what a packet says a fixing is rated for in one type of wall; in place of what was there.',
+    z.strictObject({
+      id,
+      wallType,
+      /** Null where the packet says: not in this wall. */
+      ratedKg: z.number().gt(0).max(10_000).nullable(),
+      /** Where the figure stands. A rating without a source is nobody's. */
+      source: z.string().trim().min(1).max(500),
+      /** The rating that the change was based on, null for none; another one now is a clash. */
+      was: z.number().nullable().optional(),
+    }),
+    updated,
+  ),
+  'fixing.unrate': procedure(
+    'write',
+    'Takes the rating for one type of wall back.',
+    z.strictObject({ id, wallType }),
+    done,
   ),
   'finding.list': procedure(
     'read',

@@ -3,6 +3,32 @@ import { expect } from 'vitest'
 import type { computationsArea } from '../../../src/contract/areas/computations.ts'
 import type { ExamplesOf } from './types.ts'
 
+/** Rings 400 apart at 1 800 and 2 200, studs at 1 830 and 2 230, no rating for the bare wall. */
+const betweenStuds = {
+  work: { height: 600, width: 500, mass: 6 },
+  back: {
+    method: 'd-rings',
+    seenFrom: 'front' as const,
+    data: { left: { drop: 100, inset: 50 }, right: { drop: 100, inset: 50 } },
+  },
+  centre: { x: 2000, y: 1480 },
+  wall: {
+    length: 9140,
+    height: 3450,
+    wallType: 'drywall',
+    datum: 1480,
+    floor: [],
+    skirting: null,
+    studFirst: 230,
+    studSpacing: 400,
+    backingFrom: null,
+    backingTo: null,
+    openings: [],
+    keepClears: [],
+  },
+  fixings: [{ name: 'hook', kind: 'hook' as const, holeOffset: 14, ratedKg: null }],
+}
+
 export const computationsExamples: ExamplesOf<keyof typeof computationsArea> = {
   'measure.length': {
     answered: [
@@ -62,6 +88,59 @@ export const computationsExamples: ExamplesOf<keyof typeof computationsArea> = {
         input: () => ({ text: 'x'.repeat(20_001) }),
         code: 'bad-input',
         field: 'text',
+      },
+    ],
+  },
+  'hang.nearest': {
+    answered: [
+      {
+        about: 'the way to two studs, with what it costs',
+        input: () => ({ marks: betweenStuds, others: [{ x: 0, y: 1200, width: 500, height: 500 }] }),
+        output: () => ({
+          clear: false,
+          conflicts: ['mark-off-backing'],
+          offers: [
+            {
+              dx: expect.closeTo(10.95, 6),
+              hooksApart: null,
+              hooksWere: null,
+              cost: expect.closeTo(10.95, 6),
+              gapLeft: { was: 1250, becomes: expect.closeTo(1260.95, 6) },
+              gapRight: { was: 6890, becomes: expect.closeTo(6879.05, 6) },
+            },
+          ],
+        }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a work without a size',
+        input: () => ({ marks: { ...betweenStuds, work: { height: 600, width: 0 } } }),
+        code: 'bad-input',
+        field: 'marks.work.width',
+      },
+    ],
+  },
+  'hang.withdrawal': {
+    answered: [
+      {
+        about: 'what one nail 20 deep in softwood stands; information, not a rating',
+        input: () => ({ gravity: 0.42, diameter: 3, into: 20 }),
+        output: () => ({
+          allowableN: expect.closeTo(65.2834, 1),
+          allowableKg: expect.closeTo(6.657, 2),
+          ultimateN: expect.closeTo(326.417, 0),
+          ultimateKg: expect.closeTo(33.285, 1),
+          says: expect.stringContaining('not a rating'),
+        }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a nail that is not in the wood',
+        input: () => ({ gravity: 0.42, diameter: 3, into: 0 }),
+        code: 'bad-input',
+        field: 'into',
       },
     ],
   },

@@ -91,6 +91,18 @@ export const crewExamples: ExamplesOf<keyof typeof crewArea> = {
     ],
     refused: [
       {
+        about: 'hands of which nobody knows where they are',
+        input: () => ({ mass: 5, origin: { vertical: 750 } }),
+        code: 'bad-input',
+        field: 'origin.horizontal',
+      },
+      {
+        about: 'a load that reaches out too far, by the estimate',
+        input: () => ({ mass: 5, origin: { reach: 900, vertical: 750 } }),
+        code: 'lift-out-of-range',
+        field: 'origin.horizontal',
+      },
+      {
         about: 'hands too far in front',
         input: () => ({ mass: 5, origin: { horizontal: 640, vertical: 750 } }),
         code: 'lift-out-of-range',

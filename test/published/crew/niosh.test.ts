@@ -9,6 +9,7 @@ import {
   asymmetryMultiplier,
   couplingMultiplier,
   distanceMultiplier,
+  estimatedHorizontal,
   frequencyMultiplier,
   horizontalMultiplier,
   type Lift,
@@ -124,6 +125,13 @@ test('table 7, CM (94-110)', () => {
   const read = (v: number) => (['good', 'fair', 'poor'] as const).map(each => couplingMultiplier('us', each, v))
   expect(read(29)).toEqual([1, 0.95, 0.9])
   expect(read(30)).toEqual([1, 1, 0.9])
+})
+
+test('estimated H (94-110): 20 + W/2 cm, under V 25 cm 25 + W/2; in inches 8 + W/2 and 10 + W/2 (inches from memory)', () => {
+  expect(estimatedHorizontal('metric', 30, 80)).toBe(35)
+  expect(estimatedHorizontal('metric', 30, 20)).toBe(40)
+  expect(estimatedHorizontal('us', 12, 30)).toBe(14)
+  expect(estimatedHorizontal('us', 12, 5)).toBe(16)
 })
 
 test('tables 2 to 4 agree with their formulas in two decimals, but DM at 130 cm, printed .86 (94-110)', () => {

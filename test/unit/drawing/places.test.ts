@@ -8,6 +8,8 @@ import { wallChain } from '../../../src/layout/chains.ts'
 
 const plan: Elevation['plan'] = {
   centreLine: 1480,
+  centreLineSet: 1480,
+  ramp: [],
   centreLineFrom: 'house rule',
   rule: 'centre',
   eyeFraction: 0.5,

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { marksFor } from '../../../src/hang/marks.ts'
-import { ratingOn } from '../../../src/hang/rating.ts'
+import { ratingOn, ratingToAsk } from '../../../src/hang/rating.ts'
 import type { WallFacts } from '../../../src/hang/wall.ts'
 import { ceilingAt, studsBetween, toNearestJoint, toNearestStud } from '../../../src/hang/wall.ts'
 import { hook, plainWall, question, screw } from './sample.ts'
@@ -69,6 +69,9 @@ describe('the rating that counts', () => {
       wallType: 'drywall',
     })
     expect(ratingOn({ ratedKg: null, ratings }, 'concrete')).toEqual({ ratedKg: null, wallType: 'brick' })
+    expect(ratingToAsk({ ratedKg: null, ratings }, 'concrete')).toEqual({ ratedKg: 8, wallType: 'brick' })
+    expect(ratingToAsk({ ratedKg: 20, wallType: '', ratings }, 'plaster').ratedKg).toBeNull()
+    expect(ratingToAsk({ ratedKg: null }, 'brick')).toEqual({ ratedKg: null, wallType: '' })
   })
 
   test('a rating for another wall never passes a load', () => {
