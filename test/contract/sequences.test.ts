@@ -114,8 +114,12 @@ function wanted(chance: Chance, name: string): boolean {
 function order(chance: Chance, count: number): StepName[] {
   const names: StepName[] = []
   while (names.length < count) {
-    const name = chance.pick(quickSteps)
-    if (wanted(chance, name)) names.push(name)
+    // Dealt like cards, so that none is left out however many there are.
+    const deck = [...quickSteps]
+    while (deck.length > 0) {
+      const [name] = deck.splice(chance.whole(0, deck.length - 1), 1)
+      if (name !== undefined && wanted(chance, name)) names.push(name)
+    }
   }
   for (const name of longSteps) for (let n = 0; n < longEach; n++) names.splice(chance.whole(0, names.length), 0, name)
   return names

@@ -347,7 +347,9 @@ export const steps: Steps = {
     return placements === null ? null : { placements, to: pick(['planned', 'planned', 'hung', 'level'] as const) }
   },
   'mark.set': ({ row, pick, words, maybe }) => {
-    const placement = row('placement')
+    // Mostly a work whose back was measured: another has no marks.
+    const measured = 'entry IN (SELECT entry.id FROM entry JOIN work_back ON work_back.work = entry.work)'
+    const placement = (maybe(0.8) ? row('placement', measured) : null) ?? row('placement')
     if (placement === null) return null
     return {
       exhibition: text(placement, 'exhibition'),
@@ -367,8 +369,10 @@ export const steps: Steps = {
       checked: maybe(0.8),
     }
   },
-  'mark.fill': ({ ids, maybe }) => {
-    const marks = ids('mark')
+  'mark.fill': ({ id, ids, maybe }) => {
+    // Mostly a hole that nothing hangs on: what is in use cannot be filled.
+    const dead = maybe(0.8) ? id('mark', 'placement IS NULL') : null
+    const marks = dead === null ? ids('mark') : [dead]
     return marks === null ? null : { marks, filled: maybe(0.6) }
   },
   'mark.note': ({ id, words }) => withId(id('mark'), { note: words() }),
