@@ -142,6 +142,15 @@ export function remove(writing: Writing, { id }: Received<'exhibition.remove'>):
       field: 'id',
     })
   }
+  const holes =
+    value<number>(db, `SELECT count(*) FROM mark WHERE exhibition = :id AND state = 'drilled' AND filled_at = ''`, {
+      id,
+    }) ?? 0
+  if (holes > 0) {
+    throw new Refusal('holes-left', `${holes} holes of ${title} are in the walls. Fill them first, or close it.`, {
+      field: 'id',
+    })
+  }
   writing.label(`Remove the exhibition ${title}`)
   for (const layout of rows<{ id: string }>(db, 'SELECT id FROM kept_layout WHERE exhibition = :id', { id })) {
     for (const place of rows<{ id: string }>(db, 'SELECT id FROM kept_place WHERE layout = :layout', {
@@ -151,7 +160,7 @@ export function remove(writing: Writing, { id }: Received<'exhibition.remove'>):
     }
     removeRow(db, 'kept_layout', layout.id)
   }
-  for (const table of ['placement', 'face_plan', 'entry', 'section']) {
+  for (const table of ['mark', 'placement', 'face_plan', 'entry', 'section']) {
     for (const each of rows<{ id: string }>(db, `SELECT id FROM ${table} WHERE exhibition = :id`, { id })) {
       removeRow(db, table, each.id)
     }
