@@ -207,6 +207,10 @@ function dropWall(writing: Writing, wall: string): void {
     for (const plan of rows<{ id: string }>(db, 'SELECT id FROM face_plan WHERE face = :face', { face: face.id })) {
       removeRow(db, 'face_plan', plan.id)
     }
+    // Its holes go with the wall: nobody can fill them any more.
+    for (const mark of rows<{ id: string }>(db, 'SELECT id FROM mark WHERE face = :face', { face: face.id })) {
+      removeRow(db, 'mark', mark.id)
+    }
     removeRow(db, 'face', face.id)
   }
   removeRow(db, 'wall', wall)
