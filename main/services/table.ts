@@ -21,6 +21,7 @@ import type { CatalogueServices, PureServices } from './service.ts'
 import { sheetServices } from './sheets/sheets.ts'
 import { elevation } from './walls/elevation.ts'
 import * as findings from './walls/findings.ts'
+import * as library from './walls/fixing-library.ts'
 import * as fixings from './walls/fixings.ts'
 import * as layouts from './walls/layouts.ts'
 import * as placements from './walls/placements.ts'
@@ -115,6 +116,7 @@ export const catalogueServices: CatalogueServices = {
   'placement.update': placements.change,
   'placement.hold': placements.hold,
   'placement.setState': placements.setState,
+  'placement.steps': placements.steps,
   'mark.ofFace': marks.ofFace,
   'mark.set': marks.set,
   'mark.services': marks.services,
@@ -132,6 +134,9 @@ export const catalogueServices: CatalogueServices = {
   'fixing.update': fixings.change,
   'fixing.rate': fixings.rate,
   'fixing.unrate': fixings.unrate,
+  'fixing.copy': library.copy,
+  'fixing.remove': library.remove,
+  'fixing.uses': library.uses,
   'finding.list': findings.list,
   'finding.settle': findings.settle,
   'finding.unsettle': findings.unsettle,

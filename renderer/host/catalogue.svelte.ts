@@ -8,7 +8,9 @@ import { call, listen, type Refused, refusalOf } from './client.svelte.ts'
 const work = ['work', 'work_number', 'work_size', 'work_mass', 'work_back', 'picture', 'party', 'import_question']
 const show = ['exhibition', 'section', 'entry']
 const building = ['building', 'room', 'corner', 'wall', 'face', 'opening', 'keep_clear']
-const hanging = ['placement', 'face_plan', 'fixing_kind', 'house_rule', 'settlement']
+const hanging = ['placement', 'face_plan', 'fixing_kind', 'fixing_rating', 'house_rule', 'settlement']
+
+const crew = [...building, ...hanging, ...show, ...work, 'mark', 'placement_step', 'equipment', 'method_time']
 
 /** The tables that an answer is made of. A question that is not here is asked again after every change. */
 const madeOf: Partial<Record<Name, readonly string[]>> = {
@@ -23,8 +25,11 @@ const madeOf: Partial<Record<Name, readonly string[]>> = {
   'work.list': [...work, ...show, 'placement', 'face', 'wall', 'room'],
   'work.counts': [...work, ...show, 'placement', 'wall'],
   'work.get': [...work, ...show, 'placement', 'document', 'settlement', 'face', 'wall', 'room'],
-  'wall.elevation': [...building, ...hanging, ...show, ...work, 'kept_layout'],
-  'fixing.list': ['fixing_kind'],
+  'wall.elevation': [...building, ...hanging, ...show, ...work, 'kept_layout', 'mark'],
+  'mark.ofFace': [...building, ...hanging, ...show, ...work, 'mark'],
+  'placement.steps': ['placement', 'placement_step'],
+  'fixing.list': ['fixing_kind', 'fixing_rating'],
+  'fixing.uses': ['fixing_kind', 'placement', 'mark', 'entry', 'work', 'face', 'wall', 'room'],
   'layout.compare': ['kept_layout', 'kept_place', 'placement', ...show, 'work'],
   'import.letters': ['import_question', 'import_run', 'work', 'entry', 'work_number', 'party'],
   'import.questions': ['import_question', 'import_run', 'work', 'entry', 'work_number'],

@@ -454,6 +454,14 @@ export const steps: Steps = {
     if (rating === null) return null
     return { id: text(rating, 'fixing'), wallType: text(rating, 'wall_type') as 'brick' } // one of the types
   },
+  'fixing.copy': ({ id, words }) => withId(id('fixing_kind'), { name: words() }),
+  'fixing.remove': ({ row }) => {
+    const unused = row(
+      'fixing_kind',
+      'id NOT IN (SELECT fixing FROM placement WHERE fixing IS NOT NULL UNION SELECT keeper FROM placement WHERE keeper IS NOT NULL UNION SELECT fixing FROM mark WHERE fixing IS NOT NULL)',
+    )
+    return unused === null ? null : { id: text(unused, 'id') }
+  },
   'fixing.stock': ({ row, change, whole, maybe }) => {
     const fixing = row('fixing_kind')
     if (fixing === null) return null

@@ -54,6 +54,7 @@ export function change(writing: Writing, { id, changes }: Received<'fixing.updat
   writing.label(`Change the fixing ${nameOf(writing.db, id)}`)
   const columns = {
     name: 'name',
+    kind: 'kind',
     holeOffset: 'hole_offset',
     ratedKg: 'rated_kg',
     wallType: 'wall_type',

@@ -74,6 +74,30 @@ export const fixingRow = z.strictObject({
   ratings: z.array(z.strictObject({ wallType: z.string(), ratedKg: z.number().nullable(), source: z.string() })),
 })
 
+/** What a kind of fixing holds in a show, and whether anything anywhere still needs it. */
+const fixingUse = z.strictObject({
+  fixing: id,
+  /** Null where nobody has counted. */
+  inStock: z.int().nullable(),
+  /** Works that hang on it or are kept by it, and holes made for it, over all shows: none, and it may be removed. */
+  works: z.int(),
+  holes: z.int(),
+  /** In the show that was asked for, wall by wall. */
+  here: z.array(
+    z.strictObject({
+      placement: id,
+      work: id,
+      title: z.string(),
+      face: id,
+      room: z.string(),
+      wall: z.string(),
+      wallType,
+      /** It carries the work, or keeps it: a lock, a plate’s screw. */
+      does: z.enum(['holds', 'keeps']),
+    }),
+  ),
+})
+
 export const placedWork = z.strictObject({
   placement: id,
   entry: id,
@@ -226,6 +250,14 @@ export const wallsArea = {
     z.strictObject({ placements: z.array(id).min(1).max(2000), to: placementState }),
     z.strictObject({ changed: z.int() }),
   ),
+  'placement.steps': procedure(
+    'read',
+    'Lists when each work of a wall was said to be hung, level, locked or checked, and by whom; the newest last.',
+    z.strictObject({ exhibition: id, face: id }),
+    z.strictObject({
+      steps: z.array(z.strictObject({ placement: id, state: placementState, at: z.string(), by: z.string() })),
+    }),
+  ),
   'layout.keep': procedure(
     'write',
     'Keeps the present layout of a wall under a name.',
@@ -289,6 +321,7 @@ export const wallsArea = {
       id,
       changes: changes({
         name,
+        kind: z.enum(fixingShapes),
         holeOffset: z.number().min(-500).max(500),
         ratedKg: z.number().gt(0).max(10_000).nullable(),
         wallType: z.string().max(40),
@@ -323,6 +356,24 @@ export const wallsArea = {
     'Takes the rating for one type of wall back.',
     z.strictObject({ id, wallType }),
     done,
+  ),
+  'fixing.copy': procedure(
+    'write',
+    'Adds another kind of fixing with everything that is known of one, its ratings too, to be changed from there.',
+    z.strictObject({ id, name }),
+    made,
+  ),
+  'fixing.remove': procedure(
+    'write',
+    'Removes a kind of fixing from the library; refused while a work hangs on it or a hole was made for it, in any show.',
+    z.strictObject({ id }),
+    done,
+  ),
+  'fixing.uses': procedure(
+    'read',
+    'Says of each kind of fixing how many are in stock, what it holds in a show, and how often it is used in all shows.',
+    z.strictObject({ exhibition: id.nullable() }),
+    z.strictObject({ fixings: z.array(fixingUse) }),
   ),
   'finding.list': procedure(
     'read',

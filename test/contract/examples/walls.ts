@@ -382,6 +382,34 @@ export const wallsExamples: ExamplesOf<keyof typeof wallsArea> = {
       },
     ],
   },
+  'placement.steps': {
+    answered: [
+      {
+        about: 'one after the other',
+        first: known => [
+          ['placement.setState', { placements: [known.pansPlace], to: 'hung' }],
+          ['placement.setState', { placements: [known.pansPlace], to: 'level' }],
+        ],
+        input: known => ({ exhibition: known.show, face: known.northFace }),
+        output: known => ({
+          steps: (['hung', 'level'] as const).map(state => ({
+            placement: known.pansPlace,
+            state,
+            at: anyMoment,
+            by: '',
+          })),
+        }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a wall that is not there',
+        input: known => ({ exhibition: known.show, face: 'zzzzzz' }),
+        code: 'not-found',
+        field: 'face',
+      },
+    ],
+  },
   'placement.setState': {
     answered: [
       {
@@ -592,6 +620,93 @@ export const wallsExamples: ExamplesOf<keyof typeof wallsArea> = {
         input: known => ({ id: known.hook, wallType: 'plaster' }),
         code: 'not-found',
         field: 'wallType',
+      },
+    ],
+  },
+  'fixing.copy': {
+    answered: [
+      {
+        about: 'the copy',
+        input: known => ({ id: known.hook, name: 'two-nail hook, 50 lb, black' }),
+        output: () => ({ id: anyId }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a fixing that is not there',
+        input: () => ({ id: 'zzzzzz', name: 'another' }),
+        code: 'not-found',
+        field: 'id',
+      },
+      {
+        about: 'a copy without a name',
+        input: known => ({ id: known.hook, name: '' }),
+        code: 'bad-input',
+        field: 'name',
+      },
+    ],
+  },
+  'fixing.remove': {
+    answered: [
+      {
+        about: 'that it is gone once its work hangs on something else',
+        first: known => [
+          ['placement.update', { id: known.causewayPlace, changes: { fixing: { was: known.hook, to: null } } }],
+        ],
+        input: known => ({ id: known.hook }),
+        output: () => ({ done: true }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a fixing that a work hangs on',
+        input: known => ({ id: known.hook }),
+        code: 'fixing-in-use',
+        field: 'id',
+      },
+      { about: 'a fixing that is not there', input: () => ({ id: 'zzzzzz' }), code: 'not-found', field: 'id' },
+    ],
+  },
+  'fixing.uses': {
+    answered: [
+      {
+        about: 'the hook that a work hangs on',
+        input: known => ({ exhibition: known.show }),
+        output: known => ({
+          fixings: [
+            {
+              fixing: known.hook,
+              inStock: null,
+              works: 1,
+              holes: 0,
+              here: [
+                {
+                  placement: known.causewayPlace,
+                  work: known.causeway,
+                  title: 'Causeway',
+                  face: known.northFace,
+                  room: 'Room 1',
+                  wall: 'north',
+                  wallType: 'drywall on ply',
+                  does: 'holds',
+                },
+              ],
+            },
+          ],
+        }),
+      },
+      {
+        about: 'no show, only the library',
+        input: () => ({ exhibition: null }),
+        output: known => ({ fixings: [{ fixing: known.hook, inStock: null, works: 1, holes: 0, here: [] }] }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a field that it does not know',
+        input: () => ({ exhibition: null, nonsense: 1 }),
+        code: 'bad-input',
+        field: 'nonsense',
       },
     ],
   },
