@@ -57,6 +57,8 @@ export function costOf(
   let moved = 0
   let labels = 0
   let offLine = 0
+  // Where everything is to be lower, the line is what it comes to: off it is who stays behind.
+  const lower = question.change.kind === 'lower' ? question.change.by : 0
   for (const { work, spot } of after) {
     const old = was.spots.get(work.id)
     if (old !== undefined && Math.hypot(old.x - spot.x, old.y - spot.y) > SAME) {
@@ -64,7 +66,7 @@ export function costOf(
       else moved += 1
       if (work.labelled) labels += 1
     }
-    const off = Math.abs(spot.y - centreFromRule(work.stands, work.height))
+    const off = Math.abs(spot.y - centreFromRule(work.stands, work.height) + lower)
     if (off > SAME) offLine += off
   }
   const inner = gaps.slice(1, -1)

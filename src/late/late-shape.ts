@@ -63,6 +63,8 @@ export interface LateQuestion {
   readonly prices: Prices
   /** A hole this near serves: the same number on the tape. mm. */
   readonly sameHole: number
+  /** A length with its unit as the reader of the sentences writes it. */
+  readonly say: (mm: number) => string
 }
 
 /** What each consequence weighs, in points. House rules; the order they keep matters more than their size. */

@@ -7,13 +7,12 @@
  * least spread for each set of neighbours that may move. Offers that another beats in everything are left out.
  */
 import { type Before, beats, before, costOf, priceOf, type Spot, spotOf } from './cost.ts'
+import { byPrice, handful } from './handful.ts'
 import type { Change, LateAnswer, LateQuestion, LateWork, Move, Offer } from './late-shape.ts'
 import { fits } from './room.ts'
 import { type Placed, type Row, rowAbout } from './row.ts'
 import { inTheRow, isChanged, isGone, lowered, nearestTo, outerEdges, rectOf, type Try } from './ways.ts'
 
-/** More than a person reads. */
-const MOST = 8
 const SAME = 0.05
 
 /** Ways out of a change, cheapest first. mm. Refuses nothing: what cannot be said is in `problem`. */
@@ -35,14 +34,15 @@ export function lateOffers(question: LateQuestion): LateAnswer {
           after.map(work => rectOf(work, spotOf(work))),
           question.wall,
         )
-  const tries = change.kind === 'lower' ? lowered(after, change.by) : inTheRow(question, after, was, row)
+  const tries = change.kind === 'lower' ? lowered(after, change.by, question.say) : inTheRow(question, after, was, row)
   const offers: Offer[] = []
   const seen = new Set<string>()
   const wall: Wall = { question, was, after, row, gone: [...gone] }
   for (const each of tries) {
     const moves = movesOf(wall, each.spots)
     const same = moves.map(move => `${move.id} ${move.x.toFixed(2)} ${move.y.toFixed(2)}`).join('|')
-    if (seen.has(same)) continue
+    // Which works go lower is the choice itself, also where two choices come to the same on this wall.
+    if (seen.has(same) && change.kind !== 'lower') continue
     seen.add(same)
     const offer = offerOf(wall, each, moves)
     if (offer !== null) offers.push(offer)
@@ -51,19 +51,29 @@ export function lateOffers(question: LateQuestion): LateAnswer {
   const wanted = offers.filter(
     offer => change.kind === 'lower' || !offers.some(other => other !== offer && beats(other.cost, offer.cost)),
   )
-  wanted.sort((a, b) => Math.sign(a.cost.hungMoved) - Math.sign(b.cost.hungMoved) || a.price - b.price)
-  const best = wanted.slice(0, MOST)
+  const best = change.kind === 'lower' ? [...wanted].sort(byPrice) : handful(wanted)
   return {
     offers: best,
-    problem: best.some(offer => offer.cost.hungMoved === 0) ? '' : problemOf(question, best),
+    problem: best.some(offer => offer.cost.hungMoved === 0) ? '' : problemOf(question, best, after, row),
   }
 }
 
-function problemOf({ change, leastGap }: LateQuestion, offers: readonly Offer[]): string {
-  const least = `with gaps of ${Math.round(leastGap)} mm or more`
+function problemOf(
+  { change, leastGap, leastMargin, say }: LateQuestion,
+  offers: readonly Offer[],
+  after: readonly LateWork[],
+  row: Row | null,
+): string {
+  const least = `with gaps of ${say(leastGap)} or more`
   if (offers.length > 0) return `Nothing fits ${least} unless a work that hangs is moved.`
-  if (change.kind === 'lower') return 'Every work would run into the floor, the ceiling or what must stay clear.'
-  return `Nothing fits ${least} on this wall: take a work off it, or hang this one elsewhere.`
+  if (change.kind === 'lower') {
+    return 'A work would run into the floor, the ceiling, a neighbour or what must stay clear. Type a shorter length.'
+  }
+  const inRow = row === null ? [] : after.filter(work => row.ids.includes(work.id))
+  const wants = inRow.reduce((sum, work) => sum + work.width + leastGap, -leastGap) + 2 * leastMargin
+  const over = row === null ? 0 : wants - (row.to - row.from)
+  const why = over > SAME ? `: the row is ${say(over)} too long for its place` : ''
+  return `Nothing fits ${least} on this wall${why}. Take a work off it, hang this one elsewhere, or allow narrower gaps in the house rules.`
 }
 
 /** The works as the change makes them, in their old places. */

@@ -22,11 +22,20 @@ export interface Stretch {
   readonly leastGap: number
 }
 
+export interface Spaced {
+  readonly spots: ReadonlyMap<string, Spot>
+  readonly ends: string
+  /** The gaps made, one figure for each part between what stays. mm. */
+  readonly gaps: readonly number[]
+  /** Works inside the stretch that stay where they are. */
+  readonly stayed: readonly LateWork[]
+}
+
 /**
  * Spots of the stretch's works with equal gaps between what stays; null where it does not fit, or where nothing in it
  * may move. mm.
  */
-export function spaced(stretch: Stretch): { readonly spots: ReadonlyMap<string, Spot>; readonly ends: string } | null {
+export function spaced(stretch: Stretch): Spaced | null {
   const { items, i, j, row, keep, change } = stretch
   const within = items.slice(i, j + 1)
   const stays = (work: LateWork) => {
@@ -45,6 +54,7 @@ export function spaced(stretch: Stretch): { readonly spots: ReadonlyMap<string, 
   const leftEdge = before === undefined ? stretch.outer.left : before.x + before.width / 2
   const rightEdge = behind === undefined ? stretch.outer.right : behind.x - behind.width / 2
   const spots = new Map<string, Spot>()
+  const gaps: number[] = []
   let from = leftEdge
   let free: LateWork[] = []
   // No gap before the first work where its own margin is kept.
@@ -55,6 +65,7 @@ export function spaced(stretch: Stretch): { readonly spots: ReadonlyMap<string, 
     if (free.length > 0) {
       const gap = count === 0 ? 0 : (to - from - widths) / count
       if (count > 0 && gap < stretch.leastGap - 1e-6) return false
+      if (count > 0) gaps.push(gap)
       // One work between two margins is centred between them.
       let at = count === 0 ? from + (to - from - widths) / 2 : from + (open ? gap : 0)
       for (const work of free) {
@@ -76,5 +87,10 @@ export function spaced(stretch: Stretch): { readonly spots: ReadonlyMap<string, 
   }
   if (!close(rightEdge, behind !== undefined)) return null
   if (rightEdge > row.to + 1e-6 || leftEdge < row.from - 1e-6) return null
-  return { spots, ends: `${before === undefined ? 'margin' : 'work'}-${behind === undefined ? 'margin' : 'work'}` }
+  return {
+    spots,
+    ends: `${before === undefined ? 'margin' : 'work'}-${behind === undefined ? 'margin' : 'work'}`,
+    gaps,
+    stayed: within.filter(stays),
+  }
 }

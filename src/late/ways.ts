@@ -4,10 +4,10 @@
  */
 import { centreFromRule } from '../hang/height.ts'
 import { type Before, type Spot, spotOf } from './cost.ts'
-import { pushed } from './gaps.ts'
+import { type Pushed, pushed } from './gaps.ts'
 import type { Change, LateQuestion, LateWork } from './late-shape.ts'
 import type { Placed, Row } from './row.ts'
-import { spaced } from './spacing.ts'
+import { type Spaced, spaced } from './spacing.ts'
 
 export interface Try {
   readonly key: string
@@ -36,28 +36,54 @@ export function rectOf(work: LateWork, spot: Spot): Placed {
   }
 }
 
-export function lowered(works: readonly LateWork[], by: number): readonly Try[] {
-  const down = (which: (work: LateWork) => boolean) =>
-    new Map(
-      works.filter(which).map(work => {
-        const { x, y } = spotOf(work)
-        return [work.id, { x, y: y - by }] as const
-      }),
-    )
-  const way = by >= 0 ? 'lower' : 'raise'
-  return [
-    {
-      key: `${way}-free`,
-      says: 'Only what is not drilled yet; what is drilled or hung stays, at two heights on one wall.',
-      spots: down(work => work.standing === 'free' && !work.held),
-    },
-    {
-      key: `${way}-not-hung`,
-      says: 'Everything that does not hang yet, with new holes for what is drilled.',
-      spots: down(work => work.standing !== 'hung' && !work.held),
-    },
-    { key: `${way}-all`, says: 'The whole wall, also what hangs.', spots: down(() => true) },
-  ]
+export const lowerings = ['free', 'not-hung', 'all'] as const
+export type Lowering = (typeof lowerings)[number]
+
+function goesDown(which: Lowering, work: LateWork): boolean {
+  if (which === 'all') return true
+  return !work.held && work.standing !== 'hung' && (which === 'not-hung' || work.standing === 'free')
+}
+
+export function lowered(works: readonly LateWork[], by: number, say: (mm: number) => string): readonly Try[] {
+  return lowerings.map(which => ({
+    key: `${by >= 0 ? 'lower' : 'raise'}-${which}`,
+    says: saysLowered(which, works, by, say),
+    spots: new Map(
+      works
+        .filter(work => goesDown(which, work))
+        .map(work => {
+          const { x, y } = spotOf(work)
+          return [work.id, { x, y: y - by }] as const
+        }),
+    ),
+  }))
+}
+
+/** What goes lower and what stays, over one wall or all that are asked about. */
+export function saysLowered(
+  which: Lowering,
+  works: readonly LateWork[],
+  by: number,
+  say: (mm: number) => string,
+): string {
+  const verb = by >= 0 ? 'Lower' : 'Raise'
+  const amount = `by ${say(Math.abs(by))}`
+  const stay = works.filter(work => !goesDown(which, work))
+  const drilled = works.filter(work => goesDown(which, work) && work.standing === 'drilled')
+  const holes = drilled.length === 0 ? '' : `, with new holes for ${listed(drilled)}`
+  if (stay.length === 0) {
+    const hung = works.filter(work => work.standing === 'hung')
+    return `${verb} everything ${amount}${hung.length === 0 ? '' : `, also ${listed(hung)}, which ${hung.length === 1 ? 'hangs' : 'hang'}`}${holes}.`
+  }
+  const what = which === 'free' ? 'only what is not drilled yet' : 'everything that does not hang yet'
+  return `${verb} ${what} ${amount}${holes}; ${listed(stay)} ${stay.length === 1 ? 'stays' : 'stay'}, so heights differ.`
+}
+
+/** Works by name, shortened where nobody would read them all. */
+function listed(works: readonly LateWork[]): string {
+  const names = works.map(work => work.name)
+  if (names.length > 6) return `${names.length} works`
+  return names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`
 }
 
 export function inTheRow(
@@ -95,7 +121,7 @@ function inPlace(question: LateQuestion, work: LateWork, changed: readonly LateW
   const at = (x: number, y: number) => new Map([...others, [work.id, { x, y }]])
   const old = question.works.find(each => each.id === work.id)
   const tries: Try[] = [
-    { key: 'centre', says: `${work.name} about the same centre; its neighbours stay.`, spots: at(spot.x, spot.y) },
+    { key: 'centre', says: `Keep ${work.name} about the same centre; its neighbours stay.`, spots: at(spot.x, spot.y) },
   ]
   if (question.change.kind === 'different' && old !== undefined) {
     const left = old.x - old.width / 2
@@ -103,12 +129,12 @@ function inPlace(question: LateQuestion, work: LateWork, changed: readonly LateW
     tries.push(
       {
         key: 'left-edge',
-        says: `${work.name} keeps its left edge; its neighbours stay.`,
+        says: `Keep the left edge of ${work.name} where it is; its neighbours stay.`,
         spots: at(left + work.width / 2, spot.y),
       },
       {
         key: 'right-edge',
-        says: `${work.name} keeps its right edge; its neighbours stay.`,
+        says: `Keep the right edge of ${work.name} where it is; its neighbours stay.`,
         spots: at(rightEdge - work.width / 2, spot.y),
       },
     )
@@ -118,10 +144,11 @@ function inPlace(question: LateQuestion, work: LateWork, changed: readonly LateW
     for (const hole of question.drilled) {
       if (Math.abs(hole.x - spot.x) > work.width + (old?.width ?? 0)) continue
       const what = idle.has(hole.id) ? 'an old hole' : 'a hole that is there'
+      const [x, y] = [hole.x - need.dx, hole.y - need.dy]
       tries.push({
         key: `hole-${hole.id}-${need.slot}`,
-        says: `${work.name} with its ${need.slot} mark on ${what}; its neighbours stay.`,
-        spots: at(hole.x - need.dx, hole.y - need.dy),
+        says: `Hang ${work.name}${shifted(x - spot.x, y - spot.y, question.say)}, with its ${need.slot} mark on ${what}; its neighbours stay.`,
+        spots: at(x, y),
       })
     }
   }
@@ -153,14 +180,31 @@ function swappedEdges({ works, change }: LateQuestion, after: readonly LateWork[
   ]
 }
 
-const saysPush = {
-  'push-right': 'Keep every gap; what stands to the right moves along.',
-  'push-left': 'Keep every gap; what stands to the left moves along.',
-  'push-both': 'Keep every gap; both sides move half each.',
-} as const
+/** ` further left by 26 mm`, as it stands in a sentence; empty where it stays. */
+function shifted(dx: number, dy: number, say: (mm: number) => string): string {
+  const along = Math.abs(dx) < 0.05 ? '' : ` further ${dx > 0 ? 'right' : 'left'} by ${say(Math.abs(dx))}`
+  const up = Math.abs(dy) < 0.05 ? '' : ` ${dy > 0 ? 'higher' : 'lower'} by ${say(Math.abs(dy))}`
+  return along === '' || up === '' ? along + up : `${along} and${up}`
+}
 
 function keepingGaps(question: LateQuestion, after: readonly LateWork[], row: Row): readonly Try[] {
-  return pushed(question, after, row).map(({ key, spots }) => ({ key, says: saysPush[key], spots }))
+  return pushed(question, after, row).map(({ key, spots }) => ({ key, says: saysPush(key, question, spots), spots }))
+}
+
+function saysPush(key: Pushed['key'], { works, say }: LateQuestion, spots: ReadonlyMap<string, Spot>): string {
+  const moves = works.flatMap(work => {
+    const spot = spots.get(work.id)
+    return spot === undefined || Math.abs(spot.x - work.x) < 0.05 ? [] : [{ work, by: spot.x - work.x }]
+  })
+  const most = moves.reduce((far, { by }) => Math.max(far, Math.abs(by)), 0)
+  const side =
+    key === 'push-both'
+      ? 'both sides move'
+      : key === 'push-right'
+        ? 'from its left end the row moves'
+        : 'from its right end the row moves'
+  if (moves.length === 0) return 'Keep every gap; nothing else moves.'
+  return `Keep every gap; ${side}, by ${say(most)} at most.`
 }
 
 /** Every stretch of the row that holds the change, spaced anew between what stays. */
@@ -177,10 +221,9 @@ function windows(question: LateQuestion, after: readonly LateWork[], row: Row): 
       for (const keep of ['drilled', 'hung', 'nothing'] as const) {
         const found = spaced({ items, i, j, row, keep, change, outer, leastGap: question.leastGap })
         if (found === null) continue
-        const names = `${items[i]?.name ?? ''} to ${items[j]?.name ?? ''}`
         tries.push({
           key: `${found.ends}-${keep}-${items[i]?.id ?? ''}-${items[j]?.id ?? ''}`,
-          says: `Space ${i === j ? (items[i]?.name ?? '') : `from ${names}`} anew with equal gaps${saysKeep[keep]}.`,
+          says: saysSpaced(items.slice(i, j + 1), found, question),
           spots: found.spots,
         })
       }
@@ -201,11 +244,39 @@ export function outerEdges(
   }
 }
 
-const saysKeep = {
-  drilled: '; what is drilled or hung stays',
-  hung: '; drilled works move, what hangs stays',
-  nothing: ', moving what hangs too',
-} as const
+function saysSpaced(within: readonly LateWork[], { gaps, stayed, spots }: Spaced, question: LateQuestion): string {
+  const [first, last] = [within[0]?.name ?? '', within.at(-1)?.name ?? '']
+  const least = Math.min(...gaps)
+  const even = gaps.length > 0 && Math.max(...gaps) - least < 0.5
+  const figure = gaps.length === 0 ? '' : even ? `, gaps of ${question.say(least)}` : ', each part with equal gaps'
+  const clauses = [
+    ...(stayed.length === 0 ? [] : [`${listed(stayed)} ${stayed.length === 1 ? 'stays' : 'stay'}`]),
+    ...carried(within, spots, 'drilled', 'though drilled', question.change),
+    ...carried(within, spots, 'hung', 'though it hangs', question.change),
+  ]
+  const what = within.length === 1 ? `Space ${first} evenly between its neighbours` : `Space ${first} to ${last} anew`
+  return `${what}${figure}${clauses.map(clause => `; ${clause}`).join('')}.`
+}
+
+/** Works that move though something speaks against it. */
+function carried(
+  within: readonly LateWork[],
+  spots: ReadonlyMap<string, Spot>,
+  standing: LateWork['standing'],
+  why: string,
+  change: Change,
+): readonly string[] {
+  const some = within.filter(
+    work =>
+      work.standing === standing &&
+      !isChanged(change, work.id) &&
+      Math.abs((spots.get(work.id)?.x ?? work.x) - work.x) > 0.05,
+  )
+  if (some.length === 0) return []
+  return [
+    `${listed(some)} ${some.length === 1 ? 'moves' : 'move'}, ${some.length === 1 ? why : why.replace('it hangs', 'they hang')}`,
+  ]
+}
 
 /** Where a dropped work stood: the index of the first work right of it. */
 function seam({ works, change }: LateQuestion, items: readonly LateWork[]): number {

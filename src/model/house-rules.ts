@@ -4,6 +4,7 @@
  * published source say so.
  */
 import { crewRules } from './crew-rules.ts'
+import { lateRules } from './late-rules.ts'
 
 export const ruleUnits = ['mm', 'kg', '°', '×', 'of its width', 'of its height', 'h', ''] as const
 export type RuleUnit = (typeof ruleUnits)[number]
@@ -16,6 +17,7 @@ export const ruleGroups = [
   'Loads',
   'Measures and sheets',
   'Crew',
+  'Late changes',
 ] as const
 export type RuleGroup = (typeof ruleGroups)[number]
 
@@ -268,6 +270,7 @@ export const houseRules = {
     source: 'common practice, no source',
   },
   ...crewRules,
+  ...lateRules,
 } as const satisfies Readonly<Record<string, HouseRule>>
 
 export type HouseRuleKey = keyof typeof houseRules

@@ -7,11 +7,13 @@
 import type { LateChange, LateOffer } from '../contract/areas/marks.ts'
 import type { Elevation, PlacedWork } from '../contract/areas/walls.ts'
 import type { HeightRule } from '../hang/height.ts'
+import { sayIn } from '../hang/marks.ts'
 import { defaultSteps } from '../hang/printing.ts'
 import { floorAt } from '../hang/wall.ts'
+import { byPrice, handful } from '../late/handful.ts'
 import { lateOffers } from '../late/late.ts'
-import type { Change, LateQuestion, LateWork, NeededHole, Offer } from '../late/late-shape.ts'
-import { latePrices } from '../late/prices.ts'
+import type { Change, LateQuestion, LateWork, NeededHole, Offer, Prices } from '../late/late-shape.ts'
+import { lowerings, saysLowered } from '../late/ways.ts'
 import { calledOn } from './face-findings.ts'
 import { neededFrom, SAME_HOLE, wantedHoles } from './holes-of-face.ts'
 import type { MarksStyle } from './marks-of-face.ts'
@@ -24,20 +26,24 @@ export interface LateOfShow {
 const plain: MarksStyle = { unit: 'mm', steps: defaultSteps }
 /** Of each wall of a swap between two: more would only be worse. */
 const PER_WALL = 4
-const MOST = 8
+
+/** What the house weighs, and how the reader writes lengths. */
+export interface LateStyle extends MarksStyle {
+  readonly prices: Prices
+}
 
 /** Ways out, cheapest first; none before the first that moves a hung work does so. Walls that the change is not about are ignored. */
-export function lateOfShow(walls: readonly Elevation[], change: LateChange): LateOfShow {
+export function lateOfShow(walls: readonly Elevation[], change: LateChange, style: LateStyle): LateOfShow {
   switch (change.kind) {
     case 'lower':
-      return lowered(walls, change.by)
+      return lowered(walls, change.by, style)
     case 'swap':
-      return swapped(walls, change.one, change.other)
+      return swapped(walls, change.one, change.other, style)
     case 'drop':
     case 'different': {
       const wall = wallOf(walls, change.entry)
       if (wall === undefined) return nothing('This work is not on a wall.')
-      return asked(wall, changeOn(wall, change))
+      return asked(wall, changeOn(wall, change), style)
     }
   }
 }
@@ -72,12 +78,12 @@ function holesIfDifferent(elevation: Elevation, change: Extract<LateChange, { ki
   return neededFrom(wanted, { x: work.x, y: work.centreY })
 }
 
-function asked(wall: Elevation, change: Change): LateOfShow {
-  const { offers, problem } = lateOffers(questionOf(wall, change))
+function asked(wall: Elevation, change: Change, style: LateStyle): LateOfShow {
+  const { offers, problem } = lateOffers(questionOf(wall, change, style))
   return { offers: offers.map(offer => told([{ wall, offer, change }])), problem }
 }
 
-function questionOf(elevation: Elevation, change: Change): LateQuestion {
+function questionOf(elevation: Elevation, change: Change, style: LateStyle): LateQuestion {
   const { wall, rules, made } = elevation
   const drilled = made.filter(mark => mark.state === 'drilled' && mark.filled === null)
   const holed = new Set(drilled.map(mark => mark.placement))
@@ -97,8 +103,9 @@ function questionOf(elevation: Elevation, change: Change): LateQuestion {
     change,
     leastGap: rules.minimumGap,
     leastMargin: rules.minimumMargin,
-    prices: latePrices,
+    prices: style.prices,
     sameHole: SAME_HOLE,
+    say: sayIn(style.unit, style.steps),
   }
 }
 
@@ -132,17 +139,17 @@ function standsBy({ plan }: Elevation, work: PlacedWork): HeightRule {
 
 // ---- several walls
 
-function swapped(walls: readonly Elevation[], one: string, other: string): LateOfShow {
+function swapped(walls: readonly Elevation[], one: string, other: string, style: LateStyle): LateOfShow {
   const [a, b] = [wallOf(walls, one), wallOf(walls, other)]
   if (a === undefined || b === undefined) return nothing('Both works must be on a wall.')
   if (one === other) return nothing('Choose two works.')
-  if (a === b) return asked(a, { kind: 'swap', one, other })
-  const [workA, workB] = [guestOf(a, one), guestOf(b, other)]
+  if (a === b) return asked(a, { kind: 'swap', one, other }, style)
+  const [workA, workB] = [guestOf(a, one, style), guestOf(b, other, style)]
   if (workA === undefined || workB === undefined) return nothing('The size of one of them is not known yet.')
   const changeA: Change = { kind: 'replace', id: one, by: workB }
   const changeB: Change = { kind: 'replace', id: other, by: workA }
-  const onA = lateOffers(questionOf(a, changeA))
-  const onB = lateOffers(questionOf(b, changeB))
+  const onA = lateOffers(questionOf(a, changeA, style))
+  const onB = lateOffers(questionOf(b, changeB, style))
   const offers = onA.offers.slice(0, PER_WALL).flatMap(first =>
     onB.offers.slice(0, PER_WALL).map(second =>
       told([
@@ -151,36 +158,58 @@ function swapped(walls: readonly Elevation[], one: string, other: string): LateO
       ]),
     ),
   )
-  return { offers: ranked(offers), problem: [onA.problem, onB.problem].filter(text => text !== '').join(' ') }
+  const problems = [
+    [a, onA.problem],
+    [b, onB.problem],
+  ] as const
+  return {
+    offers: handful(offers),
+    problem: problems.flatMap(([wall, text]) => (text === '' ? [] : [`${wall.wall.name}: ${text}`])).join(' '),
+  }
 }
 
 /** A work as it comes to another wall: its size and holes, free there until it is drilled there. */
-function guestOf(wall: Elevation, entry: string): LateWork | undefined {
-  const work = questionOf(wall, { kind: 'drop', id: '' }).works.find(each => each.id === entry)
+function guestOf(wall: Elevation, entry: string, style: LateStyle): LateWork | undefined {
+  const work = questionOf(wall, { kind: 'drop', id: '' }, style).works.find(each => each.id === entry)
   return work === undefined ? undefined : { ...work, standing: work.standing === 'hung' ? 'hung' : 'free' }
 }
 
-function lowered(walls: readonly Elevation[], by: number): LateOfShow {
+function lowered(all: readonly Elevation[], by: number, style: LateStyle): LateOfShow {
+  const walls = all.filter(wall => wall.works.some(work => work.size !== null))
+  if (walls.length === 0) return nothing('Nothing of known size hangs there, so there is nothing to move.')
+  if (by === 0) return nothing('Type by how much: a length other than nothing.')
   const change: Change = { kind: 'lower', by }
-  const answers = walls.map(wall => ({ wall, ...lateOffers(questionOf(wall, change)) }))
-  const keys = new Set(answers.flatMap(answer => answer.offers.map(offer => offer.key)))
-  const offers = [...keys].flatMap(key => {
+  const questions = walls.map(wall => ({ wall, question: questionOf(wall, change, style) }))
+  const answers = questions.map(({ wall, question }) => ({ wall, ...lateOffers(question) }))
+  const works = questions.flatMap(({ question }) => question.works)
+  const seen = new Set<string>()
+  const offers = lowerings.flatMap(which => {
     const parts = answers.flatMap(({ wall, offers: found }) => {
-      const offer = found.find(each => each.key === key)
+      const offer = found.find(each => each.key.endsWith(`-${which}`))
       return offer === undefined ? [] : [{ wall, offer, change }]
     })
-    return parts.some(part => part.offer.moves.length > 0) ? [told(parts)] : []
+    const same = parts.flatMap(({ offer }) => offer.moves.map(({ id }) => id)).join(' ')
+    // A way that one of the walls has no room for is no way for all of them.
+    if (parts.length < walls.length || same === '' || seen.has(same)) return []
+    seen.add(same)
+    return [
+      {
+        ...told(parts),
+        key: parts[0]?.offer.key ?? '',
+        says: [saysLowered(which, works, by, sayIn(style.unit, style.steps))],
+      },
+    ]
   })
   const stuck = answers
     .filter(answer => answer.problem !== '')
     .map(({ wall, problem }) => `${wall.wall.name}: ${problem}`)
-  return { offers: ranked(offers), problem: stuck.join(' ') }
-}
-
-function ranked(offers: readonly LateOffer[]): readonly LateOffer[] {
-  return [...offers]
-    .sort((a, b) => Math.sign(a.cost.hungMoved) - Math.sign(b.cost.hungMoved) || a.price - b.price)
-    .slice(0, MOST)
+  const ranked = [...offers].sort(byPrice)
+  const settled = ranked.some(offer => offer.cost.hungMoved === 0)
+  const why =
+    stuck.length > 0
+      ? stuck.join(' ')
+      : 'Everything there hangs or is held: nothing can move unless what hangs is moved.'
+  return { offers: ranked, problem: settled ? '' : why }
 }
 
 interface Part {
@@ -227,6 +256,7 @@ function told(parts: readonly Part[]): LateOffer {
           name: nameOf(id),
           x,
           y,
+          ...sizeAfter(part.change, id, works.get(id)),
           wasX: works.get(id)?.x ?? x,
           wasY: works.get(id)?.centreY ?? y,
         }))
@@ -252,4 +282,10 @@ function told(parts: readonly Part[]): LateOffer {
       }),
     ),
   }
+}
+
+/** As large as it is once the change is made, mm. */
+function sizeAfter(change: Change, id: string, work: PlacedWork | undefined): { width: number; height: number } {
+  if (change.kind === 'different' && change.id === id) return { width: change.width, height: change.height }
+  return { width: work?.size?.width ?? 0, height: work?.size?.height ?? 0 }
 }

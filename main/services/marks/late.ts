@@ -13,15 +13,18 @@ import { methodOf } from '../../../src/hang/methods.ts'
 import { floorAt } from '../../../src/hang/wall.ts'
 import { matchHoles } from '../../../src/late/holes.ts'
 import { SAME_HOLE, wantedHoles } from '../../../src/model/holes-of-face.ts'
-import { lateOfShow } from '../../../src/model/late-of-show.ts'
+import { type LateStyle, lateOfShow } from '../../../src/model/late-of-show.ts'
+import { latePricesFrom } from '../../../src/model/late-rules.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { notFound } from '../change.ts'
 import { openExhibition } from '../exhibitions/open.ts'
+import { ruleNumber } from '../rules.ts'
 import type { Reading, Writing } from '../service.ts'
 import { remove, row, rows, update, value } from '../sql.ts'
 import { elevationOf, facePlanOf } from '../walls/elevation.ts'
 import { entryName, writeStep } from '../walls/placements.ts'
 import { hangingSizeOf } from '../works/figures.ts'
+import { readerOf } from '../works/findings.ts'
 import { addSize, chooseSize, setBack } from '../works/measures.ts'
 import { madeOn } from './made.ts'
 import { plain } from './marks.ts'
@@ -51,11 +54,16 @@ function checkBack(change: LateChange): void {
   }
 }
 
-export function offer({ db }: Reading, { exhibition, change }: Received<'late.offer'>): Output<'late.offer'> {
+function styleOf({ db, person }: Pick<Reading, 'db' | 'person'>, unit?: Received<'late.offer'>['unit']): LateStyle {
+  return { ...readerOf(person, unit), prices: latePricesFrom(key => ruleNumber(db, key)) }
+}
+
+export function offer(reading: Reading, { exhibition, change, unit }: Received<'late.offer'>): Output<'late.offer'> {
+  const { db } = reading
   checkBack(change)
   const faces = [...new Set(facesOf(db, exhibition, change))]
   const walls = wallsNow(db, exhibition, faces)
-  const { offers, problem } = lateOfShow(walls, change)
+  const { offers, problem } = lateOfShow(walls, change, styleOf(reading, unit))
   return { offers: [...offers], problem, voids: faces.flatMap(face => lastSheet(db, exhibition, face)) }
 }
 
@@ -75,7 +83,7 @@ export function take(writing: Writing, input: Received<'late.take'>): Output<'la
   const { exhibition, change, key } = input
   openExhibition(db, exhibition)
   checkBack(change)
-  const { offers } = lateOfShow(wallsNow(db, exhibition, facesOf(db, exhibition, change)), change)
+  const { offers } = lateOfShow(wallsNow(db, exhibition, facesOf(db, exhibition, change)), change, styleOf(writing))
   const chosen = offers.find(each => each.key === key && sameMoves(each, input.moves))
   if (chosen === undefined) {
     throw new Refusal('offer-gone', 'The wall has changed since this was offered. Look at the offers again.', {

@@ -5,7 +5,7 @@
 import * as z from 'zod'
 import { methodKeys } from '../../hang/method-keys.ts'
 import { procedure } from '../procedure.ts'
-import { done, id, longText, millimetres, moment, shortText, size } from '../shared.ts'
+import { done, id, lengthUnit, longText, millimetres, moment, shortText, size } from '../shared.ts'
 
 export const markState = z.enum(['planned', 'marked', 'drilled'])
 
@@ -83,7 +83,18 @@ export const lateOffer = z.strictObject({
   price: z.number(),
   /** Centres: where each work stands afterwards and stood before, by its entry. */
   moves: z.array(
-    z.strictObject({ entry: id, placement: id, face: id, name: z.string(), ...at, wasX: z.number(), wasY: z.number() }),
+    z.strictObject({
+      entry: id,
+      placement: id,
+      face: id,
+      name: z.string(),
+      ...at,
+      /** As large as it is after the change. */
+      width: z.number(),
+      height: z.number(),
+      wasX: z.number(),
+      wasY: z.number(),
+    }),
   ),
   off: z.array(z.strictObject({ entry: id, placement: id, name: z.string() })),
   newHoles: z.array(z.strictObject({ face: id, name: z.string(), slot: z.string(), ...at })),
@@ -165,8 +176,8 @@ export const marksArea = {
   ),
   'late.offer': procedure(
     'read',
-    'Offers ways out of a late change, cheapest first, each with its price in holes and moved works.',
-    z.strictObject({ exhibition: id, change: lateChange }),
+    'Offers ways out of a late change, cheapest first, each with its price in holes and moved works, in the unit asked for, else in that of the desk.',
+    z.strictObject({ exhibition: id, change: lateChange, unit: lengthUnit.optional() }),
     z.strictObject({
       offers: z.array(lateOffer),
       problem: z.string(),

@@ -5,6 +5,7 @@ import { join } from 'node:path'
 import { expect } from 'vitest'
 import type { deskArea } from '../../../src/contract/areas/desk.ts'
 import { crewRuleRows } from './crew-rules.ts'
+import { lateRuleRows } from './late-rules.ts'
 import { anyId, anyMoment, type ExamplesOf } from './types.ts'
 
 /** The key that an earlier call gave: of a backup, or of the newest recent catalogue. */
@@ -739,6 +740,7 @@ export const deskExamples: ExamplesOf<keyof typeof deskArea> = {
               changed: false,
             },
             ...crewRuleRows,
+            ...lateRuleRows,
           ],
         }),
       },

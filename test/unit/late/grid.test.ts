@@ -78,6 +78,7 @@ function wallOf(seed: number): LateQuestion {
     leastMargin: 150,
     prices,
     sameHole: 1,
+    say: mm => `${mm} mm`,
   }
 }
 
