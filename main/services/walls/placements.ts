@@ -5,8 +5,8 @@ import type { ReadHandle, WriteHandle } from '../../database/handles.ts'
 import { type Clash, type Columns, changeFields, jsonColumn, notFound, yesNoColumn } from '../change.ts'
 import { openExhibition } from '../exhibitions/open.ts'
 import { ruleNumber, ruleText } from '../rules.ts'
-import type { Writing } from '../service.ts'
-import { insert, remove as removeRow, row, update, value } from '../sql.ts'
+import type { Reading, Writing } from '../service.ts'
+import { insert, remove as removeRow, row, rows, update, value } from '../sql.ts'
 
 interface Stored {
   readonly id: string
@@ -223,6 +223,19 @@ export function writeStep(writing: Writing, placement: string, state: Stored['st
     at: writing.now(),
     by: writing.person?.name ?? '',
   })
+}
+
+export function steps({ db }: Reading, { exhibition, face }: Received<'placement.steps'>): Output<'placement.steps'> {
+  faceName(db, face)
+  return {
+    steps: rows<Output<'placement.steps'>['steps'][number]>(
+      db,
+      `SELECT step.placement, step.state, step.at, step.by FROM placement_step AS step
+       JOIN placement ON placement.id = step.placement
+       WHERE placement.exhibition = :exhibition AND placement.face = :face ORDER BY step.at, step.id`,
+      { exhibition, face },
+    ),
+  }
 }
 
 /** Checked means by a second person. Where nobody is named, it is taken on trust. */
