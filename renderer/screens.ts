@@ -8,6 +8,7 @@ const found: Readonly<Record<string, Module>> = import.meta.glob<Module>(
     './rooms/RoomsScreen.svelte',
     './walls/WallsScreen.svelte',
     './papers/PapersScreen.svelte',
+    './crew/CrewScreen.svelte',
     './works/WorkPage.svelte',
     './import/ImportFlow.svelte',
   ],
@@ -17,5 +18,6 @@ const found: Readonly<Record<string, Module>> = import.meta.glob<Module>(
 export const roomsScreen = found['./rooms/RoomsScreen.svelte']?.default
 export const wallsScreen = found['./walls/WallsScreen.svelte']?.default
 export const papersScreen = found['./papers/PapersScreen.svelte']?.default
+export const crewScreen = found['./crew/CrewScreen.svelte']?.default
 export const workPage = found['./works/WorkPage.svelte']?.default
 export const importFlow = found['./import/ImportFlow.svelte']?.default

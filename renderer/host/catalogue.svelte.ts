@@ -9,7 +9,6 @@ const work = ['work', 'work_number', 'work_size', 'work_mass', 'work_back', 'pic
 const show = ['exhibition', 'section', 'entry']
 const building = ['building', 'room', 'corner', 'wall', 'face', 'opening', 'keep_clear']
 const hanging = ['placement', 'face_plan', 'fixing_kind', 'fixing_rating', 'house_rule', 'settlement']
-
 const crew = [...building, ...hanging, ...show, ...work, 'mark', 'placement_step', 'equipment', 'method_time']
 
 /** The tables that an answer is made of. A question that is not here is asked again after every change. */
@@ -30,6 +29,10 @@ const madeOf: Partial<Record<Name, readonly string[]>> = {
   'placement.steps': ['placement', 'placement_step'],
   'fixing.list': ['fixing_kind', 'fixing_rating'],
   'fixing.uses': ['fixing_kind', 'placement', 'mark', 'entry', 'work', 'face', 'wall', 'room'],
+  'crew.plan': crew,
+  'crew.hardware': crew,
+  'crew.orders': crew,
+  'lock.list': crew,
   'layout.compare': ['kept_layout', 'kept_place', 'placement', ...show, 'work'],
   'import.letters': ['import_question', 'import_run', 'work', 'entry', 'work_number', 'party'],
   'import.questions': ['import_question', 'import_run', 'work', 'entry', 'work_number'],

@@ -3,6 +3,8 @@
  * keep: every number is the one that the plan shows; what a person ticks has a column of its own.
  */
 import type { CrewHardware, CrewOrders } from '../contract/areas/crew.ts'
+import type { LockRegister } from '../contract/areas/marks.ts'
+import { fluidOunces, squareFeet } from '../measure/amounts.ts'
 import { type Cell, EMPTY, numberCell, type SheetColumn, type TableSheet, textCell } from './columns.ts'
 import type { LengthUnit } from './figures.ts'
 
@@ -230,10 +232,6 @@ function stepsSheet(title: string, lines: readonly string[], orders: CrewOrders)
   ]
 }
 
-/** US fluid ounce and square foot: NIST SP 811, from memory. */
-const FLUID_OUNCE_ML = 29.5735295625
-const SQUARE_FOOT_M2 = 0.09290304
-
 export function patchSheets(
   { exhibitionTitle, lines }: Head,
   orders: CrewOrders,
@@ -246,8 +244,8 @@ export function patchSheets(
     numberCell(each.planned),
     numberCell(each.filled),
     numberCell(each.count),
-    numberCell(round(inches ? each.fillerMl / FLUID_OUNCE_ML : each.fillerMl, inches ? 2 : 1)),
-    numberCell(round(inches ? each.paintM2 / SQUARE_FOOT_M2 : each.paintM2, 2)),
+    numberCell(round(inches ? fluidOunces(each.fillerMl) : each.fillerMl, inches ? 2 : 1)),
+    numberCell(round(inches ? squareFeet(each.paintM2) : each.paintM2, 2)),
     numberCell(round(each.minutes, 0)),
   ]
   return [
@@ -275,6 +273,51 @@ export function patchSheets(
         ...orders.patches.map(patch => [textCell(patch.faceName), ...cells(patch), EMPTY]),
         ...(orders.patches.length > 1 ? [[textCell('In all'), ...cells(orders.total), EMPTY]] : []),
       ],
+    },
+  ]
+}
+
+/** Where every lock is, what opens it, whether it is shut. Places as `place` says them, which names the unit too. */
+export function lockSheets(
+  { exhibitionTitle, lines }: Head,
+  { locks }: LockRegister,
+  say: { readonly place: (mm: number) => string; readonly unit: string; readonly time: (at: string) => string },
+): readonly TableSheet[] {
+  return [
+    {
+      name: 'Lock register',
+      title: `${exhibitionTitle}: register of locks`,
+      lines: [
+        ...lines,
+        'This says how works come off: it lies where the tools are kept, and only there.',
+        ...(locks.length === 0 ? ['No lock is planned.'] : []),
+      ],
+      columns: [
+        text('work', 'Work', 22),
+        text('wall', 'Room and wall', 22),
+        text('which', 'Which', 11),
+        text('x', `From the left end (${say.unit})`, 11),
+        text('y', `Above the floor (${say.unit})`, 11),
+        text('type', 'Type', 22),
+        text('tool', 'Tool', 16),
+        text('shut', 'Shut, by whom', 22),
+        text('tick', 'Shut', 7),
+        text('tickOpen', 'Opened', 8),
+      ],
+      rows: locks.map(lock => [
+        textCell(lock.name),
+        textCell(`${lock.room}, ${lock.wall}`),
+        textCell(lock.called),
+        textCell(say.place(lock.x)),
+        textCell(say.place(lock.y)),
+        textCell(lock.fixing === '' ? 'not chosen yet' : lock.fixing),
+        textCell(lock.tool === '' ? 'not said yet' : lock.tool),
+        textCell(
+          lock.locked === null ? '' : [say.time(lock.locked.at), lock.locked.by].filter(each => each !== '').join(', '),
+        ),
+        EMPTY,
+        EMPTY,
+      ]),
     },
   ]
 }

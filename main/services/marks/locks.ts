@@ -31,7 +31,8 @@ export function list({ db }: Reading, { exhibition }: Received<'lock.list'>): Ou
           x: mark.hole.x,
           y: mark.hole.y,
           fixing: work.keeper?.name ?? '',
-          tool: work.lockTool,
+          // As the placement says it, else the library, else the method.
+          tool: work.lockTool || work.keeper?.tool || (marks.answer.locks[0]?.tool ?? ''),
           locked: lockedAt(db, work.placement, work.state),
         }))
     })

@@ -4,10 +4,11 @@ import type { SheetFile } from '../../../src/contract/areas/sheets.ts'
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
 import type { Finding } from '../../../src/contract/shared.ts'
+import { formatLength } from '../../../src/measure/format.ts'
 import { calledOn } from '../../../src/model/face-findings.ts'
 import { marksOfPlaced } from '../../../src/model/marks-of-face.ts'
 import type { TableSheet } from '../../../src/sheets/columns.ts'
-import { hardwareSheets, orderSheets, patchSheets } from '../../../src/sheets/crew-tables.ts'
+import { hardwareSheets, lockSheets, orderSheets, patchSheets } from '../../../src/sheets/crew-tables.ts'
 import type { Page } from '../../../src/sheets/shapes.ts'
 import { tablePages } from '../../../src/sheets/table-pages.ts'
 import { tagPages } from '../../../src/sheets/tag-pages.ts'
@@ -18,11 +19,12 @@ import { type Faces, openFaces } from '../../fonts/faces.ts'
 import { notFound } from '../change.ts'
 import { hardware } from '../crew/hardware.ts'
 import { orders } from '../crew/orders.ts'
+import { list } from '../marks/locks.ts'
 import type { Job, ServicesOf } from '../service.ts'
 import { row } from '../sql.ts'
 import { elevationOf } from '../walls/elevation.ts'
 import { madeLine, showTitle, writeTable } from './tables.ts'
-import { fileName, type Style, sheetTime, styleOf } from './wishes.ts'
+import { fileName, type Style, sheetTime, styleOf, tableUnit } from './wishes.ts'
 
 type Kind = SheetFile['kind']
 
@@ -72,6 +74,28 @@ async function patchList(
   const walls = made.patches.length === 1 ? '1 wall' : `${made.patches.length} walls`
   const sheets = patchSheets({ exhibitionTitle: title, lines: [madeLine(job, walls)] }, made, style.unit)
   return tables(job, 'patch list', title, sheets, style)
+}
+
+async function lockRegister(
+  job: Job,
+  { exhibition, ...wishes }: Received<'sheet.locks'>,
+): Promise<Output<'sheet.locks'>> {
+  const title = showTitle(job.db, exhibition)
+  const style = styleOf(job, wishes)
+  job.progress(0, 3, 'Looking up the locks')
+  const register = list(job, { exhibition })
+  const count = register.locks.length === 1 ? '1 lock' : `${register.locks.length} locks`
+  const inches = tableUnit(style.unit) === 'in'
+  const sheets = lockSheets({ exhibitionTitle: title, lines: [madeLine(job, count)] }, register, {
+    unit: inches ? 'in' : 'mm',
+    place: mm =>
+      formatLength(
+        mm,
+        inches ? { unit: 'in', fraction: style.steps.fraction, bare: true } : { unit: 'mm', bare: true },
+      ),
+    time: sheetTime,
+  })
+  return tables(job, 'lock register', title, sheets, style)
 }
 
 /** The same tables as a workbook and on paper. */
@@ -163,10 +187,11 @@ async function template(
 }
 
 export const crewSheetServices: ServicesOf<
-  'sheet.hardware' | 'sheet.hangingOrder' | 'sheet.patchList' | 'sheet.template'
+  'sheet.hardware' | 'sheet.hangingOrder' | 'sheet.patchList' | 'sheet.locks' | 'sheet.template'
 > = {
   'sheet.hardware': hardwareList,
   'sheet.hangingOrder': hangingOrder,
   'sheet.patchList': patchList,
+  'sheet.locks': lockRegister,
   'sheet.template': template,
 }

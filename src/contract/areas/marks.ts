@@ -102,6 +102,25 @@ export const lateOffer = z.strictObject({
 })
 export type LateOffer = z.output<typeof lateOffer>
 
+export const lockRegister = z.strictObject({
+  locks: z.array(
+    z.strictObject({
+      placement: id,
+      entry: id,
+      name: z.string(),
+      room: z.string(),
+      wall: z.string(),
+      called: z.string(),
+      ...at,
+      /** As the library names it; empty while nobody has chosen one. */
+      fixing: z.string(),
+      tool: z.string(),
+      locked: tick,
+    }),
+  ),
+})
+export type LockRegister = z.output<typeof lockRegister>
+
 export const marksArea = {
   'mark.ofFace': procedure(
     'read',
@@ -156,23 +175,7 @@ export const marksArea = {
     'read',
     'Lists every lock of a show: where it is, what kind, which tool opens it, whether it is shut.',
     z.strictObject({ exhibition: id }),
-    z.strictObject({
-      locks: z.array(
-        z.strictObject({
-          placement: id,
-          entry: id,
-          name: z.string(),
-          room: z.string(),
-          wall: z.string(),
-          called: z.string(),
-          ...at,
-          /** As the library names it; empty while nobody has chosen one. */
-          fixing: z.string(),
-          tool: z.string(),
-          locked: tick,
-        }),
-      ),
-    }),
+    lockRegister,
   ),
   'late.offer': procedure(
     'read',

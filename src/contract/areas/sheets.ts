@@ -14,6 +14,7 @@ export const sheetKind = z.enum([
   'hanging order',
   'back tags',
   'patch list',
+  'lock register',
   'paper template',
 ])
 
@@ -117,6 +118,12 @@ export const sheetsArea = {
   'sheet.patchList': procedure(
     'long',
     'Makes the list of holes to fill as a workbook and as PDF, wall by wall.',
+    z.strictObject({ exhibition: id, ...wishes }),
+    made,
+  ),
+  'sheet.locks': procedure(
+    'long',
+    'Makes the register of locks as a workbook and as PDF: where each is, what opens it, whether it is shut.',
     z.strictObject({ exhibition: id, ...wishes }),
     made,
   ),

@@ -164,6 +164,16 @@ export const sheetsExamples: ExamplesOf<keyof typeof sheetsArea> = {
     ],
     refused: [noShow],
   },
+  'sheet.locks': {
+    answered: [
+      {
+        about: 'the register of a show without locks, on paper and as a workbook',
+        input: known => ({ exhibition: known.show ?? '', unit: 'in' }),
+        output: () => ({ files: pairOf('lock register', 1), findings: [] }),
+      },
+    ],
+    refused: [noShow],
+  },
   'sheet.template': {
     answered: [
       {
