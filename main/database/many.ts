@@ -9,10 +9,17 @@ import type Database from 'better-sqlite3'
 import { journaledTables, literal, quoted } from './tables.ts'
 import { journalTriggers, textColumns, textTriggers } from './triggers.ts'
 
+type Cell = string | number | null
+
+/** Rows of which only the count need be known ahead: they may be made as they go in, so that few are kept at a time. */
+export interface RowsAhead extends Iterable<readonly Cell[]> {
+  readonly length: number
+}
+
 export interface NewRows {
   readonly table: string
   readonly columns: readonly string[]
-  readonly rows: readonly (readonly (string | number | null)[])[]
+  readonly rows: RowsAhead
 }
 
 /** Below this, changing the schema back and forth costs more than it spares. */
@@ -41,22 +48,71 @@ function indexes(db: Database.Database, table: string): Made[] {
     .all(table)
 }
 
-/** A column with one value throughout stands in the statement itself: a third of an import's values are such. */
+/** Rows of one statement: a statement of its own for each row costs as much as the row. */
+const together = 200
+/** Longest text that a statement holds for all its rows. */
+const longestConstant = 40
+const mostStatements = 20
+
+/**
+ * A column that holds one value for all rows of a statement stands in the statement itself: a third of an import's
+ * values are such. Only values of the first rows are looked for, so that the statements stay few.
+ */
 function put(db: Database.Database, { table, columns, rows }: NewRows): void {
-  const [first = []] = rows
-  const same = columns.map((_, i) => rows.length > 1 && rows.every(row => row[i] === first[i]))
-  const places = columns.map((_, i) => (same[i] === true ? constant(first[i] ?? null) : '?')).join(', ')
+  const statements = new Map<string, { readonly run: Database.Statement<unknown[]>; readonly given: Cell[] }>()
   const names = columns.map(quoted).join(', ')
-  const statement = db.prepare<unknown[]>(`INSERT INTO ${quoted(table)} (${names}) VALUES (${places})`)
-  const differing = columns.flatMap((_, i) => (same[i] === true ? [] : [i]))
-  const given = differing.map((): string | number | null => null)
-  for (const row of rows) {
-    for (const [place, i] of differing.entries()) given[place] = row[i] ?? null
-    statement.run(given)
+  let usual: readonly Cell[] | undefined
+
+  function prepared(count: number, differing: readonly number[], first: readonly Cell[]) {
+    const key = `${count} ${differing.join(' ')}`
+    const known = statements.get(key)
+    if (known !== undefined) return known
+    const places = columns.map((_, i) => {
+      const place = differing.indexOf(i)
+      return place === -1 ? constant(first[i] ?? null) : `column${place + 1}`
+    })
+    const row = `(${differing.map(() => '?').join(', ')})`
+    const values = Array.from({ length: count }, () => row).join(', ')
+    const sql = `INSERT INTO ${quoted(table)} (${names}) SELECT ${places.join(', ')} FROM (VALUES ${values})`
+    const made = {
+      run: db.prepare<unknown[]>(sql),
+      given: Array.from({ length: count * differing.length }, (): Cell => null),
+    }
+    statements.set(key, made)
+    return made
   }
+
+  function write(some: readonly (readonly Cell[])[]): void {
+    const [first] = some
+    if (first === undefined) return
+    usual ??= first
+    const differing: number[] = []
+    for (let i = 0; i < columns.length; i++) {
+      const value = usual[i] ?? null
+      const same = i > 0 && statements.size < mostStatements && isShort(value) && some.every(row => row[i] === value)
+      if (!same) differing.push(i)
+    }
+    const { run, given } = prepared(some.length, differing, usual)
+    let at = 0
+    for (const row of some) for (const i of differing) given[at++] = row[i] ?? null
+    run.run(given)
+  }
+
+  let some: (readonly Cell[])[] = []
+  for (const row of rows) {
+    some.push(row)
+    if (some.length < together) continue
+    write(some)
+    some = []
+  }
+  write(some)
 }
 
-function constant(value: string | number | null): string {
+function isShort(value: Cell): boolean {
+  return typeof value !== 'string' || value.length <= longestConstant
+}
+
+function constant(value: Cell): string {
   return typeof value === 'string' ? literal(value) : String(value ?? 'NULL')
 }
 
@@ -73,6 +129,8 @@ export function insertMany(db: Database.Database, batches: readonly NewRows[]): 
   const aside: Made[] = []
   function stand(kind: 'TRIGGER' | 'INDEX', made: readonly Made[]): void {
     for (const one of made) {
+      // A table may come in several batches.
+      if (aside.some(({ name }) => name === one.name)) continue
       db.exec(`DROP ${kind} ${quoted(one.name)}`)
       aside.push(one)
     }
@@ -80,6 +138,7 @@ export function insertMany(db: Database.Database, batches: readonly NewRows[]): 
   if (last(db, 'journal') < count) stand('INDEX', indexes(db, 'journal'))
   for (const batch of batches) {
     const { table, rows } = batch
+    if (rows.length === 0) continue
     const shape = shapes.get(table)
     if (shape === undefined) throw new Error(`${table} has no journal, so its rows cannot be put in by the many`)
     const before = last(db, table)

@@ -5,7 +5,7 @@
  * question, and the row stays a work of its own until it is answered.
  */
 import { nearNumber } from './numbers.ts'
-import { makerWords, titleWords, workKey } from './plain-text.ts'
+import { dateWords, keyOfWords, makerWords, titleWords } from './plain-text.ts'
 import type { AnswerOption, ListedNumber, RowQuestion, RowReading } from './reading.ts'
 
 export interface KnownWork {
@@ -65,13 +65,42 @@ const kindOf: Readonly<Record<ListedNumber['field'], string>> = {
   entryNumber: 'entry',
 }
 
-export function readingKey(reading: RowReading, lender: string | null): string {
-  const { maker = '', title = '', date = '' } = reading.facts
-  return workKey({ lender: lender ?? '', maker: String(maker), title: String(title), date: String(date) })
+/** What a row is found by where it has no number, in normal form. */
+export interface RowWords {
+  readonly maker: string
+  readonly title: string
+  readonly date: string
+}
+
+/** A list repeats its makers and years, so that each is brought into its normal form once. */
+export function wordsReader(): (reading: RowReading) => RowWords {
+  const makers = new Map<string, string>()
+  const dates = new Map<string, string>()
+  function once(known: Map<string, string>, text: string, normal: (text: string) => string): string {
+    let found = known.get(text)
+    if (found === undefined) {
+      found = normal(text)
+      if (known.size >= mostKept) known.clear()
+      known.set(text, found)
+    }
+    return found
+  }
+  return ({ facts: { maker = '', title = '', date = '' } }) => ({
+    maker: once(makers, String(maker), makerWords),
+    title: titleWords(String(title)),
+    date: once(dates, String(date), dateWords),
+  })
+}
+
+const mostKept = 5000
+
+/** The row's key among works without a number; empty where there is no title and no maker. */
+export function rowKey({ maker, title, date }: RowWords, lender: string | null): string {
+  return keyOfWords(lender ?? '', maker, title, date)
 }
 
 /**
- * `key` is the row's `readingKey`; `answer` is what a person chose in the preview for the question "same work", if
+ * `key` is the row's `rowKey`; `answer` is what a person chose in the preview for the question "same work", if
  * anything.
  */
 export function matchRow(

@@ -59,10 +59,12 @@ export function workKey(work: {
   readonly title: string
   readonly date: string
 }): string {
-  const maker = makerWords(work.maker)
-  const title = titleWords(work.title)
-  if (maker === '' && title === '') return ''
-  return `${work.lender}\n${maker}\n${title}\n${dateWords(work.date)}`
+  return keyOfWords(work.lender, makerWords(work.maker), titleWords(work.title), dateWords(work.date))
+}
+
+/** The same of what is in normal form already. */
+export function keyOfWords(lender: string, maker: string, title: string, date: string): string {
+  return maker === '' && title === '' ? '' : `${lender}\n${maker}\n${title}\n${date}`
 }
 
 /** A cell as people see it: odd blanks as blanks, line ends alike, nothing around it. */

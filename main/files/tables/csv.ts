@@ -3,13 +3,12 @@
  * the clipboard. A file is streamed twice, once to know its encoding and once for its rows, so that memory stays
  * bounded by one batch of rows.
  */
-import { once } from 'node:events'
 import { closeSync, createReadStream, openSync, readSync, statSync } from 'node:fs'
-import { CsvError, parse } from 'csv-parse'
 import type { TableRow } from '../../../src/checklist/cell.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
 import { hasControls, makeCleaner } from './cleaner.ts'
 import { decoderOf, type Encoding, encodingOfStart, likeliestEncoding } from './encodings.ts'
+import { type Fault, makeRecordCutter } from './records.ts'
 import { findSeparator, type Separator } from './separator.ts'
 import {
   cellTooLong,
@@ -29,7 +28,7 @@ export interface TextChoices {
   readonly limits?: Limits
 }
 
-const chunkBytes = 1 << 16
+const chunkBytes = 1 << 18
 const batchRows = 1000
 
 interface Chunk {
@@ -89,36 +88,26 @@ async function openText(
 
   async function* rows(watching: Watch): AsyncGenerator<readonly TableRow[]> {
     const cleaner = makeCleaner()
-    const parser = parse({
-      delimiter: separator,
-      recordDelimiter: ['\r\n', '\n', '\r'],
-      relaxQuotes: true,
-      relaxColumnCount: true,
-      maxRecordSize: limits.columns * 2 + limits.cellLength * 4,
-    })
-    let failure: unknown
-    parser.on('error', error => {
-      failure = error
-    })
+    const cutter = makeRecordCutter(separator, limits.columns * 2 + limits.cellLength * 4)
     let row = 0
     let dirty = false
     let skip = told === null ? 0 : told[0].length
 
-    function* drain(): Generator<readonly TableRow[]> {
+    function* batches(text: string, last: boolean): Generator<readonly TableRow[]> {
+      const { records, fault } = cutter.cut(text, last)
       let batch: TableRow[] = []
-      for (let record = parser.read(); record !== null; record = parser.read()) {
+      for (const record of records) {
         row++
         if (row > limits.rows) throw tooManyRows(limits)
         batch.push({ row, cells: tidyRecord(record) })
-        if (batch.length >= batchRows) {
-          yield batch
-          batch = []
-        }
+        if (batch.length < batchRows) continue
+        yield batch
+        batch = []
       }
       if (batch.length > 0) yield batch
+      if (fault !== null) throw refusalOf(fault, limits, row)
     }
 
-    // csv-parse hands on strings alone, since no casting is asked for.
     function tidyRecord(record: string[]): readonly string[] {
       let length = record.length
       while (length > 0 && record[length - 1] === '') length--
@@ -139,31 +128,11 @@ async function openText(
         skip = Math.max(0, skip - chunk.text.length)
         if (text === '') continue
         dirty ||= hasControls(text) || text.includes('\ufffd')
-        parser.write(text)
-        yield* drain()
-        // The parser takes more only once its rows have been read, so the two go in turn.
-        while (parser.writableNeedDrain && failure === undefined) {
-          await Promise.race([once(parser, 'drain'), once(parser, 'readable')]).catch(noticed)
-          yield* drain()
-        }
-        if (failure !== undefined) throw failure
+        yield* batches(text, false)
         watching.progress(chunk.done, total)
       }
-      const ended = new Promise<void>(resolve => {
-        parser.once('end', resolve)
-        parser.once('error', () => resolve())
-      })
-      parser.end()
-      // The last rows come with the end; reading until there are none lets the end be seen.
-      while (failure === undefined && !parser.readableEnded) {
-        yield* drain()
-        await Promise.race([ended, new Promise(resolve => parser.once('readable', resolve))])
-      }
-      if (failure !== undefined) throw failure
-    } catch (error) {
-      throw refusalOf(error, limits, row)
+      yield* batches('', true)
     } finally {
-      parser.destroy()
       remarks = cleaner.remarks()
     }
   }
@@ -183,26 +152,12 @@ async function openText(
   }
 }
 
-/** The parser's own error event tells the same; waiting for room must not tell it twice. */
-function noticed(): void {}
-
-function refusalOf(error: unknown, limits: Limits, row: number): unknown {
-  if (!(error instanceof CsvError)) return error
-  if (error.code === 'CSV_MAX_RECORD_SIZE') return cellTooLong(limits, row + 1)
-  if (error.code === 'CSV_QUOTE_NOT_CLOSED') {
-    return new Refusal(
-      'quote-not-closed',
-      `A quotation mark opens a cell in row ${row + 1} and is never closed, so the rest of the list would run into it. Close it or take it away, and save the list again.`,
-      { field: 'handle', details: { row: row + 1 } },
-    )
-  }
+function refusalOf(fault: Fault, limits: Limits, row: number): Refusal {
+  if (fault === 'record-too-long') return cellTooLong(limits, row + 1)
   return new Refusal(
-    'not-a-table',
-    `Row ${row + 1} can’t be read as a row of a table. Save the list again as .xlsx or as CSV UTF-8.`,
-    {
-      field: 'handle',
-      details: { row: row + 1 },
-    },
+    'quote-not-closed',
+    `A quotation mark opens a cell in row ${row + 1} and is never closed, so the rest of the list would run into it. Close it or take it away, and save the list again.`,
+    { field: 'handle', details: { row: row + 1 } },
   )
 }
 

@@ -10,24 +10,36 @@ export interface Shape {
   readonly columns: readonly string[]
 }
 
+/** Rows that are made only while they go in: an import's are many, and few of them are then kept at a time. */
+export interface RowsAhead extends Iterable<readonly Value[]> {
+  readonly length: number
+}
+
 export interface Queue {
   readonly put: (shape: Shape, values: readonly Value[]) => void
+  /** Goes before what was put singly. */
+  readonly ahead: (shape: Shape, rows: RowsAhead) => void
   /** Writes what was put, table by table. */
   readonly flush: () => void
 }
 
 export function makeQueue(db: WriteHandle, parent: Shape): Queue {
-  const waiting = new Map<Shape, (readonly Value[])[]>([[parent, []]])
+  const waiting = new Map<Shape, { readonly ahead: RowsAhead[]; readonly singly: (readonly Value[])[] }>()
+  function of(shape: Shape) {
+    const there = waiting.get(shape) ?? { ahead: [], singly: [] }
+    waiting.set(shape, there)
+    return there
+  }
+  of(parent)
   return {
-    put(shape, values) {
-      const rows = waiting.get(shape)
-      if (rows === undefined) waiting.set(shape, [values])
-      else rows.push(values)
-    },
+    put: (shape, values) => void of(shape).singly.push(values),
+    ahead: (shape, rows) => void of(shape).ahead.push(rows),
     flush() {
-      db.insertMany([...waiting].map(([shape, rows]) => ({ ...shape, rows })))
+      db.insertMany(
+        [...waiting].flatMap(([shape, { ahead, singly }]) => [...ahead, singly].map(rows => ({ ...shape, rows }))),
+      )
       waiting.clear()
-      waiting.set(parent, [])
+      of(parent)
     },
   }
 }

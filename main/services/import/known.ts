@@ -49,7 +49,7 @@ export interface Known extends KnownWorks {
   readonly take: (id: string, row: number) => void
   readonly add: (work: {
     readonly id: string
-    /** Its `readingKey`. */
+    /** Its `rowKey`. */
     readonly key: string
     readonly lender: string | null
     readonly maker: string

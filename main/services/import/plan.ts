@@ -5,7 +5,7 @@
 import { answerQuestion, askLender } from '../../../src/checklist/answer.ts'
 import { numberFields } from '../../../src/checklist/fields.ts'
 import type { ListLanguage } from '../../../src/checklist/headings.ts'
-import { matchRow, newWork, printOf, readingKey } from '../../../src/checklist/match.ts'
+import { matchRow, newWork, printOf, type RowWords, rowKey, wordsReader } from '../../../src/checklist/match.ts'
 import { type Merge, mergeRow } from '../../../src/checklist/merge.ts'
 import type { RowOutcome, RowQuestion, RowReading } from '../../../src/checklist/reading.ts'
 import { statusOf } from '../../../src/checklist/words.ts'
@@ -22,6 +22,8 @@ export interface PlannedWork {
   readonly lender: Lender | null
   readonly section: string
   readonly status: string | undefined
+  /** Its title and maker in normal form. */
+  readonly words: RowWords
   /** The work it belongs to: its id, or `row 5` for what an earlier row adds; null for one to be added. */
   readonly work: string | null
   /** What changes in it; null for one to be added. */
@@ -67,6 +69,7 @@ export function planRows(
   const known = loadKnown(db)
   const lenders = new Map<string, Lender>()
   const keys = new Map<Lender | null, string | null>()
+  const wordsOf = wordsReader()
   const exhibition = choices.show?.id ?? null
   let section = ''
 
@@ -85,7 +88,8 @@ export function planRows(
     const party = keys.get(lender) ?? lenderKey(lender)
     keys.set(lender, party)
     const reading = answeredReading(given, choices)
-    const key = readingKey(reading, party)
+    const words = wordsOf(reading)
+    const key = rowKey(words, party)
     const match = matchRow(reading, party, key, known, choices.answers.of(reading.row, 'same work'))
     const status = reading.status === '' ? undefined : statusOf(reading.status)
     const base = {
@@ -94,6 +98,7 @@ export function planRows(
       lender,
       section: reading.section === '' ? section : reading.section,
       status,
+      words,
     } as const
     const matched = match.work
     if (matched?.startsWith(newWork)) {

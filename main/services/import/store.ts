@@ -7,12 +7,12 @@ import { run } from '../sql.ts'
 import { insertRow, type Queue, type Shape } from './bulk.ts'
 import { listField } from './known.ts'
 
-const workNumberShape: Shape = {
+export const workNumberShape: Shape = {
   table: 'work_number',
   columns: ['id', 'work', 'kind', 'text', 'norm', 'party'],
 }
 
-const workSizeShape: Shape = {
+export const workSizeShape: Shape = {
   table: 'work_size',
   columns: [
     'id',
@@ -35,12 +35,12 @@ const workSizeShape: Shape = {
   ],
 }
 
-const workMassShape: Shape = {
+export const workMassShape: Shape = {
   table: 'work_mass',
   columns: ['id', 'work', 'kg', 'raw', 'kind', 'source', 'by', 'at', 'approximate', 'chosen'],
 }
 
-const importValueShape: Shape = {
+export const importValueShape: Shape = {
   table: 'import_value',
   columns: ['id', 'work', 'field', 'value', 'run', 'at'],
 }
@@ -71,39 +71,14 @@ export interface Origin {
   readonly at: string
 }
 
-function put(writing: Writing, queue: Queue | undefined, shape: Shape, values: readonly Value[]): void {
-  if (queue === undefined) insertRow(writing.db, shape, values)
-  else queue.put(shape, values)
-}
-
-/** With a queue, the row is written when that is flushed; without, at once. */
-export function storeNumber(
-  writing: Writing,
-  work: string,
-  number: ListedNumber,
-  lender: string | null,
-  queue?: Queue,
-): void {
+export function numberRow(id: string, work: string, number: ListedNumber, lender: string | null): readonly Value[] {
   const kind = numberFields[number.field]
-  put(writing, queue, workNumberShape, [
-    writing.newId(),
-    work,
-    kind,
-    number.text,
-    number.norm,
-    kind === 'permanent' ? null : lender,
-  ])
+  return [id, work, kind, number.text, number.norm, kind === 'permanent' ? null : lender]
 }
 
-export function storeSize(
-  writing: Writing,
-  work: string,
-  size: ListedSize,
-  origin: Omit<Origin, 'run'>,
-  queue?: Queue,
-): void {
-  put(writing, queue, workSizeShape, [
-    writing.newId(),
+export function sizeRow(id: string, work: string, size: ListedSize, origin: Omit<Origin, 'run'>): readonly Value[] {
+  return [
+    id,
     work,
     size.part,
     size.label,
@@ -120,40 +95,46 @@ export function storeSize(
     origin.at,
     size.approximate ? 1 : 0,
     0,
-  ])
+  ]
 }
 
-export function storeMass(
-  writing: Writing,
-  work: string,
-  mass: ListedMass,
-  origin: Omit<Origin, 'run'>,
-  queue?: Queue,
-): void {
-  put(writing, queue, workMassShape, [
-    writing.newId(),
-    work,
-    mass.kg,
-    mass.raw,
-    'listed',
-    origin.source,
-    origin.by,
-    origin.at,
-    mass.approximate ? 1 : 0,
-    0,
-  ])
+export function massRow(id: string, work: string, mass: ListedMass, origin: Omit<Origin, 'run'>): readonly Value[] {
+  return [id, work, mass.kg, mass.raw, 'listed', origin.source, origin.by, origin.at, mass.approximate ? 1 : 0, 0]
+}
+
+export function listedRow(id: string, work: string, text: string, origin: Origin): readonly Value[] {
+  return [id, work, listField, text, origin.run, origin.at]
+}
+
+export function storeNumber(writing: Writing, work: string, number: ListedNumber, lender: string | null): void {
+  insertRow(writing.db, workNumberShape, numberRow(writing.newId(), work, number, lender))
+}
+
+export function storeSize(writing: Writing, work: string, size: ListedSize, origin: Omit<Origin, 'run'>): void {
+  insertRow(writing.db, workSizeShape, sizeRow(writing.newId(), work, size, origin))
+}
+
+export function storeMass(writing: Writing, work: string, mass: ListedMass, origin: Omit<Origin, 'run'>): void {
+  insertRow(writing.db, workMassShape, massRow(writing.newId(), work, mass, origin))
 }
 
 /** What the list said about the work, as written, and what was read from it where that is something else. */
 export function listedText(reading: RowReading, lender: string | null, status: string | undefined): string {
+  const { raw } = reading
   const facts: Record<string, Value> = {}
-  for (const [field, value] of Object.entries(reading.facts)) if (value !== reading.raw[field]) facts[field] = value
+  for (const field in reading.facts) {
+    const value = reading.facts[field as keyof typeof reading.facts] // the names of its own fields
+    if (value !== undefined && value !== raw[field]) facts[field] = value
+  }
   if (status !== undefined) facts.status = status
-  return JSON.stringify({ raw: reading.raw, facts, lender })
+  return JSON.stringify({ raw, facts, lender })
 }
 
+/** With a queue, the row is written when that is flushed; without, at once. */
 export function storeListed(writing: Writing, work: string, text: string, origin: Origin, queue?: Queue): void {
-  put(writing, queue, importValueShape, [writing.newId(), work, listField, text, origin.run, origin.at])
+  const values = listedRow(writing.newId(), work, text, origin)
+  if (queue === undefined) insertRow(writing.db, importValueShape, values)
+  else queue.put(importValueShape, values)
 }
 
 /** The new list takes the place of the last one; the journal keeps what that said. */

@@ -4,8 +4,8 @@ import type { FactField } from '../../../src/checklist/fields.ts'
 import { factColumns, numberFields } from '../../../src/checklist/fields.ts'
 import { newWork } from '../../../src/checklist/match.ts'
 import { sortKeyOfNormal } from '../../../src/checklist/numbers.ts'
-import type { RowQuestion } from '../../../src/checklist/reading.ts'
-import { hangingSize, inForce, type SizeFact } from '../../../src/model/in-force.ts'
+import type { ListedNumber, ListedSize, RowQuestion } from '../../../src/checklist/reading.ts'
+import { type HangingSize, hangingSize, type SizeFact } from '../../../src/model/in-force.ts'
 import { plainName } from '../parties.ts'
 import type { Writing } from '../service.ts'
 import { insert, update, type Value, value } from '../sql.ts'
@@ -17,14 +17,22 @@ import { makeShow } from './show.ts'
 import type { Lender, Show } from './source.ts'
 import {
   dropQuestions,
+  importValueShape,
+  listedRow,
   listedText,
+  massRow,
+  numberRow,
   type Origin,
   replaceListed,
+  sizeRow,
   storeListed,
   storeMass,
   storeNumber,
   storeQuestion,
   storeSize,
+  workMassShape,
+  workNumberShape,
+  workSizeShape,
 } from './store.ts'
 
 export interface Written {
@@ -113,22 +121,23 @@ export function writePlan(
     by,
   })
   const added = new Map<number, string>()
+  const adding: Added[] = []
   const asked: { work: string; row: number; question: RowQuestion }[] = []
-  for (const [index, planned] of plan.entries()) {
-    if (index % 500 === 0) each(index)
+  for (const planned of plan) {
     if (planned.kind !== 'work') continue
     const lender = party(planned.lender)
-    const work =
-      planned.work === null
-        ? addWork(writing, planned, lender, origin, queue)
-        : changeWork(writing, planned, lender, origin, added, queue)
-    if (planned.work === null) added.set(planned.reading.row, work)
+    const work = planned.work === null ? writing.newId() : changeWork(writing, planned, lender, origin, added, queue)
+    if (planned.work === null) {
+      added.set(planned.reading.row, work)
+      adding.push({ id: work, planned, lender })
+    }
     if (show !== null && planned.enters) show.enter(work, planned)
     else if (show !== null && planned.merge !== null) show.change(work, planned.merge.entry)
     for (const question of planned.questions) asked.push({ work, row: planned.reading.row, question })
   }
   // Last, since a question may name a work that a later row brought in.
   for (const { work, row, question } of asked) storeQuestion(writing, work, row, named(question, added), origin, queue)
+  addWorks(writing, adding, origin, queue, share => each(Math.floor(share * plan.length)))
   queue.flush()
   return { run: origin.run, exhibition: show?.exhibition ?? null }
 }
@@ -150,24 +159,112 @@ function idOfRow(work: string, added: ReadonlyMap<number, string>): string {
   return id
 }
 
-function addWork(writing: Writing, planned: PlannedWork, lender: string | null, origin: Origin, queue: Queue): string {
-  const { reading } = planned
-  const id = writing.newId()
-  const sizes = reading.sizes.map((size): SizeFact => ({ ...size, kind: 'listed', at: origin.at, chosen: false }))
-  const hanging = hangingSize(sizes)
-  const mass = inForce(reading.masses.map(one => ({ ...one, kind: 'listed' as const, at: origin.at, chosen: false })))
-  const numbers = reading.numbers.toSorted(
+/** A work that the list brings in, under the id it gets. */
+interface Added {
+  readonly id: string
+  readonly planned: PlannedWork
+  readonly lender: string | null
+}
+
+/** How many works are taken between two looks at whether it was cancelled. */
+const lookEvery = 500
+
+/** Table by table, each row made as it goes in: kept together, they would be half a million. */
+function addWorks(
+  writing: Writing,
+  adding: readonly Added[],
+  origin: Origin,
+  queue: Queue,
+  each: (share: number) => void,
+): void {
+  const tables: readonly {
+    readonly shape: Shape
+    readonly count: (work: Added) => number
+    readonly rows: (work: Added, put: (row: readonly Value[]) => void) => void
+  }[] = [
+    { shape: workShape, count: () => 1, rows: (work, put) => put(workRow(work, origin)) },
+    {
+      shape: workNumberShape,
+      count: ({ planned }) => planned.reading.numbers.length,
+      rows({ id, planned, lender }, put) {
+        for (const number of inOrder(planned.reading.numbers)) put(numberRow(writing.newId(), id, number, lender))
+      },
+    },
+    {
+      shape: workSizeShape,
+      count: ({ planned }) => planned.reading.sizes.length,
+      rows({ id, planned }, put) {
+        for (const size of planned.reading.sizes) put(sizeRow(writing.newId(), id, size, origin))
+      },
+    },
+    {
+      shape: workMassShape,
+      count: ({ planned }) => planned.reading.masses.length,
+      rows({ id, planned }, put) {
+        for (const mass of planned.reading.masses) put(massRow(writing.newId(), id, mass, origin))
+      },
+    },
+    {
+      shape: importValueShape,
+      count: () => 1,
+      rows({ id, planned, lender }, put) {
+        put(listedRow(writing.newId(), id, listedText(planned.reading, lender, planned.status), origin))
+      },
+    },
+  ]
+  for (const [index, { shape, count, rows }] of tables.entries()) {
+    function* made(): Generator<readonly Value[]> {
+      let some: (readonly Value[])[] = []
+      for (let at = 0; at < adding.length; at++) {
+        const work = adding[at]
+        if (work !== undefined) rows(work, row => some.push(row))
+        if (at % lookEvery < lookEvery - 1 && at < adding.length - 1) continue
+        each((index + at / adding.length) / tables.length)
+        yield* some
+        some = []
+      }
+    }
+    const length = adding.reduce((sum, work) => sum + count(work), 0)
+    queue.ahead(shape, { length, [Symbol.iterator]: made })
+  }
+}
+
+function inOrder(numbers: readonly ListedNumber[]): readonly ListedNumber[] {
+  if (numbers.length < 2) return numbers
+  return numbers.toSorted(
     (a, b) => orderOfNumbers.indexOf(numberFields[a.field]) - orderOfNumbers.indexOf(numberFields[b.field]),
   )
-  const { sort_title, sort_maker } = sortKeys(String(reading.facts.title ?? ''), String(reading.facts.maker ?? ''))
-  queue.put(workShape, [
-    id,
-    ...factFields.map(field => reading.facts[field] ?? emptyFact[field]),
+}
+
+/** Lists repeat their sizes, and the reading hands the same one on for the same words. */
+const hung = new WeakMap<ListedSize, HangingSize<SizeFact> | null>()
+
+function hangingOf(sizes: readonly ListedSize[], at: string): HangingSize<SizeFact> | undefined {
+  const fact = (size: ListedSize): SizeFact => ({ ...size, kind: 'listed', at, chosen: false })
+  const [only, more] = sizes
+  if (only === undefined || more !== undefined) return hangingSize(sizes.map(fact))
+  let found = hung.get(only)
+  if (found === undefined) {
+    found = hangingSize([fact(only)]) ?? null
+    hung.set(only, found)
+  }
+  return found ?? undefined
+}
+
+function workRow({ id, planned, lender }: Added, origin: Origin): readonly Value[] {
+  const { facts, sizes, masses } = planned.reading
+  const hanging = hangingOf(sizes, origin.at)
+  // All were listed at one time, and of those the last one counts.
+  const mass = masses.at(-1)
+  const numbers = inOrder(planned.reading.numbers)
+  const row: Value[] = [id]
+  for (const field of factFields) row.push(facts[field] ?? emptyFact[field])
+  row.push(
     lender,
-    sort_title,
-    sort_maker,
+    planned.words.title,
+    planned.words.maker,
     numbers[0] === undefined ? '' : sortKeyOfNormal(numbers[0].norm),
-    [...new Set(numbers.flatMap(number => [number.text, number.norm]))].join(' '),
+    numberWords(numbers),
     hanging?.height ?? null,
     hanging?.width ?? null,
     hanging?.depth ?? null,
@@ -178,12 +275,14 @@ function addWork(writing: Writing, planned: PlannedWork, lender: string | null, 
     mass?.kg ?? null,
     mass === undefined ? '' : 'listed',
     origin.at,
-  ])
-  for (const number of numbers) storeNumber(writing, id, number, lender, queue)
-  for (const size of reading.sizes) storeSize(writing, id, size, origin, queue)
-  for (const one of reading.masses) storeMass(writing, id, one, origin, queue)
-  storeListed(writing, id, listedText(reading, lender, planned.status), origin, queue)
-  return id
+  )
+  return row
+}
+
+function numberWords(numbers: readonly ListedNumber[]): string {
+  const [only, more] = numbers
+  if (only !== undefined && more === undefined) return only.text === only.norm ? only.text : `${only.text} ${only.norm}`
+  return [...new Set(numbers.flatMap(number => [number.text, number.norm]))].join(' ')
 }
 
 function changeWork(

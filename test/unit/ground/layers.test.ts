@@ -44,7 +44,7 @@ const layers: readonly Layer[] = [
     folder: 'main/files/tables',
     may: ['src', 'main/files'],
     node: true,
-    packages: ['csv-parse', 'yauzl', 'zod'],
+    packages: ['yauzl', 'zod'],
   },
   {
     folder: 'main/files/pdf',
