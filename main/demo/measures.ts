@@ -37,12 +37,13 @@ function sizeOf(
 
 /** What is measured of a work without its frame. */
 function barePart(work: DemoWork): Size['part'] {
-  if (work.kind === 'textile') return 'overall'
+  if (work.kind === 'textile' || work.kind === 'object') return 'overall'
   return work.kind === 'painting' ? 'support' : 'sheet'
 }
 
-/** Depth of what hangs without a frame: a stretcher, a batten. */
+/** Depth of what hangs without a frame: its own, a stretcher's, a batten's. */
 function bareDepth(work: DemoWork): number | undefined {
+  if (work.depth !== undefined) return work.depth
   if (work.hangs === 'stretcher bar') return 38
   return work.hangs === 'cleat' ? 30 : undefined
 }
@@ -60,7 +61,8 @@ export function listedFigures(work: DemoWork): readonly [height: number, width: 
 export function listedSizes(work: DemoWork): readonly Size[] {
   const { unit, name } = lenders[work.lender]
   const source = work.lender === 'house' ? 'inventory' : `list of the ${name}`
-  const sizes = [sizeOf(barePart(work), work.image, unit, 'listed', source)]
+  const bare: Figures = work.depth === undefined ? work.image : [...work.image, work.depth]
+  const sizes = [sizeOf(barePart(work), bare, unit, 'listed', source)]
   const framed = work.listed ?? work.framed
   return framed === null ? sizes : [sizeOf('framed', framed, unit, 'listed', source), ...sizes]
 }

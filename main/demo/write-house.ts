@@ -1,8 +1,11 @@
 /** First days of the demo: people at the desk, lenders, fixings in the drawers, the building as it was measured. */
-import type { Output } from '../../src/contract/contract.ts'
-import { building, type FixingKey, fixings, type LenderKey, lenders, people } from './museum/house.ts'
+import type { Input, Output } from '../../src/contract/contract.ts'
+import { type DemoFixing, equipment, type FixingKey, fixings, timed } from './museum/fixings.ts'
+import { building, type LenderKey, lenders, people } from './museum/house.ts'
 import { type DemoWall, rooms } from './museum/rooms.ts'
 import type { Do, Session } from './session.ts'
+
+type WallChanges = Input<'wall.update'>['changes']
 
 export interface HouseIds {
   readonly lenders: Readonly<Record<LenderKey, string>>
@@ -18,6 +21,31 @@ function mapValues<K extends string, V, W>(of: Readonly<Record<K, V>>, make: (va
   return Object.fromEntries(Object.entries<V>(of).map(([key, value]) => [key, make(value)])) as Record<K, W>
 }
 
+function pairs(heights: readonly (readonly [number, number])[]): [number, number][] {
+  return heights.map(([x, y]) => [x, y])
+}
+
+function behindChanges(behind: NonNullable<DemoWall['behind']>): Partial<WallChanges> {
+  const { studs, joints, ceiling, rail, railKgPerMetre, datumBy, seen } = behind
+  return {
+    behindSeen: { was: '', to: seen },
+    ...(studs === undefined ? {} : { studs: { was: [], to: [...studs] } }),
+    ...(joints === undefined ? {} : { joints: { was: [], to: [...joints] } }),
+    ...(ceiling === undefined ? {} : { ceiling: { was: [], to: pairs(ceiling) } }),
+    ...(rail === undefined ? {} : { rail: { was: [], to: pairs(rail) } }),
+    ...(railKgPerMetre === undefined ? {} : { railKgPerMetre: { was: null, to: railKgPerMetre } }),
+    ...(datumBy === undefined ? {} : { datumBy: { was: '', to: datumBy } }),
+  }
+}
+
+function addFixing(act: Do, fixing: (typeof fixings)[FixingKey]): string {
+  const { ratings = [], inStock, ...kind }: DemoFixing = fixing
+  const { id } = act('fixing.add', kind)
+  for (const rating of ratings) act('fixing.rate', { id, ...rating })
+  if (inStock !== undefined) act('fixing.stock', { id, changes: { inStock: { was: null, to: inStock } } })
+  return id
+}
+
 function addWallDetails(act: Do, wall: DemoWall, id: string): void {
   act('wall.update', {
     id,
@@ -29,9 +57,8 @@ function addWallDetails(act: Do, wall: DemoWall, id: string): void {
       ...(wall.backing === undefined
         ? {}
         : { backingFrom: { was: null, to: wall.backing[0] }, backingTo: { was: null, to: wall.backing[1] } }),
-      ...(wall.floor === undefined
-        ? {}
-        : { floor: { was: [], to: wall.floor.map(([x, drop]): [number, number] => [x, drop]) } }),
+      ...(wall.floor === undefined ? {} : { floor: { was: [], to: pairs(wall.floor) } }),
+      ...(wall.behind === undefined ? {} : behindChanges(wall.behind)),
     },
   })
   for (const opening of wall.openings ?? []) act('opening.add', { wall: id, ...opening })
@@ -43,7 +70,9 @@ export async function writeHouse(session: Session, daysAgo: number): Promise<Hou
     coordinator: act('person.add', people.coordinator),
     technician: act('person.add', people.technician),
     lenders: mapValues(lenders, ({ unit: _, ...lender }) => act('party.add', lender).id),
-    fixings: mapValues(fixings, fixing => act('fixing.add', fixing).id),
+    fixings: mapValues(fixings, fixing => addFixing(act, fixing)),
+    equipment: equipment.map(each => act('equipment.add', each).id),
+    timed: act('crew.setMinutes', { ...timed, was: null }),
   }))
   session.sit(begun.technician)
   const walls = await session.edit('Measure the three rooms', 'room.add', daysAgo - 2, act => {

@@ -1,9 +1,12 @@
 /** The demo's walls: what is planned for each, where works hang, one layout kept before the order was changed. */
 import type { Input } from '../../src/contract/contract.ts'
+import { floorAt } from '../../src/hang/wall.ts'
 import { layGrid } from '../../src/layout/grid.ts'
 import { layRow } from '../../src/layout/row.ts'
 import { hangingFigures, listedFigures } from './measures.ts'
-import { blocks, type DemoBlock, type DemoRow, keptLayout, plans, rows } from './museum/placements.ts'
+import { baseHeight } from './museum/backs.ts'
+import { blocks, type DemoBlock, type DemoRow, keptLayout, plans, rows, shelfTop } from './museum/placements.ts'
+import { rooms } from './museum/rooms.ts'
 import type { DemoWork } from './museum/work-shape.ts'
 import { works } from './museum/works.ts'
 import type { Session } from './session.ts'
@@ -30,6 +33,18 @@ function gridOf(block: DemoBlock, row: DemoRow, x: number) {
   return layGrid({ columns, rows: rowCount, width, height, gapX: gap, gapY: gap, centre: { x, y: LINE } })
 }
 
+const wallFacts = new Map(rooms.flatMap(room => room.walls.map(wall => [wall.key, wall])))
+
+/** Height of the middle of what stands on a shelf, a plinth or in a case; null for what hangs. */
+function standsAt(key: string, row: DemoRow, x: number): number | null {
+  const hangs = byKey.get(key)?.hangs ?? null
+  const [height, width] = figuresOf(key, row)
+  const floor = floorAt(wallFacts.get(row.wall)?.floor ?? [], x)
+  if (hangs === 'shelf') return floor + shelfTop + height / 2
+  const base = hangs === null ? null : baseHeight(hangs, height, width)
+  return base === null ? null : floor + base + height / 2
+}
+
 export interface Centre {
   readonly key: string
   readonly x: number
@@ -52,7 +67,7 @@ export function centresOf(row: DemoRow): readonly Centre[] {
     : parts.map(part => ({ id: part.id, centre: middle }))
   return placed.flatMap(({ id, centre }): Centre | readonly Centre[] => {
     const grouped = block(id)
-    if (grouped === undefined) return { key: id, x: centre, y: null }
+    if (grouped === undefined) return { key: id, x: centre, y: standsAt(id, row, centre) }
     const { cells } = gridOf(grouped, row, centre)
     return grouped.works.map((key, index) => ({ key, x: cells[index]?.x ?? centre, y: cells[index]?.y ?? LINE }))
   })
@@ -96,17 +111,18 @@ export async function writePlacements(
       )
       const { placements } = act('placement.put', { exhibition, places })
       for (const [index, { key }] of centres.entries()) {
-        const fixing = byKey.get(key)?.fixing
+        const { fixing, keeper, lockTool } = byKey.get(key) ?? {}
         act('placement.update', {
           id: placements[index] ?? '',
           changes: {
             ...(fixing === undefined ? {} : { fixing: { was: null, to: house.fixings[fixing] } }),
+            ...(keeper === undefined ? {} : { keeper: { was: null, to: house.fixings[keeper] } }),
+            ...(lockTool === undefined ? {} : { lockTool: { was: '', to: lockTool } }),
             ...(row.label === undefined ? {} : { labelSide: { was: '', to: row.label } }),
           },
         })
       }
       if (row.held === true) act('placement.hold', { placements, held: true })
-      if (row.state !== undefined) act('placement.setState', { placements, to: row.state })
     }
   })
   await keepFirstTry(session, house, show, daysAgo)

@@ -14,6 +14,7 @@ import { bestWall } from './museum/placements.ts'
 import { renderAll } from './pictures/render-all.ts'
 import { dayClock, openSession } from './session.ts'
 import { recipes, writeChecklist, writeList, writeMeasures, writePictures } from './write-checklist.ts'
+import { writeChecked, writeHung } from './write-hanging.ts'
 import { writeHouse } from './write-house.ts'
 import { writePlacements, writePlans } from './write-walls.ts'
 
@@ -43,9 +44,19 @@ export interface Demo {
 /** The year of the ferry rope; any number gives other pictures. */
 const SEED = 1931
 /** Days before today on which things are said to have happened. */
-const days = { house: 74, checklist: 61, list: 33, pictures: 30, measures: 18, plans: 12, placements: 9 } as const
+const days = {
+  house: 74,
+  checklist: 61,
+  list: 33,
+  pictures: 30,
+  measures: 18,
+  plans: 12,
+  placements: 9,
+  hung: 4,
+  checked: 3,
+} as const
 /** What comes after the pictures, counted as so many pictures. */
-const STEPS = 8
+const STEPS = 9
 
 /** Refuses `catalogue-exists` where the file is; a cancel rejects with the signal's reason. */
 export async function writeDemo(file: string, options: DemoOptions): Promise<Demo> {
@@ -113,6 +124,11 @@ async function writeInto(file: string, options: DemoOptions): Promise<Demo> {
     await writePlans(session, house, show, days.plans)
     step('Laying out the walls')
     await writePlacements(session, house, show, days.placements)
+    step('Hanging the first walls')
+    session.sit(house.technician)
+    await writeHung(session, house, show, days.hung)
+    session.sit(house.coordinator)
+    await writeChecked(session, house, show, days.checked)
     step('Closing the demo')
     const first = house.faces.get(bestWall) ?? ''
     const walls = [first, ...[...house.faces.values()].filter(face => face !== first)]

@@ -195,6 +195,8 @@ function behind(
 
 /** Measuring from the floor under the work, as if it were level, hangs it wrong by as much as the floor is off there. */
 function floorFinding({ wall, floorAtCentre, datum, rules, say, marks }: MarkQuestion): readonly PlainFinding[] {
+  // What stands on the floor follows it.
+  if (marks.length > 0 && marks.every(mark => mark.on === 'floor')) return []
   if (wall.ramp === true || wall.floor.length === 0 || Math.abs(floorAtCentre) <= rules.dropTolerance) return []
   const way = floorAtCentre < 0 ? 'low' : 'high'
   return [

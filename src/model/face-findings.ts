@@ -5,6 +5,7 @@
 import type { Elevation, PlacedWork } from '../contract/areas/walls.ts'
 import type { Finding } from '../contract/shared.ts'
 import { sayIn } from '../hang/marks.ts'
+import { methodOf } from '../hang/methods.ts'
 import { defaultSteps } from '../hang/printing.ts'
 import { defaultHangRules } from '../hang/rules.ts'
 import { floorAt } from '../hang/wall.ts'
@@ -55,9 +56,9 @@ export function faceFindings(elevation: Elevation, style: MarksStyle = plain): F
   return [...wall, ...works]
 }
 
-/** Where it bears is known without a fixing; where the hole goes is not. */
+/** Where it bears is known without a fixing; where the hole goes is not. What stands on the floor needs none. */
 function fixingFindings(work: PlacedWork): Finding[] {
-  if (work.back === null || work.fixing !== null) return []
+  if (work.back === null || work.fixing !== null || methodOf(work.back.method).fixings.length === 0) return []
   const text = `${calledOn(work)}: choose what it hangs on. Its bearing points are known, its holes are not.`
   return [
     { severity: 'settle', code: 'no-fixing', subject: { kind: 'placement', id: work.placement }, text, figures: {} },

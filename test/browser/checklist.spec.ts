@@ -184,7 +184,7 @@ test('from the filter the keys go on to the list, and go on after it was scrolle
   await page.getByRole('grid').evaluate(node => {
     node.scrollTop = node.scrollHeight
   })
-  await expect(row(page, 63)).toBeInViewport()
+  await expect(row(page, 67)).toBeInViewport()
   await page.keyboard.press('ArrowDown')
   await expect(row(page, 1)).toBeFocused()
   await expect(row(page, 1)).toBeInViewport()

@@ -95,7 +95,7 @@ test('an exhibition is made, copied, renamed, closed and switched', async ({ pag
   await page.getByRole('form', { name: 'Copy What the Weir Keeps' }).getByRole('button', { name: 'copy' }).click()
   await expect(page.getByRole('banner')).toContainText('Weir, second hang')
   const copy = page.getByRole('listitem').filter({ has: page.getByText('on the table') })
-  await expect(copy).toContainText('64 works, 44 placed')
+  await expect(copy).toContainText('68 works, 50 placed')
   await copy.getByLabel('Title of the exhibition').fill('Weir, third hang')
   await copy.getByLabel('Title of the exhibition').press('Enter')
   await expect(page.getByRole('banner')).toContainText('Weir, third hang')

@@ -3,7 +3,7 @@
  * and equal gaps between; where a row was planned on listed widths (`plannedAsListed`) the centres are those of the list.
  */
 import type { Input } from '../../../src/contract/contract.ts'
-import type { LabelSide, PlacementState, Rule, Viewer } from './placement-shape.ts'
+import type { LabelSide, Rule, Viewer } from './placement-shape.ts'
 
 export interface DemoRow {
   readonly wall: string
@@ -13,7 +13,6 @@ export interface DemoRow {
   readonly works: readonly string[]
   readonly plannedAsListed?: boolean
   readonly label?: LabelSide
-  readonly state?: PlacementState
   readonly held?: boolean
 }
 
@@ -47,7 +46,7 @@ export const blocks: readonly DemoBlock[] = [
 ]
 
 export const rows: readonly DemoRow[] = [
-  { wall: 'river north', from: 2000, to: 5200, margin: 400, works: ['valley'], label: 'right', state: 'checked' },
+  { wall: 'river north', from: 2000, to: 5200, margin: 400, works: ['valley'], label: 'right' },
   {
     wall: 'river east',
     from: 0,
@@ -55,7 +54,6 @@ export const rows: readonly DemoRow[] = [
     margin: 350,
     works: ['ferry-etching', 'orchard-bank', 'willow-cut', 'shallows'],
     label: 'right',
-    state: 'hung',
   },
   {
     wall: 'river south',
@@ -91,7 +89,14 @@ export const rows: readonly DemoRow[] = [
     works: ['after-rain', 'mill-lane', 'dye-yard', 'steps-night'],
     label: 'right',
   },
-  { wall: 'mill north', from: 0, to: 4200, margin: 600, works: ['jars-i', 'jars-ii', 'jars-iii'], label: 'below' },
+  {
+    wall: 'mill north',
+    from: 0,
+    to: 4200,
+    margin: 600,
+    works: ['jars-i', 'jars-ii', 'jars-iii', 'notice-dyers'],
+    label: 'below',
+  },
   { wall: 'mill slant', from: 0, to: 2600, margin: 0, works: ['whole-river'] },
   {
     wall: 'mill east',
@@ -109,7 +114,41 @@ export const rows: readonly DemoRow[] = [
     works: ['high-street', 'pump-house', 'new-bank', 'low-sun'],
     label: 'right',
   },
+  { wall: 'river west', from: 3400, to: 5400, margin: 240, works: ['reeds-print', 'weir-print'], label: 'below' },
+  { wall: 'mill west', from: 100, to: 3400, margin: 380, works: ['dye-jar', 'lock-model', 'shuttles'], label: 'right' },
 ]
+
+/** Top of the shelves above the floor. */
+export const shelfTop = 1120
+
+/** What has been done on the walls so far, in the order in which it was done. */
+export interface DemoDone {
+  readonly wall: string
+  /** Drilled, and hung so far. */
+  readonly hung: readonly string[]
+  readonly level?: boolean
+  /** Locked, then checked by the other person. */
+  readonly locked?: readonly string[]
+  readonly checked?: readonly string[]
+  /** Drilled and not hung yet; services looked for and marked only. */
+  readonly drilled?: readonly string[]
+  readonly marked?: readonly string[]
+}
+
+export const done: readonly DemoDone[] = [
+  { wall: 'river north', hung: ['valley'], level: true, locked: ['valley'], checked: ['valley'] },
+  { wall: 'river east', hung: ['ferry-etching', 'orchard-bank', 'willow-cut', 'shallows'] },
+  {
+    wall: 'long west',
+    hung: ['after-rain', 'mill-lane'],
+    level: true,
+    checked: ['after-rain'],
+    marked: ['dye-yard'],
+  },
+]
+
+/** A photograph that hung in a gap for a day and was taken off again: its holes stayed, and one of them is filled. */
+export const tried = { wall: 'long west', work: 'fern-bank', x: 3980, y: 1480, fixing: 'hook13' } as const
 
 const bench = [
   { kind: 'standing', share: 0.6 },
@@ -124,7 +163,12 @@ const school = [
 ] as const satisfies readonly Viewer[]
 
 export const plans: readonly DemoPlan[] = [
-  { wall: 'river west', order: 1, lux: 150, note: 'Title of the show, left of the passage.' },
+  {
+    wall: 'river west',
+    order: 1,
+    lux: 50,
+    note: 'Title of the show, left of the passage; two prints on the rail right of it.',
+  },
   { wall: 'river north', order: 2, lux: 200, distance: 2600, viewers: bench, colour: '#D9D4C5' },
   { wall: 'river east', order: 3, lux: 50, distance: 1800 },
   { wall: 'river south', order: 4, lux: 50, distance: 2200 },

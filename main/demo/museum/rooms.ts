@@ -7,6 +7,21 @@ import type { Input } from '../../../src/contract/contract.ts'
 type Opening = Omit<Input<'opening.add'>, 'wall'>
 type KeepClear = Omit<Input<'keepClear.add'>, 'wall'>
 
+type Places = readonly number[]
+type Heights = readonly (readonly [x: number, height: number])[]
+
+interface Behind {
+  readonly seen: string
+  /** Found one by one, in place of the comb. */
+  readonly studs?: Places
+  readonly joints?: Places
+  readonly ceiling?: Heights
+  readonly rail?: Heights
+  readonly railKgPerMetre?: number
+  /** Which floor the level line is measured from; the left end where left out. */
+  readonly datumBy?: 'high' | 'middle' | 'ramp'
+}
+
 export interface DemoWall {
   readonly key: string
   readonly name: string
@@ -19,6 +34,8 @@ export interface DemoWall {
   readonly skirting: number
   /** Floor at x against the floor at the left end. */
   readonly floor?: readonly (readonly [number, number])[]
+  /** What is behind, above and on it, and how anybody knows. */
+  readonly behind?: Behind
   readonly openings?: readonly Opening[]
   readonly keepClears?: readonly KeepClear[]
 }
@@ -89,6 +106,14 @@ export const rooms: readonly DemoRoom[] = [
         angle: 90,
         type: 'plaster',
         skirting: 180,
+        behind: {
+          seen: 'plaster on lath of 1903; found with a detector and a nail in the skirting',
+          ceiling: [
+            [0, 3200],
+            [3600, 3188],
+            [7200, 3171],
+          ],
+        },
         openings: [sash(900, 1100), sash(5200, 1100)],
         keepClears: [
           {
@@ -111,6 +136,11 @@ export const rooms: readonly DemoRoom[] = [
         type: 'drywall',
         studs: [285, 406],
         skirting: 140,
+        behind: {
+          seen: 'detector along 1.5 m, each edge marked twice',
+          studs: [285, 688, 1097, 1503, 1911, 2316, 2724, 3128, 3533, 3940, 5120],
+          joints: [1503, 2724],
+        },
         openings: [door(4100, 1000, 'to the Long Gallery')],
         keepClears: [light(3930), exit(4390, 2260), outlet(150)],
       },
@@ -145,6 +175,15 @@ export const rooms: readonly DemoRoom[] = [
         type: 'drywall',
         studs: [285, 406],
         skirting: 140,
+        behind: {
+          seen: 'rail put up in the works of the hall; its maker’s sheet lies in the wall file',
+          rail: [
+            [0, 2712],
+            [2700, 2716],
+            [5400, 2709],
+          ],
+          railKgPerMetre: 60,
+        },
         openings: [passage(2000, 1400, 'from the hall')],
         keepClears: [exit(2490, 2400)],
       },
@@ -165,6 +204,10 @@ export const rooms: readonly DemoRoom[] = [
         studs: [205, 610],
         backing: ply,
         skirting: 120,
+        behind: {
+          seen: 'drawings of the ply from its fitting, and a magnet on the screws',
+          joints: [1220, 2440, 3660, 4880, 6100, 7320, 8540],
+        },
         keepClears: [
           {
             kind: 'thermostat',
@@ -224,6 +267,10 @@ export const rooms: readonly DemoRoom[] = [
         type: 'drywall',
         studs: [260, 406],
         skirting: 120,
+        behind: {
+          seen: 'detector along 1.5 m; the boards’ joints seen when the skirting was off',
+          joints: [1478, 2696, 3914, 5132],
+        },
         openings: [door(400, 1000, 'to the River Room')],
         keepClears: [light(1490), exit(690, 2260)],
       },
@@ -253,6 +300,14 @@ export const rooms: readonly DemoRoom[] = [
         type: 'plywood',
         studs: [160, 406],
         skirting: 90,
+        behind: {
+          seen: 'the roof comes down here; taped at both ends and at the beam',
+          ceiling: [
+            [0, 2950],
+            [1500, 2950],
+            [2600, 2610],
+          ],
+        },
       },
       {
         key: 'mill east',
@@ -285,6 +340,7 @@ export const rooms: readonly DemoRoom[] = [
         studs: [300, 610],
         backing: [1219, 2700],
         skirting: 90,
+        behind: { seen: 'drawings of the ply from its fitting' },
         openings: [{ kind: 'window', x: 5300, y: 1000, width: 900, height: 1200, label: 'mill window, shuttered' }],
         keepClears: [outlet(2300)],
       },
@@ -295,6 +351,7 @@ export const rooms: readonly DemoRoom[] = [
         angle: 90,
         type: 'brick',
         skirting: 0,
+        behind: { seen: 'old fair-faced brick, pipes cut off and marked in chalk', datumBy: 'middle' },
         floor: [
           [0, 0],
           [2600, -9],

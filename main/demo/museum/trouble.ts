@@ -47,4 +47,16 @@ export const troubles: readonly Trouble[] = [
     code: 'rating-unknown',
     says: 'A hook from the old stock: nobody knows what it holds.',
   },
+  {
+    work: 'high-street',
+    wall: 'mill south',
+    code: 'mark-off-backing',
+    says: 'Its lock comes below the ply, between two studs: bare board.',
+  },
+  {
+    work: 'lock-model',
+    wall: 'mill west',
+    code: 'floor-slopes',
+    says: 'The floor falls along the old brick: a shelf measured from it hangs low.',
+  },
 ]

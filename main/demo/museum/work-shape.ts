@@ -4,7 +4,8 @@ import type { Medium } from '../pictures/media.ts'
 import type { PaletteName } from '../pictures/palettes.ts'
 import type { SceneName } from '../pictures/render.ts'
 import type { Way } from './backs.ts'
-import type { FixingKey, LenderKey, makers } from './house.ts'
+import type { FixingKey } from './fixings.ts'
+import type { LenderKey, makers } from './house.ts'
 
 export type NumberKind = Input<'work.addNumber'>['kind']
 
@@ -25,6 +26,8 @@ export interface DemoWork {
   readonly image: readonly [height: number, width: number]
   /** With its frame: height × width × depth, mm; null where it hangs without one. */
   readonly framed: readonly [height: number, width: number, depth: number] | null
+  /** Out from the wall, of what hangs or stands without a frame, mm. */
+  readonly depth?: number
   /** What the list said of the frame, where the tape says otherwise. */
   readonly listed?: readonly [height: number, width: number, depth: number]
   /** Whether somebody has been at it with a tape. */
@@ -36,6 +39,9 @@ export interface DemoWork {
   readonly sensitivity: 'high' | 'medium' | 'low' | 'none'
   readonly hangs: Way | null
   readonly fixing?: FixingKey
+  /** What keeps it besides, and the tool that opens it. */
+  readonly keeper?: FixingKey
+  readonly lockTool?: string
   readonly picture: readonly [medium: Medium, scene: SceneName, palette: PaletteName]
   readonly note?: string
   readonly handling?: string

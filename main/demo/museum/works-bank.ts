@@ -180,8 +180,10 @@ export const workingBank: readonly DemoWork[] = [
     glazing: 'none',
     lux: 200,
     sensitivity: 'medium',
-    hangs: 'd-rings on hooks',
+    hangs: 'strap plates on rings',
     fixing: 'hook22',
+    keeper: 'screw50',
+    lockTool: 'driver, cross 2',
     picture: ['oil, broad', 'lamps', 'dusk'],
   },
   {

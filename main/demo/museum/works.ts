@@ -6,6 +6,7 @@ import { dyedInTheStream } from './works-cloth.ts'
 import { afterTheFlood } from './works-flood.ts'
 import { sixLocks } from './works-locks.ts'
 import { longWall } from './works-long-wall.ts'
+import { posters, things } from './works-things.ts'
 
 export const works: readonly DemoWork[] = [
   ...longWall,
@@ -14,4 +15,6 @@ export const works: readonly DemoWork[] = [
   ...sixLocks,
   ...dyedInTheStream,
   ...afterTheFlood,
+  ...posters,
+  ...things,
 ]
