@@ -8,5 +8,6 @@ export default defineConfig({
     setupFiles: ['test/setup.ts'],
     pool: 'forks',
     testTimeout: 30_000,
+    hookTimeout: 60_000,
   },
 })
