@@ -1,7 +1,8 @@
 /** What a person asks of works on a wall, each as one edit. */
 import type { PlacedWork } from '../../src/contract/areas/walls.ts'
-import { faceCentre, type Spot, staysPut } from '../../src/drawing/places.ts'
+import { faceCentre, type Spot } from '../../src/drawing/places.ts'
 import type { Point } from '../../src/geometry/rect.ts'
+import type { Offer } from '../../src/hang/nearest-shape.ts'
 import type { WallPiece } from '../../src/layout/chains.ts'
 import { calledOn } from '../../src/model/face-findings.ts'
 import { call } from '../host/client.svelte.ts'
@@ -95,7 +96,7 @@ export function typeSpot(wall: Wall, work: PlacedWork, spot: Partial<Spot>): Pro
 
 /** By which rule a work gets its height; it stays where it is unless it follows the wall. */
 export function setRule(wall: Wall, work: PlacedWork, place: Pick<PlacedWork, 'x' | 'rule' | 'y'>): Promise<boolean> {
-  if (staysPut(work)) wall.movable([work])
+  if (wall.stays(work)) wall.movable([work])
   return wall.put([wall.request(work, place)])
 }
 
@@ -114,4 +115,45 @@ export async function toTheLine(wall: Wall, works: readonly PlacedWork[]): Promi
     ),
   )
   await wall.put(free.map(work => wall.request(work, { x: work.x, rule: 'face', y: null })))
+}
+
+/** Takes the nearest place that clears a work's marks: along the wall, its hooks, or both. */
+export async function takeNearest(wall: Wall, work: PlacedWork, offer: Offer): Promise<void> {
+  if (wall.movable([work]).length === 0) return
+  const { dx, hooksApart } = offer
+  if (dx !== 0) {
+    const went = await wall.putSpots(
+      new Map([[work.placement, { x: work.x + dx, centreY: work.centreY }]]),
+      'Move to the nearest place that works',
+    )
+    if (!went) return
+  }
+  if (hooksApart === null) return
+  await frame.attempt(async () => {
+    const changes = { hooksApart: { was: work.hooksApart, to: hooksApart } }
+    const { clashes } = await call('placement.update', { id: work.placement, changes })
+    if (clashes.length > 0)
+      frame.said = { text: 'Somebody else changed how it is fixed meanwhile; look at the offers again.', refused: true }
+  })
+}
+
+/** The next step of works on the wall; says so where they differ or have none left. */
+export async function stepOn(wall: Wall): Promise<void> {
+  const works = wall.selected
+  const [first] = works
+  if (first === undefined) return
+  const locks = works.every(work => wall.locksOf(work.placement))
+  const order: readonly PlacedWork['state'][] = [
+    'planned',
+    'hung',
+    'level',
+    ...(locks ? ['locked' as const] : []),
+    'checked',
+  ]
+  const at = order.indexOf(first.state)
+  const to = order[at + 1]
+  if (works.some(work => work.state !== first.state)) {
+    frame.say('These works are not equally far; say it in the tag.')
+  } else if (to === undefined || at < 0) frame.say('All of it is ticked already.')
+  else await frame.attempt(() => call('placement.setState', { placements: works.map(work => work.placement), to }))
 }

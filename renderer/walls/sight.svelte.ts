@@ -1,4 +1,5 @@
-/** How much of the wall is seen and how large: the one view, fitted until somebody zooms or moves it. */
+/** How much of the wall is seen and how large: the one view, fitted until somebody zooms or moves it, with or
+ * without what is behind it. */
 import { type Box, fitView, panned, toWall, type View, zoomAt } from '../../src/drawing/view.ts'
 import type { Point } from '../../src/geometry/rect.ts'
 
@@ -7,6 +8,8 @@ export class Sight {
   private chosen = $state.raw<View | null>(null)
   /** Where the hand is, in pixels of the drawing; null when it is elsewhere. */
   hand = $state.raw<Point | null>(null)
+  /** Whether what is behind the wall is drawn: studs, joints, backing. */
+  behind = $state(true)
   readonly wall: () => { readonly length: number; readonly height: number }
   readonly view = $derived.by((): View => this.chosen ?? fitView(this.wall(), this.box))
   readonly fitted = $derived.by(() => this.chosen === null)

@@ -10,6 +10,10 @@ export interface WallDeeds {
   readonly walk: (step: number) => void
   readonly snapping: () => void
   readonly arrange: () => void
+  readonly behind: () => void
+  readonly tick: (column: 'services' | 'marked' | 'drilled') => void
+  readonly step: () => void
+  readonly nearest: () => void
   readonly remove: () => void
   readonly place: () => void
   /** False where nothing goes on that could end. */
@@ -44,6 +48,16 @@ export function wallKeys(deeds: WallDeeds): readonly Key[] {
     { press: '0', says: 'the whole wall', run: deeds.fit },
     { press: 'S', says: 'snapping on or off', run: deeds.snapping },
     { press: 'A', says: 'arrange what is selected', run: deeds.arrange },
+    { press: 'B', says: 'what is behind the wall, shown or hidden', run: deeds.behind },
+    {
+      press: 'V',
+      says: 'the marks of what is selected are looked at: no pipe, no cable',
+      run: () => deeds.tick('services'),
+    },
+    { press: 'M', says: 'they are marked on the wall', run: () => deeds.tick('marked') },
+    { press: 'D', says: 'they are drilled', run: () => deeds.tick('drilled') },
+    { press: 'H', says: 'the next step of it: hung, level, locked, checked', run: deeds.step },
+    { press: 'N', says: 'move it to the nearest place that works', run: deeds.nearest },
     { press: 'P', says: 'hang the works selected in the frieze here', run: deeds.place },
     { press: 'Delete', says: 'take what is selected off the wall', run: deeds.remove },
     {

@@ -9,17 +9,21 @@ import type { Finding } from '../../src/contract/shared.ts'
 import { columnsOf } from '../../src/drawing/columns.ts'
 import { placeAt, type Spot, staysPut, withSpots } from '../../src/drawing/places.ts'
 import { moved } from '../../src/geometry/rect.ts'
+import type { Offers } from '../../src/hang/nearest-shape.ts'
 import type { Steps } from '../../src/hang/printing.ts'
+import { slotOf } from '../../src/hang/steps.ts'
 import { wallChain } from '../../src/layout/chains.ts'
 import type { HungRect } from '../../src/layout/findings.ts'
 import { findingsOfMoved, findingsThatStand } from '../../src/layout/moving.ts'
 import { calledOn, faceFindings, rectOf, unsettled } from '../../src/model/face-findings.ts'
 import { type MarksOrWhy, marksOfPlaced } from '../../src/model/marks-of-face.ts'
+import { nearestOfPlaced } from '../../src/model/nearest-of-face.ts'
 import { watch } from '../host/catalogue.svelte.ts'
 import { call } from '../host/client.svelte.ts'
 import { desk } from '../host/desk.svelte.ts'
 import { frame } from '../shell/frame.svelte.ts'
 import { show } from '../shell/show.svelte.ts'
+import { isOff, Made } from './made.svelte.ts'
 
 type Places = Input<'placement.put'>['places']
 type PutClash = Awaited<ReturnType<typeof put>>['clashes'][number]
@@ -35,6 +39,14 @@ interface Offset {
   readonly dy: number
 }
 
+/** Where a hole is planned that nobody has made there. */
+export interface PlannedHole {
+  readonly x: number
+  readonly y: number
+  /** It only keeps the work: a lock, a plate's screw. */
+  readonly keeps: boolean
+}
+
 const none: ReadonlyMap<string, Spot> = new Map()
 /** After so long without another arrow key a burst of nudges is over, ms. */
 const burst = 650
@@ -43,6 +55,7 @@ export class Wall {
   readonly face: () => string | null
   readonly query
   private readonly known
+  readonly made: Made
   readonly elevation = $derived.by((): Elevation | undefined => this.query.value)
   /** Moves of the moment; the works themselves stay where they stand until it ends. */
   private moves = $state.raw<Offset | null>(null)
@@ -111,6 +124,7 @@ export class Wall {
 
   constructor(face: () => string | null) {
     this.face = face
+    this.made = new Made(face)
     this.query = watch('wall.elevation', () => {
       const at = face()
       return at === null || show.id === null ? null : { exhibition: show.id, face: at }
@@ -153,6 +167,15 @@ export class Wall {
     return marksOfPlaced(elevation, work, { unit: desk.unit, steps: this.steps })
   }
 
+  /** Where the marks of a work that stands still would be clear; null while it moves or has none. */
+  nearestOf(placement: string): Offers | null {
+    const { elevation, works } = this
+    const work = works.find(one => one.placement === placement)
+    if (elevation === undefined || work === undefined || this.offset !== null) return null
+    const found = nearestOfPlaced({ ...elevation, works: [...works] }, work, { unit: desk.unit, steps: this.steps })
+    return 'problem' in found ? null : found
+  }
+
   private offsetSpots({ ids, dx, dy }: Offset): ReadonlyMap<string, Spot> {
     return new Map(
       this.works
@@ -161,21 +184,58 @@ export class Wall {
     )
   }
 
+  /** Planned holes of a work that are not made where they are planned; null where its marks are not known. */
+  plannedHoles(placement: string): readonly PlannedHole[] | null {
+    const found = this.marks.get(placement)
+    if (found === undefined || 'problem' in found) return null
+    const rows = this.made.rowsOf([placement])
+    return found.answer.marks
+      .filter(mark => mark.on !== 'floor')
+      .filter(mark => !rows.some(row => row.slot === slotOf(mark) && row.made !== null && !isOff(row)))
+      .map(mark => ({ ...mark.hole, keeps: mark.does === 'keeps' }))
+  }
+
+  /** Whether somebody has a lock to shut. */
+  locksOf(placement: string): boolean {
+    const found = this.marks.get(placement)
+    return found !== undefined && 'answer' in found && found.answer.locks.length > 0
+  }
+
+  /** How far the marks of a work are made, in words: "drilled", "1 of 2 marked"; empty while all are planned. */
+  madeWords(placement: string): string {
+    const rows = this.made.rowsOf([placement])
+    const drilled = rows.filter(row => row.state === 'drilled').length
+    const made = rows.filter(row => row.made !== null).length
+    const say = (count: number, word: string) => (count === rows.length ? word : `${count} of ${rows.length} ${word}`)
+    if (made === 0) return ''
+    return drilled > 0 ? say(drilled, 'drilled') : say(made, 'marked')
+  }
+
+  /** Held, hung or drilled: no hand moves it. */
+  stays(work: PlacedWork): boolean {
+    return staysPut(work) || this.made.drilled.has(work.placement)
+  }
+
+  /** In words, why a work does not move by hand; empty where it does. */
+  whyStays(work: PlacedWork): string {
+    const late = 'A late change says what moving it costs.'
+    if (work.state !== 'planned')
+      return `${calledOn(work)} is ${work.state} here. ${late} Or say that it is planned again.`
+    if (work.held) return `${calledOn(work)} is held here. Let it go before you move it.`
+    return this.made.drilled.has(work.placement)
+      ? `${calledOn(work)} is drilled here: its holes stay where they are. ${late}`
+      : ''
+  }
+
   /** The works of a selection that a hand may move; says why where none may. */
   movable(works: readonly PlacedWork[]): readonly PlacedWork[] {
-    const free = works.filter(work => !staysPut(work))
+    const free = works.filter(work => !this.stays(work))
     const [first] = works
     if (this.elevation?.closed) {
       frame.said = { text: 'This show is closed; nothing in it moves any more.', refused: true }
       return []
     }
-    if (free.length === 0 && first !== undefined) {
-      const why =
-        first.state === 'planned'
-          ? 'is held here. Let it go before you move it.'
-          : `is ${first.state}. Say that it is planned again before you move it.`
-      frame.said = { text: `${calledOn(first)} ${why}`, refused: true }
-    }
+    if (free.length === 0 && first !== undefined) frame.said = { text: this.whyStays(first), refused: true }
     return free
   }
 
@@ -229,7 +289,7 @@ export class Wall {
     const moving = elevation.works.filter(work => spots.has(work.placement))
     const places = moving.flatMap(work => {
       const spot = spots.get(work.placement)
-      if (spot === undefined || staysPut(work)) return []
+      if (spot === undefined || this.stays(work)) return []
       return [this.request(work, placeAt(work, elevation.plan, spot))]
     })
     if (places.length === 0) return false

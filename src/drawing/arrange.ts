@@ -11,6 +11,8 @@ export interface Sized {
   readonly work: PlacedWork
   readonly width: number
   readonly height: number
+  /** Held, hung or drilled: it stays where it is. */
+  readonly stays: boolean
 }
 
 export interface Arranged {
@@ -18,24 +20,38 @@ export interface Arranged {
   readonly row: RowAnswer | null
 }
 
-/** Works whose size is known, from left to right. */
-export function sized(works: readonly PlacedWork[]): readonly Sized[] {
+/** Works whose size is known, from left to right; `drilled` are placements with holes in the wall. */
+export function sized(
+  works: readonly PlacedWork[],
+  drilled: ReadonlySet<string> = new Set<string>(),
+): readonly Sized[] {
   return works
-    .flatMap(work => (work.size === null ? [] : [{ work, width: work.size.width, height: work.size.height }]))
+    .flatMap(work =>
+      work.size === null
+        ? []
+        : [
+            {
+              work,
+              width: work.size.width,
+              height: work.size.height,
+              stays: staysPut(work) || drilled.has(work.placement),
+            },
+          ],
+    )
     .sort((a, b) => a.work.x - a.width / 2 - (b.work.x - b.width / 2))
 }
 
-/** In a row between two points of the wall; held and hung works stay and split it. Throws what `layRow` refuses. */
+/** In a row between two points of the wall; held, hung and drilled works stay and split it. Throws what `layRow` refuses. */
 export function inRow(works: readonly Sized[], rule: RowRule, from: number, to: number, leastGap: number): Arranged {
   const row = layRow({
     from,
     to,
     rule,
     leastGap,
-    works: works.map(({ work, width }) => ({
+    works: works.map(({ work, width, stays }) => ({
       id: work.placement,
       width,
-      heldAt: staysPut(work) ? work.x - width / 2 : null,
+      heldAt: stays ? work.x - width / 2 : null,
     })),
   })
   const heights = new Map(works.map(({ work }) => [work.placement, work.centreY]))
@@ -80,13 +96,13 @@ export function inGrid(works: readonly Sized[], columns: number, gapX: number, g
 }
 
 function asRects(works: readonly Sized[]) {
-  return works.map(({ work, width, height }) => ({
+  return works.map(({ work, width, height, stays }) => ({
     id: work.placement,
     x: work.x - width / 2,
     y: work.centreY - height / 2,
     width,
     height,
-    held: staysPut(work),
+    held: stays,
   }))
 }
 

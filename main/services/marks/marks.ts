@@ -193,6 +193,8 @@ export function set(writing: Writing, input: Received<'mark.set'>): Output<'mark
         drilled_at: '',
         drilled_by: '',
         note: reason === '' ? (mark.made?.note ?? '') : reason,
+        // Services were looked for where the mark was, not where it is now.
+        ...(isElsewhere(mark) ? { services_at: '', services_by: '' } : {}),
       })
     } else {
       if (mark.made?.state === 'marked' && isElsewhere(mark)) {
