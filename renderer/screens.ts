@@ -11,6 +11,7 @@ const found: Readonly<Record<string, Module>> = import.meta.glob<Module>(
     './crew/CrewScreen.svelte',
     './works/WorkPage.svelte',
     './import/ImportFlow.svelte',
+    './fixings/FixingsScreen.svelte',
   ],
   { eager: true },
 )
@@ -21,3 +22,4 @@ export const papersScreen = found['./papers/PapersScreen.svelte']?.default
 export const crewScreen = found['./crew/CrewScreen.svelte']?.default
 export const workPage = found['./works/WorkPage.svelte']?.default
 export const importFlow = found['./import/ImportFlow.svelte']?.default
+export const fixingsScreen = found['./fixings/FixingsScreen.svelte']?.default

@@ -3,6 +3,7 @@
  * here and nowhere else in the screens, so that one switch turns them all.
  */
 import type { Output } from '../../src/contract/contract.ts'
+import { formatArea } from '../../src/measure/area.ts'
 import { formatBoth, formatLength, type LengthFormat } from '../../src/measure/format.ts'
 import { parseLength } from '../../src/measure/length.ts'
 import { formatMass, parseMass } from '../../src/measure/mass.ts'
@@ -89,6 +90,11 @@ class Desk {
     return this.imperial
       ? formatLength(mm, { unit: 'ft-in', fraction: 8 })
       : formatLength(mm, { unit: 'm', decimals: 1 })
+  }
+
+  /** A floor's area, with its unit. */
+  area(squareMetres: number): string {
+    return formatArea(squareMetres, this.imperial ? 'imperial' : 'metric')
   }
 
   mass(kg: number): string {

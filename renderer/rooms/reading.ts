@@ -23,6 +23,17 @@ export const maybeLength: Kind<number | null> = {
   read: text => (text === '' ? { ok: true, to: null } : readLength(text)),
 }
 
+/** A weight that may be unknown, in the unit of the day. */
+export const maybeMass: Kind<number | null> = {
+  show: kg => (kg === null ? '' : desk.mass(kg).replace(/\s*(kg|lb)$/, '')),
+  read(text) {
+    if (text === '') return { ok: true, to: null }
+    const read = desk.parseMass(text)
+    if (!read.ok) return { ok: false, message: read.message }
+    return read.kg > 0 ? { ok: true, to: read.kg } : { ok: false, message: 'A load is more than nothing.' }
+  },
+}
+
 /** A corner's angle in degrees, empty where nobody measured it. */
 export const angle: Kind<number | null> = {
   show: degrees => (degrees === null ? '' : `${degrees}°`),

@@ -72,6 +72,28 @@ export function outlineOf(
   }
 }
 
+/** Beyond this share of all its walls a gap is no error of measuring: a wall is missing still. From memory. */
+const HALF_TYPED = 0.05
+
+/**
+ * The corners of a room that is typed as far as this, one more than its walls, without sharing the gap: each wall stands
+ * at its own length and angle. Null where the walls come round, or nearly so that the gap is one of measuring.
+ */
+export function halfTyped(walls: readonly MeasuredWall[]): readonly (readonly [number, number])[] | null {
+  if (walls.length < 2) return null
+  const corners = walk(walls, withUnknownAngles(walls))
+  const [x, y] = corners.at(-1) ?? [0, 0]
+  const run = walls.reduce((sum, wall) => sum + wall.length, 0)
+  return walls.length < 3 || Math.hypot(x, y) > run * HALF_TYPED ? corners : null
+}
+
+/** The line that is still to be closed: from the last corner to the first. */
+export function closingLine(
+  corners: readonly (readonly [number, number])[],
+): readonly [readonly [number, number], readonly [number, number]] {
+  return [corners.at(-1) ?? [0, 0], corners[0] ?? [0, 0]]
+}
+
 /** An angle nobody measured takes its share of what the others leave of (n − 2) × 180°. */
 function withUnknownAngles(walls: readonly MeasuredWall[]): number[] {
   const known = walls.reduce((sum, wall) => sum + (wall.angle ?? 0), 0)

@@ -18,6 +18,19 @@ interface Wall {
   readonly lengthText: string
   readonly angle: number | null
   readonly floor: readonly (readonly [number, number])[]
+  readonly ceiling: readonly (readonly [number, number])[]
+  readonly rail: readonly (readonly [number, number])[]
+  readonly railKgPerMetre: number | null
+  readonly studs: readonly number[]
+  readonly joints: readonly number[]
+  readonly studFirst: number | null
+  readonly studSpacing: number | null
+  readonly backingFrom: number | null
+  readonly backingTo: number | null
+  readonly skirting: number | null
+  readonly wallType: string
+  readonly datumBy: string
+  readonly behindSeen: string
   readonly openings: readonly Placed[]
   readonly keepClears: readonly (Placed & { readonly margin: number; readonly reason: string })[]
 }
@@ -343,6 +356,182 @@ test('a thermostat and floor heights are typed in any unit, and changed where so
   await floor.getByRole('textbox', { name: 'height' }).fill('-12')
   await floor.getByRole('button', { name: 'add' }).click()
   await expect.poll(async () => (await wall()).floor).toContainEqual([3000, -12])
+})
+
+test('what is behind and above a wall is typed in any unit, drawn, and taken back edit by edit', async ({
+  page,
+  host,
+}) => {
+  await standBefore(page, host, 'River Room', 'west wall')
+  const wall = () => wallOf(page, host, 'River Room', 'west wall')
+  // From a wall of which nothing is known.
+  const known = await wall()
+  const nothing = {
+    studs: [],
+    joints: [],
+    ceiling: [],
+    rail: [],
+    floor: [],
+    studFirst: null,
+    studSpacing: null,
+    backingFrom: null,
+    backingTo: null,
+    skirting: null,
+    railKgPerMetre: null,
+  }
+  const emptied = Object.entries(nothing).map(([field, to]) => [
+    field,
+    { was: known[field as keyof typeof nothing], to },
+  ]) // its keys
+  await host.call(page, 'wall.update', { id: known.id, changes: Object.fromEntries(emptied) })
+  const before = await wall()
+  const behind = page.getByRole('region', { name: 'Behind and above west wall' })
+  const face = page.getByRole('group', { name: 'Elevation of west wall' })
+  const legend = page.getByRole('list', { name: 'What the lines on the wall mean' })
+  const type = async (name: string, text: string) => {
+    const cell = behind.getByRole('textbox', { name, exact: true })
+    await cell.fill(text)
+    await cell.press('Enter')
+  }
+  // A comb: 16 in on centre is 406.4 mm by the definition of the inch; 200 + k · 406.4 up to 5 400 is 13 studs.
+  await type('first stud', '20 cm')
+  await expect.poll(async () => (await wall()).studFirst).toBe(200)
+  await type('studs apart', '16 in')
+  await expect.poll(async () => (await wall()).studSpacing).toBeCloseTo(406.4, 9)
+  await expect(legend).toContainText('13 studs, 406 apart')
+  await expect(face.locator('.stud')).toHaveCount(13)
+
+  // Found one by one they stand in place of the comb.
+  const studs = behind.getByRole('form', { name: 'Add a stud' })
+  await studs.getByRole('textbox').fill('2 ft; 0,6 m; abc')
+  await studs.getByRole('button', { name: 'add' }).click()
+  await expect(behind.getByRole('alert')).toContainText('“abc”')
+  expect((await wall()).studs).toEqual(before.studs)
+  await studs.getByRole('textbox').fill('2 ft; 0,2 m; 1020')
+  await studs.getByRole('button', { name: 'add' }).click()
+  await expect.poll(async () => (await wall()).studs).toEqual([200, 609.6, 1020])
+  await expect(face.locator('.stud')).toHaveCount(3)
+  await type('stud 2', '99 m')
+  await expect(behind.getByRole('alert')).toContainText('is not on the wall')
+  await behind.getByRole('textbox', { name: 'stud 2' }).press('Escape')
+  await type('stud 2', '')
+  await expect.poll(async () => (await wall()).studs).toEqual([200, 1020])
+  await page.locator('main').click({ position: { x: 5, y: 5 } })
+  await page.keyboard.press('Control+z')
+  await expect.poll(async () => (await wall()).studs).toEqual([200, 609.6, 1020])
+
+  const joints = behind.getByRole('form', { name: 'Add a joint' })
+  await joints.getByRole('textbox').fill('4 ft; 8 ft')
+  await joints.getByRole('textbox').press('Enter')
+  await expect.poll(async () => (await wall()).joints).toEqual([1219.2, 2438.4])
+  await expect(face.locator('.joint')).toHaveCount(2)
+
+  await type('backing from', '4 ft')
+  await type('backing to', '12 ft')
+  await expect.poll(async () => (await wall()).backingTo).toBeCloseTo(3657.6, 9)
+  expect((await wall()).backingFrom).toBeCloseTo(1219.2, 9)
+  await type('skirting height', '15 cm')
+  await expect.poll(async () => (await wall()).skirting).toBe(150)
+  await behind.getByRole('combobox', { name: 'what it is built of' }).selectOption('brick')
+  await expect.poll(async () => (await wall()).wallType).toBe('brick')
+  await type('seen on site: who, how and when', 'detector, O. Fenwright, 2 March')
+  await expect.poll(async () => (await wall()).behindSeen).toBe('detector, O. Fenwright, 2 March')
+
+  const ceiling = behind.getByRole('form', { name: 'Add a ceiling height' })
+  const point = async (form: typeof ceiling, at: string, height: string) => {
+    await form.getByRole('textbox', { name: 'at' }).fill(at)
+    await form.getByRole('textbox', { name: 'height' }).fill(height)
+    await form.getByRole('button', { name: 'add' }).click()
+  }
+  await point(ceiling, '0', '3,1 m')
+  await expect.poll(async () => (await wall()).ceiling).toEqual([[0, 3100]])
+  await point(ceiling, '3 m', '3050')
+  await expect
+    .poll(async () => (await wall()).ceiling)
+    .toEqual([
+      [0, 3100],
+      [3000, 3050],
+    ])
+  await type('ceiling point 2, height', '3 060')
+  await expect.poll(async () => (await wall()).ceiling[1]).toEqual([3000, 3060])
+  const rail = behind.getByRole('form', { name: 'Add a rail height' })
+  await point(rail, '0', '4 m')
+  await expect(behind.getByRole('alert')).toContainText('the ceiling is 3 100 mm there')
+  await expect(rail.getByRole('textbox', { name: 'height' })).toHaveAttribute('aria-invalid', 'true')
+  await point(rail, '0', '2900')
+  await expect(behind.getByText('Load not known: nothing passes on this rail.')).toBeVisible()
+  await type('picture rail, load on each metre', '66 lb')
+  // 66 lb × 0.45359237 kg/lb.
+  await expect.poll(async () => (await wall()).railKgPerMetre).toBeCloseTo(29.93709642, 8)
+  await expect(legend).toContainText('picture rail')
+})
+
+test('the level line is set up by a convention, and what it gives is shown at once', async ({ page, host }) => {
+  await standBefore(page, host, 'River Room', 'south wall')
+  const wall = () => wallOf(page, host, 'River Room', 'south wall')
+  const behind = page.getByRole('region', { name: 'Behind and above south wall' })
+  const was = await wall()
+  // A floor that rises 30 mm to the middle and falls 50 mm to the right end.
+  const floor = [
+    [0, 0],
+    [was.length / 2, 30],
+    [was.length, -20],
+  ]
+  await host.call(page, 'wall.update', { id: was.id, changes: { floor: { was: was.floor, to: floor } } })
+  const line = behind.getByRole('textbox', { name: 'level line, height' })
+  await line.fill('1500')
+  await line.press('Enter')
+  const way = (name: RegExp) => behind.getByRole('radio', { name })
+  // Over the left end: 1 500 there, 1 520 over the right. Over the middle or the high point: 30 higher. A ramp: 1 500.
+  await expect(way(/over the left end.*1 500.*1 520/)).toBeVisible()
+  await expect(way(/over the high point.*1 530.*1 550/)).toBeVisible()
+  await expect(way(/over the middle.*1 530.*1 550/)).toBeVisible()
+  await expect(way(/along a ramp.*1 500.*1 500/)).toBeVisible()
+  await way(/high point/).check()
+  await expect.poll(async () => (await wall()).datumBy).toBe('high')
+  await expect(behind.getByText(/at its highest point.*At the left end that is 1.530.mm above the floor/)).toBeVisible()
+  await page.locator('main').click({ position: { x: 5, y: 5 } })
+  await page.keyboard.press('Control+z')
+  await expect.poll(async () => (await wall()).datumBy).toBe(was.datumBy)
+  await behind.getByText('House rules that decide here').click()
+  await behind.getByRole('link', { name: /A hole is at least this far/ }).click()
+  await expect(page.getByRole('heading', { name: 'House rules' })).toBeVisible()
+  await expect(page.getByRole('button', { name: /A hole is at least this far/ })).toBeFocused()
+})
+
+test('a room typed by half keeps its walls and shows what is still to close; its floor in square feet', async ({
+  page,
+  emptyHost,
+}) => {
+  await emptyHost.open(page, '#/rooms')
+  const walls = page.getByRole('textbox', { name: /walls from left/ })
+  const drawing = page.getByRole('group', { name: 'The room as typed' })
+  await walls.fill('9140\n5200\n9140')
+  await expect(drawing.locator('.closing')).toHaveCount(1)
+  await expect(page.getByText(/of floor/)).toHaveCount(0)
+  await walls.fill('9140\n5200\n9140\n5200')
+  await expect(drawing.locator('.closing')).toHaveCount(0)
+  await expect(page.getByText('47.5 m² of floor')).toBeVisible()
+  await page.getByRole('button', { name: 'in', exact: true }).click()
+  await walls.fill("30' × 17'")
+  // 30 × 17.
+  await expect(page.getByText('510 ft² of floor')).toBeVisible()
+})
+
+test('names on the key plan do not cover each other beside a room of 60 m', async ({ page, host }) => {
+  await host.open(page, '#/rooms')
+  const walls = [60_000, 3000, 60_000, 3000].map(length => ({ length }))
+  await host.call(page, 'room.add', { name: 'Long passage', height: 3000, walls })
+  const names = page.getByRole('navigation', { name: 'Key plan' }).locator('svg text')
+  await expect(names.filter({ hasText: 'Long passage' })).toHaveCount(1)
+  const boxes = await names.evaluateAll(list => list.map(one => one.getBoundingClientRect().toJSON()))
+  expect(boxes.length).toBeGreaterThan(3)
+  for (const [at, a] of boxes.entries()) {
+    for (const b of boxes.slice(at + 1)) {
+      const apart = a.right <= b.left || b.right <= a.left || a.bottom <= b.top + 4 || b.bottom <= a.top + 4
+      expect(apart, `${JSON.stringify(a)} ${JSON.stringify(b)}`).toBe(true)
+    }
+  }
 })
 
 test('the screen is free of barriers, light and dark', async ({ page, host }) => {

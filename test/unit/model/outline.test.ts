@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { arrangeRooms, outlineOf } from '../../../src/model/outline.ts'
+import { arrangeRooms, closingLine, halfTyped, outlineOf } from '../../../src/model/outline.ts'
 
 const rectangle = (a: number, b: number) => [
   { length: a, angle: 90 },
@@ -135,6 +135,29 @@ describe('an outline from measured walls', () => {
         expect(Math.abs(Math.hypot(lastX, lastY) - last)).toBeLessThanOrEqual(gap + 1e-6)
       }),
     )
+  })
+})
+
+describe('a room that is typed as far as this', () => {
+  const sides = rectangle(9140, 5200)
+
+  test('keeps its walls as they are and says what is still to close: the fourth wall of a rectangle', () => {
+    const corners = halfTyped(sides.slice(0, 3))
+    // Three sides of a rectangle by hand: right, down, back.
+    expect(corners?.map(([x, y]) => [Math.round(x), Math.round(y)])).toEqual([
+      [0, 0],
+      [9140, 0],
+      [9140, 5200],
+      [0, 5200],
+    ])
+    const [from, to] = closingLine(corners ?? [])
+    expect(Math.hypot(from[0] - to[0], from[1] - to[1])).toBeCloseTo(5200, 6)
+  })
+
+  test('is none once the walls come round, be it 120 mm short', () => {
+    expect(halfTyped(sides)).toBeNull()
+    expect(halfTyped(sides.map((side, at) => (at === 2 ? { ...side, length: side.length + 120 } : side)))).toBeNull()
+    expect(halfTyped(sides.slice(0, 1))).toBeNull()
   })
 })
 
