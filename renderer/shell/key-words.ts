@@ -1,4 +1,5 @@
 /** The words for keys of the screens that are not open while the help sheet is: their own tables come and go with them. */
+import { wallKeys } from '../walls/wall-keys.ts'
 import type { Key } from './keys.svelte.ts'
 
 export const checklistKeys: readonly Key[] = [
@@ -20,7 +21,30 @@ export const friezeKeys: readonly Key[] = [
   { press: 'Alt ← →', says: 'move it in the order of the show' },
 ]
 
+const never = () => {}
+/** Nothing is done from the help sheet: only the words are read. */
+const silent = {
+  nudge: never,
+  pan: never,
+  zoom: never,
+  fit: never,
+  all: never,
+  walk: never,
+  snapping: never,
+  arrange: never,
+  late: never,
+  behind: never,
+  tick: never,
+  step: never,
+  nearest: never,
+  remove: never,
+  place: never,
+  cancel: () => false,
+  steps: { fine: '1 mm, or 1/16 in,', coarse: '10 mm, or 1 in,' },
+}
+
 export const keptTables = [
   { heading: 'On the checklist', keys: checklistKeys },
   { heading: 'On the frieze', keys: friezeKeys },
+  { heading: 'On a wall', keys: wallKeys(silent) },
 ] as const

@@ -64,6 +64,8 @@ export class Wall {
   /** Spots tried on top of one answer of the catalogue; the next answer ends them. */
   private tried = $state.raw<{ readonly on: Elevation; readonly spots: ReadonlyMap<string, Spot> } | null>(null)
   clashes = $state.raw<{ readonly asked: Places; readonly clashes: readonly PutClash[] } | null>(null)
+  /** Opens the late change; the screen gives it, since the tag is drawn outside of it. */
+  askLate = $state.raw<(() => void) | null>(null)
   /** The kept layout that is drawn beside today's. */
   compared = $state<string | null>(null)
   private ends: ReturnType<typeof setTimeout> | undefined

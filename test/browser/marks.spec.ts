@@ -28,7 +28,15 @@ interface Made {
 }
 interface Facts {
   readonly exhibition: string
-  readonly wall: { readonly id: string; readonly face: string; readonly length: number; readonly height: number }
+  readonly wall: {
+    readonly id: string
+    readonly face: string
+    readonly length: number
+    readonly height: number
+    readonly joints: readonly number[]
+    readonly ceiling: readonly (readonly [number, number])[]
+    readonly rail: readonly (readonly [number, number])[]
+  }
   readonly works: readonly Placed[]
   readonly made: readonly Made[]
 }
@@ -52,6 +60,22 @@ async function placed(page: Page, host: RunningHost, face: string, running: stri
   const found = (await facts(page, host, face)).works.find(work => work.running === running)
   if (found === undefined) throw new Error(`no work ${running}`)
   return found
+}
+
+/** What is behind and above a wall, in place of what was there. */
+async function behind(
+  page: Page,
+  host: RunningHost,
+  face: string,
+  to: Partial<Pick<Facts['wall'], 'joints' | 'ceiling' | 'rail'>>,
+): Promise<void> {
+  const { wall } = await facts(page, host, face)
+  const changes = Object.fromEntries(
+    (['joints', 'ceiling', 'rail'] as const).flatMap(key =>
+      to[key] === undefined ? [] : [[key, { was: wall[key], to: to[key] }]],
+    ),
+  )
+  await host.call(page, 'wall.update', { id: wall.id, changes })
 }
 
 async function madeOf(page: Page, host: RunningHost, face: string, work: Placed): Promise<readonly Made[]> {
@@ -237,14 +261,13 @@ test('a mark in conflict is offered the nearest place that works, with its price
 }) => {
   const face = await stand(page, host)
   const two = await placed(page, host, face, '2')
-  const { wall } = await facts(page, host, face)
   // A joint of the boards straight through its left hole, 1 mm beside it.
   const { marks } = (await host.call(page, 'mark.ofFace', {
     exhibition: (await facts(page, host, face)).exhibition,
     face,
   })) as { marks: readonly { placement: string; slot: string; planned: { x: number } }[] }
   const left = marks.find(mark => mark.placement === two.placement && mark.slot === 'left')?.planned.x ?? 0
-  await host.call(page, 'wall.update', { id: wall.id, changes: { joints: { was: [], to: [left + 1] } } })
+  await behind(page, host, face, { joints: [left + 1] })
   await shape(page, two).click()
   const offers = page.getByRole('region', { name: 'Nearest place that works' })
   await expect(offers.getByRole('listitem').first()).toContainText(/move it [\d.]+\smm to the left/)
@@ -270,12 +293,12 @@ test('a mark in conflict is offered the nearest place that works, with its price
 test('hooks on a wire are set closer where that is nearer than moving the work', async ({ page, host }) => {
   const face = await stand(page, host)
   const one = await placed(page, host, face, '1')
-  const { wall, exhibition } = await facts(page, host, face)
+  const { exhibition } = await facts(page, host, face)
   const { marks } = (await host.call(page, 'mark.ofFace', { exhibition, face })) as {
     marks: readonly { placement: string; slot: string; planned: { x: number } }[]
   }
   const right = marks.find(mark => mark.placement === one.placement && mark.slot === 'right')?.planned.x ?? 0
-  await host.call(page, 'wall.update', { id: wall.id, changes: { joints: { was: [], to: [right + 20] } } })
+  await behind(page, host, face, { joints: [right + 20] })
   await shape(page, one).click()
   const offers = page.getByRole('region', { name: 'Nearest place that works' })
   const spacing = offers.getByRole('listitem').filter({ hasText: /set its hooks [\d.]+\smm apart instead of/ })
@@ -292,17 +315,11 @@ test('cables from the rail, a lock with its tool, the section and the way down s
   const face = await stand(page, host)
   const [two, three] = [await placed(page, host, face, '2'), await placed(page, host, face, '3')]
   const { wall } = await facts(page, host, face)
-  await host.call(page, 'wall.update', {
-    id: wall.id,
-    changes: {
-      rail: {
-        was: [],
-        to: [
-          [0, 3000],
-          [wall.length, 3000],
-        ],
-      },
-    },
+  await behind(page, host, face, {
+    rail: [
+      [0, 3000],
+      [wall.length, 3000],
+    ],
   })
   const sides = { left: { drop: 100, inset: 60 }, right: { drop: 100, inset: 60 } }
   await host.call(page, 'work.setBack', {
@@ -343,18 +360,12 @@ test('cables from the rail, a lock with its tool, the section and the way down s
 test('what is behind the wall is shown and hidden by a key', async ({ page, host }) => {
   const face = await stand(page, host)
   const { wall } = await facts(page, host, face)
-  await host.call(page, 'wall.update', {
-    id: wall.id,
-    changes: {
-      joints: { was: [], to: [1220, 2440] },
-      ceiling: {
-        was: [],
-        to: [
-          [0, wall.height - 100],
-          [wall.length, wall.height],
-        ],
-      },
-    },
+  await behind(page, host, face, {
+    joints: [1220, 2440],
+    ceiling: [
+      [0, wall.height - 100],
+      [wall.length, wall.height],
+    ],
   })
   await expect(page.locator('line.joint')).toHaveCount(2)
   expect(await page.locator('line.stud').count()).toBeGreaterThan(5)
@@ -364,6 +375,9 @@ test('what is behind the wall is shown and hidden by a key', async ({ page, host
   await expect(page.locator('line.joint, line.stud')).toHaveCount(0)
   await page.keyboard.press('b')
   await expect(page.locator('line.joint')).toHaveCount(2)
+  await page.keyboard.press('?')
+  await expect(page.getByRole('heading', { name: 'On a wall' })).toBeVisible()
+  await expect(page.getByText('what is behind the wall, shown or hidden')).toBeVisible()
 })
 
 for (const look of ['light', 'dark'] as const) {
