@@ -9,7 +9,7 @@
 import { type Before, beats, before, costOf, priceOf, type Spot, spotOf } from './cost.ts'
 import { byPrice, handful } from './handful.ts'
 import type { Change, LateAnswer, LateQuestion, LateWork, Move, Offer } from './late-shape.ts'
-import { fits } from './room.ts'
+import { whyNoRoom } from './room.ts'
 import { type Placed, type Row, rowAbout } from './row.ts'
 import { inTheRow, isChanged, isGone, lowered, nearestTo, outerEdges, rectOf, type Try } from './ways.ts'
 
@@ -37,7 +37,9 @@ export function lateOffers(question: LateQuestion): LateAnswer {
   const tries = change.kind === 'lower' ? lowered(after, change.by, question.say) : inTheRow(question, after, was, row)
   const offers: Offer[] = []
   const seen = new Set<string>()
-  const wall: Wall = { question, was, after, row, gone: [...gone] }
+  const were = new Map(question.works.map(work => [work.id, rectOf(work, spotOf(work))]))
+  const wall: Wall = { question, was, were, after, row, gone: [...gone] }
+  const reasons: string[] = []
   for (const each of tries) {
     const moves = movesOf(wall, each.spots)
     const same = moves.map(move => `${move.id} ${move.x.toFixed(2)} ${move.y.toFixed(2)}`).join('|')
@@ -45,7 +47,8 @@ export function lateOffers(question: LateQuestion): LateAnswer {
     if (seen.has(same) && change.kind !== 'lower') continue
     seen.add(same)
     const offer = offerOf(wall, each, moves)
-    if (offer !== null) offers.push(offer)
+    if (typeof offer !== 'string') offers.push(offer)
+    else if (reasons.length === 0) reasons.push(offer)
   }
   // Lowering some of the works is another outcome, not a worse way to the same one.
   const wanted = offers.filter(
@@ -54,7 +57,9 @@ export function lateOffers(question: LateQuestion): LateAnswer {
   const best = change.kind === 'lower' ? [...wanted].sort(byPrice) : handful(wanted)
   return {
     offers: best,
-    problem: best.some(offer => offer.cost.hungMoved === 0) ? '' : problemOf(question, best, after, row),
+    problem: best.some(offer => offer.cost.hungMoved === 0)
+      ? ''
+      : problemOf(question, best, after, row, reasons[0] ?? ''),
   }
 }
 
@@ -63,11 +68,12 @@ function problemOf(
   offers: readonly Offer[],
   after: readonly LateWork[],
   row: Row | null,
+  reason: string,
 ): string {
   const least = `with gaps of ${say(leastGap)} or more`
   if (offers.length > 0) return `Nothing fits ${least} unless a work that hangs is moved.`
   if (change.kind === 'lower') {
-    return 'A work would run into the floor, the ceiling, a neighbour or what must stay clear. Type a shorter length.'
+    return `${reason === '' ? 'There is no room' : reason}. Type a shorter length, or move that work first.`
   }
   const inRow = row === null ? [] : after.filter(work => row.ids.includes(work.id))
   const wants = inRow.reduce((sum, work) => sum + work.width + leastGap, -leastGap) + 2 * leastMargin
@@ -105,6 +111,8 @@ function afterChange(works: readonly LateWork[], change: Change): readonly LateW
 interface Wall {
   readonly question: LateQuestion
   readonly was: Before
+  /** Works as they stand before the change. */
+  readonly were: ReadonlyMap<string, Placed>
   /** Works as the change leaves them, in their old places. */
   readonly after: readonly LateWork[]
   readonly row: Row | null
@@ -121,13 +129,15 @@ function movesOf({ after, was }: Wall, spots: ReadonlyMap<string, Spot>): readon
   })
 }
 
-function offerOf(wall: Wall, { key, says, spots }: Try, moves: readonly Move[]): Offer | null {
+/** The offer, or why there is no room for it. */
+function offerOf(wall: Wall, { key, says, spots }: Try, moves: readonly Move[]): Offer | string {
   const { question, was, after, row } = wall
   const standing = after.map(work => ({ work, spot: spots.get(work.id) ?? spotOf(work) }))
   const rects = standing.map(({ work, spot }) => rectOf(work, spot))
   const touched = new Set(moves.map(move => move.id))
   for (const { id } of after) if (isChanged(question.change, id)) touched.add(id)
-  if (!fits(rects, touched, question)) return null
+  const barred = whyNoRoom(rects, touched, question, wall.were)
+  if (barred !== '') return barred
   const inRow = row === null ? [] : rects.filter(rect => row.ids.includes(rect.id)).sort((a, b) => a.x - b.x)
   const gaps = row === null ? [] : gapsAlong(row, inRow)
   const { cost, holes } = costOf(question, was, standing, gaps, row === null ? 0 : endsMoved(question, row, inRow))

@@ -323,3 +323,30 @@ describe('holes', () => {
     expect(matchHoles([near], [{ id: 'h', x: 1.2, y: 0 }], 1).missing).toHaveLength(1)
   })
 })
+
+describe('what was wrong before the change', () => {
+  // A thermostat that wants 100 mm about it; the third work stands 26 mm inside that.
+  const wall = {
+    length: 9140,
+    height: 3450,
+    floor: [],
+    openings: [],
+    keepClears: [{ id: 'k', what: 'thermostat', reason: '', x: 3968, y: 1450, width: 80, height: 120, margin: 100 }],
+  }
+
+  test('bars nothing while it gets no worse, and bars what makes it worse', () => {
+    const down = lateOffers(ask(six, { kind: 'lower', by: 10 }, [], { wall }))
+    expect(down.problem).toBe('')
+    expect(down.offers[0]?.cost.moved).toBe(6)
+    const change: Change = { kind: 'different', id: 'c', width: 592, height: 540, holes: [] }
+    const { offers } = lateOffers(ask(six, change, [], { wall }))
+    expect(offers.map(({ key }) => key)).not.toContain('centre')
+    expect(offers.map(({ key }) => key)).toContain('right-edge')
+  })
+
+  test('and what bars a lower wall is named', () => {
+    const { offers, problem } = lateOffers(ask(six, { kind: 'lower', by: 1000 }, [], { wall }))
+    expect(offers).toEqual([])
+    expect(problem).toBe('D would run into the floor. Type a shorter length, or move that work first.')
+  })
+})
