@@ -14,6 +14,7 @@ export interface WallDeeds {
   readonly tick: (column: 'services' | 'marked' | 'drilled') => void
   readonly step: () => void
   readonly nearest: () => void
+  readonly late: () => void
   readonly remove: () => void
   readonly place: () => void
   /** False where nothing goes on that could end. */
@@ -58,6 +59,7 @@ export function wallKeys(deeds: WallDeeds): readonly Key[] {
     { press: 'D', says: 'they are drilled', run: () => deeds.tick('drilled') },
     { press: 'H', says: 'the next step of it: hung, level, locked, checked', run: deeds.step },
     { press: 'N', says: 'move it to the nearest place that works', run: deeds.nearest },
+    { press: 'L', says: 'a late change: what is selected, or the whole wall', run: deeds.late },
     { press: 'P', says: 'hang the works selected in the frieze here', run: deeds.place },
     { press: 'Delete', says: 'take what is selected off the wall', run: deeds.remove },
     {
