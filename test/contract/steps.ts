@@ -15,6 +15,10 @@ type LongStep = 'work.addPicture' | 'work.addDocument' | 'import.accept' | 'shee
 export type StepName = Exclude<NameOf<'write'>, JournalName> | LongStep
 export type Steps = { readonly [N in StepName]: (chance: Chance) => Input<N> | null }
 
+/** Walls that works stand on or that sheets were printed of: they stay, so most tries should be at others. */
+const usedWalls = `SELECT wall FROM face WHERE id IN (SELECT face FROM placement)
+  OR id IN (SELECT face FROM sheet_print WHERE face IS NOT NULL)`
+
 export const steps: Steps = {
   'person.add': people,
   'person.update': chance => withId(chance.id('person'), people(chance)),
@@ -206,7 +210,7 @@ export const steps: Steps = {
     }
   },
   'room.move': ({ id, maybe }) => withId(id('room'), { before: maybe(0.6) ? id('room') : null }),
-  'room.remove': ({ id }) => withId(id('room'), {}),
+  'room.remove': ({ id }) => withId(id('room', `id NOT IN (SELECT room FROM wall WHERE id IN (${usedWalls}))`), {}),
   'wall.add': ({ id, length, words, maybe }) => {
     const room = id('room')
     if (room === null) return null
@@ -245,7 +249,7 @@ export const steps: Steps = {
     const before = maybe(0.7) ? id('wall', `room = '${text(wall, 'room')}'`) : null
     return { id: text(wall, 'id'), before }
   },
-  'wall.remove': ({ id }) => withId(id('wall'), {}),
+  'wall.remove': ({ id, maybe }) => withId(id('wall', maybe(0.8) ? `id NOT IN (${usedWalls})` : '1'), {}),
   'opening.add': chance => {
     const wall = chance.id('wall')
     return wall === null
