@@ -9,6 +9,8 @@ import { Refusal } from '../../src/contract/refusal.ts'
 import { savedName } from './names.ts'
 
 export interface Handles {
+  /** Where they all are. No handle begins with `kept-`, so what a host keeps there for itself has such a name. */
+  readonly folder: string
   /** The file behind a handle. Refuses `unknown-handle`. */
   readonly path: (handle: string) => string
   /** The name that the person knows the file by, safe to save it under. Refuses `unknown-handle`. */
@@ -47,6 +49,7 @@ export function openHandles(folder: string): Handles {
     return file
   }
   return {
+    folder,
     path,
     name: handle => readFileSync(nameFile(known(handle)), 'utf8'),
     bytes: handle => statSync(path(handle)).size,

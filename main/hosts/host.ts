@@ -6,7 +6,7 @@ import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import type { Person } from '../../src/contract/areas/desk.ts'
-import { contract, type Name, type NameOf } from '../../src/contract/contract.ts'
+import { contract, type Name, type NameOf, type Received } from '../../src/contract/contract.ts'
 import type { HostEvent } from '../../src/contract/events.ts'
 import { Refusal } from '../../src/contract/refusal.ts'
 import { type Catalogue, openCatalogue } from '../database/catalogue.ts'
@@ -14,6 +14,7 @@ import { entriesToTakeBack } from '../database/history.ts'
 import { type Handles, openHandles } from '../files/handles.ts'
 import { type FileStore, openStore } from '../files/store.ts'
 import { type Clock, type ClockStart, clockFrom } from '../services/clock.ts'
+import { keptPreview } from '../services/import/kept.ts'
 import { personOf } from '../services/people.ts'
 import type { Reading, Writing } from '../services/service.ts'
 import { catalogueServices, pureServices } from '../services/table.ts'
@@ -184,8 +185,11 @@ export function createHost(options: HostOptions): Host {
         )(reading(), input)
       case 'write':
         return write(name as NameOf<'write'>, input, job)
-      case 'long':
+      case 'long': {
+        const kept = name === 'import.preview' ? keptPreview(reading(), input as Received<'import.preview'>) : undefined
+        if (kept !== undefined) return kept
         return inWorker(name as NameOf<'long'>, input, job, lock)
+      }
     }
   }
 

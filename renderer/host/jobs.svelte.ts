@@ -34,8 +34,14 @@ class Jobs {
     this.list = this.list.map(one => (one.job === job ? { ...one, ...to } : one))
   }
 
-  async run<N extends LongName>(name: N, label: string, input: Input<N>): Promise<Output<N>> {
+  /** `superseded` ends it where another call has taken its place: nobody waits for its end any more. */
+  async run<N extends LongName>(name: N, label: string, input: Input<N>, superseded?: AbortSignal): Promise<Output<N>> {
     const job = crypto.randomUUID()
+    superseded?.addEventListener('abort', () => {
+      if (!this.list.some(one => one.job === job)) return
+      this.list = this.list.filter(one => one.job !== job)
+      void call('desk.cancel', { job }).catch(() => undefined)
+    })
     this.list = [
       ...this.list,
       { job, label, done: 0, total: null, words: '', since: performance.now(), cancelling: false },

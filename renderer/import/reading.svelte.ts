@@ -13,14 +13,15 @@ type Given = Input<'import.accept'>
 type Mapping = NonNullable<Given['mapping']>[number]
 export type Shown = NonNullable<Input<'import.preview'>['show']> | 'all'
 
-const pageSize = 50
+const pageSize = 100
+/** Rows beyond these are asked for again when they come into view once more. */
+const keptPages = 40
 
 export class Reading {
   preview = $state.raw<Preview | null>(null)
   refused = $state.raw<Refused | null>(null)
   taken = $state.raw<Output<'import.accept'> | null>(null)
   shown = $state<Shown>('all')
-  offset = $state(0)
   sheet = $state<string | undefined>(undefined)
   exhibition = $state<string | undefined>(undefined)
   /** As typed, and the id of the known lender that it names. */
@@ -30,7 +31,10 @@ export class Reading {
   private answers = $state.raw<NonNullable<Given['answers']>>([])
   private handle: string | undefined
   private readonly text: string | undefined
-  private asked = 0
+  private pages = $state.raw<ReadonlyMap<number, readonly Row[]>>(new Map())
+  private pending = new Set<number>()
+  private seen: readonly [number, number] = [0, 0]
+  private reading = new AbortController()
 
   constructor(text: string | undefined, exhibition: string | undefined) {
     this.text = text
@@ -59,30 +63,79 @@ export class Reading {
     }
   }
 
+  /** Reads the list anew, with the rows in view; a reading under way that this one takes the place of is ended. */
   async read(): Promise<void> {
-    const mine = ++this.asked
+    this.reading.abort()
+    const mine = new AbortController()
+    this.reading = mine
+    this.pending = new Set()
     this.refused = null
+    const page = Math.floor(this.seen[0] / pageSize)
     try {
-      const preview = await jobs.run('import.preview', 'Reading the list', {
+      const preview = await this.ask(page, mine.signal)
+      if (mine.signal.aborted) return
+      this.preview = preview
+      this.pages = new Map([[page, preview.rows]])
+      if (preview.rows.length === 0 && page > 0) this.seen = [0, 0]
+      this.see(...this.seen)
+    } catch (thrown) {
+      if (!mine.signal.aborted) this.refused = refusalOf(thrown)
+    }
+  }
+
+  /** Nobody waits for a reading any more. */
+  leave(): void {
+    this.reading.abort()
+  }
+
+  private ask(page: number, signal: AbortSignal): Promise<Preview> {
+    return jobs.run(
+      'import.preview',
+      'Reading the list',
+      {
         ...this.given(),
         ...(this.shown === 'all' ? {} : { show: this.shown }),
-        offset: this.offset,
+        offset: page * pageSize,
         limit: pageSize,
-      })
-      if (mine === this.asked) this.preview = preview
+      },
+      signal,
+    )
+  }
+
+  /** A row by its place among those shown, where it is there already. */
+  row(index: number): Row | undefined {
+    return this.pages.get(Math.floor(index / pageSize))?.[index % pageSize]
+  }
+
+  /** Makes sure of the rows in view and the page after them. */
+  see(from: number, to: number): void {
+    this.seen = [from, to]
+    const total = this.preview?.total ?? 0
+    const last = Math.floor(Math.min(to + pageSize / 2, total - 1) / pageSize)
+    for (let page = Math.floor(from / pageSize); page <= last; page++) void this.load(page)
+  }
+
+  private async load(page: number): Promise<void> {
+    const { signal } = this.reading
+    if (this.pages.has(page) || this.pending.has(page)) return
+    const { pending } = this
+    pending.add(page)
+    try {
+      const { rows } = await this.ask(page, signal)
+      if (signal.aborted) return
+      const pages = new Map(this.pages).set(page, rows)
+      for (const old of pages.keys()) if (pages.size > keptPages && old !== page) pages.delete(old)
+      this.pages = pages
     } catch (thrown) {
-      if (mine === this.asked) this.refused = refusalOf(thrown)
+      if (!signal.aborted) this.refused = refusalOf(thrown)
+    } finally {
+      pending.delete(page)
     }
   }
 
   show(shown: Shown): Promise<void> {
     this.shown = shown
-    this.offset = 0
-    return this.read()
-  }
-
-  page(step: 1 | -1): Promise<void> {
-    this.offset = Math.max(0, this.offset + step * pageSize)
+    this.seen = [0, 0]
     return this.read()
   }
 

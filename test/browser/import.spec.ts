@@ -151,3 +151,43 @@ test('a question is put to a known lender and stands in the letter to copy', asy
   const { violations } = await new AxeBuilder({ page }).analyze()
   expect(violations.map(({ id, nodes }) => [id, nodes[0]?.html])).toEqual([])
 })
+
+test('a preview of 5,000 rows rolls to its end, where a question is answered before it is taken in', async ({
+  page,
+  emptyHost,
+}) => {
+  const count = 5000
+  const rows = Array.from({ length: count }, (_, i) => [
+    `R ${i + 1}`,
+    `Study ${i + 1}`,
+    'Ina Vorr',
+    String(1900 + (i % 90)),
+    'etching',
+    i === count - 1 ? '61 x 91.5' : `${20 + (i % 40)} x ${30 + (i % 50)} cm`,
+  ])
+  const text = [list[0] ?? [], ...rows].map(row => row.join(',')).join('\n')
+  await emptyHost.open(page, '#/checklist')
+  await dropFile(page, 'studies.csv', Buffer.from(text))
+  await expect(page.getByText('5000 rows, 1 with a question.')).toBeVisible({ timeout: 60_000 })
+  const table = page.getByRole('region', { name: 'Rows of the list' })
+  await expect(table.getByText('Study 1', { exact: true })).toBeVisible()
+  // Only what is in view is drawn.
+  expect(await table.locator('tbody[data-at]').count()).toBeLessThan(200)
+  const half = table.getByText('Study 2500', { exact: true })
+  await table.evaluate(box => box.scrollTo(0, box.scrollHeight * 0.4999))
+  await expect(half).toBeVisible({ timeout: 30_000 })
+  await table.focus()
+  await page.keyboard.press('End')
+  await expect(table.getByText('Study 5000', { exact: true })).toBeVisible({ timeout: 30_000 })
+  await page.keyboard.press('End')
+  const question = table.locator('.question')
+  await expect(question.locator('cite')).toHaveText('61 x 91.5')
+  await question.getByRole('button').first().click()
+  await expect(page.getByText('5000 rows, 0 with a question.')).toBeVisible({ timeout: 60_000 })
+  // The answer left the reader where they were.
+  await expect(table.getByText('Study 5000', { exact: true })).toBeVisible({ timeout: 30_000 })
+  await page.getByRole('button', { name: 'take it in' }).click()
+  await expect(page.getByRole('heading', { name: '5000 added' })).toBeVisible({ timeout: 60_000 })
+  const last = await emptyHost.call(page, 'work.list', { search: 'Study 5000' })
+  expect(last).toMatchObject({ total: 1 })
+})

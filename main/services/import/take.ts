@@ -12,6 +12,7 @@ import type { LengthUnit } from '../../../src/measure/units.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import type { Job, Writing } from '../service.ts'
 import { insert, update, value } from '../sql.ts'
+import { type Head, keepPreview, keyOf, pageOf } from './kept.ts'
 import { type Answers, type ListPlan, type PlannedRow, type PlannedWork, planRows } from './plan.ts'
 import {
   checkColumns,
@@ -210,13 +211,12 @@ function remember(writing: Writing, id: string, mapping: string): void {
 type Preview = Output<'import.preview'>
 
 export async function preview(job: Job, input: Received<'import.preview'>): Promise<Preview> {
+  const key = keyOf(job, input)
   const read = await readList(job, input, true)
   const { rows, known } = plan(job, job.db, read)
-  const wanted = rows.filter(row => shows(row, input.show))
-  const offset = input.offset ?? 0
   const { source } = read
   const top = (source.table.sheets[source.sheet]?.top ?? []).filter(row => row.row > source.shape.headingRow)
-  return {
+  const head: Head = {
     name: source.name,
     kind: source.table.kind,
     encoding: source.table.encoding,
@@ -240,11 +240,24 @@ export async function preview(job: Job, input: Received<'import.preview'>): Prom
     })),
     remarks: [...source.table.remarks()],
     counts: count(rows),
-    total: wanted.length,
-    offset,
-    rows: wanted.slice(offset, offset + (input.limit ?? 100)).map(row => previewRow(row, read, id => known.work(id))),
   }
+  const shown = (row: PlannedRow) => previewRow(row, read, id => known.work(id))
+  const { limit } = input
+  const wanted = rows.filter(row => shows(row, input.show))
+  const page = pageOf(wanted, input)
+  // What fits one page is shown at once; the rest is scrolled through.
+  if (limit !== undefined && limit < rows.length) {
+    keepPreview(job, key, head, rows.length, index => {
+      if (index % 500 === 0) job.progress(index, rows.length, 'Keeping the rows')
+      const row = rows[index]
+      if (row === undefined) throw new Error('A row of the plan is missing')
+      return { row: shown(row), shows: choices.filter(choice => shows(row, choice)) }
+    })
+  }
+  return { ...head, total: wanted.length, offset: page.offset, rows: page.some.map(shown) }
 }
+
+const choices = ['questions', 'add', 'update', 'unchanged', 'kept', 'refused'] as const
 
 function shows(row: PlannedRow, show: Received<'import.preview'>['show']): boolean {
   if (show === undefined) return true
