@@ -146,6 +146,9 @@ describe('marks that are made', () => {
     await here.call('mark.services', { ...marksOf('A'), checked: true })
     expect(refusalCode(await here.ask('mark.set', { ...marksOf('A'), to: 'drilled' }))).toBe('mark-moved')
     await here.call('mark.set', { ...marksOf('A'), to: 'marked' })
+    // At its new place nobody has looked for pipes yet.
+    expect(refusalCode(await here.ask('mark.set', { ...marksOf('A'), to: 'drilled' }))).toBe('services-not-checked')
+    await here.call('mark.services', { ...marksOf('A'), checked: true })
     await here.call('mark.set', { ...marksOf('A'), to: 'drilled' })
     expect((await marksNow()).marks.find(mark => mark.placement === place.A)?.away).toBe(0)
   })
