@@ -6,6 +6,7 @@ import { nearestMoves } from '../../src/hang/nearest.ts'
 import { solveWire } from '../../src/hang/wire.ts'
 import { nailWithdrawal } from '../../src/hang/withdrawal.ts'
 import { layGrid } from '../../src/layout/grid.ts'
+import { layLabels } from '../../src/layout/labels.ts'
 import { layRow } from '../../src/layout/row.ts'
 import { layStack } from '../../src/layout/stack.ts'
 import { readDimensions } from '../../src/measure/dimensions.ts'
@@ -34,6 +35,7 @@ export const computations: Pick<PureServices, keyof typeof computationsArea> = {
   'layout.row': layRow,
   'layout.stack': layStack,
   'layout.grid': layGrid,
+  'layout.labels': layLabels,
 }
 
 /** Options that were left out stay out, as the exact types of src want it. */

@@ -1,6 +1,7 @@
 /** House rules as the catalogue has them: the program's defaults where nobody has set another. */
 import type { Output, Received } from '../../src/contract/contract.ts'
 import { Refusal } from '../../src/contract/refusal.ts'
+import type { LabelRules } from '../../src/layout/labels-shape.ts'
 import { type HouseRule, type HouseRuleKey, houseRules, isHouseRule } from '../../src/model/house-rules.ts'
 import { ruleProblem, saidInMillimetres, sayRule } from '../../src/model/rule-value.ts'
 import type { ReadHandle } from '../database/handles.ts'
@@ -25,6 +26,20 @@ export function ruleNumber(db: ReadHandle, key: HouseRuleKey): number {
 export function ruleText(db: ReadHandle, key: HouseRuleKey): string {
   const stored = row<{ value: string }>(db, 'SELECT value FROM house_rule WHERE id = :key', { key })
   return String(stored === undefined ? houseRules[key].value : JSON.parse(stored.value))
+}
+
+/** The rules of labels as the house has them. */
+export function labelRulesOf(db: ReadHandle): LabelRules {
+  return {
+    line: ruleNumber(db, 'labelLine'),
+    level: ruleText(db, 'labelLevel') === 'bottom' ? 'bottom' : 'line',
+    lowest: ruleNumber(db, 'labelLowest'),
+    highest: ruleNumber(db, 'labelHighest'),
+    gap: ruleNumber(db, 'labelGap'),
+    clear: ruleNumber(db, 'labelClear'),
+    type: ruleNumber(db, 'labelType'),
+    perLine: Math.round(ruleNumber(db, 'labelPerLine')),
+  }
 }
 
 function list({ db }: Reading): Output<'rule.list'> {

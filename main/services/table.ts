@@ -7,6 +7,7 @@ import { history as editHistory, list as editList, state as editState } from './
 import * as entries from './exhibitions/entries.ts'
 import * as exhibitions from './exhibitions/exhibitions.ts'
 import { importServices } from './import/import.ts'
+import { labelServices } from './labels.ts'
 import * as late from './marks/late.ts'
 import * as locks from './marks/locks.ts'
 import * as marks from './marks/marks.ts'
@@ -40,6 +41,7 @@ export const pureServices: PureServices = {
 export const catalogueServices: CatalogueServices = {
   ...peopleServices,
   ...partyServices,
+  ...labelServices,
   ...importServices,
   ...rulesServices,
   'edit.state': editState,

@@ -33,6 +33,7 @@ const madeOf: Partial<Record<Name, readonly string[]>> = {
   'crew.hardware': crew,
   'crew.orders': crew,
   'lock.list': crew,
+  'label.list': [...building, ...hanging, ...show, ...work],
   'layout.compare': ['kept_layout', 'kept_place', 'placement', ...show, 'work'],
   'import.letters': ['import_question', 'import_run', 'work', 'entry', 'work_number', 'party'],
   'import.questions': ['import_question', 'import_run', 'work', 'entry', 'work_number'],

@@ -8,6 +8,7 @@ import { crewArea } from './areas/crew.ts'
 import { deskArea } from './areas/desk.ts'
 import { exhibitionsArea } from './areas/exhibitions.ts'
 import { importArea } from './areas/import.ts'
+import { labelsArea } from './areas/labels.ts'
 import { marksArea } from './areas/marks.ts'
 import { partiesArea } from './areas/parties.ts'
 import { roomsArea } from './areas/rooms.ts'
@@ -24,6 +25,7 @@ export const contract = {
   ...roomsArea,
   ...wallsArea,
   ...marksArea,
+  ...labelsArea,
   ...sheetsArea,
   ...importArea,
   ...computationsArea,

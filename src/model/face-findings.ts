@@ -10,14 +10,13 @@ import { defaultSteps } from '../hang/printing.ts'
 import { defaultHangRules } from '../hang/rules.ts'
 import { floorAt } from '../hang/wall.ts'
 import { type HungRect, wallFindings } from '../layout/findings.ts'
-import { levelLineOf, type MarksStyle, marksOfPlaced } from './marks-of-face.ts'
+import { calledOn } from './called.ts'
+import { labelsOfFace } from './labels-of-face.ts'
+import { levelLineOf, type MarksOrWhy, type MarksStyle, marksOfFace } from './marks-of-face.ts'
+
+export { calledOn } from './called.ts'
 
 const plain: MarksStyle = { unit: 'mm', steps: defaultSteps }
-
-/** What people call a work on a drawing: its running number, else its number, else its title. */
-export function calledOn(work: Pick<PlacedWork, 'running' | 'number' | 'title'>): string {
-  return [work.running, work.number, work.title].find(text => text !== '') ?? 'A work'
-}
 
 /** The rectangle of a placed work; undefined while its size is not known. mm. */
 export function rectOf(work: PlacedWork): HungRect | undefined {
@@ -39,9 +38,10 @@ export function faceFindings(elevation: Elevation, style: MarksStyle = plain): F
   const wall = wallFindings(elevation.wall, rects, elevation.rules, style.unit).map(finding =>
     finding.subject.kind === 'wall' ? { ...finding, subject: { kind: 'wall', id: elevation.wall.id } } : finding,
   )
+  const all = marksOfFace(elevation, style)
   const works = elevation.works.flatMap(work => {
     const subject = { kind: 'placement', id: work.placement }
-    const marks = marksOfPlaced(elevation, work, style)
+    const marks: MarksOrWhy = all.get(work.placement) ?? { problem: 'Nobody asked for its marks.' }
     const found: Finding[] =
       'problem' in marks
         ? [{ severity: 'settle', code: 'no-marks', subject, text: `${calledOn(work)}: ${marks.problem}`, figures: {} }]
@@ -53,7 +53,7 @@ export function faceFindings(elevation: Elevation, style: MarksStyle = plain): F
       ...lightFindings(work, elevation),
     ]
   })
-  return [...wall, ...works]
+  return [...wall, ...works, ...labelsOfFace(elevation, all, style).findings]
 }
 
 /** Where it bears is known without a fixing; where the hole goes is not. What stands on the floor needs none. */

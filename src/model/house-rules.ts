@@ -4,6 +4,7 @@
  * published source say so.
  */
 import { crewRules } from './crew-rules.ts'
+import { labelRules } from './label-rules.ts'
 import { lateRules } from './late-rules.ts'
 
 export const ruleUnits = ['mm', 'kg', '°', '×', 'of its width', 'of its height', 'h', ''] as const
@@ -15,6 +16,7 @@ export const ruleGroups = [
   'Room between works',
   'Marks',
   'Loads',
+  'Labels',
   'Measures and sheets',
   'Crew',
   'Late changes',
@@ -269,6 +271,7 @@ export const houseRules = {
     most: 10,
     source: 'common practice, no source',
   },
+  ...labelRules,
   ...crewRules,
   ...lateRules,
 } as const satisfies Readonly<Record<string, HouseRule>>

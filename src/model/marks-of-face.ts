@@ -52,6 +52,32 @@ function plainFixing(fixing: NonNullable<PlacedWork['fixing']>, wall: string): M
   return { name, kind, holeOffset, ...ratingToAsk(fixing, wall), shank, length, head }
 }
 
+/** The wall as marks and labels are asked with it: with the line that everything on the face is measured from. */
+export function wallOfMarks(elevation: Pick<Elevation, 'wall' | 'plan'>): MarksQuestion['wall'] {
+  const { wall } = elevation
+  const line = levelLineOf(elevation)
+  return {
+    length: wall.length,
+    height: wall.height,
+    wallType: wall.wallType,
+    datum: wall.datum === null ? null : line.y,
+    ramp: line.ramp,
+    floor: wall.floor,
+    skirting: wall.skirting,
+    studFirst: wall.studFirst,
+    studSpacing: wall.studSpacing,
+    backingFrom: wall.backingFrom,
+    backingTo: wall.backingTo,
+    openings: wall.openings,
+    keepClears: wall.keepClears,
+    rail: wall.rail,
+    railKgPerMetre: wall.railKgPerMetre,
+    ceiling: wall.ceiling,
+    joints: wall.joints,
+    studs: wall.studs,
+  }
+}
+
 /** The question for the marks of one placed work; in words, what is missing for it. */
 export function marksQuestionOf(
   elevation: Elevation,
@@ -71,26 +97,7 @@ export function marksQuestionOf(
       back: placed.back,
       centre: { x: placed.x, y: placed.centreY },
       height: { rule: placed.rule === 'face' ? plan.rule : placed.rule, eyeFraction: plan.eyeFraction },
-      wall: {
-        length: wall.length,
-        height: wall.height,
-        wallType: wall.wallType,
-        datum: wall.datum === null ? null : line.y,
-        ramp: line.ramp,
-        floor: wall.floor,
-        skirting: wall.skirting,
-        studFirst: wall.studFirst,
-        studSpacing: wall.studSpacing,
-        backingFrom: wall.backingFrom,
-        backingTo: wall.backingTo,
-        openings: wall.openings,
-        keepClears: wall.keepClears,
-        rail: wall.rail,
-        railKgPerMetre: wall.railKgPerMetre,
-        ceiling: wall.ceiling,
-        joints: wall.joints,
-        studs: wall.studs,
-      },
+      wall: wallOfMarks(elevation),
       datum: line.y,
       hooksApart: placed.hooksApart,
       fixings: [fixingOf(placed, wall.wallType)],

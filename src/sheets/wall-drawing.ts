@@ -18,6 +18,7 @@ export function drawElevation(sketch: Sketch, box: Box, question: DrawingQuestio
   drawLine(sketch, view, question)
   drawMarkLabels(sketch, view, question)
   drawWorks(sketch, view, question)
+  drawLabels(sketch, view, question)
   drawChain(sketch, view, question)
 }
 
@@ -52,6 +53,30 @@ function drawWorks(sketch: Sketch, view: View, { elevation, marks, rows, k }: Dr
       const arm = Math.min(1.4 * k, Math.max(0.6 * k, box.w / 6))
       sketch.line(x - arm, y, x + arm, y, 0.35 * k)
       sketch.line(x, y - arm, x, y + arm, 0.35 * k)
+    }
+  }
+}
+
+/** Labels as small cards; those of works on other pages stand pale. */
+function drawLabels(sketch: Sketch, view: View, { labels, rows, k }: DrawingQuestion): void {
+  const here = new Set(rows.map(row => row.placement))
+  for (const label of labels) {
+    const from = Math.max(label.x, view.shown.from)
+    const to = Math.min(label.x + label.width, view.shown.to)
+    if (to - from < 1) continue
+    const colour = here.has(label.id) ? ink.ink2 : ink.line
+    const box = {
+      x: view.x(from),
+      y: view.y(label.y + label.height),
+      w: (to - from) * view.scale,
+      h: label.height * view.scale,
+    }
+    sketch.add({ kind: 'rect', ...box, fill: ink.paper, stroke: colour, width: 0.18 * k })
+    // Lines of writing, so that it is seen to be no work.
+    const lines = Math.min(3, Math.floor(box.h / (0.7 * k)))
+    for (let line = 1; line <= lines; line++) {
+      const y = box.y + (box.h * line) / (lines + 1)
+      sketch.line(box.x + box.w * 0.15, y, box.x + box.w * (line === lines ? 0.6 : 0.85), y, 0.12 * k, colour)
     }
   }
 }

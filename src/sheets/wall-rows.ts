@@ -7,6 +7,8 @@ import type { Elevation, PlacedWork } from '../contract/areas/walls.ts'
 import type { Mark, MarksAnswer, WorkingLine } from '../hang/marks-shape.ts'
 import { minus, type Printed, plus, print } from '../hang/printing.ts'
 import { mainMarks } from '../hang/steps.ts'
+import type { LabelPlace } from '../layout/labels-shape.ts'
+import { labelsOfFace } from '../model/labels-of-face.ts'
 import type { MarksOrWhy } from '../model/marks-of-face.ts'
 import { type Figure, figure, massText, offset, type Units } from './figures.ts'
 
@@ -37,6 +39,8 @@ export interface WallSheetRow {
   readonly facts: string
   readonly hanging: string
   readonly fixing: string
+  /** Where its label stands; empty where it has none. */
+  readonly label: string
   readonly problem: string
   readonly fromFloor: readonly SideFigure[]
   readonly fromLine: readonly SideFigure[]
@@ -93,9 +97,12 @@ export function wallSheetRows(
   })
   const length = print(elevation.wall.length, units.steps)
   const called = sheetNames(works)
+  const { labels } = labelsOfFace(elevation, marks, units)
   return all.map(({ work, found, edges }) => {
     const others = all.flatMap(each => (each.work === work || each.edges === null ? [] : [each.edges]))
-    return rowOf(work, called.get(work.placement) ?? '', found, edges, others, length, units)
+    const label = labels.find(each => each.id === work.placement)
+    const said = label === undefined ? '' : labelSaid(label, work, elevation, units)
+    return { ...rowOf(work, called.get(work.placement) ?? '', found, edges, others, length, units), label: said }
   })
 }
 
@@ -156,7 +163,7 @@ function rowOf(
   others: readonly Edges[],
   length: Printed,
   units: Units,
-): WallSheetRow {
+): Omit<WallSheetRow, 'label'> {
   const plain = (printed: Printed) => figure(printed, units)
   const signed = (printed: Printed) => offset(printed, units)
   const gap = edges === null ? null : gaps(edges, others, length)
@@ -197,6 +204,13 @@ function rowOf(
     load: answer === null ? null : loadOf(answer, units),
     cautions: answer?.cautions ?? [],
   }
+}
+
+/** Beside a work the height of its centre is told, below it only the distance: there it follows the work. */
+function labelSaid({ side, y, height }: LabelPlace, work: PlacedWork, { rules }: Elevation, units: Units): string {
+  const say = (mm: number) => figure(print(mm, units.steps), units).main
+  const gap = say(work.label.gap ?? rules.labels.gap)
+  return side === 'below' ? `label ${gap} below` : `label ${gap} to the ${side}, its centre at ${say(y + height / 2)}`
 }
 
 function factsOf({ running, number, size, mass }: PlacedWork, units: Units): string {

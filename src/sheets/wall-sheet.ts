@@ -4,6 +4,7 @@
  * The rule it keeps: every number is the one that src/hang printed.
  */
 import type { Finding } from '../contract/shared.ts'
+import { labelsOfFace } from '../model/labels-of-face.ts'
 import type { Units } from './figures.ts'
 import { type Page, papers, type TextMeasure } from './shapes.ts'
 import { type NamedBox, newSketch, type Sketch } from './sketch.ts'
@@ -87,7 +88,7 @@ export function wallSheetContent(
     },
     datum,
     // A better picture of the same work is no other hang.
-    rows: rows.map(({ placement: _, picture: __, ...row }) => row),
+    rows: rows.map(({ placement: _, picture: __, label, ...row }) => (label === '' ? row : { ...row, label })),
     findings: findings.filter(isToSettle).map(({ severity, code, text }) => ({ severity, code, text })),
   })
 }
@@ -119,7 +120,8 @@ function drawPage(sketch: Sketch, question: WallSheetQuestion, part: Part, style
   if (part.drawing > 0) {
     const { elevation, marks, datum } = question
     const box = { x: margin, y: y + 1 * k, w: width, h: part.drawing - 2 * k }
-    drawElevation(sketch, box, { elevation, marks, datum, rows: part.rows, whole: part.whole, units, k })
+    const { labels } = labelsOfFace(elevation, marks, units)
+    drawElevation(sketch, box, { elevation, marks, labels, datum, rows: part.rows, whole: part.whole, units, k })
     y += part.drawing
   }
   if (part.rows.length > 0) {

@@ -91,7 +91,9 @@ function linesOf(row: WallSheetRow, columns: Columns, { k, measure }: TableStyle
     }))
   return {
     title: firstLines(row.title === '' ? 'Untitled' : row.title, 2, 'title', 3.5 * k, work, measure),
-    facts: [row.facts, row.hanging, row.fixing].flatMap(text => wrap(text, 'narrow', small * k, work, measure)),
+    facts: [row.facts, row.hanging, row.fixing, row.label].flatMap(text =>
+      wrap(text, 'narrow', small * k, work, measure),
+    ),
     working: [
       ...row.working.flatMap(line => {
         const whole = said(line)

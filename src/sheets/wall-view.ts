@@ -3,6 +3,7 @@
  * millimetres of the wall in millimetres of the paper.
  */
 import type { Elevation } from '../contract/areas/walls.ts'
+import type { LabelPlace } from '../layout/labels-shape.ts'
 import type { MarksOrWhy } from '../model/marks-of-face.ts'
 import type { Units } from './figures.ts'
 import type { Box } from './shapes.ts'
@@ -11,6 +12,8 @@ import type { WallSheetRow } from './wall-rows.ts'
 export interface DrawingQuestion {
   readonly elevation: Elevation
   readonly marks: ReadonlyMap<string, MarksOrWhy>
+  /** Where the labels of the wall stand. */
+  readonly labels: readonly LabelPlace[]
   /** The height of the level line above the floor at the wall's left end. */
   readonly datum: number
   /** The works of this page, from left to right. */

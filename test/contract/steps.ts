@@ -183,6 +183,31 @@ export const steps: Steps = {
     const entry = row('entry')
     return entry === null ? null : { id: text(entry, 'id'), ...change(text(entry, 'running'), `${whole(1, 90)}a`) }
   },
+  'label.update': ({ row, change, words, maybe, length }) => {
+    const entry = row('entry')
+    if (entry === null) return null
+    const width = entry.label_width === null ? null : figure(entry, 'label_width')
+    return {
+      entry: text(entry, 'id'),
+      changes: {
+        text: change(text(entry, 'label_text'), maybe(0.8) ? words() : ''),
+        ...(maybe(0.5) ? { width: change(width, maybe(0.5) ? length(60, 400) : null) } : {}),
+      },
+    }
+  },
+  'label.setMany': ({ ids, pick, maybe }) => {
+    const entries = ids('entry')
+    if (entries === null) return null
+    return {
+      entries,
+      side: pick(['', 'left', 'right', 'below'] as const),
+      ...(maybe(0.5) ? { suggest: true as const } : {}),
+    }
+  },
+  'label.setStage': ({ ids, pick }) => {
+    const entries = ids('entry', `label_text <> ''`)
+    return entries === null ? null : { entries, to: pick(['', 'proofed', 'printed'] as const) }
+  },
   'entry.setStatus': ({ ids, pick }) => {
     const entries = ids('entry')
     return entries === null ? null : { entries, to: pick(['agreed', 'arrived', 'unpacked', 'checked in'] as const) }

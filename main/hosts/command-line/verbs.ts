@@ -189,7 +189,8 @@ export const verbs: Readonly<Record<string, Verb>> = {
       const title = needed(line, 'exhibition')
       const out = needed(line, 'out')
       const { only, paper, unit } = line.options
-      const kinds = sheetKind.options
+      // A paper template is of one work, so it is called for by `call`.
+      const kinds = sheetKind.options.filter(kind => kind !== 'paper template')
       if (only !== undefined && !kinds.some(kind => kind === only)) {
         throw new WrongUsage(`--only takes one of: ${kinds.join(', ')}.`)
       }
@@ -266,18 +267,36 @@ export const verbs: Readonly<Record<string, Verb>> = {
   },
 }
 
+/** Papers of a whole show that are no wall sheets, by the procedure that makes them. */
+const listSheets = {
+  checklist: 'sheet.checklist',
+  'hang list': 'sheet.hangList',
+  'label list': 'sheet.labels',
+  'hardware list': 'sheet.hardware',
+  'hanging order': 'sheet.hangingOrder',
+  'back tags': 'sheet.hangingOrder',
+  'patch list': 'sheet.patchList',
+  'lock register': 'sheet.locks',
+} as const
+
+function isListed(kind: string): kind is keyof typeof listSheets {
+  return Object.hasOwn(listSheets, kind)
+}
+
 /** Papers of one kind, or the whole set. Paper and unit are checked where every other host's are. */
 async function makeSheets(
   host: Host,
   only: string | undefined,
   wishes: { readonly exhibition: string },
 ): Promise<Output<'sheet.set'>> {
-  async function make(name: 'sheet.set' | 'sheet.wall' | 'sheet.checklist' | 'sheet.hangList', input: object) {
-    return (await callByName(host, name, input)) as Output<'sheet.set'> // the four answer alike
+  async function make(name: 'sheet.set' | 'sheet.wall' | (typeof listSheets)[keyof typeof listSheets], input: object) {
+    return (await callByName(host, name, input)) as Output<'sheet.set'> // they answer alike
   }
   if (only === undefined) return make('sheet.set', wishes)
-  if (only === 'checklist') return make('sheet.checklist', wishes)
-  if (only === 'hang list') return make('sheet.hangList', wishes)
+  if (isListed(only)) {
+    const made = await make(listSheets[only], wishes)
+    return { ...made, files: made.files.filter(file => file.kind === only) }
+  }
   const { faces } = await call(host, 'sheet.state', { exhibition: wishes.exhibition })
   const used = faces.filter(({ works }) => works > 0).map(({ face }) => face)
   return used.length === 0 ? { files: [], findings: [] } : make('sheet.wall', { ...wishes, faces: used })

@@ -67,22 +67,30 @@ export function wallsOf(db: ReadHandle, room: string): WallRow[] {
   )
 }
 
+interface FacedRoom {
+  readonly id: string
+  readonly name: string
+  readonly labelLine: number | null
+}
+
 /** The wall behind a face, with its room. */
 export function wallOfFace(
   db: ReadHandle,
   face: string,
-): { readonly wall: WallRow; readonly room: { readonly id: string; readonly name: string } } | undefined {
+): { readonly wall: WallRow; readonly room: FacedRoom } | undefined {
   const stored = row<StoredWall>(db, `${wallSelect} WHERE face.id = :face`, { face })
   if (stored === undefined) return undefined
-  const room = row<{ id: string; name: string }>(db, 'SELECT id, name FROM room WHERE id = :id', { id: stored.room })
-  return { wall: asWall(db, stored), room: room ?? { id: stored.room, name: '' } }
+  const room = row<FacedRoom>(db, 'SELECT id, name, label_line AS labelLine FROM room WHERE id = :id', {
+    id: stored.room,
+  })
+  return { wall: asWall(db, stored), room: room ?? { id: stored.room, name: '', labelLine: null } }
 }
 
 function roomsOf(db: ReadHandle): RoomRow[] {
   const tolerance = ruleNumber(db, 'closesWithin')
-  return rows<{ id: string; name: string; number: string; height: number }>(
+  return rows<Omit<RoomRow, 'walls' | 'closure' | 'area'>>(
     db,
-    'SELECT id, name, number, height FROM room ORDER BY position, id',
+    'SELECT id, name, number, height, label_line AS labelLine FROM room ORDER BY position, id',
   ).map(room => {
     const walls = wallsOf(db, room.id)
     const { closes, gap, note, area } = outlineOf(walls, tolerance)

@@ -141,7 +141,7 @@ export function changeRoom(writing: Writing, { id, changes }: Received<'room.upd
   const { db } = writing
   writing.label(`Change ${roomName(db, id)}`)
   const before = value<number>(db, 'SELECT height FROM room WHERE id = :id', { id })
-  const columns = { name: 'name', number: 'number', height: 'height' }
+  const columns = { name: 'name', number: 'number', height: 'height', labelLine: 'label_line' }
   const { saved, clashes, values } = changeFields(writing, 'room', id, changes, columns, 'room')
   if (typeof values.height === 'number') {
     // Walls that were as high as the room follow it; a wall measured by itself keeps its own.

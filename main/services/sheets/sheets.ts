@@ -8,7 +8,7 @@ import { rows } from '../sql.ts'
 import { crewSheetServices } from './crew-sheets.ts'
 import { faceSheet, kind, questionOf } from './face-sheet.ts'
 import { printWalls } from './print-walls.ts'
-import { facesOf, makeChecklist, makeHangList, showTitle } from './tables.ts'
+import { facesOf, makeChecklist, makeHangList, makeLabelList, showTitle } from './tables.ts'
 import { sheetTime, styleOf } from './wishes.ts'
 
 async function wall(job: Job, { exhibition, faces, ...wishes }: Received<'sheet.wall'>): Promise<Output<'sheet.wall'>> {
@@ -28,6 +28,10 @@ async function hangList(
   { exhibition, ...wishes }: Received<'sheet.hangList'>,
 ): Promise<Output<'sheet.hangList'>> {
   return { files: [await makeHangList(job, exhibition, styleOf(job, wishes))], findings: [] }
+}
+
+async function labels(job: Job, { exhibition, ...wishes }: Received<'sheet.labels'>): Promise<Output<'sheet.labels'>> {
+  return { files: [await makeLabelList(job, exhibition, styleOf(job, wishes))], findings: [] }
 }
 
 async function set(job: Job, { exhibition, ...wishes }: Received<'sheet.set'>): Promise<Output<'sheet.set'>> {
@@ -88,6 +92,7 @@ export const sheetServices: ServicesOf<
   | 'sheet.wall'
   | 'sheet.checklist'
   | 'sheet.hangList'
+  | 'sheet.labels'
   | 'sheet.set'
   | 'sheet.state'
   | 'sheet.preview'
@@ -96,6 +101,7 @@ export const sheetServices: ServicesOf<
   'sheet.wall': wall,
   'sheet.checklist': checklist,
   'sheet.hangList': hangList,
+  'sheet.labels': labels,
   'sheet.set': set,
   'sheet.state': state,
   'sheet.preview': preview,

@@ -3,9 +3,11 @@ import type { SheetFile } from '../../../src/contract/areas/sheets.ts'
 import { checklistSheet } from '../../../src/sheets/checklist.ts'
 import type { TableSheet } from '../../../src/sheets/columns.ts'
 import { hangListSheets } from '../../../src/sheets/hang-list.ts'
+import { labelListSheet } from '../../../src/sheets/label-list.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { writeWorkbook } from '../../files/workbook/write.ts'
 import { notFound } from '../change.ts'
+import { labelsOf } from '../labels.ts'
 import type { Job } from '../service.ts'
 import { rows, value } from '../sql.ts'
 import { elevationOf } from '../walls/elevation.ts'
@@ -56,6 +58,21 @@ export async function makeHangList(job: Job, exhibition: string, style: Style): 
     steps: style.steps,
   })
   return writeTable(job, 'hang list', fileName([title, 'hang list'], 'xlsx'), sheets, style)
+}
+
+export async function makeLabelList(job: Job, exhibition: string, style: Style): Promise<SheetFile> {
+  const title = showTitle(job.db, exhibition)
+  const unit = tableUnit(style.unit)
+  const labels = labelsOf(job.db, exhibition, style)
+  const sheet = labelListSheet({
+    exhibitionTitle: title,
+    lines: [madeLine(job, `lengths in ${unit === 'in' ? 'inches' : 'millimetres'}, as on the wall sheets`)],
+    labels,
+    unit,
+    steps: style.steps,
+    when: sheetTime,
+  })
+  return writeTable(job, 'label list', fileName([title, 'label list'], 'xlsx'), [sheet], style)
 }
 
 export function madeLine(job: Job, what: string): string {

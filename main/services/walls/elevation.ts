@@ -5,11 +5,12 @@ import { type DatumBy, levelLine } from '../../../src/hang/datum.ts'
 import { centreFromRule, type HeightRuleName } from '../../../src/hang/height.ts'
 import { hangRulesFrom } from '../../../src/hang/rules.ts'
 import { floorAt } from '../../../src/hang/wall.ts'
+import { suggestLabel } from '../../../src/layout/label-size.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { notFound } from '../change.ts'
 import { asMade, madeOn } from '../marks/made.ts'
 import { wallOfFace } from '../rooms/read.ts'
-import { ruleNumber, ruleText } from '../rules.ts'
+import { labelRulesOf, ruleNumber, ruleText } from '../rules.ts'
 import type { Reading } from '../service.ts'
 import { row, rows } from '../sql.ts'
 import { firstNumber } from '../works/figures.ts'
@@ -92,6 +93,11 @@ interface StoredPlacement {
   readonly held: number
   readonly state: PlacedWork['state']
   readonly labelSide: PlacedWork['labelSide']
+  readonly creditLine: string
+  readonly labelText: string
+  readonly labelWidth: number | null
+  readonly labelHeight: number | null
+  readonly labelGap: number | null
   readonly note: string
 }
 
@@ -119,7 +125,9 @@ export function placedOn(db: ReadHandle, exhibition: string, face: string, plan:
       work.hang_diameter, work.hang_part, work.hang_source, work.hang_at, work.mass, work.glazing, work.sensitivity,
       work.light_limit AS lightLimit, work.picture, back.method, back.data, back.seen_from AS seenFrom,
       placement.fixing, placement.keeper, placement.lock_tool AS lockTool, placement.hooks_apart AS hooksApart, placement.x, placement.rule, placement.y, placement.held,
-      placement.state, placement.label_side AS labelSide, placement.note
+      placement.state, placement.label_side AS labelSide, placement.note, work.credit_line AS creditLine,
+      entry.label_text AS labelText, entry.label_width AS labelWidth, entry.label_height AS labelHeight,
+      entry.label_gap AS labelGap
      FROM placement JOIN entry ON entry.id = placement.entry JOIN work ON work.id = entry.work
      LEFT JOIN work_back AS back ON back.id =
        (SELECT id FROM work_back WHERE work_back.work = work.id ORDER BY at DESC, id DESC LIMIT 1)
@@ -137,7 +145,8 @@ export function placedOn(db: ReadHandle, exhibition: string, face: string, plan:
       hang_at,
       ...rest
     } = one
-    const { method, data, seenFrom, fixing, keeper, held, number, ...plain } = rest
+    const { method, data, seenFrom, fixing, keeper, held, number, ...others } = rest
+    const { creditLine, labelText, labelWidth, labelHeight, labelGap, ...plain } = others
     return {
       ...plain,
       number: number ?? '',
@@ -156,6 +165,13 @@ export function placedOn(db: ReadHandle, exhibition: string, face: string, plan:
       back: method === null || data === null || seenFrom === null ? null : { method, data: JSON.parse(data), seenFrom },
       fixing: fixing === null ? null : (fixings.get(fixing) ?? null),
       keeper: keeper === null ? null : (fixings.get(keeper) ?? null),
+      label: {
+        text: labelText,
+        suggestion: suggestLabel({ ...plain, credit: creditLine }),
+        width: labelWidth,
+        height: labelHeight,
+        gap: labelGap,
+      },
       held: held === 1,
       centreY: centreOf(one, plan, height ?? 0),
     }
@@ -184,6 +200,7 @@ export function elevationOf(db: ReadHandle, exhibition: string, face: string): E
       liftOn: ruleNumber(db, 'liftOn'),
       sheetStepMm: ruleNumber(db, 'sheetStepMm'),
       hang: hangRulesFrom(key => ruleNumber(db, key)),
+      labels: labelRulesOf(db),
     },
     works: placedOn(db, exhibition, face, plan),
     made: madeOn(db, exhibition, face).map(asMade),

@@ -2,6 +2,7 @@
 import * as z from 'zod'
 import { marksAnswer, marksQuestion, wireAnswer, wireQuestion } from '../../hang/marks-shape.ts'
 import { nearestQuestion, offers } from '../../hang/nearest-shape.ts'
+import { labelsAnswer, labelsQuestion } from '../../layout/labels-shape.ts'
 import {
   gridAnswer,
   gridQuestion,
@@ -145,5 +146,11 @@ export const computationsArea = {
     'Lays a grid about a point, with running dimensions in both units.',
     gridQuestion,
     gridAnswer,
+  ),
+  'layout.labels': procedure(
+    'pure',
+    'Lays the labels of a wall: size from their words, place by their works, and what is in their way.',
+    labelsQuestion,
+    labelsAnswer,
   ),
 } as const

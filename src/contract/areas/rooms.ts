@@ -97,6 +97,8 @@ export const roomRow = z.strictObject({
   name: z.string(),
   number: z.string(),
   height: z.number(),
+  /** Height that its labels hang to, above the floor; null where the house rule gives it. */
+  labelLine: z.number().nullable(),
   walls: z.array(wallRow),
   /** By how much the measured lengths and angles fail to close, and what was used for the drawing. */
   closure: z.strictObject({
@@ -185,8 +187,11 @@ export const roomsArea = {
   ),
   'room.update': procedure(
     'write',
-    'Changes a room’s name, number or height.',
-    z.strictObject({ id, changes: changes({ name, number: z.string().max(20), height: size }) }),
+    'Changes a room’s name, number or height, or the height that its labels hang to.',
+    z.strictObject({
+      id,
+      changes: changes({ name, number: z.string().max(20), height: size, labelLine: size.nullable() }),
+    }),
     updated,
   ),
   'room.move': procedure(

@@ -15,6 +15,7 @@ export const sheetKind = z.enum([
   'back tags',
   'patch list',
   'lock register',
+  'label list',
   'paper template',
 ])
 
@@ -124,6 +125,12 @@ export const sheetsArea = {
   'sheet.locks': procedure(
     'long',
     'Makes the register of locks as a workbook and as PDF: where each is, what opens it, whether it is shut.',
+    z.strictObject({ exhibition: id, ...wishes }),
+    made,
+  ),
+  'sheet.labels': procedure(
+    'long',
+    'Makes the label list of a show as a workbook: words, lines, size, side, distance, height, how far each is made.',
     z.strictObject({ exhibition: id, ...wishes }),
     made,
   ),

@@ -5,6 +5,7 @@
 import * as z from 'zod'
 import { fixingShapes } from '../../hang/fixing-shapes.ts'
 import { hangRules } from '../../hang/marks-shape.ts'
+import { labelFacts, labelRulesShape } from '../../layout/labels-shape.ts'
 import { procedure } from '../procedure.ts'
 import {
   changes,
@@ -131,6 +132,7 @@ export const placedWork = z.strictObject({
   held: z.boolean(),
   state: placementState,
   labelSide,
+  label: labelFacts,
   note: z.string(),
 })
 export type PlacedWork = z.output<typeof placedWork>
@@ -144,13 +146,15 @@ export const wallRules = z.strictObject({
   sheetStepMm: z.number(),
   /** What its marks are computed and judged by. */
   hang: hangRules,
+  labels: labelRulesShape,
 })
 
 export const elevation = z.strictObject({
   exhibition: id,
   exhibitionTitle: z.string(),
   closed: z.boolean(),
-  room: z.strictObject({ id, name: z.string() }),
+  /** `labelLine`: height that its labels hang to, above the floor; null where the house rule gives it. */
+  room: z.strictObject({ id, name: z.string(), labelLine: z.number().nullable() }),
   wall: wallRow,
   plan: facePlan,
   rules: wallRules,

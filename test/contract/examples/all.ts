@@ -5,6 +5,7 @@ import { crewExamples } from './crew.ts'
 import { deskExamples } from './desk.ts'
 import { exhibitionsExamples } from './exhibitions.ts'
 import { importExamples } from './import.ts'
+import { labelsExamples } from './labels.ts'
 import { marksExamples } from './marks.ts'
 import { partiesExamples } from './parties.ts'
 import { roomsExamples } from './rooms.ts'
@@ -21,6 +22,7 @@ export const examples: ExamplesOf<Name> = {
   ...roomsExamples,
   ...wallsExamples,
   ...marksExamples,
+  ...labelsExamples,
   ...computationsExamples,
   ...crewExamples,
   ...importExamples,

@@ -29,6 +29,22 @@ const betweenStuds = {
   fixings: [{ name: 'hook', kind: 'hook' as const, holeOffset: 14, ratedKg: null }],
 }
 
+const wallOfLabels = {
+  length: 9140,
+  height: 3450,
+  wallType: 'plaster',
+  datum: null,
+  floor: [],
+  skirting: null,
+  studFirst: null,
+  studSpacing: null,
+  backingFrom: null,
+  backingTo: null,
+  openings: [],
+  keepClears: [],
+}
+const hung = { y: 1170, width: 480, height: 620, holes: [] }
+
 export const computationsExamples: ExamplesOf<keyof typeof computationsArea> = {
   'measure.length': {
     answered: [
@@ -281,6 +297,46 @@ export const computationsExamples: ExamplesOf<keyof typeof computationsArea> = {
     ],
     refused: [
       { about: 'no work at all', input: () => ({ works: [], gap: 1, centre: 1 }), code: 'bad-input', field: 'works' },
+    ],
+  },
+  'layout.labels': {
+    answered: [
+      {
+        about: 'a label in a gap that is 23 mm too narrow, and the side that does',
+        input: () => ({
+          wall: wallOfLabels,
+          works: [
+            { ...hung, id: 'a', name: '1', x: 900, side: 'right' as const, text: 'Weir' },
+            { ...hung, id: 'b', name: '2', x: 1616, side: null, text: '' },
+          ],
+        }),
+        // 900 + 480 + 60 = 1 440; one line: 1.35 × 6.35 + 15.875 = 24.4, cut to 25; centre 1 370. F28b of the practice.
+        output: () => ({
+          labels: [
+            { id: 'a', side: 'right', x: 1440, y: 1357.5, width: 159, height: 25, lines: ['Weir'], better: 'left' },
+          ],
+          findings: [
+            {
+              severity: 'settle',
+              code: 'label-gap-narrow',
+              subject: { kind: 'placement', id: 'a' },
+              text: 'The gap right of 1, to 2, is too narrow for its label by 23 mm. On the left it would stand free.',
+              figures: { with: 'b', gap: 236, wants: 259, shortBy: 23, better: 'left' },
+            },
+          ],
+        }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a side that there is not',
+        input: () => ({
+          wall: wallOfLabels,
+          works: [{ ...hung, id: 'a', name: '1', x: 900, side: 'above', text: '' }],
+        }),
+        code: 'bad-input',
+        field: 'works.0.side',
+      },
     ],
   },
   'layout.grid': {

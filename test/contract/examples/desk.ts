@@ -5,7 +5,9 @@ import { join } from 'node:path'
 import { expect } from 'vitest'
 import type { deskArea } from '../../../src/contract/areas/desk.ts'
 import { crewRuleRows } from './crew-rules.ts'
+import { labelRuleRows } from './label-rules.ts'
 import { lateRuleRows } from './late-rules.ts'
+
 import { anyId, anyMoment, type ExamplesOf } from './types.ts'
 
 /** The key that an earlier call gave: of a backup, or of the newest recent catalogue. */
@@ -739,6 +741,7 @@ export const deskExamples: ExamplesOf<keyof typeof deskArea> = {
               by: '',
               changed: false,
             },
+            ...labelRuleRows,
             ...crewRuleRows,
             ...lateRuleRows,
           ],

@@ -17,6 +17,7 @@ export const roomsExamples: ExamplesOf<keyof typeof roomsArea> = {
               name: 'Room 1',
               number: '',
               height: 3450,
+              labelLine: null,
               walls: [
                 {
                   id: known.north,

@@ -174,6 +174,28 @@ export const sheetsExamples: ExamplesOf<keyof typeof sheetsArea> = {
     ],
     refused: [noShow],
   },
+  'sheet.labels': {
+    answered: [
+      {
+        about: 'a workbook of the labels',
+        input: known => ({ exhibition: known.show ?? '', unit: 'in' }),
+        output: () => ({
+          files: [
+            {
+              kind: 'label list',
+              handle: anyHandle,
+              name: 'Low Water label list.xlsx',
+              face: null,
+              pages: null,
+              revision: null,
+            },
+          ],
+          findings: [],
+        }),
+      },
+    ],
+    refused: [noShow],
+  },
   'sheet.template': {
     answered: [
       {

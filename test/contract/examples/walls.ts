@@ -13,7 +13,7 @@ export const wallsExamples: ExamplesOf<keyof typeof wallsArea> = {
           exhibition: known.show,
           exhibitionTitle: 'Low Water',
           closed: false,
-          room: { id: known.room, name: 'Room 1' },
+          room: { id: known.room, name: 'Room 1', labelLine: null },
           wall: {
             id: known.north,
             face: known.northFace,
@@ -90,6 +90,16 @@ export const wallsExamples: ExamplesOf<keyof typeof wallsArea> = {
               onePersonKg: 30,
               onePersonSize: 1500,
             },
+            labels: {
+              line: 1370,
+              level: 'line',
+              lowest: 1219.2,
+              highest: 1701.8,
+              gap: 60,
+              clear: 40,
+              type: 6.35,
+              perLine: 45,
+            },
           },
           works: [
             {
@@ -114,6 +124,13 @@ export const wallsExamples: ExamplesOf<keyof typeof wallsArea> = {
               y: null,
               state: 'planned',
               labelSide: '',
+              label: {
+                text: '',
+                suggestion: 'Ada Ruel\nSalt pans\netching on paper',
+                width: null,
+                height: null,
+                gap: null,
+              },
               note: '',
               number: 'L-1.1',
               size: {
@@ -152,6 +169,13 @@ export const wallsExamples: ExamplesOf<keyof typeof wallsArea> = {
               y: null,
               state: 'planned',
               labelSide: '',
+              label: {
+                text: '',
+                suggestion: 'Ada Ruel\nCauseway\noil on canvas',
+                width: null,
+                height: null,
+                gap: null,
+              },
               note: '',
               number: 'L-1.2',
               size: {

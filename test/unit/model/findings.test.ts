@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import type { Elevation, PlacedWork } from '../../../src/contract/areas/walls.ts'
 import { defaultHangRules } from '../../../src/hang/rules.ts'
+import { defaultLabelRules } from '../../../src/layout/labels.ts'
 import { calledOn, faceFindings, rectOf, unsettled } from '../../../src/model/face-findings.ts'
 
 const work: PlacedWork = {
@@ -50,6 +51,7 @@ const work: PlacedWork = {
   held: false,
   state: 'planned',
   labelSide: '',
+  label: { text: '', suggestion: '', width: null, height: null, gap: null },
   note: '',
 }
 
@@ -58,7 +60,7 @@ function wallWith(works: readonly PlacedWork[], plannedLux: number | null = null
     exhibition: 'x',
     exhibitionTitle: '',
     closed: false,
-    room: { id: 'r', name: 'Room 2' },
+    room: { id: 'r', name: 'Room 2', labelLine: null },
     wall: {
       id: 'wall1',
       face: 'face1',
@@ -111,6 +113,7 @@ function wallWith(works: readonly PlacedWork[], plannedLux: number | null = null
       liftOn: 25,
       sheetStepMm: 1,
       hang: defaultHangRules,
+      labels: defaultLabelRules,
     },
     works: [...works],
     made: [],

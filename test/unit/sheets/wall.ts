@@ -4,6 +4,7 @@
  */
 import type { Elevation, PlacedWork } from '../../../src/contract/areas/walls.ts'
 import { defaultHangRules } from '../../../src/hang/rules.ts'
+import { defaultLabelRules } from '../../../src/layout/labels.ts'
 
 interface Given {
   readonly running: string
@@ -86,6 +87,7 @@ export function placed(given: Given, index: number, more: Partial<PlacedWork> = 
     held: false,
     state: 'planned',
     labelSide: '',
+    label: { text: '', suggestion: '', width: null, height: null, gap: null },
     note: '',
     ...more,
   }
@@ -96,7 +98,7 @@ export function wallOf(works: readonly PlacedWork[], length = 9140, more: Partia
     exhibition: 'x1',
     exhibitionTitle: 'Salt and Thread',
     closed: false,
-    room: { id: 'r2', name: 'Room 2' },
+    room: { id: 'r2', name: 'Room 2', labelLine: null },
     wall: {
       id: 'wall1',
       face: 'face1',
@@ -150,6 +152,7 @@ export function wallOf(works: readonly PlacedWork[], length = 9140, more: Partia
       liftOn: 25,
       sheetStepMm: 1,
       hang: defaultHangRules,
+      labels: defaultLabelRules,
     },
     works: [...works],
     made: [],
