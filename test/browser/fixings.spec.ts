@@ -118,6 +118,8 @@ test('the library is searched and put in order, says where each is used, and kee
 })
 
 test('the library is free of barriers, light and dark, and says what a figure is worth', async ({ page, host }) => {
+  // Two whole looks at a long page; a busy machine takes its time.
+  test.setTimeout(240_000)
   for (const colorScheme of ['light', 'dark'] as const) {
     await page.emulateMedia({ colorScheme })
     await host.open(page, '#/fixings')
