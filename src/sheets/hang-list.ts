@@ -94,6 +94,17 @@ const parts: readonly Part[] = [
   length('leftMark', 'Left mark', ({ row }) => row.leftMark),
   length('rightMark', 'Right mark', ({ row }) => row.rightMark),
   length('gapBefore', 'Gap before', ({ row }) => row.gapBefore),
+  // Locks, plates and hangers: each with its place, what it is and its tool.
+  text('others', 'Locks, plates, hangers', 30, ({ row }) =>
+    textCell(
+      row.others
+        .map(one =>
+          `${one.called}: ${one.x.main} along, ${one.fromFloor.main} up, ${one.says}`.replace(/[\u2009\u00a0]/g, ' '),
+        )
+        .join('; '),
+    ),
+  ),
+  text('down', 'How it comes down', 24, ({ row }) => textCell(row.comesDown.join(' '))),
   text('note', 'Note', 18, ({ row, placed }) =>
     textCell([row.problem, placed?.note ?? ''].filter(each => each !== '').join(' ')),
   ),

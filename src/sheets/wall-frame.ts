@@ -106,7 +106,7 @@ export function drawFoot(
   const y = paper.height - margin + 4 - footHeight * k
   const right = paper.width - margin
   sketch.line(margin, y, right, y, 0.3 * k)
-  const units = `${question.unit} large, ${otherUnit(question.unit)} small`
+  const units = `${question.unit} large, ${otherUnit(question.unit)} small · ticked boxes: done when printed`
   const line = sketch.text('units', right, y + 4 * k, 2.4 * k, 'plain', units, { anchor: 'end' })
   const sign = sketch.text('initials', right, y + 8.4 * k, 2.4 * k, 'plain', 'second check: initials ____________', {
     anchor: 'end',

@@ -2,14 +2,19 @@
  * What stands under the table of a wall sheet: findings that stop or want settling, and the cautions of the works, each
  * with the numbers of the works it is about. Cautions that every sheet carries at its foot are not said twice.
  */
+import type { MadeMark } from '../contract/areas/marks.ts'
 import type { Finding } from '../contract/shared.ts'
+import { print } from '../hang/printing.ts'
+import { figure, type Units } from './figures.ts'
+import { ink } from './ink.ts'
 import { wrap } from './lines.ts'
+import type { Shape } from './shapes.ts'
 import { type Sketch, sign } from './sketch.ts'
 import type { WallSheetRow } from './wall-rows.ts'
 import type { TableStyle } from './wall-table.ts'
 
 export interface Note {
-  readonly severity: 'settle' | 'stop' | 'caution'
+  readonly severity: 'settle' | 'stop' | 'caution' | 'down' | 'hole'
   readonly who: string
   readonly text: string
 }
@@ -20,7 +25,12 @@ export const atFoot = [
   'Local codes and licensed practice decide; this is a help to planning, not a certificate.',
 ]
 
-export function notesOf(rows: readonly WallSheetRow[], findings: readonly Finding[]): readonly Note[] {
+export function notesOf(
+  rows: readonly WallSheetRow[],
+  findings: readonly Finding[],
+  dead: readonly MadeMark[],
+  units: Units,
+): readonly Note[] {
   const running = new Map(rows.flatMap(row => [[row.work, row.called] as const, [row.placement, row.called] as const]))
   const found = findings.filter(isToSettle).map(
     ({ severity, subject, text }): Note => ({
@@ -45,7 +55,40 @@ export function notesOf(rows: readonly WallSheetRow[], findings: readonly Findin
         text,
       }),
     ),
+    ...holeNote(dead, units),
+    ...downNotes(rows),
   ]
+}
+
+/** Holes that stayed when their work left or moved: what to fill, and where. */
+function holeNote(dead: readonly MadeMark[], units: Units): readonly Note[] {
+  if (dead.length === 0) return []
+  const say = (mm: number) => figure(print(mm, units.steps), units).main
+  const places = dead.map(({ x, y }) => `${say(x)} along, ${say(y)} up`)
+  const count = dead.length === 1 ? 'One hole' : `${dead.length} holes`
+  return [
+    {
+      severity: 'hole',
+      who: '',
+      text: `${count} that nothing hangs on, to fill (${units.unit}, from the floor at the left end): ${places.join('; ')}.`,
+    },
+  ]
+}
+
+/** How the works come down on the last day, once a method. */
+function downNotes(rows: readonly WallSheetRow[]): readonly Note[] {
+  const methods = new Map<string, { who: string[]; steps: readonly string[] }>()
+  for (const row of rows) {
+    if (row.comesDown.length === 0) continue
+    const known = methods.get(row.method) ?? { who: [], steps: row.comesDown }
+    known.who.push(row.called)
+    methods.set(row.method, known)
+  }
+  return [...methods].map(([method, { who, steps }]) => ({
+    severity: 'down',
+    who: who.length === rows.length && rows.length > 1 ? 'all' : listed(who),
+    text: `${method}, to take down: ${steps.join(' ')}`,
+  }))
 }
 
 function listed(who: readonly string[]): string {
@@ -105,6 +148,8 @@ export function drawNotes(
       number += 1
       const middle = at - 0.8 * k
       if (note.severity === 'caution') sketch.line(x, middle, x + 1.8 * k, middle, 0.3 * k)
+      else if (note.severity === 'down') sketch.add(arrowDown(x + 0.9 * k, middle, k))
+      else if (note.severity === 'hole') sketch.add(...hole(x + 0.9 * k, middle, 0.8 * k, k))
       else sketch.add(sign(note.severity, x + 0.9 * k, middle, 1.8 * k))
       for (const [index, line] of lines.entries()) {
         sketch.text(`note ${number} ${index}`, x + 3.5 * k, at, noteSize * k, 'plain', line)
@@ -113,6 +158,17 @@ export function drawNotes(
       at += 0.6 * k
     }
   })
+}
+
+function arrowDown(x: number, y: number, k: number): Shape {
+  const d = `M ${x} ${y - 0.9 * k} L ${x} ${y + 0.9 * k} M ${x - 0.7 * k} ${y + 0.2 * k} L ${x} ${y + 0.9 * k} L ${x + 0.7 * k} ${y + 0.2 * k}`
+  return { kind: 'path', d, stroke: ink.ink, width: 0.3 * k }
+}
+
+/** A hole that nothing hangs on: a ring struck through. */
+export function hole(x: number, y: number, r: number, k: number): readonly Shape[] {
+  const d = `M ${x - r} ${y} A ${r} ${r} 0 1 0 ${x + r} ${y} A ${r} ${r} 0 1 0 ${x - r} ${y} Z M ${x - r} ${y + r} L ${x + r} ${y - r}`
+  return [{ kind: 'path', d, stroke: ink.settle, width: 0.3 * k }]
 }
 
 export function isToSettle({ severity }: Finding): boolean {

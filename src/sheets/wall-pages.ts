@@ -32,6 +32,14 @@ export function paginate(
   const left = room - sum - notesHeight(notes, width, style)
   if (left >= low && labelsFit(rows, width, k, measure))
     return [{ rows, notes, drawing: Math.min(left, tall), whole: true }]
+  // How works come down is read on another day: it goes onto a page of its own before the wall is parted.
+  const down = notes.filter(note => note.severity === 'down')
+  const now = notes.filter(note => note.severity !== 'down')
+  const leftNow = room - sum - notesHeight(now, width, style)
+  if (down.length > 0 && leftNow >= low && labelsFit(rows, width, k, measure)) {
+    const page: Part = { rows, notes: now, drawing: Math.min(leftNow, tall), whole: true }
+    return [page, ...notePages(down, paper, style)]
+  }
   const parts: Part[] = []
   const drawing = 58 * k
   let begin = 0
@@ -76,6 +84,17 @@ function withNotes(
     const room = whole - headHeight * k - used - last.drawing
     if (notesHeight(notes, width, style) <= room) return [...parts.slice(0, -1), { ...last, notes }]
   }
+  return [...parts, ...notePages(notes, paper, style)]
+}
+
+function notePages(
+  notes: readonly Note[],
+  paper: { readonly width: number; readonly height: number },
+  style: TableStyle,
+): readonly Part[] {
+  const { k } = style
+  const width = paper.width - 2 * margin
+  const whole = paper.height - 2 * margin + 4 - (headerHeight + footHeight) * k
   const pages: Part[] = []
   let rest = [...notes]
   while (rest.length > 0) {
@@ -84,5 +103,5 @@ function withNotes(
     pages.push({ rows: [], notes: rest.slice(0, count), drawing: 0, whole: false })
     rest = rest.slice(count)
   }
-  return [...parts, ...pages]
+  return pages
 }

@@ -11,6 +11,8 @@ import type { LabelPlace } from '../layout/labels-shape.ts'
 import { labelsOfFace } from '../model/labels-of-face.ts'
 import type { MarksOrWhy } from '../model/marks-of-face.ts'
 import { type Figure, figure, massText, offset, type Units } from './figures.ts'
+import { figureLines, type OtherMark, othersOf } from './wall-others.ts'
+import { type Ticks, ticksOf } from './wall-states.ts'
 
 /** One number, or one for each side where they differ. */
 export interface SideFigure extends Figure {
@@ -58,6 +60,13 @@ export interface WallSheetRow {
   readonly working: readonly WorkingText[]
   readonly load: { readonly text: string; readonly holds: boolean | null } | null
   readonly cautions: readonly string[]
+  /** Locks, plates, further points, hangers: each a line of its own under the figures. */
+  readonly others: readonly OtherMark[]
+  /** What has been done when the sheet is printed; no part of what a revision says. */
+  readonly ticks: Ticks
+  readonly method: string
+  /** How it comes down again, step by step. */
+  readonly comesDown: readonly string[]
 }
 
 interface Edges {
@@ -102,7 +111,11 @@ export function wallSheetRows(
     const others = all.flatMap(each => (each.work === work || each.edges === null ? [] : [each.edges]))
     const label = labels.find(each => each.id === work.placement)
     const said = label === undefined ? '' : labelSaid(label, work, elevation, units)
-    return { ...rowOf(work, called.get(work.placement) ?? '', found, edges, others, length, units), label: said }
+    return {
+      ...rowOf(work, called.get(work.placement) ?? '', found, edges, others, length, units),
+      label: said,
+      ticks: ticksOf(work, found, elevation.made),
+    }
   })
 }
 
@@ -163,7 +176,7 @@ function rowOf(
   others: readonly Edges[],
   length: Printed,
   units: Units,
-): Omit<WallSheetRow, 'label'> {
+): Omit<WallSheetRow, 'label' | 'ticks'> {
   const plain = (printed: Printed) => figure(printed, units)
   const signed = (printed: Printed) => offset(printed, units)
   const gap = edges === null ? null : gaps(edges, others, length)
@@ -172,6 +185,7 @@ function rowOf(
   const carrying = (answer?.marks ?? []).filter(mark => mark.does === 'carries')
   // Where the hole is only the fixing says.
   const known = work.fixing === null ? [] : marks.filter(mark => mark.on === 'wall')
+  const high = marks.filter(mark => mark.on !== 'floor')
   const [left] = marks
   const right = marks.length > 1 ? marks.at(-1) : undefined
   return {
@@ -187,8 +201,9 @@ function rowOf(
     hanging: answer === null ? '' : hangingOf(answer, units),
     fixing: fixingOf(work, left, carrying.length, units),
     problem: 'problem' in found ? found.problem : '',
-    fromFloor: bySide(marks, mark => mark.printed.fromFloor, plain),
-    fromLine: bySide(marks, mark => mark.printed.fromLine, signed),
+    // Corners on the floor have no height to measure.
+    fromFloor: bySide(high, mark => mark.printed.fromFloor, plain),
+    fromLine: bySide(high, mark => mark.printed.fromLine, signed),
     holeFromFloor: bySide(known, mark => mark.printed.holeFromFloor, plain),
     holeFromLine: bySide(known, mark => mark.printed.holeFromLine, signed),
     leftMark: left === undefined ? null : plain(left.printed.x),
@@ -203,6 +218,9 @@ function rowOf(
     working: answer === null ? [] : workingOf(answer, units),
     load: answer === null ? null : loadOf(answer, units),
     cautions: answer?.cautions ?? [],
+    others: answer === null ? [] : othersOf(answer, work, units),
+    method: answer?.methodName ?? '',
+    comesDown: answer?.comesDown ?? [],
   }
 }
 
@@ -224,7 +242,10 @@ function factsOf({ running, number, size, mass }: PlacedWork, units: Units): str
 }
 
 function hangingOf({ methodName, marks }: MarksAnswer, units: Units): string {
-  const drops = marks.map(mark => figure(print(mark.drop, units.steps), units).main)
+  const main = mainMarks(marks)
+  // What is measured from below, or stands, has no drop.
+  if (main.some(mark => mark.from === 'bottom' || mark.on === 'floor')) return methodName
+  const drops = main.map(mark => figure(print(mark.drop, units.steps), units).main)
   const distinct = [...new Set(drops)]
   return `${methodName}, drop ${distinct.length === 1 ? distinct[0] : drops.join(' and ')}`
 }
@@ -263,7 +284,8 @@ function workingOf(answer: MarksAnswer, units: Units): readonly WorkingText[] {
     const both = agrees(line.key) === null ? null : sides.every(each => each.agrees)
     return [{ text: bothSides(line, right, units), agrees: both, sides }]
   })
-  return answer.cleat === null ? lines : [...lines, screwsOf(answer.cleat, units)]
+  const more = figureLines(answer, units).map((text): WorkingText => ({ text, agrees: null, sides: [] }))
+  return answer.cleat === null ? [...lines, ...more] : [...lines, ...more, screwsOf(answer.cleat, units)]
 }
 
 function oneSide({ label, mm, in: inches }: WorkingLine, { unit }: Units): string {

@@ -3,6 +3,7 @@
  * the content that a revision is told by. Many works flow to further pages, each with its own stretch of the elevation.
  * The rule it keeps: every number is the one that src/hang printed.
  */
+import type { MadeMark } from '../contract/areas/marks.ts'
 import type { Finding } from '../contract/shared.ts'
 import { labelsOfFace } from '../model/labels-of-face.ts'
 import type { Units } from './figures.ts'
@@ -14,6 +15,7 @@ import { drawNotes, isToSettle, notesOf } from './wall-notes.ts'
 import { type Part, paginate } from './wall-pages.ts'
 import { titleOf, type WallSheetQuestion } from './wall-question.ts'
 import { type WallSheetRow, wallSheetRows } from './wall-rows.ts'
+import { deadOf } from './wall-states.ts'
 import { drawHead, drawRow, headHeight, rowHeight, type TableStyle } from './wall-table.ts'
 
 export interface WallSheet {
@@ -34,13 +36,14 @@ export function wallSheet(question: WallSheetQuestion, measure: TextMeasure): Wa
   const k = paper.width > 350 ? 1.2 : 1
   const style: TableStyle = { units, k, measure }
   const missing = missingCharacters(rows, measure)
-  const notes = notesOf(rows, [...question.findings, ...missing])
+  const dead = deadOf(elevation, marks, units)
+  const notes = notesOf(rows, [...question.findings, ...missing], dead, units)
   const plan = paginate(rows, notes, paper, style)
   const pages: Page[] = []
   const boxes: (readonly NamedBox[])[] = []
   plan.forEach((part, index) => {
     const sketch = newSketch(measure)
-    drawPage(sketch, question, part, style, { at: index, of: plan.length, paper })
+    drawPage(sketch, question, part, dead, style, { at: index, of: plan.length, paper })
     pages.push({ ...paper, shapes: sketch.shapes })
     boxes.push(sketch.boxes)
   })
@@ -56,7 +59,8 @@ export function wallSheetContent(
 ): string {
   const { elevation, marks, datum, findings, steps } = question
   const { wall, room } = elevation
-  const rows = wallSheetRows(elevation, marks, { unit: 'mm', steps })
+  const units: Units = { unit: 'mm', steps }
+  const rows = wallSheetRows(elevation, marks, units)
   const {
     length,
     height,
@@ -69,6 +73,11 @@ export function wallSheetContent(
     floor,
     openings,
     keepClears,
+    datumBy,
+    studs,
+    joints,
+    ceiling,
+    rail,
   } = wall
   return JSON.stringify({
     room: room.name,
@@ -85,10 +94,19 @@ export function wallSheetContent(
       floor,
       openings,
       keepClears,
+      datumBy,
+      studs,
+      joints,
+      ceiling,
+      rail,
     },
     datum,
     // A better picture of the same work is no other hang.
-    rows: rows.map(({ placement: _, picture: __, label, ...row }) => (label === '' ? row : { ...row, label })),
+    // What has been done meanwhile is no other plan; a hole to fill is.
+    rows: rows.map(({ placement: _, picture: __, ticks: ___, label, ...row }) =>
+      label === '' ? row : { ...row, label },
+    ),
+    dead: deadOf(elevation, marks, units).map(({ x, y, bearingY }) => ({ x, y, bearingY })),
     findings: findings.filter(isToSettle).map(({ severity, code, text }) => ({ severity, code, text })),
   })
 }
@@ -112,7 +130,14 @@ function missingCharacters(rows: readonly WallSheetRow[], measure: TextMeasure):
   })
 }
 
-function drawPage(sketch: Sketch, question: WallSheetQuestion, part: Part, style: TableStyle, place: Place): void {
+function drawPage(
+  sketch: Sketch,
+  question: WallSheetQuestion,
+  part: Part,
+  dead: readonly MadeMark[],
+  style: TableStyle,
+  place: Place,
+): void {
   const { k, units } = style
   const width = place.paper.width - 2 * margin
   drawHeader(sketch, question, style, place)
@@ -121,7 +146,7 @@ function drawPage(sketch: Sketch, question: WallSheetQuestion, part: Part, style
     const { elevation, marks, datum } = question
     const box = { x: margin, y: y + 1 * k, w: width, h: part.drawing - 2 * k }
     const { labels } = labelsOfFace(elevation, marks, units)
-    drawElevation(sketch, box, { elevation, marks, labels, datum, rows: part.rows, whole: part.whole, units, k })
+    drawElevation(sketch, box, { elevation, marks, labels, datum, rows: part.rows, whole: part.whole, dead, units, k })
     y += part.drawing
   }
   if (part.rows.length > 0) {

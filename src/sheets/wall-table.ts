@@ -7,9 +7,9 @@ import { ink } from './ink.ts'
 import { firstLines, sizeWithin, wrap } from './lines.ts'
 import type { Face, TextMeasure } from './shapes.ts'
 import { type Sketch, sign } from './sketch.ts'
+import type { OtherMark } from './wall-others.ts'
 import type { SideFigure, WallSheetRow, WorkingText } from './wall-rows.ts'
-
-export const ticks = ['marked', 'services checked', 'drilled', 'hung', 'level', 'locked', 'second check'] as const
+import { type Ticks, ticks } from './wall-states.ts'
 
 /** Shares of the table's width; what is left goes to the working. */
 const shares = {
@@ -134,11 +134,71 @@ export function rowHeight(row: WallSheetRow, width: number, style: TableStyle): 
   const lines = linesOf(row, columnsOf(0, width), style)
   const work = 0.9 + lines.title.length * 3.9 + lines.facts.length * leading
   const working = 0.9 + lines.working.length * leading
+  const marks = marksHeight(row, style) / k
+  return (
+    (Math.max(work, working, marks + (row.others.length > 0 ? 1 : 0) + row.others.length * otherHeight, 11) + 0.8) * k
+  )
+}
+
+/** The large figures with what stands under them, before the lines of further marks. */
+function marksHeight(row: WallSheetRow, style: TableStyle): number {
+  const { k } = style
+  if (row.problem !== '') return 0
   const heights = Math.max(stackHeight(row.fromFloor, style), stackHeight(row.fromLine, style)) / k
   const uneven = isUneven(row)
   const holes = (uneven ? row.holeFromFloor.length : 2) * leading
   const edges = stackHeight([], style) / k + (uneven ? 3 : 2) * leading
-  return (Math.max(work, working, heights + holes, edges, 11) + 0.8) * k
+  return Math.max(heights + holes, edges) * k
+}
+
+/** One line of a lock, a plate or a hanger. */
+const otherHeight = 4.6
+
+function drawOthers(
+  sketch: Sketch,
+  name: string,
+  others: readonly OtherMark[],
+  columns: Columns,
+  y: number,
+  style: TableStyle,
+): void {
+  const { k, measure } = style
+  others.forEach((one, index) => {
+    const base = y + (otherHeight * index + 3.4) * k
+    const said = `${name} ${one.called}`
+    sketch.line(
+      columns.floor.x,
+      base - 3.1 * k,
+      columns.apart.x + columns.apart.w - 2 * k,
+      base - 3.1 * k,
+      0.1 * k,
+      ink.line,
+    )
+    drawBig(sketch, `${said} from floor`, one.fromFloor, '', columns.floor, base, 3.3 * k, style)
+    drawBig(sketch, `${said} from line`, one.fromLine, '', columns.line, base, 3.3 * k, style)
+    drawBig(sketch, `${said} along`, one.x, '', columns.left, base, 3.3 * k, style)
+    const width = columns.right.w + columns.apart.w - 2 * k
+    const called = sizeWithin(one.called, 'strong', 2.5 * k, width * 0.45, measure)
+    const taken = sketch.text(`${said} called`, columns.right.x, base - 0.9 * k, called, 'strong', one.called)
+    const lines = wrap(one.says, 'narrow', 2 * k, width - taken - 1.5 * k, measure)
+    const fits = lines.length <= 2
+    const size = fits ? 2 * k : sizeWithin(one.says, 'narrow', 2 * k, (width - taken - 1.5 * k) * 1.9, measure)
+    wrap(one.says, 'narrow', size, width - taken - 1.5 * k, measure)
+      .slice(0, 2)
+      .forEach((line, at) => {
+        sketch.text(
+          `${said} says ${at}`,
+          columns.right.x + taken + 1.5 * k,
+          base - (1.3 - 2.1 * at) * k,
+          size,
+          'narrow',
+          line,
+          {
+            colour: ink.ink2,
+          },
+        )
+      })
+  })
 }
 
 /** Draws one row with its rule below. */
@@ -168,8 +228,10 @@ export function drawRow(
     const at = y + (4 + 3.9 * (lines.title.length - 1) + 3.4 + leading * index) * k
     sketch.text(`${name} facts ${index}`, columns.work.x, at, small * k, 'narrow', line, { colour: ink.ink2 })
   })
-  if (row.problem === '') drawMarks(sketch, row, columns, y, style)
-  else drawProblem(sketch, row, columns, y, style)
+  if (row.problem === '') {
+    drawMarks(sketch, row, columns, y, style)
+    drawOthers(sketch, name, row.others, columns, y + marksHeight(row, style) + k, style)
+  } else drawProblem(sketch, row, columns, y, style)
   lines.working.forEach((line, index) => {
     const at = y + (3.1 + leading * index) * k
     if (line.sign !== null) sketch.add(sign(line.sign, columns.working.x + 1.1 * k, at - 0.75 * k, 1.5 * k))
@@ -177,7 +239,7 @@ export function drawRow(
       colour: line.sign === 'stop' ? ink.ink : ink.ink2,
     })
   })
-  drawTicks(sketch, columns, y, style)
+  drawTicks(sketch, row.ticks, columns, y, style)
   sketch.line(x, y + height, x + width, y + height, 0.15 * k, ink.line)
 }
 
@@ -298,18 +360,27 @@ function drawProblem(sketch: Sketch, row: WallSheetRow, columns: Columns, y: num
     })
 }
 
-function drawTicks(sketch: Sketch, columns: Columns, y: number, { k }: TableStyle): void {
+/** Drawn signs, no letters: no face need have them. */
+function drawTicks(sketch: Sketch, done: Ticks, columns: Columns, y: number, { k }: TableStyle): void {
   const step = columns.ticks.w / ticks.length
   const size = Math.min(3.6 * k, step * 0.72)
-  ticks.forEach((_, index) => {
-    sketch.add({
-      kind: 'rect',
-      x: columns.ticks.x + step * (index + 0.5) - size / 2,
-      y: y + 3 * k,
-      w: size,
-      h: size,
-      stroke: ink.ink,
-      width: 0.25 * k,
-    })
+  ticks.forEach((tick, index) => {
+    const [x, top] = [columns.ticks.x + step * (index + 0.5) - size / 2, y + 3 * k]
+    const state = done[tick]
+    if (state === 'none') {
+      sketch.line(x + size * 0.2, top + size / 2, x + size * 0.8, top + size / 2, 0.25 * k)
+      return
+    }
+    sketch.add({ kind: 'rect', x, y: top, w: size, h: size, stroke: ink.ink, width: 0.25 * k })
+    if (state === 'part') sketch.line(x + size * 0.22, top + size * 0.78, x + size * 0.78, top + size * 0.22, 0.35 * k)
+    if (state === 'done') {
+      const at = (u: number, v: number) => `${x + size * u} ${top + size * v}`
+      sketch.add({
+        kind: 'path',
+        d: `M ${at(0.18, 0.55)} L ${at(0.42, 0.8)} L ${at(0.84, 0.2)}`,
+        stroke: ink.ink,
+        width: 0.5 * k,
+      })
+    }
   })
 }

@@ -2,6 +2,7 @@
  * What a drawing of a wall shows and where it stands on the paper: the stretch of wall, the scale, and the places of
  * millimetres of the wall in millimetres of the paper.
  */
+import type { MadeMark } from '../contract/areas/marks.ts'
 import type { Elevation } from '../contract/areas/walls.ts'
 import type { LabelPlace } from '../layout/labels-shape.ts'
 import type { MarksOrWhy } from '../model/marks-of-face.ts'
@@ -20,6 +21,8 @@ export interface DrawingQuestion {
   readonly rows: readonly WallSheetRow[]
   /** All works of the wall are on this page. */
   readonly whole: boolean
+  /** Holes that nothing hangs on. */
+  readonly dead: readonly MadeMark[]
   readonly units: Units
   /** Grows with the paper. */
   readonly k: number
@@ -50,12 +53,16 @@ export interface View {
 
 /** As large as `box` allows. */
 export function viewOf(box: Box, question: DrawingQuestion): View {
-  const { elevation, whole, datum, k } = question
+  const { elevation, marks, whole, datum, k } = question
   const { wall } = elevation
   const room = { w: box.w - (besideLine + 5) * k, h: box.h - (aroundDrawing.above + aroundDrawing.below) * k }
   const stretch = whole ? { from: 0, to: wall.length } : stretchOf(question)
   const tallest = Math.max(0, ...elevation.works.map(work => work.centreY + (work.size?.height ?? 0) / 2))
-  const works = Math.max(tallest, datum) + overTheTallest
+  // A rail is drawn with what hangs from it.
+  const hung = [...marks.values()].flatMap(found =>
+    'answer' in found ? found.answer.hangers.map(one => one.from.y) : [],
+  )
+  const works = Math.max(tallest, datum, ...hung) + overTheTallest
   const across = room.w / (stretch.to - stretch.from)
   // Empty wall above is left out where the works could be drawn larger without it.
   const high = Math.min(Math.max(wall.height, tallest), Math.max(works, room.h / across))

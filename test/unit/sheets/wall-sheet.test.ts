@@ -2,6 +2,7 @@
 import { describe, expect, test } from 'vitest'
 import { boxesMeet, type Paper, papers } from '../../../src/sheets/shapes.ts'
 import { wallSheetContent } from '../../../src/sheets/wall-sheet.ts'
+import { mixed } from './cases.ts'
 import { question, sheetOf } from './made.ts'
 import { placed, rowOfWorks, six, wallOf } from './wall.ts'
 
@@ -189,8 +190,12 @@ describe('pages', () => {
     expect(new Set(numbers).size).toBe(6)
   })
 
-  test('six works stand on one A4 sheet', async () => {
-    expect((await sheetOf(wallOfSix())).pages).toHaveLength(1)
+  test('six works stand on one A4 sheet; how they come down is on the next', async () => {
+    const { boxes } = await sheetOf(wallOfSix())
+    expect(boxes).toHaveLength(2)
+    expect(boxes[0]?.filter(box => / number$/.test(box.name))).toHaveLength(6)
+    expect(boxes[1]?.some(box => box.text.includes('to take down'))).toBe(true)
+    expect(boxes[1]?.some(box => box.name.startsWith('row'))).toBe(false)
   })
 
   test('works above each other keep their labels apart too', async () => {
@@ -223,6 +228,54 @@ describe('pages', () => {
       shape => shape.kind === 'rect' && shape.w === shape.h && shape.fill === undefined && shape.w > 2 && shape.w < 4,
     )
     expect(square?.length).toBe(6 * 7)
+  })
+})
+
+describe('rail, lock, plinth and a hole that stayed', () => {
+  test('have lines of their own with place, type and tool', async () => {
+    const { rows, boxes } = await sheetOf(mixed)
+    // By hand: edge 2 012 + 355 = 2 367 along; bottom 1 480 − 455 = 1 025, + 26 = 1 051 up, − 429 from the line.
+    expect(rows[1]?.others).toMatchObject([
+      {
+        called: 'lock',
+        x: { mm: 2367 },
+        fromFloor: { mm: 1051 },
+        fromLine: { mm: -429 },
+        says: 'lock screw · hex key',
+      },
+    ])
+    // Rail 2 710 + 6 · 940 / 6 000 = 2 710.94 over the left ring, less 18 of hook, less the ring at 1 695: 997.94.
+    expect(rows[0]?.others.map(one => one.called)).toEqual(['left hanger', 'right hanger'])
+    expect(rows[0]?.others[0]?.says).toContain('998')
+    expect(rows[2]?.fixing).toBe('Stands on the floor: no hole.')
+    expect(rows[2]?.fromFloor).toEqual([])
+    const texts = boxes.flat().map(box => plain(box.text))
+    expect(texts.some(text => text?.includes('5 000 along, 1 600 up'))).toBe(true)
+    expect(
+      boxes.flatMap(page =>
+        page.flatMap((box, i) =>
+          page
+            .slice(i + 1)
+            .filter(other => boxesMeet(box, other))
+            .map(other => [box.text, other.text]),
+        ),
+      ),
+    ).toEqual([])
+  })
+
+  test('are ticked as far as they are done', async () => {
+    const { rows } = await sheetOf(mixed)
+    expect(rows[0]?.ticks).toMatchObject({ 'services checked': 'none', drilled: 'none', hung: 'open' })
+    expect(rows[1]?.ticks).toMatchObject({
+      drilled: 'open',
+      hung: 'done',
+      level: 'done',
+      locked: 'done',
+      'second check': 'open',
+    })
+    const undone = { ...mixed, works: mixed.works.map(work => ({ ...work, state: 'planned' as const })) }
+    expect(wallSheetContent(question(undone))).toBe(wallSheetContent(question(mixed)))
+    expect(wallSheetContent(question({ ...mixed, made: [] }))).not.toBe(wallSheetContent(question(mixed)))
   })
 })
 
