@@ -5,7 +5,17 @@ import { layGrid } from '../../src/layout/grid.ts'
 import { layRow } from '../../src/layout/row.ts'
 import { hangingFigures, listedFigures } from './measures.ts'
 import { baseHeight } from './museum/backs.ts'
-import { blocks, type DemoBlock, type DemoRow, keptLayout, plans, rows, shelfTop } from './museum/placements.ts'
+import type { LabelSide } from './museum/placement-shape.ts'
+import {
+  blocks,
+  type DemoBlock,
+  type DemoRow,
+  keptLayout,
+  labelsElsewhere,
+  plans,
+  rows,
+  shelfTop,
+} from './museum/placements.ts'
 import { rooms } from './museum/rooms.ts'
 import type { DemoWork } from './museum/work-shape.ts'
 import { works } from './museum/works.ts'
@@ -118,7 +128,7 @@ export async function writePlacements(
             ...(fixing === undefined ? {} : { fixing: { was: null, to: house.fixings[fixing] } }),
             ...(keeper === undefined ? {} : { keeper: { was: null, to: house.fixings[keeper] } }),
             ...(lockTool === undefined ? {} : { lockTool: { was: '', to: lockTool } }),
-            ...(row.label === undefined ? {} : { labelSide: { was: '', to: row.label } }),
+            ...(labelOf(key, row) === '' ? {} : { labelSide: { was: '', to: labelOf(key, row) } }),
           },
         })
       }
@@ -126,6 +136,11 @@ export async function writePlacements(
     }
   })
   await keepFirstTry(session, house, show, daysAgo)
+}
+
+/** Where a work's label stands: beside it as its row says, unless the work needs another place or shares one. */
+function labelOf(key: string, row: DemoRow): LabelSide {
+  return labelsElsewhere[key] ?? row.label ?? ''
 }
 
 /** Before: two works stood the other way round, and that was kept under a name. Now they stand as the row says. */

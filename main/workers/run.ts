@@ -30,6 +30,7 @@ export function runLong(order: WorkOrder, options: LongOptions): Promise<unknown
     const say = (message: ToWorker) => worker.postMessage(message)
     let giveBack: (() => void) | undefined
     let told = 0
+    let words = ''
     let settled = false
 
     function end(finish: () => void): void {
@@ -50,8 +51,10 @@ export function runLong(order: WorkOrder, options: LongOptions): Promise<unknown
       switch (message.kind) {
         case 'progress': {
           const now = performance.now()
-          if (now - told < progressEvery && message.done !== message.total) return
+          // What is being done now is always told; how far it is, as often as an eye can follow.
+          if (now - told < progressEvery && message.done !== message.total && message.words === words) return
           told = now
+          words = message.words
           return options.progress(message.done, message.total, message.words)
         }
         case 'want-lock':

@@ -64,7 +64,7 @@ describe('cancel', () => {
       const opened = fresh()
       await opened.call('work.add', { title: 'Before' })
       const before = opened.state()
-      const handle = opened.give('list.csv', listOf(12_000))
+      const handle = opened.give('list.csv', listOf(30_000))
       const cancel = cancelAt(opened, 'list-1', words)
       const answered = await opened.ask('import.accept', { handle, exhibitionTitle: 'Tides' }, 'list-1')
       expect(cancel.cancelled()).toBe(true)

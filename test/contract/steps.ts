@@ -19,6 +19,11 @@ export type Steps = { readonly [N in StepName]: (chance: Chance) => Input<N> | n
 const usedWalls = `SELECT wall FROM face WHERE id IN (SELECT face FROM placement)
   OR id IN (SELECT face FROM sheet_print WHERE face IS NOT NULL)`
 
+/** Shows that nothing printed, hung or drilled keeps. */
+const removable = `id NOT IN (SELECT exhibition FROM sheet_print)
+  AND id NOT IN (SELECT exhibition FROM placement WHERE state <> 'planned')
+  AND id NOT IN (SELECT exhibition FROM mark WHERE state = 'drilled' AND filled_at = '')`
+
 export const steps: Steps = {
   'person.add': people,
   'person.update': chance => withId(chance.id('person'), people(chance)),
@@ -142,7 +147,7 @@ export const steps: Steps = {
     return show === null ? null : { id: text(show, 'id'), ...change(text(show, 'state') as 'open', pick(states)) } // one of the states
   },
   'exhibition.copy': ({ id, words, maybe }) => withId(id('exhibition'), { title: words(), placements: maybe(0.6) }),
-  'exhibition.remove': ({ id }) => withId(id('exhibition', 'id NOT IN (SELECT exhibition FROM sheet_print)'), {}),
+  'exhibition.remove': ({ id }) => withId(id('exhibition', removable), {}),
   'exhibition.renumber': ({ id, whole }) => withId(id('exhibition'), { from: whole(1, 40) }),
   'section.add': ({ id, words }) => {
     const exhibition = id('exhibition')

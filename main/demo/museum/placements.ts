@@ -79,7 +79,7 @@ export const rows: readonly DemoRow[] = [
     to: 7500,
     margin: 540,
     works: ['reed-bed', 'long-stripe', 'heddle-song', 'tenter-field', 'small-ikat'],
-    label: 'below',
+    label: 'right',
   },
   {
     wall: 'long west',
@@ -95,7 +95,7 @@ export const rows: readonly DemoRow[] = [
     to: 4200,
     margin: 600,
     works: ['jars-i', 'jars-ii', 'jars-iii', 'notice-dyers'],
-    label: 'below',
+    label: 'right',
   },
   { wall: 'mill slant', from: 0, to: 2600, margin: 0, works: ['whole-river'] },
   {
@@ -114,9 +114,22 @@ export const rows: readonly DemoRow[] = [
     works: ['high-street', 'pump-house', 'new-bank', 'low-sun'],
     label: 'right',
   },
-  { wall: 'river west', from: 3400, to: 5400, margin: 240, works: ['reeds-print', 'weir-print'], label: 'below' },
+  { wall: 'river west', from: 3400, to: 5400, margin: 240, works: ['reeds-print', 'weir-print'], label: 'right' },
   { wall: 'mill west', from: 100, to: 3400, margin: 380, works: ['dye-jar', 'lock-model', 'shuttles'], label: 'right' },
 ]
+
+/** Works whose label stands elsewhere than their row says: on the other side, or nowhere, since one text serves several. */
+export const labelsElsewhere: Readonly<Record<string, LabelSide>> = {
+  'lock-i': '',
+  'lock-ii': '',
+  'lock-iii': '',
+  'lock-iv': '',
+  'lock-v': '',
+  'lock-vi': '',
+  'quay-evening': '',
+  'flood-sallowford': '',
+  'what-floated': 'left',
+}
 
 /** Top of the shelves above the floor. */
 export const shelfTop = 1120
