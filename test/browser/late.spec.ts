@@ -72,7 +72,7 @@ test('another frame: each way is drawn beside today, taken as one edit, and undo
   const [subject] = measured
   await drill(page, host, wall, measured.slice(0, Math.ceil(measured.length / 2)))
   await select(page, subject)
-  await page.getByRole('button', { name: 'late change' }).click()
+  await page.getByRole('button', { name: 'late change', exact: true }).click()
   const width = (subject?.size?.width ?? 0) + 52
   await panel(page)
     .getByLabel('Width now')
@@ -106,7 +106,7 @@ test('two works change places; one picked on the wall is the second', async ({ p
   const wall = await stand(page, host)
   const [one, , other] = wall.works.filter(work => work.size !== null && work.state === 'planned')
   await select(page, one)
-  await page.getByRole('button', { name: 'late change' }).click()
+  await page.getByRole('button', { name: 'late change', exact: true }).click()
   await panel(page).getByLabel('two works change places').check()
   await select(page, other)
   await expect(ways(page).getByRole('radio').first()).toBeChecked()
@@ -190,7 +190,7 @@ test('half a figure asks nothing, what cannot fit says why, and another hand’s
   const wall = await stand(page, host)
   const subject = wall.works.find(work => work.size !== null && work.state === 'planned')
   await select(page, subject)
-  await page.getByRole('button', { name: 'late change' }).click()
+  await page.getByRole('button', { name: 'late change', exact: true }).click()
   const field = panel(page).getByLabel('Width now')
   await field.fill('wide')
   await expect(panel(page).getByRole('alert')).toBeVisible()

@@ -74,17 +74,18 @@ test('the sheet is drawn in ink on white whatever the window looks like, on the 
   ]
   expect(colours.filter(colour => !inks.includes(colour))).toEqual([])
   expect(colours).toContain('rgb(31, 34, 36)')
-  await page.getByRole('combobox', { name: 'on', exact: true }).selectOption('Tabloid')
+  await page.getByRole('combobox', { name: 'on', exact: true }).first().selectOption('Tabloid')
   // 17 × 11 in, ANSI/ASME Y14.1 size B.
   await expect(shown).toHaveAttribute('viewBox', '0 0 431.8 279.4')
-  await page.getByRole('combobox', { name: 'in', exact: true }).selectOption('inches')
+  await page.getByRole('combobox', { name: 'in', exact: true }).first().selectOption('inches')
   await expect(shown.getByText('in large, mm small')).toBeVisible()
 })
 
 test('the whole set is made with one button, lists as spreadsheets among it', async ({ page, host }) => {
+  test.setTimeout(150_000)
   await host.open(page, '#/papers')
   await page.getByRole('button', { name: 'make the whole set' }).click()
-  await expect(page.getByRole('link', { name: /\.pdf$/ })).toHaveCount(11, { timeout: 45_000 })
+  await expect(page.getByRole('link', { name: /\.pdf$/ })).toHaveCount(13, { timeout: 90_000 })
   const lists = page.getByRole('link', { name: /\.xlsx$/ })
   await expect(lists).toHaveCount(2)
   for (const link of await lists.all()) {
@@ -95,7 +96,7 @@ test('the whole set is made with one button, lists as spreadsheets among it', as
     // PK 03 04, the local file header of a ZIP (APPNOTE.TXT 4.3.7), which a workbook is.
     expect(first).toEqual([0x50, 0x4b, 3, 4])
   }
-  await expect(page.getByText('● revision 1 is up to date')).toHaveCount(11)
+  await expect(page.getByText('● revision 1 is up to date')).toHaveCount(13)
 })
 
 test('the screen is free of barriers, light and dark', async ({ page, host }) => {

@@ -122,6 +122,13 @@ function order(chance: Chance, count: number): StepName[] {
     }
   }
   for (const name of longSteps) for (let n = 0; n < longEach; n++) names.splice(chance.whole(0, names.length), 0, name)
+  // What is used stays; so each is made anew beside its removal, or chance alone would decide whether one succeeds.
+  for (const pair of [
+    ['exhibition.add', 'exhibition.remove'],
+    ['room.add', 'room.remove'],
+  ] as const) {
+    names.splice(chance.whole(0, names.length), 0, ...pair)
+  }
   return names
 }
 
