@@ -72,6 +72,7 @@ test('a house’s own minutes come with their source, and the days follow', asyn
   await page.getByRole('button', { name: /^Cleat: \d+ minutes\. Change it$/ }).click(patient)
   const form = page.getByRole('form', { name: 'Cleat' })
   await form.getByRole('textbox', { name: 'minutes' }).fill('30')
+  await form.getByRole('textbox', { name: 'from where' }).fill('')
   await expect(form.getByRole('button', { name: 'set it' })).toBeDisabled()
   await form.getByRole('textbox', { name: 'from where' }).fill('timed in March')
   await form.getByRole('button', { name: 'set it' }).click()

@@ -135,7 +135,7 @@ test('a rule of hanging is set by the house, keeps the program’s own in sight 
   await page.keyboard.press('Enter')
   await expect(page.getByRole('button', { name: /^Nails under.*1\/4 of its width/ })).toBeVisible()
   await expect(page.getByText(/long bars in this show · set by .* the program’s own: 1\/3 of its width/)).toBeVisible()
-  await expect(page.getByText(/^1 of \d+ is the house’s own\.$/)).toBeVisible()
+  await expect(page.getByText(/^1 of \d+ is the house’s own\./)).toBeVisible()
 
   await page.getByRole('button', { name: /^A wire’s legs stand/ }).click()
   const angle = page.getByRole('form', { name: /^A wire’s legs/ })
@@ -183,10 +183,10 @@ test('somebody new has nothing to take back of what others did', async ({ page, 
 
 test('undo speaks of the edits of whoever has sat down, not of those shown before', async ({ page, host }) => {
   await sit(page, host)
-  // The demo's coordinator changed the long wall last; whoever set the demo up is somebody else.
+  // The demo's coordinator planned the crew last; whoever set the demo up is somebody else.
   await expect(page.getByRole('button', { name: /^undo/ })).toHaveAttribute(
     'title',
-    'Take back: Change the order of the long wall',
+    'Take back: Set the crew of the show',
   )
 })
 
