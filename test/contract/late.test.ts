@@ -268,6 +268,25 @@ describe('a work dropped, and its holes', () => {
   })
 })
 
+describe('a work that is only moved along', () => {
+  test('keeps the height rule of its own', async () => {
+    const at = { face: face(), x: 5006 }
+    await here.call('placement.put', {
+      exhibition: show,
+      places: [{ entry: entry.D ?? '', ...at, rule: 'top', y: 2090, was: { ...at, rule: 'face', y: null } }],
+    })
+    const change = { kind: 'drop' as const, entry: entry.C ?? '' }
+    const { offers } = await offersOf(change)
+    const chosen = offers.find(offer => offer.moves.some(move => move.entry === entry.D))
+    if (chosen === undefined) throw new Error('no way moves it')
+    await take(change, chosen)
+    const { works } = await here.call('wall.elevation', { exhibition: show, face: face() })
+    const moved = works.find(work => work.entry === entry.D)
+    expect(moved).toMatchObject({ rule: 'top', y: 2090, centreY: 1480 })
+    expect(moved?.x).not.toBeCloseTo(5006, 1)
+  })
+})
+
 describe('a whole wall lower by 50 mm', () => {
   test('prices what is drilled and moves nothing that hangs unless asked', async () => {
     await drill('A', 'B')

@@ -8,7 +8,7 @@ import type { Elevation } from '../../../src/contract/areas/walls.ts'
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
 import { readBack } from '../../../src/hang/back.ts'
-import { ruleFromCentre } from '../../../src/hang/height.ts'
+import { type HeightRuleName, ruleFromCentre } from '../../../src/hang/height.ts'
 import { methodOf } from '../../../src/hang/methods.ts'
 import { floorAt } from '../../../src/hang/wall.ts'
 import { matchHoles } from '../../../src/late/holes.ts'
@@ -150,9 +150,9 @@ function writeFacts(writing: Writing, change: Extract<LateChange, { kind: 'diffe
 /** Moves a placement; marks that were only in pencil go with it, holes stay where they are. */
 function moveTo(writing: Writing, exhibition: string, move: LateOffer['moves'][number]): void {
   const { db } = writing
-  const stored = row<{ face: string; rule: string; y: number | null; state: string; work: string }>(
+  const stored = row<{ rule: HeightRuleName | 'face'; y: number | null; state: string; work: string }>(
     db,
-    `SELECT placement.face, placement.rule, placement.y, placement.state, entry.work FROM placement
+    `SELECT placement.rule, placement.y, placement.state, entry.work FROM placement
      JOIN entry ON entry.id = placement.entry WHERE placement.id = :id`,
     { id: move.placement },
   )
@@ -163,11 +163,13 @@ function moveTo(writing: Writing, exhibition: string, move: LateOffer['moves'][n
   const byRule = ruleFromCentre(plan.rule, move.y, height, plan.eyeFraction)
   // At the height that the wall's rule gives, it goes on following the wall.
   const follows = Math.abs(byRule.y - plan.centreLine - floorAt(plan.ramp, move.x)) < 0.05
+  // A rule of its own that still gives this height stays too.
+  const own = stored.rule === 'face' ? null : ruleFromCentre(stored.rule, move.y, height, plan.eyeFraction)
+  const keeps = own !== null && stored.y !== null && Math.abs(own.y - stored.y) < 0.05
   update(db, 'placement', move.placement, {
     face: move.face,
     x: move.x,
-    rule: follows ? 'face' : 'hand',
-    y: follows ? null : move.y,
+    ...(keeps ? {} : { rule: follows ? 'face' : 'hand', y: follows ? null : move.y }),
   })
   // Whatever was moved has to be hung and looked at again.
   if (stored.state !== 'planned') writeStep(writing, move.placement, 'planned')

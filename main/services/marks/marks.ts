@@ -11,7 +11,7 @@ import { type MarksStyle, marksOfFace } from '../../../src/model/marks-of-face.t
 import { notFound } from '../change.ts'
 import { openExhibition } from '../exhibitions/open.ts'
 import type { Reading, Writing } from '../service.ts'
-import { insert, remove, row, update, value } from '../sql.ts'
+import { insert, remove, row, update } from '../sql.ts'
 import { elevationOf } from '../walls/elevation.ts'
 import { entryName, faceName } from '../walls/placements.ts'
 import { asMade, madeOn, type StoredMark } from './made.ts'
@@ -283,13 +283,4 @@ export function note(writing: Writing, input: Received<'mark.note'>): Output<'ma
   writing.label('Write a note on a mark')
   update(writing.db, 'mark', input.id, { note: input.note })
   return { done: true }
-}
-
-/** Whether a work has a hole in the wall where it is planned: then it moves by a late change only. */
-export function isDrilled(db: Reading['db'], placement: string): boolean {
-  return (
-    value<number>(db, `SELECT 1 FROM mark WHERE placement = :placement AND state = 'drilled' LIMIT 1`, {
-      placement,
-    }) === 1
-  )
 }
