@@ -393,6 +393,8 @@ test('what is behind and above a wall is typed in any unit, drawn, and taken bac
     await cell.fill(text)
     await cell.press('Enter')
   }
+  // The screen must have heard of it: typing what it still shows from before would rightly write nothing.
+  await expect(behind.getByRole('textbox', { name: 'first stud', exact: true })).toHaveValue('')
   // A comb: 16 in on centre is 406.4 mm by the definition of the inch; 200 + k · 406.4 up to 5 400 is 13 studs.
   await type('first stud', '20 cm')
   await expect.poll(async () => (await wall()).studFirst).toBe(200)
