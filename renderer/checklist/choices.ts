@@ -1,6 +1,6 @@
 /** The words for the fixed choices of a work, in the order in which they are offered. */
 import { entryStatus } from '../../src/contract/areas/exhibitions.ts'
-import { glazing, sensitivity, workKind } from '../../src/contract/areas/works.ts'
+import { glazing, sensitivity, workKind } from '../../src/contract/areas/works-shape.ts'
 
 export type Choices = readonly (readonly [string, string])[]
 

@@ -4,7 +4,7 @@
  * lines stay up.
  */
 import { untrack } from 'svelte'
-import type { WorkLine } from '../../src/contract/areas/works.ts'
+import type { WorkLine } from '../../src/contract/areas/works-list.ts'
 import type { Input } from '../../src/contract/contract.ts'
 import { concerns } from '../host/catalogue.svelte.ts'
 import { call, listen, type Refused, refusalOf } from '../host/client.svelte.ts'

@@ -2,7 +2,7 @@
  * One field of one work, written from what a person typed: read in the unit of the day, sent with the value it was
  * based on. What can't be read is said before anything is sent.
  */
-import type { WorkLine } from '../../src/contract/areas/works.ts'
+import type { WorkLine } from '../../src/contract/areas/works-list.ts'
 import type { Output } from '../../src/contract/contract.ts'
 import { call } from '../host/client.svelte.ts'
 import { desk } from '../host/desk.svelte.ts'

@@ -1,5 +1,5 @@
 /** How the checklist says sizes, their source and their differences. */
-import type { WorkLine } from '../../src/contract/areas/works.ts'
+import type { WorkLine } from '../../src/contract/areas/works-list.ts'
 import { desk } from '../host/desk.svelte.ts'
 
 type Size = NonNullable<WorkLine['size']>

@@ -2,7 +2,7 @@
  * A size on its way in: a statement read by src as it is typed, its questions answered one by one, or figures in
  * fields of their own. Each part that was read becomes a dated row; what is still a question is not taken.
  */
-import { sizePart } from '../../src/contract/areas/works.ts'
+import { sizePart } from '../../src/contract/areas/works-shape.ts'
 import { answerQuestion } from '../../src/measure/answers.ts'
 import { readDimensions } from '../../src/measure/dimensions.ts'
 import type { Option, ReadPart, Statement } from '../../src/measure/statement.ts'

@@ -15,11 +15,13 @@ import { roomsArea } from './areas/rooms.ts'
 import { sheetsArea } from './areas/sheets.ts'
 import { wallsArea } from './areas/walls.ts'
 import { worksArea } from './areas/works.ts'
+import { workListArea } from './areas/works-list.ts'
 import type { Kind } from './procedure.ts'
 
 export const contract = {
   ...deskArea,
   ...worksArea,
+  ...workListArea,
   ...partiesArea,
   ...exhibitionsArea,
   ...roomsArea,

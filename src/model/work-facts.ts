@@ -2,7 +2,7 @@
  * The plain facts of a work by their name in the contract: the column of `work` that holds each, and what people call
  * it. The rule it keeps: a fact that the contract has and this table lacks does not compile.
  */
-import type { workFields } from '../contract/areas/works.ts'
+import type { workFields } from '../contract/areas/works-shape.ts'
 
 export interface WorkFact {
   readonly column: string

@@ -1,7 +1,7 @@
 /** The plain facts of works: added, changed field by field, one field of many, duplicated, removed. */
 import { normalNumber } from '../../../src/checklist/numbers.ts'
 import { makerWords, titleWords } from '../../../src/checklist/plain-text.ts'
-import { workFields } from '../../../src/contract/areas/works.ts'
+import { workFields } from '../../../src/contract/areas/works-shape.ts'
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
 import { workFacts } from '../../../src/model/work-facts.ts'

@@ -1,5 +1,5 @@
 /** Lists of works, a page at a time, and the counts beside them. */
-import type { WorkLine } from '../../../src/contract/areas/works.ts'
+import type { WorkLine } from '../../../src/contract/areas/works-list.ts'
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { ruleNumber } from '../rules.ts'
 import type { Reading } from '../service.ts'

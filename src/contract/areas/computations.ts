@@ -12,7 +12,7 @@ import {
   stackQuestion,
 } from '../../layout/layout-shape.ts'
 import { procedure } from '../procedure.ts'
-import { sizePart } from './works.ts'
+import { sizePart } from './works-shape.ts'
 
 const unit = z.enum(['mm', 'cm', 'm', 'in', 'ft'])
 const language = z.enum(['en', 'fr', 'de'])

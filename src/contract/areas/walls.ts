@@ -26,7 +26,7 @@ import {
 } from '../shared.ts'
 import { madeMark } from './marks.ts'
 import { wallRow, wallType } from './rooms.ts'
-import { glazing, hangingMethod, hangingSize, seenFrom, sensitivity } from './works.ts'
+import { glazing, hangingMethod, hangingSize, seenFrom, sensitivity } from './works-shape.ts'
 
 export const heightRule = z.enum(['centre', 'top', 'bottom', 'eye'])
 /** A placement follows its face's rule, another rule, or stands where a hand put its centre. */

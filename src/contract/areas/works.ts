@@ -1,6 +1,5 @@
-/** Works of the catalogue: facts, sizes and masses with their sources, numbers, backs, pictures, documents. */
+/** One work of the catalogue: facts, sizes and masses with their sources, numbers, back, pictures, documents. */
 import * as z from 'zod'
-import { methodKeys } from '../../hang/method-keys.ts'
 import { procedure } from '../procedure.ts'
 import {
   change,
@@ -13,53 +12,25 @@ import {
   kilograms,
   lengthUnit,
   longText,
-  lux,
   made,
   moment,
   origin,
-  page,
   shortText,
   size,
   typed,
   updated,
 } from '../shared.ts'
-
-export const workKind = z.enum(['', 'painting', 'drawing', 'print', 'photograph', 'textile', 'object', 'other'])
-export const sensitivity = z.enum(['', 'high', 'medium', 'low', 'none'])
-export const glazing = z.enum(['', 'none', 'glass', 'acrylic', 'laminated'])
-export const sizePart = z.enum([
-  'framed',
-  'overall',
-  'mount',
-  'support',
-  'sheet',
-  'plate',
-  'image',
-  'sight',
-  'base',
-  'part',
-])
-export const numberKind = z.enum(['permanent', 'lender', 'loan', 'entry', 'exhibition'])
-export const seenFrom = z.enum(['front', 'back'])
-export const hangingMethod = z.enum(methodKeys)
-
-/** The plain facts of a work, each changed on its own. */
-export const workFields = {
-  title: shortText,
-  maker: shortText,
-  dateText: shortText,
-  medium: shortText,
-  creditLine: shortText,
-  lender: id.nullable(),
-  kind: workKind,
-  sensitivity,
-  lightLimit: lux.nullable(),
+import {
   glazing,
-  notBeside: longText,
-  loanTerms: longText,
-  handling: longText,
-  note: longText,
-} as const
+  hangingMethod,
+  hangingSize,
+  numberKind,
+  seenFrom,
+  sensitivity,
+  sizePart,
+  workFields,
+  workKind,
+} from './works-shape.ts'
 
 const facts = z.strictObject({
   title: z.string(),
@@ -76,17 +47,6 @@ const facts = z.strictObject({
   loanTerms: z.string(),
   handling: z.string(),
   note: z.string(),
-})
-
-/** The size that hangs, chosen by rule among the sizes known: framed, else overall, mount, support, sheet, image, sight. */
-export const hangingSize = z.strictObject({
-  height: z.number(),
-  width: z.number(),
-  depth: z.number().nullable(),
-  diameter: z.number().nullable(),
-  part: sizePart,
-  kind: origin,
-  at: z.string(),
 })
 
 /** Where a fact comes from, and whether it is the one that counts. */
@@ -131,54 +91,6 @@ const backRow = z.strictObject({
   note: z.string(),
 })
 
-/** One line of a list of works. */
-export const workLine = z.strictObject({
-  id,
-  number: z.string(),
-  title: z.string(),
-  maker: z.string(),
-  dateText: z.string(),
-  medium: z.string(),
-  kind: workKind,
-  lender: z.string(),
-  size: hangingSize.nullable(),
-  mass: z.number().nullable(),
-  method: z.string(),
-  lightLimit: z.number().nullable(),
-  sensitivity,
-  picture: hash.nullable(),
-  questions: z.int(),
-  /** In the exhibition asked for, if one was. */
-  entry: z
-    .strictObject({
-      id,
-      section: id.nullable(),
-      running: z.string(),
-      status: z.string(),
-      where: z.strictObject({ face: id, name: z.string(), place: z.int() }).nullable(),
-    })
-    .nullable(),
-  /** Listed and measured disagree: words for the list, such as "52 wider than listed" in millimetres. */
-  differs: z.strictObject({ height: z.number(), width: z.number() }).nullable(),
-})
-export type WorkLine = z.output<typeof workLine>
-
-export const workSort = z.enum(['order', 'number', 'title', 'maker', 'date', 'size', 'mass', 'limit', 'where'])
-
-const listInput = z.strictObject({
-  search: z.string().max(500).optional(),
-  exhibition: id.optional(),
-  /** Only works that are not in the exhibition. */
-  outside: z.boolean().optional(),
-  lender: id.optional(),
-  kind: workKind.optional(),
-  section: id.optional(),
-  settle: z.enum(['questions', 'differs', 'unmeasured', 'unplaced']).optional(),
-  sort: workSort.optional(),
-  descending: z.boolean().optional(),
-  ...page,
-})
-
 /** One part of a statement, as it was understood. */
 const statedSize = z.strictObject({
   part: sizePart,
@@ -192,32 +104,6 @@ const statedSize = z.strictObject({
 })
 
 export const worksArea = {
-  'work.list': procedure(
-    'read',
-    'Lists works: searched, filtered, sorted, a page at a time.',
-    listInput,
-    z.strictObject({
-      total: z.int(),
-      offset: z.int(),
-      works: z.array(workLine),
-    }),
-  ),
-  'work.counts': procedure(
-    'read',
-    'Counts the works of an exhibition, or of the catalogue, by lender and kind, and what is to settle.',
-    z.strictObject({ exhibition: id.optional() }),
-    z.strictObject({
-      works: z.int(),
-      frames: z.number().meta({ description: 'sum of the widths that hang, millimetres' }),
-      wall: z.number().meta({ description: 'sum of the lengths of the walls, millimetres' }),
-      lenders: z.array(z.strictObject({ id: id.nullable(), name: z.string(), works: z.int() })),
-      kinds: z.array(z.strictObject({ kind: workKind, works: z.int() })),
-      questions: z.int(),
-      differs: z.int(),
-      unmeasured: z.int(),
-      unplaced: z.int(),
-    }),
-  ),
   'work.get': procedure(
     'read',
     'Gives everything about one work; its findings speak in the unit asked for, else in that of the desk.',
@@ -264,32 +150,6 @@ export const worksArea = {
     'write',
     'Changes fields of one work; each change names the value it was based on.',
     z.strictObject({ id, changes: changes(workFields) }),
-    updated,
-  ),
-  'work.updateMany': procedure(
-    'write',
-    'Sets one field of many works at once, as one edit.',
-    z.strictObject({
-      works: z
-        .array(z.strictObject({ id, was: z.json() }))
-        .min(1)
-        .max(5000),
-      field: z.enum([
-        'maker',
-        'dateText',
-        'medium',
-        'creditLine',
-        'lender',
-        'kind',
-        'sensitivity',
-        'lightLimit',
-        'glazing',
-        'handling',
-        'loanTerms',
-        'notBeside',
-      ]),
-      to: z.json(),
-    }),
     updated,
   ),
   'work.duplicate': procedure(

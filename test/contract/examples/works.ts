@@ -1,9 +1,10 @@
 /** Works, their measures, numbers, files, and lenders. */
 import type { worksArea } from '../../../src/contract/areas/works.ts'
+import type { workListArea } from '../../../src/contract/areas/works-list.ts'
 import { onePixel } from '../fixture.ts'
 import { anyHandle, anyId, anyMoment, type ExamplesOf } from './types.ts'
 
-export const worksExamples: ExamplesOf<keyof typeof worksArea> = {
+export const worksExamples: ExamplesOf<keyof typeof worksArea | keyof typeof workListArea> = {
   'work.list': {
     answered: [
       {

@@ -1,7 +1,7 @@
 /** The back of a work: mirrored in one place, refused with the name of the measure, drawn from half-typed data. */
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { hangingMethod } from '../../../src/contract/areas/works.ts'
+import { hangingMethod } from '../../../src/contract/areas/works-shape.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
 import { mirrorBack } from '../../../src/hang/back.ts'
 import { marksFor } from '../../../src/hang/marks.ts'

@@ -1,0 +1,52 @@
+/** What the procedures about works share: the words a fact may be, the plain facts, the size that hangs. */
+import * as z from 'zod'
+import { methodKeys } from '../../hang/method-keys.ts'
+import { id, longText, lux, origin, shortText } from '../shared.ts'
+
+export const workKind = z.enum(['', 'painting', 'drawing', 'print', 'photograph', 'textile', 'object', 'other'])
+export const sensitivity = z.enum(['', 'high', 'medium', 'low', 'none'])
+export const glazing = z.enum(['', 'none', 'glass', 'acrylic', 'laminated'])
+export const sizePart = z.enum([
+  'framed',
+  'overall',
+  'mount',
+  'support',
+  'sheet',
+  'plate',
+  'image',
+  'sight',
+  'base',
+  'part',
+])
+export const numberKind = z.enum(['permanent', 'lender', 'loan', 'entry', 'exhibition'])
+export const seenFrom = z.enum(['front', 'back'])
+export const hangingMethod = z.enum(methodKeys)
+
+/** The plain facts of a work, each changed on its own. */
+export const workFields = {
+  title: shortText,
+  maker: shortText,
+  dateText: shortText,
+  medium: shortText,
+  creditLine: shortText,
+  lender: id.nullable(),
+  kind: workKind,
+  sensitivity,
+  lightLimit: lux.nullable(),
+  glazing,
+  notBeside: longText,
+  loanTerms: longText,
+  handling: longText,
+  note: longText,
+} as const
+
+/** The size that hangs, chosen by rule among the sizes known: framed, else overall, mount, support, sheet, image, sight. */
+export const hangingSize = z.strictObject({
+  height: z.number(),
+  width: z.number(),
+  depth: z.number().nullable(),
+  diameter: z.number().nullable(),
+  part: sizePart,
+  kind: origin,
+  at: z.string(),
+})
