@@ -18,7 +18,7 @@ import { INCH, POUND } from './physics.ts'
 import type { Printed, Steps } from './printing.ts'
 import { defaultSteps, plus, print, printFrom } from './printing.ts'
 import { ratingOn } from './rating.ts'
-import { defaultHangRules } from './rules.ts'
+import { defaultHangRules, hangRulesFrom } from './rules.ts'
 import { mainMarks, stepsOf } from './steps.ts'
 import type { WallFacts } from './wall.ts'
 import { floorAt, HALF_STUD, isBacked, toNearestStud } from './wall.ts'
@@ -35,7 +35,8 @@ const STANDS: Fixing = { name: 'nothing, it stands', kind: 'bracket', holeOffset
  */
 export function marksFor(question: MarksQuestion): MarksAnswer {
   const { work, centre, wall } = question
-  const rules: HangRules = { ...defaultHangRules, ...defined(question.rules ?? {}) }
+  const own = question.rules ?? {}
+  const rules = hangRulesFrom(key => own[key] ?? defaultHangRules[key])
   const steps = question.steps ?? defaultSteps
   const unit = question.unit ?? 'mm'
   const say = sayIn(unit, steps)
@@ -332,10 +333,4 @@ function unusual(method: string, fixing: Fixing): PlainFinding {
     text: `${fixing.name} is a ${fixing.kind}, not what ${method.toLowerCase()} usually hangs on.`,
     figures: { fixing: fixing.name, kind: fixing.kind },
   }
-}
-
-/** Rules that were left out keep their default; zod gives them as undefined. */
-function defined(rules: Readonly<Partial<Record<keyof HangRules, number | undefined>>>): Partial<HangRules> {
-  // fromEntries cannot say which keys it made.
-  return Object.fromEntries(Object.entries(rules).filter(([, value]) => value !== undefined)) as Partial<HangRules>
 }

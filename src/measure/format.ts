@@ -60,15 +60,28 @@ export function formatInchCount(count: number, parts: InchParts, thousands: stri
 export function decimal(value: number, decimals: number, thousands: string): string {
   const scale = 10 ** decimals
   const count = halfAway(value * scale)
-  // Beyond 2^53 there are no halves left to round, and toFixed writes every digit that there is.
-  const fixed = Number.isSafeInteger(count)
-    ? Math.abs(count / scale).toFixed(decimals)
-    : Math.abs(value).toFixed(decimals)
-  if (fixed.includes('e')) return String(value)
+  if (!Number.isSafeInteger(count)) return hugeDecimal(value, decimals, thousands)
+  // Whole counts are cut into their digits by whole arithmetic: a show's marks write some 20,000 figures.
+  const size = Math.abs(count)
+  let rest = size % scale
+  const whole = group(String((size - rest) / scale), thousands)
+  const sign = count < 0 ? MINUS : ''
+  if (rest === 0) return `${sign}${whole}`
+  let places = decimals
+  while (rest % 10 === 0) {
+    rest /= 10
+    places -= 1
+  }
+  return `${sign}${whole}.${String(rest).padStart(places, '0')}`
+}
+
+/** Beyond 2^53 counts there are no halves left to round, and `toFixed` writes every digit that there is. */
+function hugeDecimal(value: number, decimals: number, thousands: string): string {
+  const fixed = Math.abs(value).toFixed(decimals)
+  if (!Number.isFinite(value) || fixed.includes('e')) return String(value)
   const [whole = '0', rest = ''] = fixed.split('.')
   const kept = rest.replace(/0+$/, '')
-  const sign = value < 0 && (/[1-9]/.test(whole) || kept !== '') ? MINUS : ''
-  return `${sign}${group(whole, thousands)}${kept === '' ? '' : `.${kept}`}`
+  return `${value < 0 ? MINUS : ''}${group(whole, thousands)}${kept === '' ? '' : `.${kept}`}`
 }
 
 function inches(count: number, parts: number, unit: 'in' | 'ft-in', thousands: string, bare: boolean): string {
@@ -101,6 +114,9 @@ function reduced(num: number, den: number): string {
   return `${top}/${bottom}`
 }
 
+/** Whole digits, parted in threes from the right. */
 function group(digits: string, thousands: string): string {
-  return digits.replace(/\B(?=(\d{3})+$)/g, thousands)
+  let parted = digits
+  for (let at = digits.length - 3; at > 0; at -= 3) parted = `${parted.slice(0, at)}${thousands}${parted.slice(at)}`
+  return parted
 }

@@ -171,6 +171,27 @@ describe('a length as printed', () => {
     expect(toCount(25.4 / 32, SIXTEENTH)).toBe(1)
     expect(decimal(1.005, 2, '')).toBe('1.01')
   })
+
+  // Against the formatter of ECMA-402 that the machine has (Intl, from the CLDR data).
+  test('digits, thousands and dropped zeros are those of the platform’s own formatter', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: -1e9, max: 1e9 }), fc.integer({ min: 0, max: 6 }), (count, decimals) => {
+        const value = count / 10 ** decimals
+        const other = new Intl.NumberFormat('en', { maximumFractionDigits: decimals, signDisplay: 'negative' })
+        expect(decimal(value, decimals, ',')).toBe(other.format(value).replace('-', '\u2212'))
+      }),
+      { numRuns: 2000 },
+    )
+  })
+
+  test.each([
+    [1e21, '1e+21'],
+    [2 ** 53 * 4, '36,028,797,018,963,968'],
+    [-(2 ** 53) * 4, '\u221236,028,797,018,963,968'],
+    [Number.POSITIVE_INFINITY, 'Infinity'],
+  ])('what is too large to round is written as it is: %d', (value, text) => {
+    expect(decimal(value, 2, ',')).toBe(text)
+  })
 })
 
 describe('a mass', () => {
