@@ -11,6 +11,7 @@ import {
   stackAnswer,
   stackQuestion,
 } from '../../layout/layout-shape.ts'
+import { setAnswer, setQuestion } from '../../layout/set-shape.ts'
 import { procedure } from '../procedure.ts'
 import { sizePart } from './works-shape.ts'
 
@@ -146,6 +147,12 @@ export const computationsArea = {
     'Lays a grid about a point, with running dimensions in both units.',
     gridQuestion,
     gridAnswer,
+  ),
+  'layout.set': procedure(
+    'pure',
+    'Lays the parts of a set as one object: its size, each part’s place from its left and top edge, gaps and centres.',
+    setQuestion,
+    setAnswer,
   ),
   'layout.labels': procedure(
     'pure',

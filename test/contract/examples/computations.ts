@@ -339,6 +339,79 @@ export const computationsExamples: ExamplesOf<keyof typeof computationsArea> = {
       },
     ],
   },
+  'layout.set': {
+    answered: [
+      {
+        about: 'a diptych whose second part is smaller',
+        input: () => ({
+          form: 'row',
+          gapX: 20,
+          gapY: 0,
+          parts: [
+            { id: 'a', width: 400, height: 500 },
+            { id: 'b', width: 380, height: 470 },
+          ],
+        }),
+        output: () => ({
+          width: 800,
+          height: 500,
+          rows: 1,
+          columns: 2,
+          parts: [
+            {
+              id: 'a',
+              row: 0,
+              column: 0,
+              left: 0,
+              right: 400,
+              top: 0,
+              bottom: 500,
+              printed: {
+                left: { mm: 0, inches: 0 },
+                right: { mm: 400, inches: 15.75 },
+                top: { mm: 0, inches: 0 },
+                bottom: { mm: 500, inches: 19.6875 },
+              },
+            },
+            {
+              id: 'b',
+              row: 0,
+              column: 1,
+              left: 420,
+              right: 800,
+              top: 15,
+              bottom: 485,
+              printed: {
+                left: { mm: 420, inches: 16.5625 },
+                right: { mm: 800, inches: 31.5 },
+                top: { mm: 15, inches: 0.5625 },
+                bottom: { mm: 485, inches: 19.125 },
+              },
+            },
+          ],
+          gapsX: { least: 20, most: 20 },
+          gapsY: null,
+          centresX: { least: 410, most: 410 },
+          centresY: null,
+          differ: false,
+        }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a gap of less than nothing',
+        input: () => ({ form: 'row', gapX: -5, gapY: 0, parts: [{ id: 'a', width: 400, height: 500 }] }),
+        code: 'gap-negative',
+        field: 'gapX',
+      },
+      {
+        about: 'a grid without columns',
+        input: () => ({ form: 'grid', gapX: 5, gapY: 5, parts: [{ id: 'a', width: 400, height: 500 }] }),
+        code: 'grid-without-columns',
+        field: 'columns',
+      },
+    ],
+  },
   'layout.grid': {
     answered: [
       {
