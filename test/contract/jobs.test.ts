@@ -92,6 +92,24 @@ describe('cancel', () => {
     expect((await opened.call('catalogue.backup', { name: 'friday' })).works).toBe(9000)
   })
 
+  test.each([
+    ['sheet.template', 'Drawing', 'causewayPlace'],
+    ['sheet.hangingOrder', 'Putting works', 'show'],
+  ] as const)('%s leaves no file and no name of one', { timeout: 60_000 }, async (name, words, of) => {
+    const folder = ownFolder()
+    const { file, known } = await makeFixture(folder)
+    const opened = openOn(folder, file)
+    const before = readdirSync(opened.host.handles.folder)
+    const cancel = cancelAt(opened, 'paper-1', words)
+    const asked =
+      name === 'sheet.template'
+        ? opened.ask(name, { placement: known[of] ?? '', area: 'work' }, 'paper-1')
+        : opened.ask(name, { exhibition: known.show }, 'paper-1')
+    expect(refusalCode(await asked)).toBe('cancelled')
+    expect(cancel.cancelled()).toBe(true)
+    expect(readdirSync(opened.host.handles.folder)).toEqual(before)
+  })
+
   test('after the commit it does nothing', { timeout: 60_000 }, async () => {
     const opened = fresh()
     let asked = false

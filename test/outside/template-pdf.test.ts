@@ -2,6 +2,7 @@
  * The paper template at full size, read back by pdf.js and drawn by poppler: a millimetre of wall is 72 / 25.4 points
  * of paper (PDF's unit is 1/72 in, ISO 32000-1, 8.3.2.3; the inch is 25.4 mm), on every sheet and across seams.
  */
+import { readdirSync } from 'node:fs'
 import { join } from 'node:path'
 import sharp from 'sharp'
 import { afterAll, describe, expect, test } from 'vitest'
@@ -53,6 +54,23 @@ async function make(name: string, index: number, area: 'marks' | 'work', paper: 
   )
   return { template, file, pages: await readPdf(file) }
 }
+
+test('a cancel between two pages leaves neither the file nor a part of it', async () => {
+  const { template } = await make('kept', 3, 'work', 'A4')
+  const at = '2031-03-14T16:20:00.000Z'
+  const question = { title: 'cancelled', language: 'en', at, pages: template.pages, picture: () => null }
+  const abort = new AbortController()
+  const told: number[] = []
+  const writing = writePdf(join(folder.path, 'cancelled.pdf'), question, await openFaces(), abort.signal, done => {
+    told.push(done)
+    // As a person does it: from outside, while the pages go on.
+    if (done === 2) setTimeout(() => abort.abort(new Error('cancelled')), 0)
+  })
+  await expect(writing).rejects.toThrow('cancelled')
+  expect(told.length).toBeGreaterThanOrEqual(3)
+  expect(told.length).toBeLessThan(template.pages.length)
+  expect(readdirSync(folder.path).filter(name => name.startsWith('cancelled'))).toEqual([])
+})
 
 /** The cross of a mark on its page: arms of 12 mm. */
 function markOn(page: ReadPage | undefined): { x: number; y: number } {

@@ -24,8 +24,17 @@ export interface PdfQuestion {
   readonly picture: (hash: string) => Buffer | null
 }
 
-/** Writes the file whole or not at all. An aborted signal ends between two pages. */
-export async function writePdf(file: string, question: PdfQuestion, faces: Faces, signal?: AbortSignal): Promise<void> {
+/**
+ * Writes the file whole or not at all. `told` hears of each page before it is drawn; whoever cancels is heard between
+ * two pages, and an aborted signal or a throw from `told` ends there.
+ */
+export async function writePdf(
+  file: string,
+  question: PdfQuestion,
+  faces: Faces,
+  signal?: AbortSignal,
+  told?: (done: number) => void,
+): Promise<void> {
   const [first] = question.pages
   if (first === undefined) throw new Error('a PDF without pages')
   const beside = `${file}.part`
@@ -39,19 +48,27 @@ export async function writePdf(file: string, question: PdfQuestion, faces: Faces
     info: { Title: question.title, Creator: 'Hangwright', Producer: 'Hangwright', CreationDate: new Date(question.at) },
   })
   const out = createWriteStream(beside)
+  // From the beginning: a disk that is full while pages are drawn must end here, not take the worker with it.
+  const written = finished(out)
+  written.catch(() => undefined)
   doc.pipe(out)
   try {
     const draw = drawer(doc, faces, question.picture)
-    for (const page of question.pages) {
+    for (const [index, page] of question.pages.entries()) {
+      await new Promise(resolve => setImmediate(resolve))
       signal?.throwIfAborted()
+      told?.(index)
       doc.addPage({ size: [page.width * MM, page.height * MM], margin: 0 })
       for (const shape of page.shapes) draw(shape)
     }
     doc.end()
-    await finished(out)
+    await written
     await rename(beside, file)
   } catch (error) {
+    doc.unpipe(out)
     out.destroy()
+    // Until it is closed it could still make the file that is taken away here.
+    await written.catch(() => undefined)
     await rm(beside, { force: true })
     throw error
   }
@@ -135,7 +152,8 @@ function drawText(
     setFont(run.font.file, run.font.bytes, shape.size * MM)
     doc.fillColor(shape.colour)
     doc.text(run.text, x * MM, shape.y * MM, { lineBreak: false, baseline: 'alphabetic', features: [...features] })
-    x += (run.font.font.layout(run.text, features).advanceWidth / run.font.font.unitsPerEm) * shape.size
+    // Known from measuring, where the same text stands on many pages.
+    x += faces.width(shape.face, shape.size, run.text)
   }
   doc.restore()
 }

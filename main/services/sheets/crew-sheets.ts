@@ -1,14 +1,14 @@
 /** The crew's papers and the paper template: hardware, hanging order with its tags, patch list. They record nothing. */
-import { rmSync } from 'node:fs'
 import type { SheetFile } from '../../../src/contract/areas/sheets.ts'
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
 import type { Finding } from '../../../src/contract/shared.ts'
-import { formatLength } from '../../../src/measure/format.ts'
 import { calledOn } from '../../../src/model/face-findings.ts'
 import { marksOfPlaced } from '../../../src/model/marks-of-face.ts'
 import type { TableSheet } from '../../../src/sheets/columns.ts'
-import { hardwareSheets, lockSheets, orderSheets, patchSheets } from '../../../src/sheets/crew-tables.ts'
+import { orderSheets, patchSheets } from '../../../src/sheets/crew-tables.ts'
+import { hardwareSheets } from '../../../src/sheets/hardware-tables.ts'
+import { lockSheets } from '../../../src/sheets/lock-table.ts'
 import type { Page } from '../../../src/sheets/shapes.ts'
 import { tablePages } from '../../../src/sheets/table-pages.ts'
 import { tagPages } from '../../../src/sheets/tag-pages.ts'
@@ -34,7 +34,7 @@ async function hardwareList(
 ): Promise<Output<'sheet.hardware'>> {
   const title = showTitle(job.db, exhibition)
   job.progress(0, 3, 'Counting the hardware')
-  const counted = hardware(job, { exhibition })
+  const counted = hardware(job, { exhibition }, wishes)
   const works = counted.boxes.length === 1 ? '1 wall' : `${counted.boxes.length} walls`
   const sheets = hardwareSheets({ exhibitionTitle: title, lines: [madeLine(job, works)] }, counted)
   return tables(job, 'hardware list', title, sheets, styleOf(job, wishes))
@@ -47,7 +47,7 @@ async function hangingOrder(
   const title = showTitle(job.db, exhibition)
   const style = styleOf(job, wishes)
   job.progress(0, 3, 'Putting works into their order')
-  const made = orders(job, { exhibition })
+  const made = orders(job, { exhibition }, wishes)
   const works = made.hanging.length === 1 ? '1 work' : `${made.hanging.length} works`
   const sheets = orderSheets({ exhibitionTitle: title, lines: [madeLine(job, works)] }, made)
   const written = await tables(job, 'hanging order', title, sheets, style)
@@ -70,7 +70,7 @@ async function patchList(
   const title = showTitle(job.db, exhibition)
   const style = styleOf(job, wishes)
   job.progress(0, 3, 'Counting holes')
-  const made = orders(job, { exhibition })
+  const made = orders(job, { exhibition }, wishes)
   const walls = made.patches.length === 1 ? '1 wall' : `${made.patches.length} walls`
   const sheets = patchSheets({ exhibitionTitle: title, lines: [madeLine(job, walls)] }, made, style.unit)
   return tables(job, 'patch list', title, sheets, style)
@@ -85,14 +85,9 @@ async function lockRegister(
   job.progress(0, 3, 'Looking up the locks')
   const register = list(job, { exhibition })
   const count = register.locks.length === 1 ? '1 lock' : `${register.locks.length} locks`
-  const inches = tableUnit(style.unit) === 'in'
   const sheets = lockSheets({ exhibitionTitle: title, lines: [madeLine(job, count)] }, register, {
-    unit: inches ? 'in' : 'mm',
-    place: mm =>
-      formatLength(
-        mm,
-        inches ? { unit: 'in', fraction: style.steps.fraction, bare: true } : { unit: 'mm', bare: true },
-      ),
+    unit: tableUnit(style.unit),
+    steps: style.steps,
     time: sheetTime,
   })
   return tables(job, 'lock register', title, sheets, style)
@@ -121,7 +116,7 @@ async function tables(
 }
 
 function forget(job: Job, files: readonly SheetFile[]): void {
-  for (const { handle } of files) rmSync(job.handles.path(handle), { force: true })
+  for (const { handle } of files) job.handles.drop(handle)
 }
 
 async function writePages(
@@ -136,9 +131,11 @@ async function writePages(
   const { handle, path } = job.handles.create(name)
   const title = names.filter(each => each !== '').join(': ')
   try {
-    await writePdf(path, { title, language: 'en', at: job.now(), pages, picture: () => null }, faces, job.signal)
+    const question = { title, language: 'en', at: job.now(), pages, picture: () => null }
+    const words = `Writing the pages of the ${kind}`
+    await writePdf(path, question, faces, job.signal, done => job.progress(done, pages.length, words))
   } catch (error) {
-    rmSync(path, { force: true })
+    job.handles.drop(handle)
     throw error
   }
   return { kind, handle, name, face, pages: pages.length, revision: null }
