@@ -49,7 +49,10 @@ export interface HardwareLine {
   /** Row of the library; null for what is no fixing of it, and for a fixing that is not chosen yet. */
   readonly fixing: string | null
   readonly needed: number
+  /** None of tools: a team that loses one borrows. */
   readonly spare: number
+  /** For each work that needs it, or once for each team. */
+  readonly per: 'work' | 'team'
   /** Null where nobody has said; nothing is counted on then. */
   readonly inStock: number | null
   readonly toGet: number
@@ -79,7 +82,7 @@ const hollow: readonly string[] = ['drywall', 'drywall on ply', 'plaster']
 /** Shapes that are screwed, and so want a plug or an anchor where there is no wood behind. */
 const screwed: readonly string[] = ['screw', 'plate', 'lock', 'bracket', 'cleat']
 
-/** `spare`: part of each need that is taken along besides, rounded up. `teams`: how many sets of tools. */
+/** `spare`: part of what the works need that is taken along besides, rounded up. `teams`: how many sets of tools. */
 export function hardwareOf(
   works: readonly HardwareWork[],
   fixings: readonly StockedFixing[],
@@ -90,24 +93,28 @@ export function hardwareOf(
     work,
     needs: merged([...work.needs.filter(need => need.per !== 'team'), ...plugsOf(work)]),
   }))
-  const totals = merged([...all.flatMap(({ needs }) => needs), ...toolsOf(works, teams)])
+  const totals = [
+    ...merged(all.flatMap(({ needs }) => needs)).map(each => ({ ...each, per: 'work' as const })),
+    ...toolsOf(works, teams).map(each => ({ ...each, per: 'team' as const })),
+  ]
   const toChoose = new Set(works.flatMap(work => work.fixings))
   const byName = Map.groupBy(fixings, fixing => fixing.name)
   const lockMarks = countBy(
     works.flatMap(work => work.holes.filter(hole => hole.kind === 'lock').map(hole => hole.fixing)),
   )
-  const lines = totals.map(({ what, count }): HardwareLine => {
+  const lines = totals.map(({ what, count, per }): HardwareLine => {
     const known = byName.get(what) ?? []
     const [first] = known
     // One name for several wall types is one thing in one drawer.
     const stocked = known.filter(each => each.inStock !== null)
     const inStock = stocked.length === 0 ? null : Math.max(...stocked.map(each => each.inStock ?? 0))
-    const extra = Math.ceil(count * spare - 1e-9)
+    const extra = per === 'team' ? 0 : Math.ceil(count * spare - 1e-9)
     return {
       what,
       fixing: first?.id ?? null,
       needed: count,
       spare: extra,
+      per,
       inStock,
       toGet: Math.max(0, count + extra - (inStock ?? 0)),
       bit: known.find(each => each.bit !== '')?.bit ?? '',
@@ -116,10 +123,9 @@ export function hardwareOf(
       secondCount: lockMarks.get(what) ?? null,
     }
   })
-  // Fixings of the library first, then by name, as one looks for them on a shelf.
-  const sorted = [...lines].sort(
-    (a, b) => Number(a.fixing === null) - Number(b.fixing === null) || (a.what < b.what ? -1 : 1),
-  )
+  // Fixings of the library first, tools last, then by name, as one looks for them on a shelf.
+  const rank = (line: HardwareLine) => Number(line.fixing === null) + Number(line.per === 'team')
+  const sorted = [...lines].sort((a, b) => rank(a) - rank(b) || (a.what < b.what ? -1 : 1))
   const byMarks = [...lockMarks.values()].reduce((sum, count) => sum + count, 0)
   const byWorks = works.reduce((sum, work) => sum + work.locks, 0)
   // Where the lock is chosen, its line in the list is a third count.
@@ -169,10 +175,13 @@ function boxesOf(
   }))
 }
 
+/** Each bit once; a semicolon parts the bits of a fixing that wants another in another wall. */
 function bitsOf(lines: readonly HardwareLine[]): Hardware['bits'] {
-  const withBit = lines.filter(line => line.bit !== '')
-  return [...Map.groupBy(withBit, line => line.bit)]
-    .map(([bit, of]) => ({ bit, fixings: of.map(line => line.what) }))
+  const each = lines.flatMap(line =>
+    line.bit.split(';').flatMap(bit => (bit.trim() === '' ? [] : [{ bit: bit.trim(), what: line.what }])),
+  )
+  return [...Map.groupBy(each, ({ bit }) => bit)]
+    .map(([bit, of]) => ({ bit, fixings: of.map(({ what }) => what) }))
     .sort((a, b) => (a.bit < b.bit ? -1 : 1))
 }
 

@@ -32,9 +32,31 @@ export interface TableSheet {
   readonly lines: readonly string[]
   readonly columns: readonly SheetColumn[]
   readonly rows: readonly (readonly Cell[])[]
+  /** Rows that follow one another with the same first cell belong together: on paper it stands once. */
+  readonly grouped?: boolean
 }
 
 export const EMPTY: Cell = { kind: 'empty' }
+/** In a column that is ticked: what is done already. On paper its box has a tick. */
+export const DONE: Cell = { kind: 'text', text: '✓' }
+
+/** A column that a person ticks or writes into; its key begins with `tick`. */
+export function isTick(column: SheetColumn): boolean {
+  return column.key.startsWith('tick')
+}
+
+/** The table without the columns that no row fills; what is ticked by hand stays, and all of a table without rows. */
+export function withoutEmptyColumns(sheet: TableSheet): TableSheet {
+  const { columns, rows } = sheet
+  const kept = columns.map(
+    (column, index) => rows.length === 0 || isTick(column) || rows.some(row => row[index]?.kind !== 'empty'),
+  )
+  return {
+    ...sheet,
+    columns: columns.filter((_, index) => kept[index]),
+    rows: rows.map(row => row.filter((_, index) => kept[index])),
+  }
+}
 
 export function textCell(text: string): Cell {
   return text === '' ? EMPTY : { kind: 'text', text }

@@ -5,7 +5,15 @@
 import type { LabelRow } from '../contract/areas/labels.ts'
 import { print, type Steps } from '../hang/printing.ts'
 import type { SheetUnit } from './checklist-columns.ts'
-import { type Cell, EMPTY, numberCell, type SheetColumn, type TableSheet, textCell } from './columns.ts'
+import {
+  type Cell,
+  EMPTY,
+  numberCell,
+  type SheetColumn,
+  type TableSheet,
+  textCell,
+  withoutEmptyColumns,
+} from './columns.ts'
 import { lengthColumns, printedCells } from './lengths-columns.ts'
 
 export interface LabelListQuestion {
@@ -73,12 +81,11 @@ export function labelListSheet(question: LabelListQuestion): TableSheet {
   const parts = partsOf(question)
   const columns = parts.flatMap(part => part.columns)
   const rows = question.labels.map(label => parts.flatMap(part => part.cells(label)))
-  const kept = columns.map((_, index) => rows.length === 0 || rows.some(row => row[index]?.kind !== 'empty'))
-  return {
+  return withoutEmptyColumns({
     name: 'Labels',
     title: `${question.exhibitionTitle}: label list`,
     lines: rows.length === 0 ? [...question.lines, 'No works in this show yet.'] : question.lines,
-    columns: columns.filter((_, index) => kept[index]),
-    rows: rows.map(row => row.filter((_, index) => kept[index])),
-  }
+    columns,
+    rows,
+  })
 }

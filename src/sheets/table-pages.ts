@@ -3,8 +3,7 @@
  * The rule it keeps: nothing is cut off; a cell breaks into lines, a table into pages, each with its headings.
  */
 
-import type { Cell, SheetColumn, TableSheet } from './columns.ts'
-import { isTick } from './crew-tables.ts'
+import { type Cell, isTick, type SheetColumn, type TableSheet } from './columns.ts'
 import { ink } from './ink.ts'
 import { sizeWithin, wrap } from './lines.ts'
 import { type Face, type Page, type Paper, papers, type TextMeasure } from './shapes.ts'
@@ -19,6 +18,8 @@ const margin = 10
 const textSize = 3.3
 const leading = 4.3
 const padding = 3
+/** Between a number at the right of its column and the words of the next. */
+const numberGap = 1.5
 
 interface Row {
   readonly cells: readonly { readonly face: Face; readonly lines: readonly string[] }[]
@@ -31,9 +32,12 @@ export function tablePages(sheets: readonly TableSheet[], paper: Paper, measure:
   const room = size.width - 2 * margin
   const cut = sheets.flatMap(sheet => {
     const widths = widthsOf(sheet.columns, room)
+    const rooms = sheet.columns.map(
+      ({ format }, index) => (widths[index] ?? 0) - padding - (format === null ? 0 : numberGap),
+    )
     const heading = rowOf(
       sheet.columns.map(column => ({ face: 'strong' as const, text: column.heading })),
-      widths,
+      rooms,
       measure,
     )
     const above = sheet.lines.flatMap(line => wrap(line, 'plain', 3, room, measure))
@@ -42,7 +46,7 @@ export function tablePages(sheets: readonly TableSheet[], paper: Paper, measure:
     const rows = sheet.rows.map(cells =>
       rowOf(
         cells.map((cell, index) => ({ face: faceOf(cell), text: cellWords(cell, sheet.columns[index]) })),
-        widths,
+        rooms,
         measure,
       ),
     )
@@ -63,10 +67,17 @@ export function tablePages(sheets: readonly TableSheet[], paper: Paper, measure:
     y += part.heading.height
     sketch.line(margin, y, right, y, 0.4)
     part.on.forEach((row, at) => {
-      drawRow(sketch, row, `row ${at}`, y, part)
+      const again = part.sheet.grouped === true && at > 0 && firstOf(row) === firstOf(part.on[at - 1])
+      if (at > 0) {
+        // A group is parted from the next by a line in ink; within it the lines begin after the name.
+        const from = again ? margin + (part.widths[0] ?? 0) : margin
+        if (part.sheet.grouped === true && !again) sketch.line(margin, y, right, y, 0.25, ink.ink2)
+        else sketch.line(from, y, right, y, 0.12, ink.line)
+      }
+      drawRow(sketch, row, `row ${at}`, y, part, again)
       y += row.height
-      sketch.line(margin, y, right, y, 0.12, ink.line)
     })
+    if (part.on.length > 0) sketch.line(margin, y, right, y, 0.12, ink.line)
     return sketch
   })
   return {
@@ -82,14 +93,15 @@ function widthsOf(columns: readonly SheetColumn[], room: number): readonly numbe
   return columns.map(column => (column.width + 1) * each)
 }
 
+/** Cells broken to the rooms that their words have. */
 function rowOf(
   cells: readonly { readonly face: Face; readonly text: string }[],
-  widths: readonly number[],
+  rooms: readonly number[],
   measure: TextMeasure,
 ): Row {
   const wrapped = cells.map(({ face, text }, index) => ({
     face,
-    lines: wrap(text, face, textSize, (widths[index] ?? 0) - padding, measure),
+    lines: wrap(text, face, textSize, rooms[index] ?? 0, measure),
   }))
   const most = Math.max(1, ...wrapped.map(({ lines }) => lines.length))
   return { cells: wrapped, height: most * leading + 1.8 }
@@ -113,12 +125,19 @@ function breakRows(rows: readonly Row[], room: number): readonly (readonly Row[]
   return pages
 }
 
+/** The words of a row's first cell. */
+function firstOf(row: Row | undefined): string {
+  return row?.cells[0]?.lines.join(' ') ?? ''
+}
+
+/** `again`: its first cell is that of the row above and is not said twice. */
 function drawRow(
   sketch: Sketch,
   row: Row,
   name: string,
   y: number,
   { sheet, widths }: { readonly sheet: TableSheet; readonly widths: readonly number[] },
+  again = false,
 ): void {
   let x = margin
   row.cells.forEach((cell, index) => {
@@ -126,15 +145,21 @@ function drawRow(
     const width = widths[index] ?? 0
     // Numbers stand under one another at the right, words begin at the left.
     const numeric = column !== undefined && column.format !== null
-    cell.lines.forEach((line, at) => {
+    const ticked = name !== 'head' && column !== undefined && isTick(column)
+    const lines = ticked || (again && index === 0) ? [] : cell.lines
+    lines.forEach((line, at) => {
       const base = y + 1.2 + textSize * 0.78 + at * leading
-      const end = x + width - padding
+      const end = x + width - padding - numberGap
       sketch.text(`${name} ${column?.key ?? index} ${at}`, numeric ? end : x, base, textSize, cell.face, line, {
         anchor: numeric ? 'end' : 'start',
       })
     })
-    if (name !== 'head' && column !== undefined && isTick(column)) {
+    if (ticked) {
       sketch.add({ kind: 'rect', x: x + 0.5, y: y + 1.2, w: 3.4, h: 3.4, stroke: ink.ink2, width: 0.2 })
+      if (cell.lines.join('') !== '') {
+        sketch.line(x + 1.1, y + 3, x + 1.9, y + 3.9, 0.35)
+        sketch.line(x + 1.9, y + 3.9, x + 3.4, y + 1.8, 0.35)
+      }
     }
     x += width
   })

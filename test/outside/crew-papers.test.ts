@@ -9,8 +9,11 @@ import { writePdf } from '../../main/files/pdf/writer.ts'
 import { writeWorkbook } from '../../main/files/workbook/write.ts'
 import { openFaces } from '../../main/fonts/faces.ts'
 import type { CrewHardware, CrewOrders } from '../../src/contract/areas/crew.ts'
-import type { TableSheet } from '../../src/sheets/columns.ts'
-import { hardwareSheets, orderSheets, patchSheets } from '../../src/sheets/crew-tables.ts'
+import type { LockRegister } from '../../src/contract/areas/marks.ts'
+import { isTick, type TableSheet } from '../../src/sheets/columns.ts'
+import { orderSheets, patchSheets } from '../../src/sheets/crew-tables.ts'
+import { hardwareSheets } from '../../src/sheets/hardware-tables.ts'
+import { lockSheets } from '../../src/sheets/lock-table.ts'
 import { boxesMeet, type Paper, papers } from '../../src/sheets/shapes.ts'
 import { cellWords, type TablePages, tablePages } from '../../src/sheets/table-pages.ts'
 import { tagPages } from '../../src/sheets/tag-pages.ts'
@@ -48,7 +51,7 @@ const orders: CrewOrders = {
     equipment: index % 4 === 3 ? 'stacker lift, 150 kg' : '',
     access: 'platform',
     after: index === 9 ? [3, 4] : [],
-    state: 'planned',
+    state: index === 5 ? 'hung' : 'planned',
   })),
   down: Array.from({ length: 40 }, (_, index) => ({
     ...work(39 - index),
@@ -71,6 +74,7 @@ const hardware: CrewHardware = {
       fixing: 'f1',
       needed: 12,
       spare: 2,
+      per: 'work',
       inStock: 5,
       toGet: 9,
       bit: '4 mm wood',
@@ -83,11 +87,38 @@ const hardware: CrewHardware = {
       fixing: null,
       needed: 1204,
       spare: 151,
+      per: 'work',
       inStock: null,
       toGet: 1355,
       bit: '',
       tool: '',
       chosen: false,
+      secondCount: null,
+    },
+    {
+      what: 'bottom pad',
+      fixing: null,
+      needed: 24,
+      spare: 3,
+      per: 'work',
+      inStock: null,
+      toGet: 27,
+      bit: '',
+      tool: '',
+      chosen: true,
+      secondCount: null,
+    },
+    {
+      what: 'flat key',
+      fixing: null,
+      needed: 2,
+      spare: 0,
+      per: 'team',
+      inStock: null,
+      toGet: 2,
+      bit: '',
+      tool: '',
+      chosen: true,
       secondCount: null,
     },
   ],
@@ -99,11 +130,33 @@ const hardware: CrewHardware = {
   ],
   findings: [],
 }
+const register: LockRegister = {
+  locks: ['lock', 'lower left plate', 'lower right plate'].map((called, index) => ({
+    placement: 'p1',
+    entry: 'e1',
+    name: '2',
+    running: '2',
+    number: 'L-2031.7.2',
+    title: 'Salt pans',
+    room: 'Room 1',
+    wall: 'the long wall by the stairs',
+    called,
+    x: 3600.4 + index,
+    y: 946.2,
+    fixing: index === 0 ? 'turned lock' : '',
+    tool: index === 2 ? '' : 'flat key',
+    locked: index === 0 ? { at, by: 'Tamsin Oake' } : null,
+  })),
+}
+const steps = { mm: 1, fraction: 16 } as const
+const time = (moment: string) => moment.slice(0, 10)
 const head = { exhibitionTitle: 'Salt & Thread', lines: ['40 works · 14 March 2031, 16:20 · Tamsin Oake'] }
 const cases: readonly { readonly name: string; readonly sheets: readonly TableSheet[]; readonly paper: Paper }[] = [
   { name: 'hardware', sheets: hardwareSheets(head, hardware), paper: 'A4' },
   { name: 'orders', sheets: orderSheets(head, orders), paper: 'A4' },
   { name: 'orders-Tabloid', sheets: orderSheets(head, orders), paper: 'Tabloid' },
+  { name: 'locks', sheets: lockSheets(head, register, { unit: 'mm', steps, time }), paper: 'A4' },
+  { name: 'locks-in', sheets: lockSheets(head, register, { unit: 'in', steps, time }), paper: 'Letter' },
   { name: 'patches', sheets: patchSheets(head, orders, 'in'), paper: 'Letter' },
 ]
 
@@ -166,8 +219,11 @@ describe.each(cases)('$name', ({ name, sheets, paper }) => {
       for (const heading of sheet.columns) expect(text).toContain(bare(heading.heading).slice(0, 6))
       for (const row of sheet.rows) {
         row.forEach((cell, index) => {
+          const column = sheet.columns[index]
+          // What is done has a tick in its box, no word.
+          if (column !== undefined && isTick(column)) return
           // A cell that breaks into lines is mixed with its neighbours' lines; its first word stands.
-          const [word = ''] = cellWords(cell, sheet.columns[index]).split(/\s/)
+          const [word = ''] = cellWords(cell, column).split(/\s/)
           expect(text).toContain(bare(word))
         })
       }
@@ -187,6 +243,44 @@ test('tags say number, work and wall, twelve to an A4', async () => {
     expect(text).toContain(bare(each.faceName))
   }
   expect(text).toContain('after3,4')
+})
+
+const headings = (sheets: readonly TableSheet[]) => sheets.map(sheet => sheet.columns.map(column => column.heading))
+
+test('a column that no row fills is left out, in each table for itself; what is ticked stays', () => {
+  expect(headings(hardwareSheets(head, hardware)).slice(0, 2)).toEqual([
+    ['What', 'Needed', 'Spare', 'In stock', 'To get', 'Drill bit', 'Tool', 'Counted', 'Counted again', 'Note'],
+    ['What', 'Needed', 'Spare', 'To get', 'Counted', 'Counted again', 'Note'],
+  ])
+  const nothing = hardwareSheets(head, { ...hardware, lines: [] })[0]
+  expect(nothing?.columns.length).toBe(10)
+})
+
+test('locks stand as numbers of their unit: 3600.4 mm is 3600, and 141 3/4 in by the tape (25.4 mm an inch)', () => {
+  const rows = (unit: 'mm' | 'in') => {
+    const [sheet] = lockSheets(head, register, { unit, steps, time })
+    return sheet?.rows[0]?.slice(5, unit === 'mm' ? 7 : 9)
+  }
+  expect(rows('mm')).toEqual([
+    { kind: 'number', value: 3600 },
+    { kind: 'number', value: 946 },
+  ])
+  expect(rows('in')).toEqual([
+    { kind: 'number', value: 141.75 },
+    { kind: 'text', text: '141 3/4' },
+    { kind: 'number', value: 37.25 },
+    { kind: 'text', text: '37 1/4' },
+  ])
+})
+
+test('what is hung or shut has its tick', () => {
+  const ticked = (sheets: readonly TableSheet[]) => {
+    const [sheet] = sheets
+    const column = sheet?.columns.findIndex(isTick) ?? -1
+    return sheet?.rows.flatMap((row, index) => (row[column]?.kind === 'empty' ? [] : [index]))
+  }
+  expect(ticked(orderSheets(head, orders))).toEqual([5])
+  expect(ticked(lockSheets(head, register, { unit: 'mm', steps, time }))).toEqual([0])
 })
 
 test('patches in inches are fluid ounces and square feet: 33.66 ml is 1.14, 0.3825 m² is 4.12 (NIST SP 811, from memory)', () => {

@@ -4,10 +4,15 @@ import type { Finding } from '../../../src/contract/shared.ts'
 import { hardwareOf } from '../../../src/crew/hardware.ts'
 import { hardwareWork } from '../../../src/crew/show.ts'
 import type { Reading } from '../service.ts'
+import type { Wishes } from '../sheets/wishes.ts'
 import { calledWork, crewShow, faceNameOf, stockedFixings } from './show.ts'
 
-export function hardware(reading: Reading, { exhibition }: Received<'crew.hardware'>): Output<'crew.hardware'> {
-  const { works, crew } = crewShow(reading, exhibition)
+export function hardware(
+  reading: Reading,
+  { exhibition }: Received<'crew.hardware'>,
+  wishes: Wishes = {},
+): Output<'crew.hardware'> {
+  const { works, crew } = crewShow(reading, exhibition, wishes)
   const library = stockedFixings(reading.db)
   const inLibrary = new Set(library.map(fixing => fixing.name))
   const made = hardwareOf(works.map(hardwareWork), library, crew.spare, crew.teams)

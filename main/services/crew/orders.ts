@@ -8,6 +8,7 @@ import { peopleFor } from '../../../src/crew/plan.ts'
 import { type CrewWork, holesOf } from '../../../src/crew/show.ts'
 import { ruleNumber } from '../rules.ts'
 import type { Reading } from '../service.ts'
+import type { Wishes } from '../sheets/wishes.ts'
 import { rows } from '../sql.ts'
 import { planOf } from './plan.ts'
 import { calledWork, crewShow, faceNameOf, stockedFixings } from './show.ts'
@@ -18,9 +19,13 @@ interface MadeHole extends Hole {
   readonly filled: 0 | 1
 }
 
-export function orders(reading: Reading, { exhibition }: Received<'crew.orders'>): Output<'crew.orders'> {
+export function orders(
+  reading: Reading,
+  { exhibition }: Received<'crew.orders'>,
+  wishes: Wishes = {},
+): Output<'crew.orders'> {
   const { db } = reading
-  const show = crewShow(reading, exhibition)
+  const show = crewShow(reading, exhibition, wishes)
   const { order, before, findings } = planOf(reading, show)
   const byId = new Map(show.works.map(work => [work.placed.placement, work]))
   const tags = new Map(order.map((id, index) => [id, index + 1]))

@@ -10,7 +10,7 @@ import type { ReadHandle } from '../../database/handles.ts'
 import { ruleNumber } from '../rules.ts'
 import type { Reading } from '../service.ts'
 import { facesOf, showTitle } from '../sheets/tables.ts'
-import { styleOf } from '../sheets/wishes.ts'
+import { styleOf, type Wishes } from '../sheets/wishes.ts'
 import { row, rows } from '../sql.ts'
 import { elevationOf } from '../walls/elevation.ts'
 
@@ -33,10 +33,14 @@ export function equipmentOf(db: ReadHandle): EquipmentRow[] {
   )
 }
 
-/** Refuses `not-found` where there is no such exhibition. */
-export function crewShow({ db, person }: Pick<Reading, 'db' | 'person'>, exhibition: string): CrewShow {
+/** Sentences in the units of whoever reads, or as a sheet wishes them. Refuses `not-found` where there is no such exhibition. */
+export function crewShow(
+  { db, person }: Pick<Reading, 'db' | 'person'>,
+  exhibition: string,
+  wishes: Wishes = {},
+): CrewShow {
   const title = showTitle(db, exhibition)
-  const style = styleOf({ db, person }, {})
+  const style = styleOf({ db, person }, wishes)
   const say: Say = { length: sayIn(style.unit, style.steps), mass: kg => massText(kg, style.unit) }
   const equipment = equipmentOf(db)
   return {

@@ -144,6 +144,8 @@ export const crewHardware = z.strictObject({
       fixing: id.nullable(),
       needed: z.int(),
       spare: z.int(),
+      /** For each work that needs it, or a tool that each team has once, of which no spare is taken. */
+      per: z.enum(['work', 'team']),
       inStock: z.int().nullable(),
       toGet: z.int(),
       bit: z.string(),

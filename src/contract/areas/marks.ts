@@ -108,9 +108,13 @@ export const lockRegister = z.strictObject({
       placement: id,
       entry: id,
       name: z.string(),
+      running: z.string(),
+      number: z.string(),
+      title: z.string(),
       room: z.string(),
       wall: z.string(),
       called: z.string(),
+      /** Along the wall from its left end, and above the floor right under the lock, as the wall sheet has it. */
       ...at,
       /** As the library names it; empty while nobody has chosen one. */
       fixing: z.string(),

@@ -56,6 +56,7 @@ describe('hardware of six works on D-rings', () => {
       fixing: 'f1',
       needed: 12,
       spare: 2,
+      per: 'work',
       inStock: 5,
       toGet: 9,
       bit: '',
