@@ -3,15 +3,13 @@
  * and wherever the ceiling over it bends.
  */
 import type { HangQuestion, PlainFinding } from './method.ts'
-import { ceilingAt } from './wall.ts'
+import { lowestCeiling } from './wall.ts'
 
 /** A stop where the ceiling, or the top of the wall, leaves less than `lift` mm over the work. */
 export function liftFinding({ work, centre, wall, placed, say }: HangQuestion, lift: number): readonly PlainFinding[] {
   if (!placed) return []
   const top = centre.y + work.height / 2
-  const ends = [centre.x - work.width / 2, centre.x, centre.x + work.width / 2]
-  const low = (wall.ceiling ?? []).map(([x]) => x).filter(x => x > (ends[0] ?? 0) && x < (ends[2] ?? 0))
-  const ceiling = Math.min(...[...ends, ...low].map(x => ceilingAt(wall, x)))
+  const ceiling = lowestCeiling(wall, centre.x - work.width / 2, centre.x + work.width / 2)
   const free = ceiling - top
   if (free >= lift) return []
   return [

@@ -146,6 +146,19 @@ export function ceilingAt(wall: Pick<WallFacts, 'ceiling' | 'height'>, x: number
   return heightAlong(wall.ceiling, x) ?? wall.height
 }
 
+/** The lowest of the ceiling over a stretch, and the highest of the floor under it: at its ends or where they bend. */
+export function lowestCeiling(wall: Pick<WallFacts, 'ceiling' | 'height'>, from: number, to: number): number {
+  return Math.min(...bends(wall.ceiling ?? [], from, to).map(x => ceilingAt(wall, x)))
+}
+
+export function highestFloor({ floor }: Pick<WallFacts, 'floor'>, from: number, to: number): number {
+  return Math.max(...bends(floor, from, to).map(x => floorAt(floor, x)))
+}
+
+function bends(profile: Profile, from: number, to: number): readonly number[] {
+  return [from, to, ...profile.map(([x]) => x).filter(x => x > from && x < to)]
+}
+
 /** Whether backing stands behind height y; null where nobody wrote down a backing. */
 export function isBacked(wall: Pick<WallFacts, 'backingFrom' | 'backingTo'>, y: number): boolean | null {
   if (wall.backingFrom === null && wall.backingTo === null) return null

@@ -22,8 +22,14 @@ export function byPrice(a: Ranked, b: Ranked): number {
   return Math.sign(a.cost.hungMoved) - Math.sign(b.cost.hungMoved) || a.price - b.price
 }
 
-/** At most a handful of offers, cheapest first, none like another; a left and a right twin stand beside each other. */
-export function handful<O extends Ranked & Pick<Offer, 'key'>>(offers: readonly O[]): readonly O[] {
+/**
+ * At most a handful of offers, cheapest first, none like another; a left and a right twin stand beside each other.
+ * `may` is asked only of what would be kept.
+ */
+export function handful<O extends Ranked & Pick<Offer, 'key'>>(
+  offers: readonly O[],
+  may: (offer: O) => boolean = () => true,
+): readonly O[] {
   const kept: O[] = []
   for (const offer of [...offers].sort(byPrice)) {
     const hung = offer.cost.hungMoved > 0
@@ -31,7 +37,7 @@ export function handful<O extends Ranked & Pick<Offer, 'key'>>(offers: readonly 
     if (peers.length >= (hung ? MOST_HUNG : MOST)) continue
     const like = kept.filter(other => alike(other.cost, offer.cost))
     const twin = like.length === 1 && like[0] !== undefined && isTwin(like[0], offer)
-    if (like.length === 0 || twin) kept.push(offer)
+    if ((like.length === 0 || twin) && may(offer)) kept.push(offer)
   }
   return kept
 }

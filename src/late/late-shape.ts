@@ -54,7 +54,7 @@ export type Change =
   | { readonly kind: 'lower'; readonly by: number }
 
 export interface LateQuestion {
-  readonly wall: Pick<WallFacts, 'length' | 'height' | 'floor' | 'openings' | 'keepClears'>
+  readonly wall: Pick<WallFacts, 'length' | 'height' | 'floor' | 'skirting' | 'ceiling' | 'openings' | 'keepClears'>
   readonly works: readonly LateWork[]
   readonly drilled: readonly DrilledHole[]
   readonly change: Change
@@ -65,6 +65,11 @@ export interface LateQuestion {
   readonly sameHole: number
   /** A length with its unit as the reader of the sentences writes it. */
   readonly say: (mm: number) => string
+  /**
+   * What the wall's own checks would stop if works stood there, as a clause or sentence; empty where nothing is new.
+   * Asked only of ways that have room and are about to be offered, for it is dear.
+   */
+  readonly stops: (places: Offer['places']) => string
 }
 
 /** What each consequence weighs, in points. House rules; the order they keep matters more than their size. */

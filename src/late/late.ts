@@ -50,16 +50,34 @@ export function lateOffers(question: LateQuestion): LateAnswer {
     if (typeof offer !== 'string') offers.push(offer)
     else if (reasons.length === 0) reasons.push(offer)
   }
+  const stopped: string[] = []
+  const may = allowedBy(question, stopped)
   // Lowering some of the works is another outcome, not a worse way to the same one.
-  const wanted = offers.filter(
-    offer => change.kind === 'lower' || !offers.some(other => other !== offer && beats(other.cost, offer.cost)),
-  )
-  const best = change.kind === 'lower' ? [...wanted].sort(byPrice) : handful(wanted)
+  const best =
+    change.kind === 'lower'
+      ? offers.filter(may).sort(byPrice)
+      : handful(
+          offers,
+          offer => may(offer) && !offers.some(other => other !== offer && beats(other.cost, offer.cost) && may(other)),
+        )
   return {
     offers: best,
     problem: best.some(offer => offer.cost.hungMoved === 0)
       ? ''
-      : problemOf(question, best, after, row, reasons[0] ?? ''),
+      : problemOf(question, best, after, row, { room: reasons[0] ?? '', stop: stopped[0] ?? '' }),
+  }
+}
+
+/** Whether the wall's own checks let an offer be, each asked once; what they say is added to `stopped`. */
+function allowedBy({ stops }: LateQuestion, stopped: string[]): (offer: Offer) => boolean {
+  const known = new Map<Offer, boolean>()
+  return offer => {
+    const before = known.get(offer)
+    if (before !== undefined) return before
+    const said = stops(offer.places)
+    if (said !== '') stopped.push(said)
+    known.set(offer, said === '')
+    return said === ''
   }
 }
 
@@ -68,18 +86,26 @@ function problemOf(
   offers: readonly Offer[],
   after: readonly LateWork[],
   row: Row | null,
-  reason: string,
+  reason: { readonly room: string; readonly stop: string },
 ): string {
   const least = `with gaps of ${say(leastGap)} or more`
   if (offers.length > 0) return `Nothing fits ${least} unless a work that hangs is moved.`
   if (change.kind === 'lower') {
-    return `${reason === '' ? 'There is no room' : reason}. Type a shorter length, or move that work first.`
+    const said = reason.room === '' ? reason.stop.replace(/\.$/, '') : reason.room
+    return `${said === '' ? 'There is no room' : said}. Type a shorter length, or move that work first.`
+  }
+  if (reason.stop !== '') {
+    return `There is room, but the wall’s own checks would stop it. ${reason.stop} Cure that first, or hang this one elsewhere.`
   }
   const inRow = row === null ? [] : after.filter(work => row.ids.includes(work.id))
   const wants = inRow.reduce((sum, work) => sum + work.width + leastGap, -leastGap) + 2 * leastMargin
   const over = row === null ? 0 : wants - (row.to - row.from)
-  const why = over > SAME ? `: the row is ${say(over)} too long for its place` : ''
+  const why = over > SAME ? `: the row is ${say(over)} too long for its place` : barred(reason.room)
   return `Nothing fits ${least} on this wall${why}. Take a work off it, hang this one elsewhere, or allow narrower gaps in the house rules.`
+}
+
+function barred(reason: string): string {
+  return reason === '' ? '' : `: ${reason}`
 }
 
 /** The works as the change makes them, in their old places. */

@@ -2,8 +2,8 @@
  * Whether works have room where an offer puts them: on the wall, clear of what must stay clear, and of each other. What
  * was wrong before the change is not this change's fault, as long as it gets no worse.
  */
-import { clearances, overlap } from '../geometry/rect.ts'
-import { floorAt } from '../hang/wall.ts'
+import { clearances, overlap, right, top } from '../geometry/rect.ts'
+import { highestFloor, lowestCeiling } from '../hang/wall.ts'
 import { insideMargin } from '../layout/shifts.ts'
 import type { LateQuestion } from './late-shape.ts'
 import type { Placed } from './row.ts'
@@ -45,9 +45,11 @@ function barredBy(
   }
   if (worse(one => Math.max(leastMargin - one.x, one.x + one.width - (wall.length - leastMargin))))
     return 'stand too near the end of the wall'
-  const floor = (one: Placed) => Math.max(floorAt(wall.floor, one.x), floorAt(wall.floor, one.x + one.width))
-  if (worse(one => floor(one) - one.y)) return 'run into the floor'
-  if (worse(one => one.y + one.height - wall.height)) return 'run into the ceiling'
+  const above = (one: Placed) => one.y - highestFloor(wall, one.x, right(one))
+  if (worse(one => -above(one))) return 'run into the floor'
+  const skirting = wall.skirting ?? 0
+  if (worse(one => skirting - above(one))) return 'come down over the skirting'
+  if (worse(one => top(one) - lowestCeiling(wall, one.x, right(one)))) return 'run into the ceiling'
   for (const opening of wall.openings) {
     if (overlap(rect, opening) && !(was !== undefined && overlap(was, opening))) return 'cover an opening'
   }

@@ -9,7 +9,7 @@ import { clearances, clearDistance, overlap, right, top } from '../geometry/rect
 import { sayIn } from '../hang/marks.ts'
 import type { LengthUnit } from '../hang/marks-shape.ts'
 import type { KeepClear, Opening, WallFacts } from '../hang/wall.ts'
-import { floorAt } from '../hang/wall.ts'
+import { highestFloor, lowestCeiling } from '../hang/wall.ts'
 import { insideMargin, smallestGroupShift, smallestShift } from './shifts.ts'
 
 export interface HungRect extends Rect {
@@ -97,27 +97,36 @@ function sizes(work: HungRect, { wall, say }: Check): readonly Finding[] {
   return found
 }
 
-function highestFloor(work: Rect, wall: WallFacts): number {
-  return Math.max(floorAt(wall.floor, work.x), floorAt(wall.floor, right(work)))
+function floorUnder(work: Rect, wall: WallFacts): number {
+  return highestFloor(wall, work.x, right(work))
+}
+
+function ceilingOver(work: Rect, wall: WallFacts): number {
+  return lowestCeiling(wall, work.x, right(work))
 }
 
 function offWall(work: HungRect, { wall, say }: Check): readonly Finding[] {
+  const ceiling = ceilingOver(work, wall)
   const over = [
     { side: 'left end', by: -work.x },
     { side: 'right end', by: right(work) - wall.length },
-    { side: 'top', by: top(work) - wall.height },
-    { side: 'floor', by: highestFloor(work, wall) - work.y },
+    { side: ceiling < wall.height - SLACK ? 'ceiling' : 'top', by: top(work) - ceiling },
+    { side: 'floor', by: floorUnder(work, wall) - work.y },
   ] as const
   return over
     .filter(({ by }) => by > SLACK)
-    .map(({ side, by }) =>
-      about(work, 'stop', 'off-wall', `${work.name} stands ${say(by)} beyond the wall’s ${side}.`, { side, by }),
-    )
+    .map(({ side, by }) => {
+      const text =
+        side === 'ceiling'
+          ? `${work.name} reaches ${say(by)} into the ceiling, which is at ${say(ceiling)} there.`
+          : `${work.name} stands ${say(by)} beyond the wall’s ${side}.`
+      return about(work, 'stop', 'off-wall', text, side === 'ceiling' ? { side, by, ceiling } : { side, by })
+    })
 }
 
 function ceilingAndSkirting(work: HungRect, { wall, rules, say }: Check): readonly Finding[] {
   const found: Finding[] = []
-  const over = wall.height - top(work)
+  const over = ceilingOver(work, wall) - top(work)
   if (over >= -SLACK && over < rules.liftOn - SLACK) {
     found.push(
       about(
@@ -130,7 +139,7 @@ function ceilingAndSkirting(work: HungRect, { wall, rules, say }: Check): readon
     )
   }
   const skirting = wall.skirting
-  const under = work.y - highestFloor(work, wall)
+  const under = work.y - floorUnder(work, wall)
   if (skirting !== null && under >= -SLACK && under < skirting - SLACK) {
     found.push(
       about(work, 'settle', 'on-skirting', `${work.name} comes ${say(skirting - under)} down over the skirting.`, {

@@ -7,7 +7,7 @@ import type { Finding } from '../contract/shared.ts'
 import type { Rect } from '../geometry/rect.ts'
 import { clearances, clearDistance, distanceToPoint, overlap, right, top } from '../geometry/rect.ts'
 import { sayIn } from '../hang/marks.ts'
-import { floorAt } from '../hang/wall.ts'
+import { floorAt, highestFloor, lowestCeiling } from '../hang/wall.ts'
 import { houseRules } from '../model/house-rules.ts'
 import { labelSize } from './label-size.ts'
 import type { LabelledWork, LabelPlace, LabelRules, LabelSide, LabelsAnswer, LabelsQuestion } from './labels-shape.ts'
@@ -139,11 +139,11 @@ function whose({ work }: Laid): string {
 
 function offWall(laid: Laid, { question: { wall }, say }: Ground): readonly Finding[] {
   const { rect } = laid
-  const floor = Math.max(floorAt(wall.floor, rect.x), floorAt(wall.floor, right(rect)))
+  const floor = highestFloor(wall, rect.x, right(rect))
   const over = [
     { end: 'left end', by: -rect.x },
     { end: 'right end', by: right(rect) - wall.length },
-    { end: 'top', by: top(rect) - wall.height },
+    { end: 'top', by: top(rect) - lowestCeiling(wall, rect.x, right(rect)) },
     { end: 'floor', by: floor - rect.y },
   ]
   return over

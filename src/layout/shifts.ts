@@ -2,7 +2,7 @@
 import type { Rect } from '../geometry/rect.ts'
 import { clearances, clearDistance, right, top } from '../geometry/rect.ts'
 import type { KeepClear, WallFacts } from '../hang/wall.ts'
-import { floorAt } from '../hang/wall.ts'
+import { highestFloor, lowestCeiling } from '../hang/wall.ts'
 
 const SLACK = 1e-6
 
@@ -83,7 +83,7 @@ export function smallestShift(
   others: readonly Rect[],
 ): { readonly dx: number; readonly dy: number } | null {
   const keeps = keepsOf(wall, others)
-  const floor = Math.max(floorAt(wall.floor, rect.x), floorAt(wall.floor, right(rect)))
+  const floor = highestFloor(wall, rect.x, right(rect))
   const along = nearestFree(
     keeps.flatMap(keep => forbiddenAlong(rect, keep)),
     -rect.x,
@@ -92,7 +92,7 @@ export function smallestShift(
   const up = nearestFree(
     keeps.flatMap(keep => forbiddenUp(rect, keep)),
     floor - rect.y,
-    wall.height - top(rect),
+    lowestCeiling(wall, rect.x, right(rect)) - top(rect),
   )
   if (along === null) return up === null ? null : { dx: 0, dy: up }
   return up === null || Math.abs(along) <= Math.abs(up) ? { dx: along, dy: 0 } : { dx: 0, dy: up }

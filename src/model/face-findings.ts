@@ -32,13 +32,19 @@ export function rectOf(work: PlacedWork): HungRect | undefined {
   }
 }
 
-/** Every finding of a face, worst first within a work; `fits` included, since a sheet shows what was found good too. */
-export function faceFindings(elevation: Elevation, style: MarksStyle = plain): Finding[] {
+/**
+ * Every finding of a face, worst first within a work; `fits` included, since a sheet shows what was found good too.
+ * `all` are the face's marks where they were asked for already.
+ */
+export function faceFindings(
+  elevation: Elevation,
+  style: MarksStyle = plain,
+  all: ReadonlyMap<string, MarksOrWhy> = marksOfFace(elevation, style),
+): Finding[] {
   const rects = elevation.works.flatMap(work => rectOf(work) ?? [])
   const wall = wallFindings(elevation.wall, rects, elevation.rules, style.unit).map(finding =>
     finding.subject.kind === 'wall' ? { ...finding, subject: { kind: 'wall', id: elevation.wall.id } } : finding,
   )
-  const all = marksOfFace(elevation, style)
   const works = elevation.works.flatMap(work => {
     const subject = { kind: 'placement', id: work.placement }
     const marks: MarksOrWhy = all.get(work.placement) ?? { problem: 'Nobody asked for its marks.' }

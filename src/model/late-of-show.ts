@@ -16,6 +16,8 @@ import type { Change, LateQuestion, LateWork, NeededHole, Offer, Prices } from '
 import { lowerings, saysLowered } from '../late/ways.ts'
 import { calledOn } from './face-findings.ts'
 import { neededFrom, SAME_HOLE, wantedHoles } from './holes-of-face.ts'
+import { asItIs, type Changed, changedBy, replaced, worksIfDifferent } from './late-changed.ts'
+import { newStops } from './late-stops.ts'
 import type { MarksStyle } from './marks-of-face.ts'
 
 export interface LateOfShow {
@@ -43,7 +45,7 @@ export function lateOfShow(walls: readonly Elevation[], change: LateChange, styl
     case 'different': {
       const wall = wallOf(walls, change.entry)
       if (wall === undefined) return nothing('This work is not on a wall.')
-      return asked(wall, changeOn(wall, change), style)
+      return asked(wall, changeOn(wall, change), style, changedBy(wall, change))
     }
   }
 }
@@ -64,26 +66,23 @@ function changeOn(wall: Elevation, change: Extract<LateChange, { kind: 'drop' | 
 
 /** Where the work would have its holes with the other frame, from its centre: its marks asked with the new facts. */
 function holesIfDifferent(elevation: Elevation, change: Extract<LateChange, { kind: 'different' }>): NeededHole[] {
-  const works = elevation.works.map((work): PlacedWork => {
-    if (work.entry !== change.entry || work.size === null) return work
-    return {
-      ...work,
-      size: { ...work.size, width: change.width, height: change.height, depth: change.depth ?? work.size.depth },
-      back: change.back ?? work.back,
-    }
-  })
-  const work = works.find(each => each.entry === change.entry)
+  const work = worksIfDifferent(elevation, change).find(each => each.entry === change.entry)
   if (work === undefined) return []
   const wanted = wantedHoles({ ...elevation, works: [work] }, plain)
   return neededFrom(wanted, { x: work.x, y: work.centreY })
 }
 
-function asked(wall: Elevation, change: Change, style: LateStyle): LateOfShow {
-  const { offers, problem } = lateOffers(questionOf(wall, change, style))
+function asked(wall: Elevation, change: Change, style: LateStyle, changed = asItIs(wall)): LateOfShow {
+  const { offers, problem } = lateOffers(questionOf(wall, change, style, changed))
   return { offers: offers.map(offer => told([{ wall, offer, change }])), problem }
 }
 
-function questionOf(elevation: Elevation, change: Change, style: LateStyle): LateQuestion {
+function questionOf(
+  elevation: Elevation,
+  change: Change,
+  style: LateStyle,
+  changed: Changed = asItIs(elevation),
+): LateQuestion {
   const { wall, rules, made } = elevation
   const drilled = made.filter(mark => mark.state === 'drilled' && mark.filled === null)
   const holed = new Set(drilled.map(mark => mark.placement))
@@ -93,6 +92,8 @@ function questionOf(elevation: Elevation, change: Change, style: LateStyle): Lat
       length: wall.length,
       height: wall.height,
       floor: wall.floor,
+      skirting: wall.skirting,
+      ceiling: wall.ceiling,
       openings: wall.openings,
       keepClears: wall.keepClears,
     },
@@ -106,6 +107,7 @@ function questionOf(elevation: Elevation, change: Change, style: LateStyle): Lat
     prices: style.prices,
     sameHole: SAME_HOLE,
     say: sayIn(style.unit, style.steps),
+    stops: newStops(elevation, changed, style),
   }
 }
 
@@ -148,8 +150,8 @@ function swapped(walls: readonly Elevation[], one: string, other: string, style:
   if (workA === undefined || workB === undefined) return nothing('The size of one of them is not known yet.')
   const changeA: Change = { kind: 'replace', id: one, by: workB }
   const changeB: Change = { kind: 'replace', id: other, by: workA }
-  const onA = lateOffers(questionOf(a, changeA, style))
-  const onB = lateOffers(questionOf(b, changeB, style))
+  const onA = lateOffers(questionOf(a, changeA, style, replaced(a, one, b, other)))
+  const onB = lateOffers(questionOf(b, changeB, style, replaced(b, other, a, one)))
   const offers = onA.offers.slice(0, PER_WALL).flatMap(first =>
     onB.offers.slice(0, PER_WALL).map(second =>
       told([

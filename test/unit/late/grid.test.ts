@@ -61,7 +61,7 @@ function wallOf(seed: number): LateQuestion {
   const id = `w${Math.floor(next() * 4)}`
   const width = (works.find(work => work.id === id)?.width ?? 0) + 4 * STEP
   return {
-    wall: { length: left + 170, height: 3000, floor: [], openings: [], keepClears: [] },
+    wall: { length: left + 170, height: 3000, floor: [], ceiling: [], skirting: null, openings: [], keepClears: [] },
     works,
     drilled,
     change: {
@@ -79,6 +79,7 @@ function wallOf(seed: number): LateQuestion {
     prices,
     sameHole: 1,
     say: mm => `${mm} mm`,
+    stops: () => '',
   }
 }
 

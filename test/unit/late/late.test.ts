@@ -72,7 +72,7 @@ function ask(
   more = {},
 ): LateQuestion {
   return {
-    wall: { length: 9140, height: 3450, floor: [], openings: [], keepClears: [] },
+    wall: { length: 9140, height: 3450, floor: [], ceiling: [], skirting: null, openings: [], keepClears: [] },
     works,
     drilled,
     change,
@@ -81,6 +81,7 @@ function ask(
     prices,
     sameHole: 1,
     say: mm => `${Math.round(mm)} mm`,
+    stops: () => '',
     ...more,
   }
 }
@@ -172,7 +173,7 @@ describe('a frame 52 mm wider', () => {
       work({ id: 'b', width: 500, left: 800 }),
       work({ id: 'c', width: 500, left: 1400 }),
     ]
-    const wall = { length: 2400, height: 3000, floor: [], openings: [], keepClears: [] }
+    const wall = { length: 2400, height: 3000, floor: [], ceiling: [], skirting: null, openings: [], keepClears: [] }
     const { offers } = lateOffers(ask(tight, wider('b', tight), [], { wall, leastGap: 90 }))
     expect(offers.map(offer => offer.key)).not.toContain('centre')
     expect(offers[0]?.gaps.slice(1, -1).every(gap => gap >= 90 - 1e-6)).toBe(true)
@@ -180,7 +181,7 @@ describe('a frame 52 mm wider', () => {
 
   test('no room at all says so', () => {
     const tight = [work({ id: 'a', width: 900, left: 150 }), work({ id: 'b', width: 900, left: 1150 })]
-    const wall = { length: 2200, height: 3000, floor: [], openings: [], keepClears: [] }
+    const wall = { length: 2200, height: 3000, floor: [], ceiling: [], skirting: null, openings: [], keepClears: [] }
     const answer = lateOffers(ask(tight, wider('b', tight), [], { wall, leastGap: 100 }))
     expect(answer.offers).toEqual([])
     expect(answer.problem).toContain('52 mm too long for its place. Take a work off')
@@ -279,7 +280,15 @@ describe('every offer', () => {
         works.push(work({ id: `w${works.length}`, width, left, standing, height: 300 + Math.round(next() * 900) }))
         left += width + 80 + next() * 500
       }
-      const wall = { length: left + 200, height: 3600, floor: [], openings: [], keepClears: [] }
+      const wall = {
+        length: left + 200,
+        height: 3600,
+        floor: [],
+        ceiling: [],
+        skirting: null,
+        openings: [],
+        keepClears: [],
+      }
       const drilled = drilledFor(...works.filter(each => each.standing !== 'free'))
       const one = works[Math.floor(next() * works.length)]
       const other = works[Math.floor(next() * works.length)]
@@ -330,6 +339,8 @@ describe('what was wrong before the change', () => {
     length: 9140,
     height: 3450,
     floor: [],
+    ceiling: [],
+    skirting: null,
     openings: [],
     keepClears: [{ id: 'k', what: 'thermostat', reason: '', x: 3968, y: 1450, width: 80, height: 120, margin: 100 }],
   }
