@@ -38,6 +38,8 @@ if (!installed && runsOnOwnNode && outerNode !== process.execPath) {
   goOn(program, [join(root, script), ...rest], {
     ...process.env,
     PATH: join(modules, '.bin') + delimiter + process.env.PATH,
+    // Sources run as they are: what Node makes of them is kept, so that programs and workers begin twice as fast.
+    NODE_COMPILE_CACHE: process.env.NODE_COMPILE_CACHE ?? join(modules, '.compiled'),
   })
 }
 

@@ -27,7 +27,7 @@ import * as fixings from './walls/fixings.ts'
 import * as layouts from './walls/layouts.ts'
 import * as placements from './walls/placements.ts'
 import * as facts from './works/facts.ts'
-import * as files from './works/files.ts'
+import { fileServices } from './works/files.ts'
 import { get } from './works/get.ts'
 import * as lists from './works/list.ts'
 import * as measures from './works/measures.ts'
@@ -70,10 +70,7 @@ export const catalogueServices: CatalogueServices = {
   'work.addMass': measures.addMass,
   'work.chooseMass': measures.chooseMass,
   'work.setBack': measures.setBack,
-  'work.addPicture': files.addPicture,
-  'work.removePicture': files.removePicture,
-  'work.addDocument': files.addDocument,
-  'work.removeDocument': files.removeDocument,
+  ...fileServices,
   'exhibition.list': exhibitions.list,
   'exhibition.add': exhibitions.add,
   'exhibition.update': exhibitions.change,

@@ -1,15 +1,12 @@
 /** Pictures and documents: the file is kept under its hash before the row that names it. */
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { notFound } from '../change.ts'
-import type { Job, Writing } from '../service.ts'
+import type { Job, ServicesOf, Writing } from '../service.ts'
 import { insert, remove, row, value } from '../sql.ts'
 import { workName } from './facts.ts'
 import { refreshPicture } from './figures.ts'
 
-export async function addPicture(
-  job: Job,
-  { work, handle }: Received<'work.addPicture'>,
-): Promise<Output<'work.addPicture'>> {
+async function addPicture(job: Job, { work, handle }: Received<'work.addPicture'>): Promise<Output<'work.addPicture'>> {
   workName(job.db, work)
   const name = job.handles.name(handle)
   job.progress(0, 2, `Reading ${name}`)
@@ -35,7 +32,7 @@ export async function addPicture(
   })
 }
 
-export function removePicture(writing: Writing, { id }: Received<'work.removePicture'>): Output<'work.removePicture'> {
+function removePicture(writing: Writing, { id }: Received<'work.removePicture'>): Output<'work.removePicture'> {
   const found = row<{ work: string }>(writing.db, 'SELECT work FROM picture WHERE id = :id', { id })
   if (found === undefined) throw notFound('picture')
   writing.label(`Take a picture off ${workName(writing.db, found.work)}`)
@@ -44,7 +41,7 @@ export function removePicture(writing: Writing, { id }: Received<'work.removePic
   return { done: true }
 }
 
-export async function addDocument(
+async function addDocument(
   job: Job,
   { work, handle }: Received<'work.addDocument'>,
 ): Promise<Output<'work.addDocument'>> {
@@ -69,10 +66,7 @@ export async function addDocument(
   })
 }
 
-export function removeDocument(
-  writing: Writing,
-  { id }: Received<'work.removeDocument'>,
-): Output<'work.removeDocument'> {
+function removeDocument(writing: Writing, { id }: Received<'work.removeDocument'>): Output<'work.removeDocument'> {
   const found = row<{ subject: string; name: string }>(
     writing.db,
     'SELECT subject, name FROM document WHERE id = :id',
@@ -82,4 +76,13 @@ export function removeDocument(
   writing.label(`Take ${found.name} off ${workName(writing.db, found.subject)}`)
   remove(writing.db, 'document', id)
   return { done: true }
+}
+
+export const fileServices: ServicesOf<
+  'work.addPicture' | 'work.removePicture' | 'work.addDocument' | 'work.removeDocument'
+> = {
+  'work.addPicture': addPicture,
+  'work.removePicture': removePicture,
+  'work.addDocument': addDocument,
+  'work.removeDocument': removeDocument,
 }

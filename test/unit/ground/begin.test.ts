@@ -34,7 +34,7 @@ interface Sandbox {
 /** Tells its arguments and which Node runs it; ends, waits or dies as its first argument says. */
 const script = `
 const [what, ...args] = process.argv.slice(2)
-console.log(JSON.stringify({ args, execPath: process.execPath, path: process.env.PATH }))
+console.log(JSON.stringify({ args, execPath: process.execPath, path: process.env.PATH, compiled: process.env.NODE_COMPILE_CACHE }))
 console.error('script on standard error')
 if (what === 'status') process.exit(7)
 if (what === 'die') process.kill(process.pid, 'SIGKILL')
@@ -101,7 +101,12 @@ function run(box: Sandbox, args: readonly string[], { version = '18.20.0', env =
   return { status, signal, stdout, stderr }
 }
 
-function told(stdout: string): { readonly args: string[]; readonly execPath: string; readonly path: string } {
+function told(stdout: string): {
+  readonly args: string[]
+  readonly execPath: string
+  readonly path: string
+  readonly compiled: string
+} {
   return JSON.parse(stdout.split('\n')[0] ?? '')
 }
 
@@ -123,6 +128,10 @@ describe('on a fresh copy', () => {
     expect(first.stdout.trim().split('\n')).toHaveLength(1)
     expect(told(first.stdout)).toMatchObject({ args: ['two words', '--flag'], execPath: process.execPath })
     expect(told(first.stdout).path.startsWith(join(box.root, 'node_modules', '.bin'))).toBe(true)
+    expect(told(first.stdout).compiled).toBe(join(box.root, 'node_modules', '.compiled'))
+    expect(
+      told(run(box, ['main/script.mjs', 'end'], { env: { NODE_COMPILE_CACHE: '/elsewhere' } }).stdout).compiled,
+    ).toBe('/elsewhere')
   })
 
   test('it installs once, and again when the lock file has changed', () => {
