@@ -10,6 +10,9 @@ export const extraTimes = {
   label: { label: 'Label of a work', minutes: [3, 5], source: 'from memory' },
   light: { label: 'Focusing the light on a work', minutes: [5, 10], source: 'from memory' },
   'not-known': { label: 'A work whose back nobody has measured', minutes: [15, 35], source: 'from memory' },
+  level: { label: 'Levelling a work that hangs', minutes: [1, 3], source: 'from memory' },
+  lock: { label: 'Shutting the lock of a work that hangs', minutes: [2, 4], source: 'from memory' },
+  check: { label: 'A second person’s check of a work that hangs', minutes: [1, 2], source: 'from memory' },
   patch: { label: 'Filling and painting a hole', minutes: [1, 3], source: 'from memory' },
 } as const satisfies Readonly<
   Record<string, { readonly label: string; readonly minutes: readonly [number, number]; readonly source: string }>

@@ -7,7 +7,7 @@ import type { Finding } from '../contract/shared.ts'
 import { handlingFindings, needsEquipment, type Say, sayMetric } from './handling.ts'
 import { type Before, hangingOrder } from './hanging-order.ts'
 import { type Estimate, estimate, type StepTime, timeOf } from './minutes.ts'
-import { type Schedule, schedule, type Task } from './schedule.ts'
+import { type Schedule, schedule, type Task, type TaskKind } from './schedule.ts'
 import { type CrewWork, orderedWork } from './show.ts'
 
 export interface CrewPlanQuestion {
@@ -22,8 +22,6 @@ export interface CrewPlanQuestion {
   readonly counts: ReadonlyMap<string, number>
   readonly say?: Say
 }
-
-export type TaskKind = 'set out' | 'hang' | 'labels' | 'light'
 
 export interface PlannedTask extends Task {
   readonly kind: TaskKind
@@ -101,29 +99,64 @@ export function peopleFor(work: CrewWork): number {
     : work.handling.people
 }
 
-/** Works in hanging order, each wall set out right before its first work, its labels and light at the end. */
+/** What is timed at a work: all of its hanging, or what is left of it. Nothing once it is checked. */
+export function stepsLeft({ placed, answer }: CrewWork): readonly (string | null)[] {
+  if (placed.state === 'planned') return [placed.back?.method ?? null]
+  const locks = answer?.marks.some(mark => mark.does === 'keeps') ?? false
+  const done = { hung: 0, level: 1, locked: 2, checked: 3 }[placed.state]
+  return ['level', 'lock', 'check'].filter((step, index) => index >= done && (step !== 'lock' || locks))
+}
+
+function minutesLeft(work: CrewWork, times: readonly StepTime[], which: 'minutes' | 'least' | 'most'): number {
+  return stepsLeft(work).reduce((sum, step) => sum + timeOf(times, step)[which], 0)
+}
+
+/** Whether `last` still waits: a work that hangs is in nobody's way, but a lock that is open needs its room. */
+function waitsFor({ first, why }: Before, byId: ReadonlyMap<string, CrewWork>): boolean {
+  const state = byId.get(first)?.placed.state ?? 'planned'
+  return state === 'planned' || (why === 'lock-tool' && (state === 'hung' || state === 'level'))
+}
+
+/**
+ * Works in hanging order, each wall set out right before its first work unless something hangs or is marked there, its
+ * labels and light at the end.
+ */
 function tasksOf(
   works: readonly CrewWork[],
   before: readonly Before[],
   times: readonly StepTime[],
 ): readonly PlannedTask[] {
-  const waits = Map.groupBy(before, each => each.last)
+  const byId = new Map(works.map(work => [work.placed.placement, work]))
+  const waits = Map.groupBy(
+    before.filter(each => waitsFor(each, byId)),
+    each => each.last,
+  )
+  const begun = new Set(
+    works
+      .filter(({ placed, elevation }) => placed.state !== 'planned' || elevation.made.length > 0)
+      .map(work => work.elevation.wall.face),
+  )
   const seen = new Set<string>()
   const hang = works.flatMap((work): PlannedTask[] => {
     const face = work.elevation.wall.face
-    const { placement, back } = work.placed
+    const { placement, state } = work.placed
+    const minutes = minutesLeft(work, times, 'minutes')
+    if (state !== 'planned') {
+      if (stepsLeft(work).length === 0) return []
+      return [{ id: placement, kind: 'finish', face, placement, minutes, teams: 1, after: [], equipment: null }]
+    }
     const wall: PlannedTask = { ...wallTask('set out', face, timeOf(times, 'first-on-wall').minutes), after: [] }
     const own: PlannedTask = {
       id: placement,
       kind: 'hang',
       face,
       placement,
-      minutes: timeOf(times, back?.method ?? null).minutes,
+      minutes,
       teams: teamsFor(peopleFor(work)),
-      after: [wall.id, ...(waits.get(placement) ?? []).map(each => each.first)],
+      after: [...(begun.has(face) ? [] : [wall.id]), ...(waits.get(placement) ?? []).map(each => each.first)],
       equipment: needsEquipment(work.handling) ? (work.equipment?.id ?? work.handling.class) : null,
     }
-    const first = !seen.has(face)
+    const first = !seen.has(face) && !begun.has(face)
     seen.add(face)
     return first ? [wall, own] : [own]
   })
@@ -155,7 +188,10 @@ function minutesOf(
     case 'set out':
       return timeOf(times, 'first-on-wall')[which]
     case 'hang':
-      return timeOf(times, works.get(task.placement ?? '')?.placed.back?.method ?? null)[which]
+    case 'finish': {
+      const work = works.get(task.placement ?? '')
+      return work === undefined ? 0 : minutesLeft(work, times, which)
+    }
     case 'labels':
     case 'light': {
       const step = timeOf(times, task.kind === 'labels' ? 'label' : 'light')

@@ -4,6 +4,10 @@
  * one team and no lift. The rule it keeps: no team and no lift is in two places, nothing begins before what it waits for.
  */
 
+/** `finish` is what is left at a work that hangs: level, lock, check. */
+export const taskKinds = ['set out', 'hang', 'finish', 'labels', 'light'] as const
+export type TaskKind = (typeof taskKinds)[number]
+
 export interface Task {
   readonly id: string
   readonly minutes: number

@@ -155,6 +155,8 @@ describe('marks that are made', () => {
 
   test('are checked by somebody else than who hung the work', async () => {
     await drill('A')
+    const early = await here.ask('placement.setState', { placements: [place.A ?? ''], to: 'checked' })
+    expect(refusalCode(early)).toBe('not-hung')
     await here.call('placement.setState', { placements: [place.A ?? ''], to: 'hung' })
     const own = await here.ask('placement.setState', { placements: [place.A ?? ''], to: 'checked' })
     expect(refusalCode(own)).toBe('same-person')

@@ -1,6 +1,7 @@
 /** The crew's plan of a show, and the lifting limit that needs no show. */
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { handsAt, liftingLimit } from '../../../src/crew/lifting.ts'
+import { liftingDays, liftingFindings } from '../../../src/crew/lifting-days.ts'
 import { crewPlan, peopleFor } from '../../../src/crew/plan.ts'
 import { ruleNumber } from '../rules.ts'
 import type { Reading } from '../service.ts'
@@ -45,18 +46,26 @@ export function plan(reading: Reading, { exhibition }: Received<'crew.plan'>): O
   const tasks = new Map(made.tasks.map(task => [task.id, task]))
   const names = new Map(show.works.map(({ elevation }) => [elevation.wall.face, faceNameOf(elevation)]))
   const before = Map.groupBy(made.before, each => each.last)
+  const lifting = liftingDays({
+    works: show.works,
+    slots: made.schedule.slots,
+    minutesADay: show.crew.hours * 60,
+    people: peopleFor,
+    system: show.system,
+  })
   return {
     crew: show.crew,
     times: [...show.times],
     equipment: [...show.equipment],
     works: made.order.flatMap((id, index) => {
       const work = byId.get(id)
-      const slot = slots.get(id)
-      if (work === undefined || slot === undefined) return []
+      if (work === undefined) return []
+      const slot = slots.get(id) ?? { start: 0, end: 0, teams: [] }
       return [
         {
           ...calledWork(work),
           tag: index + 1,
+          state: work.placed.state,
           mass: work.placed.mass,
           method: work.placed.back?.method ?? null,
           class: work.handling.class,
@@ -69,7 +78,10 @@ export function plan(reading: Reading, { exhibition }: Received<'crew.plan'>): O
           start: slot.start,
           end: slot.end,
           teams: slot.teams,
-          after: (before.get(id) ?? []).map(({ first, why, gap }) => ({ placement: first, why, gap })),
+          after:
+            work.placed.state !== 'planned'
+              ? []
+              : (before.get(id) ?? []).map(({ first, why, gap }) => ({ placement: first, why, gap })),
         },
       ]
     }),
@@ -89,6 +101,7 @@ export function plan(reading: Reading, { exhibition }: Received<'crew.plan'>): O
         },
       ]
     }),
+    lifting: [...lifting],
     makespan: made.schedule.makespan,
     idle: made.schedule.idle,
     idleByTeam: made.schedule.idleByTeam,
@@ -99,6 +112,6 @@ export function plan(reading: Reading, { exhibition }: Received<'crew.plan'>): O
     mostMinutes: made.mostMinutes,
     elapsedMinutes: made.estimate.elapsedMinutes,
     days: made.estimate.days,
-    findings: [...made.findings],
+    findings: [...made.findings, ...liftingFindings(lifting, exhibition, id => byId.get(id)?.called ?? id)],
   }
 }

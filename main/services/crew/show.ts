@@ -3,6 +3,7 @@ import type { CrewPlanAnswer } from '../../../src/contract/areas/crew.ts'
 import type { HandlingRules, Say } from '../../../src/crew/handling.ts'
 import type { StockedFixing } from '../../../src/crew/hardware.ts'
 import { type StepTime, timesInForce } from '../../../src/crew/minutes.ts'
+import type { MeasureSystem } from '../../../src/crew/niosh-tables.ts'
 import { type CrewWork, crewWorks } from '../../../src/crew/show.ts'
 import { sayIn } from '../../../src/hang/marks.ts'
 import { massText } from '../../../src/sheets/figures.ts'
@@ -23,6 +24,8 @@ export interface CrewShow {
   readonly times: readonly StepTime[]
   readonly equipment: readonly EquipmentRow[]
   readonly say: Say
+  /** Whose constants a lift is computed with: the reader’s. */
+  readonly system: MeasureSystem
 }
 
 export function equipmentOf(db: ReadHandle): EquipmentRow[] {
@@ -56,6 +59,7 @@ export function crewShow(
     times: timesOf(db),
     equipment,
     say,
+    system: style.unit === 'in' ? 'us' : 'metric',
   }
 }
 

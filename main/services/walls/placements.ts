@@ -238,17 +238,22 @@ export function steps({ db }: Reading, { exhibition, face }: Received<'placement
   }
 }
 
-/** Checked means by a second person. Where nobody is named, it is taken on trust. */
+/** Checked means by a second person, by name, of what hangs; where nobody said who hung it, the name is enough. */
 function refuseOwnCheck({ db, person }: Writing, stored: Stored): void {
+  const name = entryName(db, stored.entry)
+  const refuse = (code: string, text: string) => new Refusal(code, text, { field: 'to' })
+  if (stored.state === 'planned') {
+    throw refuse('not-hung', `${name} does not hang yet: tell that it does, then somebody else checks it.`)
+  }
+  if (person === null) throw refuse('no-name', 'A second check has a name: say who is at this desk.')
   const hung = row<{ by: string }>(
     db,
-    `SELECT "by" FROM placement_step WHERE placement = :id AND state = 'hung' ORDER BY at DESC, id DESC LIMIT 1`,
+    `SELECT "by" FROM placement_step WHERE placement = :id AND state IN ('hung', 'level', 'locked')
+     ORDER BY state <> 'hung', at DESC, id DESC LIMIT 1`,
     { id: stored.id },
   )
-  if (hung === undefined || hung.by === '' || hung.by !== person?.name) return
-  throw new Refusal('same-person', `${hung.by} hung ${entryName(db, stored.entry)}: somebody else checks it.`, {
-    field: 'to',
-  })
+  if (hung === undefined || hung.by === '' || hung.by !== person.name) return
+  throw refuse('same-person', `${hung.by} hung ${name}: somebody else checks it.`)
 }
 
 const planColumns: Columns = {

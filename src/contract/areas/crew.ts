@@ -4,8 +4,10 @@
  */
 import * as z from 'zod'
 import { accessKinds, handlingClasses } from '../../crew/handling.ts'
+import { taskKinds } from '../../crew/schedule.ts'
 import { procedure } from '../procedure.ts'
 import { changes, done, finding, id, kilograms, longText, made, name, shortText, size, updated } from '../shared.ts'
+import { placementState } from './walls.ts'
 
 const minutes = z.number().min(0)
 const count = z.int().min(0).max(100_000)
@@ -90,6 +92,7 @@ export const crewPlan = z.strictObject({
     z.strictObject({
       ...called,
       tag: z.int(),
+      state: placementState,
       mass: z.number().nullable(),
       method: z.string().nullable(),
       class: z.enum(handlingClasses),
@@ -99,6 +102,7 @@ export const crewPlan = z.strictObject({
       equipment: id.nullable(),
       /** From what its fixings are reached. */
       access: z.enum(accessKinds).nullable(),
+      /** Of what is left to do: none of a work that is checked, which no team and no time is given to. */
       minutes,
       start: minutes,
       end: minutes,
@@ -109,7 +113,8 @@ export const crewPlan = z.strictObject({
   /** In the order in which they begin. */
   tasks: z.array(
     z.strictObject({
-      kind: z.enum(['set out', 'hang', 'labels', 'light']),
+      /** `finish` is what is left at a work that hangs: level, lock, check. */
+      kind: z.enum(taskKinds),
       face: id,
       faceName: z.string(),
       placement: id.nullable(),
@@ -117,6 +122,20 @@ export const crewPlan = z.strictObject({
       start: minutes,
       end: minutes,
       teams: z.array(z.int()).readonly(),
+    }),
+  ),
+  /** What each team lifts by hand in a day, as the composite lifting index of one of its people. */
+  lifting: z.array(
+    z.strictObject({
+      day: z.int(),
+      team: z.int(),
+      lifts: z.int(),
+      covered: z.int(),
+      perMinute: z.number(),
+      duration: z.enum(['short', 'moderate', 'long']),
+      index: z.number().nullable(),
+      most: z.strictObject({ placement: id, index: z.number() }).nullable(),
+      beyond: z.array(z.strictObject({ placement: id, why: z.string() })).readonly(),
     }),
   ),
   /** Until the last is done, nothing set aside. */
@@ -196,7 +215,7 @@ export const crewOrders = z.strictObject({
       access: z.enum(accessKinds).nullable(),
       /** Tags of works that must hang before. */
       after: z.array(z.int()),
-      state: z.enum(['planned', 'hung', 'level', 'locked', 'checked']),
+      state: placementState,
     }),
   ),
   /** First to come down first, with the same tags. */

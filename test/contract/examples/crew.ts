@@ -53,6 +53,18 @@ const task = (known: Known, kind: string, placement: string | null, start: numbe
   teams,
 })
 
+/** One lift of a day; how its index comes about is in the unit tests. */
+const day = (placement: string, team: number, minutes: number) => ({
+  day: 1,
+  team,
+  lifts: 1,
+  covered: 1,
+  perMinute: 1 / minutes,
+  duration: 'short',
+  most: { placement, index: expect.any(Number) },
+  beyond: [],
+})
+
 const lift = { name: 'stacker lift', carriesKg: 150, reaches: 3200, people: 2 }
 const patches = {
   made: 0,
@@ -145,6 +157,7 @@ export const crewExamples: ExamplesOf<keyof typeof crewArea> = {
             {
               ...pans(known),
               tag: 1,
+              state: 'planned',
               mass: 4.2,
               method: null,
               class: 'alone',
@@ -161,6 +174,7 @@ export const crewExamples: ExamplesOf<keyof typeof crewArea> = {
             {
               ...causeway(known),
               tag: 2,
+              state: 'planned',
               mass: 9.5,
               method: 'd-rings',
               class: 'by hand',
@@ -182,6 +196,10 @@ export const crewExamples: ExamplesOf<keyof typeof crewArea> = {
             task(known, 'hang', known.causewayPlace, 10, 27.5, [2]),
             task(known, 'labels', null, 35, 43, [1]),
             task(known, 'light', null, 43, 58, [1]),
+          ],
+          lifting: [
+            { ...day(known.pansPlace, 1, 25), index: expect.any(Number) },
+            { ...day(known.causewayPlace ?? '', 2, 17.5), index: expect.any(Number) },
           ],
           makespan: 58,
           idle: 40.5,
@@ -205,6 +223,7 @@ export const crewExamples: ExamplesOf<keyof typeof crewArea> = {
           equipment: [],
           works: [],
           tasks: [],
+          lifting: [],
           makespan: 0,
           idle: 0,
           idleByTeam: [0, 0],

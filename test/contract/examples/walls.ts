@@ -439,6 +439,19 @@ export const wallsExamples: ExamplesOf<keyof typeof wallsArea> = {
         code: 'bad-input',
         field: 'to',
       },
+      {
+        about: 'a check of what does not hang yet',
+        input: known => ({ placements: [known.pansPlace], to: 'checked' }),
+        code: 'not-hung',
+        field: 'to',
+      },
+      {
+        about: 'a check by nobody',
+        first: known => [['placement.setState', { placements: [known.pansPlace], to: 'hung' }]],
+        input: known => ({ placements: [known.pansPlace], to: 'checked' }),
+        code: 'no-name',
+        field: 'to',
+      },
     ],
   },
   'layout.keep': {

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest'
 import type { Elevation } from '../../../src/contract/areas/walls.ts'
 import { type Hardware, type HardwareWork, hardwareOf, type StockedFixing } from '../../../src/crew/hardware.ts'
 import { timesInForce } from '../../../src/crew/minutes.ts'
-import { crewPlan } from '../../../src/crew/plan.ts'
+import { crewPlan, stepsLeft } from '../../../src/crew/plan.ts'
 import { crewWorks, hardwareWork, holesOf } from '../../../src/crew/show.ts'
 import { randomFrom } from '../database/random-edits.ts'
 import { placed, six, wallOf } from '../sheets/wall.ts'
@@ -195,6 +195,12 @@ test('tools go once with each team, not with each work, and into no wall’s box
     ['lock', 3],
     ['lock key', 2],
   ])
+  // A half of each again, but of no tool.
+  const spared = hardwareOf([work('a'), work('b'), work('c')], [], 0.5, 2)
+  expect(spared.lines.map(each => [each.per, each.spare, each.toGet])).toEqual([
+    ['work', 2, 5],
+    ['team', 0, 2],
+  ])
   expect(made.boxes[0]?.lines).toEqual([{ what: 'lock', count: 3, works: 3 }])
 })
 
@@ -228,17 +234,17 @@ test('300 random shows: boxes add up to the list, nothing is got that is there, 
 
 describe('the plan of a show', () => {
   const elevation = wallOf(six.map((given, index) => placed(given, index)))
-  const plan = (teams: number) =>
-    crewPlan({
-      works: show([elevation]),
-      times: timesInForce(new Map()),
-      teams,
-      hoursADay: 6,
-      contingency: 0.25,
-      lockRoom: 300,
-      liftOn: 25,
-      counts: new Map(),
-    })
+  const question = (teams: number) => ({
+    works: show([elevation]),
+    times: timesInForce(new Map()),
+    teams,
+    hoursADay: 6,
+    contingency: 0.25,
+    lockRoom: 300,
+    liftOn: 25,
+    counts: new Map<string, number>(),
+  })
+  const plan = (teams: number) => crewPlan(question(teams))
 
   test('the 31 kg work hangs first; sums by hand: 10 + 5 × 17.5 + 2 × 17.5 + 6 × 4 + 6 × 7.5', () => {
     const made = plan(2)
@@ -250,6 +256,47 @@ describe('the plan of a show', () => {
     expect(made.estimate.elapsedMinutes).toBeCloseTo(1.25 * (166.5 / 2 + 17.5), 9)
     expect(made.leastMinutes).toBeCloseTo((10 + 5 * 15 + 6 * 3 + 6 * 5) / 2 + 15, 9)
     expect(made.mostMinutes).toBeCloseTo((10 + 5 * 20 + 6 * 5 + 6 * 10) / 2 + 20, 9)
+  })
+
+  test('what hangs takes what is left of it: 2 to level, 1.5 to check; 3.5 + 3 × 17.5 + 6 × 4 + 6 × 7.5 by hand', () => {
+    const states = { p0: 'hung', p1: 'checked' } as const
+    const works = six.map((given, index) => {
+      const work = placed(given, index)
+      return { ...work, state: states[work.placement as keyof typeof states] ?? work.state }
+    })
+    const made = crewPlan({ ...question(2), works: show([wallOf(works)]) })
+    expect(made.order).toEqual(['p3', 'p0', 'p1', 'p2', 'p4', 'p5'])
+    // Something hangs, so that the wall is set out; who is checked is no task any more.
+    expect(made.tasks.map(task => [task.id, task.kind]).slice(0, 6)).toEqual([
+      ['p3', 'hang'],
+      ['p0', 'finish'],
+      ['p2', 'hang'],
+      ['p4', 'hang'],
+      ['p5', 'hang'],
+      ['labels face1', 'labels'],
+    ])
+    expect(made.teamMinutes).toBe(3.5 + 3 * 17.5 + 6 * 4 + 6 * 7.5)
+    expect(made.allHandsMinutes).toBe(17.5)
+    expect(made.leastMinutes).toBeCloseTo((2 + 3 * 15 + 6 * 3 + 6 * 5) / 2 + 15, 9)
+    expect(made.mostMinutes).toBeCloseTo((5 + 3 * 20 + 6 * 5 + 6 * 10) / 2 + 20, 9)
+  })
+
+  test('a lock is shut after the level and before the check; a work without one has no such step', () => {
+    const [work] = show([elevation])
+    if (work?.answer == null) throw new Error('no marks')
+    const locked = {
+      ...work,
+      answer: { ...work.answer, marks: work.answer.marks.map(mark => ({ ...mark, does: 'keeps' as const })) },
+    }
+    const left = (of: typeof work, state: typeof work.placed.state) =>
+      stepsLeft({ ...of, placed: { ...of.placed, state } })
+    expect(left(work, 'planned')).toEqual(['d-rings'])
+    expect(left(locked, 'hung')).toEqual(['level', 'lock', 'check'])
+    expect(left(locked, 'level')).toEqual(['lock', 'check'])
+    expect(left(locked, 'locked')).toEqual(['check'])
+    expect(left(locked, 'checked')).toEqual([])
+    expect(left(work, 'hung')).toEqual(['level', 'check'])
+    expect(left(work, 'level')).toEqual(['check'])
   })
 
   test('setting out comes first, then the works, labels, light; no day is shorter than the estimate', () => {
