@@ -1,12 +1,15 @@
 /** `npm run check`: one compile a folder with only the libraries it may see, the screens, the linter. */
+import { join } from 'node:path'
 import { root, runNode, toolOf } from './run.ts'
 
-const tsc = toolOf('typescript', 'tsc')
+/** What was found of each folder is kept, so that the next check reads only what has changed. */
+const compile = (folder: string): readonly string[] => [
+  toolOf('typescript', 'tsc'),
+  ...['-p', folder, '--incremental'],
+  ...['--tsBuildInfoFile', join(root, 'node_modules', '.checked', `${folder.replaceAll('/', '-')}.json`)],
+]
 const steps: readonly (readonly [string, readonly string[]])[] = [
-  ['src', [tsc, '-p', 'src']],
-  ['main', [tsc, '-p', 'main']],
-  ['main/hosts/desktop', [tsc, '-p', 'main/hosts/desktop']],
-  ['test', [tsc, '-p', 'test']],
+  ...['src', 'main', 'main/hosts/desktop', 'test'].map(folder => [folder, compile(folder)] as const),
   [
     'renderer',
     [
