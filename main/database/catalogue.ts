@@ -54,6 +54,11 @@ export interface Catalogue {
   /** The files folder beside it. */
   readonly folder: string
   readonly db: ReadHandle
+  /**
+   * What `read` gives, all of it from one state of the file, whatever other programs write meanwhile. It also locks the
+   * file once instead of once a statement, which halves the time of many small ones.
+   */
+  readonly snapshot: <T>(read: () => T) => T
   /** Changes whenever another connection has written. */
   readonly dataVersion: () => number
   readonly edit: <T>(options: EditOptions, change: (edit: Edit) => T) => Promise<Edited<T>>
@@ -136,10 +141,23 @@ function opened(db: Database.Database, file: string, clock: CatalogueClock): Cat
     return { edit, label: value, tables, keys }
   }
 
+  function snapshot<T>(read: () => T): T {
+    // An edit that has just begun is a state of the file too.
+    if (db.inTransaction) return read()
+    db.exec('BEGIN')
+    try {
+      return read()
+    } finally {
+      // SQLite may have rolled back already, when the disk gave up, say.
+      if (db.inTransaction) db.exec('COMMIT')
+    }
+  }
+
   return {
     file,
     folder: filesFolder(file),
     db: reading,
+    snapshot,
     dataVersion: () => Number(db.pragma('data_version', { simple: true })),
     edit(given, change) {
       let label = given.label ?? ''

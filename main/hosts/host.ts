@@ -180,9 +180,12 @@ export function createHost(options: HostOptions): Host {
       case 'desk':
         return runDesk(host, name as NameOf<'desk'>, input, job)
       case 'read':
-        return (
-          catalogueServices[name as keyof typeof catalogueServices] as (reading: Reading, input: unknown) => unknown
-        )(reading(), input)
+        return opened().catalogue.snapshot(() =>
+          (catalogueServices[name as keyof typeof catalogueServices] as (reading: Reading, input: unknown) => unknown)(
+            reading(),
+            input,
+          ),
+        )
       case 'write':
         return write(name as NameOf<'write'>, input, job)
       case 'long': {

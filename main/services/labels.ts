@@ -11,7 +11,7 @@ import type { Reader } from '../../src/model/work-findings.ts'
 import type { ReadHandle } from '../database/handles.ts'
 import { changeFields, notFound } from './change.ts'
 import { openExhibition } from './exhibitions/open.ts'
-import { labelRulesOf } from './rules.ts'
+import { labelRulesOf, rulesOf } from './rules.ts'
 import type { Reading, ServicesOf, Writing } from './service.ts'
 import { row, rows, update } from './sql.ts'
 import { elevationOf } from './walls/elevation.ts'
@@ -86,7 +86,7 @@ export function labelsOf(db: ReadHandle, exhibition: string, reader: Reader): La
   for (const { face } of stored) {
     if (face !== null && !faces.has(face)) faces.set(face, onFace(db, exhibition, face, reader))
   }
-  const rules = labelRulesOf(db)
+  const rules = labelRulesOf(rulesOf(db))
   return stored.map(one => labelRow(one, rules, one.face === null ? undefined : faces.get(one.face)?.get(one.entry)))
 }
 

@@ -7,7 +7,7 @@ import { ruleProblem, saidInMillimetres, sayRule } from '../../src/model/rule-va
 import type { ReadHandle } from '../database/handles.ts'
 import { same } from './change.ts'
 import type { Reading, ServicesOf, Writing } from './service.ts'
-import { insert, row, rows, update } from './sql.ts'
+import { insert, row, rows, update, value } from './sql.ts'
 
 interface Stored {
   readonly id: string
@@ -17,28 +17,44 @@ interface Stored {
   readonly by: string
 }
 
+type Said = number | string
+
+function saidBy(key: HouseRuleKey, stored: string | undefined): Said {
+  return stored === undefined ? houseRules[key].value : JSON.parse(stored)
+}
+
+function said(db: ReadHandle, key: HouseRuleKey): Said {
+  return saidBy(key, value<string>(db, 'SELECT value FROM house_rule WHERE id = :key', { key }))
+}
+
 /** The number a rule is at. */
 export function ruleNumber(db: ReadHandle, key: HouseRuleKey): number {
-  const stored = row<{ value: string }>(db, 'SELECT value FROM house_rule WHERE id = :key', { key })
-  return Number(stored === undefined ? houseRules[key].value : JSON.parse(stored.value))
+  return Number(said(db, key))
 }
 
 export function ruleText(db: ReadHandle, key: HouseRuleKey): string {
-  const stored = row<{ value: string }>(db, 'SELECT value FROM house_rule WHERE id = :key', { key })
-  return String(stored === undefined ? houseRules[key].value : JSON.parse(stored.value))
+  return String(said(db, key))
+}
+
+/** All rules by one statement, for who asks for dozens. */
+export function rulesOf(db: ReadHandle): (key: HouseRuleKey) => Said {
+  const stored = new Map(
+    rows<Pick<Stored, 'id' | 'value'>>(db, 'SELECT id, value FROM house_rule').map(rule => [rule.id, rule.value]),
+  )
+  return key => saidBy(key, stored.get(key))
 }
 
 /** The rules of labels as the house has them. */
-export function labelRulesOf(db: ReadHandle): LabelRules {
+export function labelRulesOf(rule: (key: HouseRuleKey) => Said): LabelRules {
   return {
-    line: ruleNumber(db, 'labelLine'),
-    level: ruleText(db, 'labelLevel') === 'bottom' ? 'bottom' : 'line',
-    lowest: ruleNumber(db, 'labelLowest'),
-    highest: ruleNumber(db, 'labelHighest'),
-    gap: ruleNumber(db, 'labelGap'),
-    clear: ruleNumber(db, 'labelClear'),
-    type: ruleNumber(db, 'labelType'),
-    perLine: Math.round(ruleNumber(db, 'labelPerLine')),
+    line: Number(rule('labelLine')),
+    level: rule('labelLevel') === 'bottom' ? 'bottom' : 'line',
+    lowest: Number(rule('labelLowest')),
+    highest: Number(rule('labelHighest')),
+    gap: Number(rule('labelGap')),
+    clear: Number(rule('labelClear')),
+    type: Number(rule('labelType')),
+    perLine: Math.round(Number(rule('labelPerLine'))),
   }
 }
 

@@ -6,9 +6,9 @@ import { cpus, loadavg } from 'node:os'
 import type { LateChange } from '../../src/contract/areas/marks.ts'
 import { lateOfShow } from '../../src/model/late-of-show.ts'
 import { latePricesFrom, lateRules } from '../../src/model/late-rules.ts'
-import { demoWall, times, wallOf } from './many-works.ts'
+import { demoWall, times, wallOf, withDemo } from './many-works.ts'
 
-const wall = wallOf(await demoWall(), 'north', 40, 25)
+const wall = wallOf(await withDemo(demoWall), 'north', 40, 25)
 const style = {
   unit: 'mm' as const,
   steps: { mm: 1, fraction: 16 } as const,
@@ -29,6 +29,6 @@ console.log(`  ${cpus().length} × ${cpus()[0]?.model ?? 'processor not known'},
 for (const [name, change] of changes) {
   const first = lateOfShow([wall], change, style)
   console.log(
-    `  ${name}: ${times(20, () => lateOfShow([wall], change, style))}; ${first.offers.length} ways out offered`,
+    `  ${name}: ${await times(20, () => lateOfShow([wall], change, style))}; ${first.offers.length} ways out offered`,
   )
 }

@@ -14,7 +14,7 @@ import type { ReadHandle } from '../../database/handles.ts'
 import { ruleNumber } from '../rules.ts'
 import { rows } from '../sql.ts'
 import { elevationOf } from '../walls/elevation.ts'
-import { findingsOfWork } from '../works/findings.ts'
+import { findingsOfWorks } from '../works/findings.ts'
 import type { Style } from './wishes.ts'
 
 export const kind = 'wall sheet'
@@ -39,7 +39,8 @@ export interface FaceSheet {
 }
 
 function findingsOf(db: ReadHandle, elevation: Elevation, style: Pick<Style, 'unit' | 'steps'>): readonly Finding[] {
-  const works = elevation.works.flatMap(({ work }) => findingsOfWork(db, work, style))
+  const ids = elevation.works.map(({ work }) => work)
+  const works = findingsOfWorks(db, ids, style)
   return unsettled([...faceFindings(elevation, style), ...works], elevation.settled)
 }
 

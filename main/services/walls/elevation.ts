@@ -10,7 +10,7 @@ import type { ReadHandle } from '../../database/handles.ts'
 import { notFound } from '../change.ts'
 import { asMade, madeOn } from '../marks/made.ts'
 import { wallOfFace } from '../rooms/read.ts'
-import { labelRulesOf, ruleNumber, ruleText } from '../rules.ts'
+import { labelRulesOf, ruleNumber, rulesOf, ruleText } from '../rules.ts'
 import type { Reading } from '../service.ts'
 import { row, rows } from '../sql.ts'
 import { firstNumber } from '../works/figures.ts'
@@ -186,6 +186,7 @@ export function elevationOf(db: ReadHandle, exhibition: string, face: string): E
   const found = wallOfFace(db, face)
   if (found === undefined) throw notFound('wall', 'face')
   const plan = facePlanOf(db, exhibition, face)
+  const rule = rulesOf(db)
   return {
     exhibition,
     exhibitionTitle: show.title,
@@ -194,13 +195,13 @@ export function elevationOf(db: ReadHandle, exhibition: string, face: string): E
     wall: found.wall,
     plan,
     rules: {
-      centreLine: ruleNumber(db, 'centreLine'),
-      minimumGap: ruleNumber(db, 'minimumGap'),
-      minimumMargin: ruleNumber(db, 'minimumMargin'),
-      liftOn: ruleNumber(db, 'liftOn'),
-      sheetStepMm: ruleNumber(db, 'sheetStepMm'),
-      hang: hangRulesFrom(key => ruleNumber(db, key)),
-      labels: labelRulesOf(db),
+      centreLine: Number(rule('centreLine')),
+      minimumGap: Number(rule('minimumGap')),
+      minimumMargin: Number(rule('minimumMargin')),
+      liftOn: Number(rule('liftOn')),
+      sheetStepMm: Number(rule('sheetStepMm')),
+      hang: hangRulesFrom(key => Number(rule(key))),
+      labels: labelRulesOf(rule),
     },
     works: placedOn(db, exhibition, face, plan),
     made: madeOn(db, exhibition, face).map(asMade),

@@ -8,16 +8,14 @@ import type { ReadHandle } from '../../database/handles.ts'
 import { notFound } from '../change.ts'
 import type { Reading, Writing } from '../service.ts'
 import { insert, remove, row, rows } from '../sql.ts'
-import { findingsOfWork, readerOf } from '../works/findings.ts'
+import { findingsOfWorks, readerOf } from '../works/findings.ts'
 import { elevationOf } from './elevation.ts'
 
 /** What is to settle on one face: the wall's own checks and those of the works that stand there. */
 export function findingsOfFace(db: ReadHandle, exhibition: string, face: string, reader: Reader): Finding[] {
   const elevation = elevationOf(db, exhibition, face)
-  const found = [
-    ...faceFindings(elevation, reader),
-    ...elevation.works.flatMap(work => findingsOfWork(db, work.work, reader)),
-  ]
+  const works = elevation.works.map(({ work }) => work)
+  const found = [...faceFindings(elevation, reader), ...findingsOfWorks(db, works, reader)]
   return unsettled(found, elevation.settled)
 }
 
@@ -46,11 +44,11 @@ export function list({ db, person }: Reading, input: Received<'finding.list'>): 
     `SELECT entry.work FROM entry WHERE entry.exhibition = :exhibition
      AND entry.id NOT IN (SELECT entry FROM placement) ORDER BY entry.position, entry.id`,
     { exhibition },
-  )
+  ).map(({ work }) => work)
   return {
     findings: [
       ...faces.flatMap(each => findingsOfFace(db, exhibition, each.face, reader)),
-      ...unplaced.flatMap(each => findingsOfWork(db, each.work, reader)),
+      ...findingsOfWorks(db, unplaced, reader),
     ],
   }
 }

@@ -1,12 +1,12 @@
-/** What the records of one work leave to settle, for whoever asks: in the unit asked for, else that of the desk. */
+/** What the records of works leave to settle, for whoever asks: in the unit asked for, else that of the desk. */
 import type { Person } from '../../../src/contract/areas/desk.ts'
 import type { Finding } from '../../../src/contract/shared.ts'
 import { defaultSteps } from '../../../src/hang/printing.ts'
 import { type PictureShape, type Reader, workFindings } from '../../../src/model/work-findings.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { ruleNumber } from '../rules.ts'
-import { row } from '../sql.ts'
-import { asFact, sizesOf } from './figures.ts'
+import { rows } from '../sql.ts'
+import { asFact, sizesOfWorks } from './figures.ts'
 
 /** How whoever asks reads lengths. */
 export function readerOf(person: Person | null, unit: Reader['unit'] | undefined): Reader {
@@ -16,13 +16,26 @@ export function readerOf(person: Person | null, unit: Reader['unit'] | undefined
   }
 }
 
-export function findingsOfWork(db: ReadHandle, work: string, reader: Reader): Finding[] {
-  const picture = row<PictureShape>(
-    db,
-    `SELECT picture.width_px AS width, picture.height_px AS height FROM work
-     JOIN picture ON picture.work = work.id AND picture.hash = work.picture
-     WHERE work.id = :work AND width_px > 0 AND height_px > 0 ORDER BY picture.position LIMIT 1`,
-    { work },
+/** Of one work after the other, as they are named. */
+export function findingsOfWorks(db: ReadHandle, works: readonly string[], reader: Reader): Finding[] {
+  const sizes = sizesOfWorks(db, works)
+  const pictures = picturesOf(db, works)
+  const differsBy = ruleNumber(db, 'differsBy')
+  return works.flatMap(work =>
+    workFindings(work, (sizes.get(work) ?? []).map(asFact), differsBy, reader, pictures.get(work)),
   )
-  return workFindings(work, sizesOf(db, work).map(asFact), ruleNumber(db, 'differsBy'), reader, picture)
+}
+
+/** The shape of the picture that each work is shown by, where it is known. */
+function picturesOf(db: ReadHandle, works: readonly string[]): ReadonlyMap<string, PictureShape> {
+  const stored = rows<PictureShape & { readonly work: string }>(
+    db,
+    `SELECT work.id AS work, picture.width_px AS width, picture.height_px AS height
+     FROM json_each(:works) AS wanted CROSS JOIN work ON work.id = wanted.value
+     JOIN picture ON picture.work = work.id AND picture.hash = work.picture
+     WHERE width_px > 0 AND height_px > 0 ORDER BY picture.position DESC`,
+    { works: JSON.stringify(works) },
+  )
+  // The same picture may stand there twice: the first counts, which comes last here.
+  return new Map(stored.map(({ work, ...shape }) => [work, shape]))
 }

@@ -6,7 +6,7 @@ import { notFound } from '../change.ts'
 import type { Reading } from '../service.ts'
 import { row, rows } from '../sql.ts'
 import { asFact, hangingSizeOf, massesOf, numberOrder, sizesOf } from './figures.ts'
-import { findingsOfWork, readerOf } from './findings.ts'
+import { findingsOfWorks, readerOf } from './findings.ts'
 
 type Got = Output<'work.get'>
 
@@ -88,7 +88,7 @@ export function get({ db, person }: Reading, { id, unit }: Received<'work.get'>)
       { id },
     ),
     questions: rows(db, 'SELECT id FROM import_question WHERE work = :id AND answer IS NULL', { id }).length,
-    findings: findingsOfWork(db, id, readerOf(person, unit)),
+    findings: findingsOfWorks(db, [id], readerOf(person, unit)),
   }
 }
 

@@ -157,6 +157,29 @@ describe('writing', () => {
   })
 })
 
+test('a snapshot sees one state of the file, gives what it reads and lets go of it, also of what throws', async () => {
+  const file = await filled(testFolder())
+  const catalogue = openCatalogue(file, clock)
+  const tables = () =>
+    catalogue.db.prepare(`SELECT count(*) AS n FROM sqlite_schema WHERE name = 'written_meanwhile'`).get()
+  const seen = catalogue.snapshot(() => {
+    const before = tables()
+    look(file, db => db.exec('CREATE TABLE written_meanwhile (id TEXT)'))
+    return [before, tables(), catalogue.snapshot(tables)]
+  })
+  expect(seen).toEqual([{ n: 0 }, { n: 0 }, { n: 0 }])
+  expect(tables()).toEqual({ n: 1 })
+  expect(() =>
+    catalogue.snapshot(() => {
+      tables()
+      throw new Error('half way')
+    }),
+  ).toThrow('half way')
+  look(file, db => db.exec('DROP TABLE written_meanwhile'))
+  expect(tables()).toEqual({ n: 0 })
+  catalogue.close()
+})
+
 describe('a network share', () => {
   const linux = (mounts: string, type = 0xef53): Probe => ({
     platform: 'linux',
