@@ -16,11 +16,15 @@ function answers(command: string, args: readonly string[]): boolean {
 /** The Python that has openpyxl: Debian's own before any other. */
 export const python = ['/usr/bin/python3', 'python3'].find(each => answers(each, ['-c', 'import openpyxl']))
 
+/** Any Python 3, for what its own library reads. */
+export const pythonAlone = ['/usr/bin/python3', 'python3'].find(each => answers(each, ['-c', 'import sqlite3']))
+
 const there = {
   'poppler (pdftoppm)': answers('pdftoppm', ['-v']),
   'poppler (pdftotext)': answers('pdftotext', ['-v']),
   LibreOffice: answers('soffice', ['--version']),
   openpyxl: python !== undefined,
+  Python: pythonAlone !== undefined,
 } as const
 
 export type Program = keyof typeof there

@@ -197,7 +197,7 @@ export const fixings = {
     inStock: 4,
   },
   bracketScrew: {
-    name: 'screw 6 × 60 with plug',
+    name: 'screw 6 × 60 for masonry',
     kind: 'screw',
     holeOffset: -3,
     ratedKg: 45,
