@@ -8,6 +8,7 @@ import { nailWithdrawal } from '../../src/hang/withdrawal.ts'
 import { layGrid } from '../../src/layout/grid.ts'
 import { layLabels } from '../../src/layout/labels.ts'
 import { layRow } from '../../src/layout/row.ts'
+import { laySalon } from '../../src/layout/salon.ts'
 import { laySet } from '../../src/layout/set.ts'
 import { layStack } from '../../src/layout/stack.ts'
 import { readDimensions } from '../../src/measure/dimensions.ts'
@@ -36,6 +37,7 @@ export const computations: Pick<PureServices, keyof typeof computationsArea> = {
   'layout.row': layRow,
   'layout.stack': layStack,
   'layout.grid': layGrid,
+  'layout.salon': laySalon,
   'layout.set': laySet,
   'layout.labels': layLabels,
 }

@@ -66,6 +66,8 @@ export class Wall {
   clashes = $state.raw<{ readonly asked: Places; readonly clashes: readonly PutClash[] } | null>(null)
   /** Opens the late change; the screen gives it, since the tag is drawn outside of it. */
   askLate = $state.raw<(() => void) | null>(null)
+  /** An arrangement is looked at: where its works stand now is drawn too. */
+  weighing = $state(false)
   /** The kept layout that is drawn beside today's. */
   compared = $state<string | null>(null)
   private ends: ReturnType<typeof setTimeout> | undefined

@@ -16,7 +16,6 @@ export interface CrewPlanQuestion {
   readonly teams: number
   readonly hoursADay: number
   readonly contingency: number
-  readonly lockRoom: number
   readonly liftOn: number
   /** How many of each equipment there are, by id. */
   readonly counts: ReadonlyMap<string, number>
@@ -226,13 +225,17 @@ function workFindings(work: CrewWork, teams: number, say: Say): readonly Finding
   return found
 }
 
-function ringFinding({ first, last, gap }: Before, works: ReadonlyMap<string, CrewWork>, say: Say): Finding {
+function ringFinding({ first, last, why, gap }: Before, works: ReadonlyMap<string, CrewWork>, say: Say): Finding {
   const name = (id: string) => works.get(id)?.called ?? id
+  const must =
+    why === 'lock-tool'
+      ? `${name(first)} must be locked before ${name(last)} hangs beside it, and the other way round`
+      : `${name(first)} must be lifted in before ${name(last)}, and after it, since the lock of ${name(last)} needs the room`
   return {
     severity: 'stop',
     code: 'hang-order-ring',
     subject: { kind: 'placement', id: last },
-    text: `${name(first)} must be lifted in before ${name(last)}, and after it, since the lock of ${name(last)} needs the room: give them more than ${say.length(gap)} between.`,
+    text: `${must}: give them more than ${say.length(gap)} between.`,
     figures: { gap, other: first },
   }
 }

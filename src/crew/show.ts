@@ -5,6 +5,7 @@
 import type { Elevation, PlacedWork } from '../contract/areas/walls.ts'
 import type { MarksAnswer } from '../hang/marks-shape.ts'
 import { defaultSteps } from '../hang/printing.ts'
+import { toolAreas } from '../layout/tool-room.ts'
 import { calledOn, rectOf } from '../model/face-findings.ts'
 import { type MarksStyle, marksOfFace } from '../model/marks-of-face.ts'
 import {
@@ -123,14 +124,16 @@ export function hardwareWork(work: CrewWork): HardwareWork {
 }
 
 export function orderedWork(work: CrewWork): OrderedWork {
-  const { placed } = work
+  const { placed, answer, elevation } = work
+  const rect = rectOf(placed) ?? null
+  const areas = answer === null || rect === null ? [] : toolAreas(answer, rect, elevation.rules.tools)
   return {
     id: placed.placement,
     face: work.elevation.wall.face,
     faceOrder: work.faceOrder,
-    rect: rectOf(placed) ?? null,
+    rect,
     x: placed.x,
     class: work.handling.class,
-    locksBelow: work.answer?.marks.some(mark => mark.does === 'keeps' && mark.from === 'bottom') ?? false,
+    tools: areas.map(area => area.rect),
   }
 }

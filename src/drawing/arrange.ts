@@ -1,10 +1,11 @@
 /** What is selected, laid out by one of the rules of src/layout: from works and a choice to where each would stand. */
-import type { PlacedWork } from '../contract/areas/walls.ts'
+import type { Elevation, PlacedWork } from '../contract/areas/walls.ts'
+import { floorAt } from '../hang/wall.ts'
 import { type AlignTo, align, type DistributeBy, distribute } from '../layout/align.ts'
+import { type Bay, rowsInBays } from '../layout/bays.ts'
 import { layGrid } from '../layout/grid.ts'
-import type { RowAnswer, RowRule } from '../layout/layout-shape.ts'
+import type { RowCure, RowRule } from '../layout/layout-shape.ts'
 import { layRow } from '../layout/row.ts'
-import { layStack } from '../layout/stack.ts'
 import { type Spot, staysPut } from './places.ts'
 
 export interface Sized {
@@ -15,10 +16,25 @@ export interface Sized {
   readonly stays: boolean
 }
 
-export interface Arranged {
-  readonly spots: ReadonlyMap<string, Spot>
-  readonly row: RowAnswer | null
+/** What does not fit: by how much, in which direction, where, and what alone would make it fit. */
+export interface Misfit {
+  readonly shortBy: number
+  readonly way: 'longer' | 'higher'
+  /** The bay or stack, in words; empty where there is one only. */
+  readonly where: string
+  readonly cures: readonly RowCure[]
 }
+
+export interface Arranged {
+  /** Of the works that would move; none while something does not fit. */
+  readonly spots: ReadonlyMap<string, Spot>
+  readonly misfits: readonly Misfit[]
+  /** What is left of each bay beside its works and the gaps between them, mm. */
+  readonly leftOver: readonly { readonly bay: Bay; readonly works: number; readonly mm: number }[]
+}
+
+/** The floor that a wall's height follows; level where there is no ramp. */
+export type Ramp = Elevation['plan']['ramp']
 
 /** Works whose size is known, from left to right; `drilled` are placements with holes in the wall. */
 export function sized(
@@ -41,53 +57,101 @@ export function sized(
     .sort((a, b) => a.work.x - a.width / 2 - (b.work.x - b.width / 2))
 }
 
-/** In a row between two points of the wall; held, hung and drilled works stay and split it. Throws what `layRow` refuses. */
-export function inRow(works: readonly Sized[], rule: RowRule, from: number, to: number, leastGap: number): Arranged {
-  const row = layRow({
-    from,
-    to,
-    rule,
-    leastGap,
-    works: works.map(({ work, width, stays }) => ({
-      id: work.placement,
-      width,
-      heldAt: stays ? work.x - width / 2 : null,
+/** A work that goes along a ramp climbs with the floor. */
+function alongTo({ work }: Sized, x: number, ramp: Ramp): Spot {
+  return { x, centreY: work.centreY + floorAt(ramp, x) - floorAt(ramp, work.x) }
+}
+
+function asItem({ work, width, stays }: Sized) {
+  return { id: work.placement, width, heldAt: stays ? work.x - width / 2 : null, x: work.x }
+}
+
+function isWithin({ work, width }: Sized, from: number, to: number): boolean {
+  return work.x - width / 2 >= from - 1e-6 && work.x + width / 2 <= to + 1e-6
+}
+
+/**
+ * In a row in a stretch of the wall, or in each of several bays by itself. Held, hung and drilled works stay and split
+ * it; those outside of the stretch have no part in it. Throws what `layRow` refuses.
+ */
+export function inRow(
+  works: readonly Sized[],
+  rule: RowRule,
+  bays: readonly Bay[],
+  leastGap: number,
+  ramp: Ramp = [],
+): Arranged {
+  const [only] = bays
+  const here =
+    bays.length === 1 && only ? works.filter(each => !each.stays || isWithin(each, only.from, only.to)) : works
+  const rows =
+    bays.length === 1 && only
+      ? [
+          {
+            bay: only,
+            row: layRow({ ...only, works: here.map(asItem).map(({ x: _, ...item }) => item), rule, leastGap }),
+          },
+        ]
+      : rowsInBays(bays, here.map(asItem), rule, leastGap)
+  const moved = new Map(here.filter(each => !each.stays).map(each => [each.work.placement, each]))
+  const misfits = rows.flatMap(({ bay, row }): readonly Misfit[] =>
+    row.fits
+      ? []
+      : [{ shortBy: row.shortBy, way: 'longer', where: bays.length > 1 ? bayName(bay) : '', cures: row.cures }],
+  )
+  const places = rows.flatMap(({ row }) => row.works)
+  return {
+    misfits,
+    spots: new Map(
+      misfits.length > 0
+        ? []
+        : places.flatMap(({ id, centre }) => {
+            const work = moved.get(id)
+            return work === undefined ? [] : [[id, alongTo(work, centre, ramp)] as const]
+          }),
+    ),
+    leftOver: rows.map(({ bay, row }) => ({
+      bay,
+      works: row.works.length,
+      mm: row.fits ? (row.gaps[0] ?? 0) + (row.gaps.at(-1) ?? 0) : 0,
     })),
-  })
-  const heights = new Map(works.map(({ work }) => [work.placement, work.centreY]))
-  return { row, spots: new Map(row.works.map(({ id, centre }) => [id, { x: centre, centreY: heights.get(id) ?? 0 }])) }
+  }
 }
 
-/** One above the other, the highest first, on the middle of the first. */
-export function inStack(works: readonly Sized[], gap: number, centreY: number): Arranged {
-  const ordered = [...works].sort((a, b) => b.work.centreY - a.work.centreY)
-  const first = ordered[0]
-  if (first === undefined) return { spots: new Map(), row: null }
-  const stack = layStack({
-    works: ordered.map(({ work, height }) => ({ id: work.placement, height })),
-    gap,
-    centre: centreY,
-  })
-  return { row: null, spots: new Map(stack.works.map(({ id, centre }) => [id, { x: first.work.x, centreY: centre }])) }
+/** A bay by what bounds it. */
+export function bayName({ leftOf, rightOf }: Pick<Bay, 'leftOf' | 'rightOf'>): string {
+  const name = (side: string, end: string) => (side === 'end' ? end : side)
+  return `${name(leftOf, 'left end')} to ${name(rightOf, 'right end')}`
 }
 
-/** In columns and rows, each in a cell as large as the largest. */
-export function inGrid(works: readonly Sized[], columns: number, gapX: number, gapY: number, centre: Spot): Arranged {
-  const width = Math.max(...works.map(each => each.width))
-  const height = Math.max(...works.map(each => each.height))
+/** In columns and rows, each in a cell as large as the largest; what stays has no cell. */
+export function inGrid(
+  works: readonly Sized[],
+  columns: number,
+  gapX: number,
+  gapY: number,
+  centre: Spot,
+  ramp: Ramp = [],
+): Arranged {
+  const free = works.filter(each => !each.stays)
+  if (free.length === 0) return { spots: new Map(), misfits: [], leftOver: [] }
+  const width = Math.max(...free.map(each => each.width))
+  const height = Math.max(...free.map(each => each.height))
   const grid = layGrid({
-    columns,
-    rows: Math.ceil(works.length / columns),
+    columns: Math.min(columns, free.length),
+    rows: Math.ceil(free.length / columns),
     width,
     height,
     gapX,
     gapY,
-    centre: { x: centre.x, y: centre.centreY },
+    // The block is level; along a ramp it stands as high as its middle's floor says.
+    centre: { x: centre.x, y: centre.centreY + floorAt(ramp, centre.x) },
   })
   return {
-    row: null,
+    misfits: [],
+    leftOver: [],
     spots: new Map(
-      works.flatMap(({ work }, index) => {
+      free.flatMap(({ work }, index) => {
         const cell = grid.cells[index]
         return cell === undefined ? [] : [[work.placement, { x: cell.x, centreY: cell.y }] as const]
       }),
@@ -112,7 +176,8 @@ function asSpots(
 ): Arranged {
   const sizes = new Map(works.map(each => [each.work.placement, each]))
   return {
-    row: null,
+    misfits: [],
+    leftOver: [],
     spots: new Map(
       edges.flatMap(({ id, x, y }) => {
         const size = sizes.get(id)

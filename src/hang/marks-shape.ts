@@ -296,7 +296,17 @@ export const marksAnswer = z.strictObject({
   /** Cables, rods or chains on the wall, from what they hang on to the work. */
   hangers: list(z.strictObject({ from: point, to: point, length: z.number() })),
   /** What a lock register keeps: each lock's place on the wall, what it is and the tool that turns it. */
-  locks: list(z.strictObject({ name: z.string(), at: point, type: z.string(), tool: z.string() })),
+  locks: list(
+    z.strictObject({
+      name: z.string(),
+      at: point,
+      type: z.string(),
+      tool: z.string(),
+      /** The side that the tool comes in from, and what it needs free there; null where nobody measured it. */
+      from: z.enum(['below', 'left', 'right']),
+      room: z.number().nullable(),
+    }),
+  ),
   loads: loads.nullable(),
   findings: list(finding),
   cautions: list(z.string()),

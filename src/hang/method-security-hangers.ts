@@ -189,7 +189,9 @@ export const securityHangers = defineMethod({
       spacing: pair.measured,
       spacingFromInsets: pair.fromInsets,
       carriers: [pair.left, pair.right],
-      locks: [{ name: 'lock', type: keeper?.name ?? 'lock screw, turned by a quarter', tool }],
+      locks: [
+        { name: 'lock', type: keeper?.name ?? 'lock screw, turned by a quarter', tool, from: back.toolFrom, room },
+      ],
       figures: [
         ...figuresOf(back, room, say),
         ...pullOutFigure(question, Math.min(back.left.drop, back.right.drop), depth ?? 0),

@@ -171,6 +171,17 @@ export interface PlainFigure {
   readonly working: string
 }
 
+/** A lock, by the name of its mark. */
+export interface Lock {
+  readonly name: string
+  readonly type: string
+  readonly tool: string
+  /** The side of the work that its tool comes in from. */
+  readonly from: 'below' | 'left' | 'right'
+  /** What must stay free on that side for the tool; null where nobody measured it. mm. */
+  readonly room: number | null
+}
+
 /** A cable, rod or chain on the wall, from where it hangs to what it holds. Points of the wall's plane. */
 export interface Hanger {
   readonly from: Point
@@ -219,8 +230,7 @@ export interface MethodAnswer {
   readonly carriers: readonly number[]
   /** What the fixings carry where it is not just the work: a shelf with it, a sheet by its weight. */
   readonly carried?: { readonly mass: number | null; readonly massAt: number }
-  /** Locks, by the name of their mark. */
-  readonly locks?: readonly { readonly name: string; readonly type: string; readonly tool: string }[]
+  readonly locks?: readonly Lock[]
   /** How the load is shared: by moments about the mass, or each the same (a wire slides until it is). */
   readonly sharing: 'moments' | 'even'
   readonly steps: readonly PlainStep[]

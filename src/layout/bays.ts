@@ -1,5 +1,10 @@
-/** Usable stretches of a wall: between its ends, its openings and what must stay clear, each with its margin. */
+/**
+ * Usable stretches of a wall: between its ends, its openings and what must stay clear, each with its margin; and rows
+ * that keep to them. Cutting a wall into such lengths, laying each and telling what is left over is common practice.
+ */
 import type { WallFacts } from '../hang/wall.ts'
+import type { RowAnswer, RowQuestion, RowRule } from './layout-shape.ts'
+import { layRow } from './row.ts'
 
 export interface Bay {
   readonly from: number
@@ -42,4 +47,43 @@ export function baysOf(
   }
   if (at < wall.length) add(wall.length, 'end')
   return found
+}
+
+export type BayWork = RowQuestion['works'][number] & { readonly x: number }
+
+export interface BayRow {
+  readonly bay: Bay
+  readonly row: RowAnswer
+  /** Wall that neither works nor the gaps between them take. mm. */
+  readonly leftOver: number
+}
+
+/**
+ * Each bay by itself: every work in the bay where its centre `x` stands, else in the nearest, in the order given; all
+ * by one rule. An axis is one of a single bay, so here each row is centred in its own. Bays without works are left out.
+ * mm. Refuses what `layRow` refuses.
+ */
+export function rowsInBays(
+  bays: readonly Bay[],
+  works: readonly BayWork[],
+  rule: RowRule,
+  leastGap: number,
+): readonly BayRow[] {
+  const plain: RowRule = 'axis' in rule ? { ...rule, axis: null } : rule
+  const off = (bay: Bay, x: number) => Math.max(bay.from - x, x - bay.to, 0)
+  const inBays = Map.groupBy(works, work =>
+    bays.reduce<Bay | undefined>(
+      (best, bay) => (best === undefined || off(bay, work.x) < off(best, work.x) ? bay : best),
+      undefined,
+    ),
+  )
+  return bays.flatMap(bay => {
+    const mine = inBays.get(bay)
+    if (mine === undefined) return []
+    const { from, to } = bay
+    const own = mine.map(({ id, width, heldAt }) => ({ id, width, heldAt: heldAt ?? null }))
+    const row = layRow({ from, to, works: own, rule: plain, leastGap })
+    const leftOver = row.fits ? (row.gaps[0] ?? 0) + (row.gaps.at(-1) ?? 0) : 0
+    return [{ bay, row, leftOver }]
+  })
 }

@@ -43,6 +43,9 @@ export const rowQuestion = z.strictObject({
 export const rowCure = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('gap'), mm: z.number() }),
   z.strictObject({ kind: z.literal('least-gap'), mm: z.number() }),
+  z.strictObject({ kind: z.literal('times'), times: z.number() }),
+  z.strictObject({ kind: z.literal('factor'), times: z.number() }),
+  z.strictObject({ kind: z.literal('axis'), mm: z.number() }),
   z.strictObject({ kind: z.literal('margins'), mm: z.number() }),
   z.strictObject({ kind: z.literal('leave-out'), mm: z.number(), id: z.string() }),
   z.strictObject({ kind: z.literal('let-go'), mm: z.number(), id: z.string() }),
@@ -62,18 +65,34 @@ export const rowAnswer = z.strictObject({
 export const stackQuestion = z.strictObject({
   /** From the top down. */
   works: z
-    .array(z.strictObject({ id: z.string(), height: size }))
+    .array(
+      z.strictObject({
+        id: z.string(),
+        height: size,
+        /** Its bottom edge, where it is held there. */
+        heldAt: mm.nullable().optional(),
+      }),
+    )
     .min(1)
     .max(200)
     .readonly(),
   gap: positive,
-  /** Height of the middle of the stack. */
-  centre: mm,
+  /** Height that the stack's middle, top or bottom comes to; without effect where a work is held. */
+  line: mm,
+  /** Which of the three; the middle where left out. */
+  by: z.enum(['middle', 'top', 'bottom']).optional(),
+  /** From the lowest edge to the highest that there may be. */
+  room: z.strictObject({ from: mm, to: mm }).optional(),
   steps: steps.optional(),
 })
 
 const tall = { top: z.number(), bottom: z.number(), centre: z.number() } as const
 export const stackAnswer = z.strictObject({
+  fits: z.boolean(),
+  /** By how much the room would have to be higher. */
+  shortBy: z.number(),
+  /** As a row's; `axis` is the height that the line would have to have, `longer` is higher. */
+  cures: list(rowCure),
   height: z.number(),
   top: z.number(),
   bottom: z.number(),

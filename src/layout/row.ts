@@ -4,7 +4,8 @@
  * not fit says by how much, and which single change would make it fit.
  */
 import { Refusal } from '../contract/refusal.ts'
-import type { RowAnswer, RowCure, RowQuestion, RowRule } from './layout-shape.ts'
+import type { RowAnswer, RowQuestion, RowRule } from './layout-shape.ts'
+import { rowCures } from './row-cures.ts'
 
 interface Item {
   readonly id: string
@@ -17,8 +18,9 @@ interface Stretch {
   readonly from: number
   readonly to: number
   readonly works: readonly Item[]
-  readonly leftEnd: boolean
-  readonly rightEnd: boolean
+  /** The held work it begins or ends at; null at an end of the whole stretch. */
+  readonly before: Item | null
+  readonly after: Item | null
 }
 
 /**
@@ -31,13 +33,11 @@ export function layRow(question: RowQuestion): RowAnswer {
   if (rule.rule === 'by-size' && rule.least > rule.most) {
     throw new Refusal('rule-out-of-range', 'The least gap must not be more than the most.', { field: 'rule.most' })
   }
-  const least = question.leastGap ?? 0
   const placed: { id: string; left: number; right: number; centre: number }[] = []
   const gaps: number[] = []
-  let shortBy = 0
+  const missing = shortBy(question)
   for (const stretch of stretches(question)) {
     const inner = gapsOf(stretch, rule)
-    shortBy = Math.max(shortBy, shortOf(stretch, rule, inner, least))
     let x = stretch.from
     stretch.works.forEach((work, index) => {
       x += inner[index] ?? 0
@@ -46,26 +46,20 @@ export function layRow(question: RowQuestion): RowAnswer {
       x += work.width
     })
     gaps.push(stretch.to - x)
-    if (!stretch.rightEnd) {
-      const held = works.find(work => work.heldAt === stretch.to && !placed.some(done => done.id === work.id))
-      if (held !== undefined) {
-        placed.push({
-          id: held.id,
-          left: stretch.to,
-          right: stretch.to + held.width,
-          centre: stretch.to + held.width / 2,
-        })
-      }
+    const held = stretch.after
+    if (held !== null) {
+      const { id, width } = held
+      placed.push({ id, left: stretch.to, right: stretch.to + width, centre: stretch.to + width / 2 })
     }
   }
-  const fits = shortBy <= 1e-6
+  const fits = missing <= 1e-6
   return {
     fits,
-    shortBy: fits ? 0 : shortBy,
+    shortBy: fits ? 0 : missing,
     works: fits ? placed : [],
     gaps: fits ? gaps : [],
     filled: works.reduce((sum, work) => sum + work.width, 0) / (to - from),
-    cures: fits ? [] : curesFor(question, shortBy),
+    cures: fits ? [] : rowCures(question, missing),
   }
 }
 
@@ -73,7 +67,7 @@ function stretches({ from, to, works }: RowQuestion): readonly Stretch[] {
   const found: Stretch[] = []
   let start = from
   let free: Item[] = []
-  let leftEnd = true
+  let before: Item | null = null
   works.forEach((work, index) => {
     const heldAt = work.heldAt ?? null
     if (heldAt === null) {
@@ -90,18 +84,22 @@ function stretches({ from, to, works }: RowQuestion): readonly Stretch[] {
         },
       )
     }
-    found.push({ from: start, to: heldAt, works: free, leftEnd, rightEnd: false })
+    found.push({ from: start, to: heldAt, works: free, before, after: work })
     start = heldAt + work.width
     free = []
-    leftEnd = false
+    before = work
   })
-  found.push({ from: start, to, works: free, leftEnd, rightEnd: true })
+  found.push({ from: start, to, works: free, before, after: null })
   return found
 }
 
-/** The gaps of one stretch: before each work, and one after the last. Their sum and the widths are the stretch. */
+/**
+ * The gaps of one stretch: before each work, and one after the last. Their sum and the widths are the stretch. Derived
+ * from `free = L − ΣW`: equal `free / (n + 1)`; margins `(free − mL − mR) / (n − 1)`; ends k times the gap
+ * `free / (n − 1 + 2k)` (equal gaps are common practice, the others follow from the sum).
+ */
 function gapsOf(stretch: Stretch, rule: RowRule): readonly number[] {
-  const { works } = stretch
+  const { works, before, after } = stretch
   const n = works.length
   const free = stretch.to - stretch.from - works.reduce((sum, work) => sum + work.width, 0)
   if (n === 0) return [free]
@@ -110,9 +108,9 @@ function gapsOf(stretch: Stretch, rule: RowRule): readonly number[] {
       return fill(n, free / (n + 1), free / (n + 1))
     case 'ends': {
       // One work alone has equal ends whatever their multiple.
-      if (n === 1 && stretch.leftEnd && stretch.rightEnd) return [free / 2, free / 2]
-      const left = stretch.leftEnd ? rule.times : 1
-      const right = stretch.rightEnd ? rule.times : 1
+      if (n === 1 && before === null && after === null) return [free / 2, free / 2]
+      const left = before === null ? rule.times : 1
+      const right = after === null ? rule.times : 1
       const gap = free / (n - 1 + left + right)
       return fill(n, gap * left, gap)
     }
@@ -120,20 +118,16 @@ function gapsOf(stretch: Stretch, rule: RowRule): readonly number[] {
       return withMargins(stretch, rule, free)
     case 'gap':
     case 'by-size': {
-      const inner = works.slice(1).map((work, i) => innerGap(rule, works[i]?.width ?? 0, work.width))
+      const inner = works.slice(1).map((work, i) => between(rule, works[i] ?? work, work))
       return anchored(stretch, rule, free, inner)
     }
   }
 }
 
-function withMargins(
-  stretch: Stretch,
-  rule: Extract<RowRule, { readonly rule: 'margins' }>,
-  free: number,
-): readonly number[] {
-  const n = stretch.works.length
-  const left = stretch.leftEnd ? rule.left : null
-  const right = stretch.rightEnd ? rule.right : null
+function withMargins({ works, before, after }: Stretch, rule: RuleOf<'margins'>, free: number): readonly number[] {
+  const n = works.length
+  const left = before === null ? rule.left : null
+  const right = after === null ? rule.right : null
   const count = n + 1 - (left === null ? 0 : 1) - (right === null ? 0 : 1)
   const rest = free - (left ?? 0) - (right ?? 0)
   // One work between two margins has no gap to find: it is centred between them.
@@ -144,33 +138,39 @@ function withMargins(
 
 /** Fixed inner gaps: next to a held work on one side, else centred in the stretch or about the axis. */
 function anchored(
-  stretch: Stretch,
-  rule: Extract<RowRule, { readonly rule: 'gap' | 'by-size' }>,
+  { from, to, works, before, after }: Stretch,
+  rule: GivenGaps,
   free: number,
   inner: readonly number[],
 ): readonly number[] {
   const spare = free - inner.reduce((sum, gap) => sum + gap, 0)
-  const { leftEnd, rightEnd, works } = stretch
-  const first = works[0]?.width ?? 0
-  const last = works.at(-1)?.width ?? 0
-  if (leftEnd && !rightEnd) return [spare - beside(rule, last), ...inner, beside(rule, last)]
-  if (!leftEnd && rightEnd) return [beside(rule, first), ...inner, spare - beside(rule, first)]
-  if (leftEnd && rightEnd && rule.axis !== null && rule.axis !== undefined) {
-    const length = stretch.to - stretch.from - spare
-    const before = rule.axis - length / 2 - stretch.from
-    return [before, ...inner, spare - before]
+  const [first, last] = [works[0], works.at(-1)]
+  if (before === null && after !== null && last !== undefined) {
+    const gap = between(rule, last, after)
+    return [spare - gap, ...inner, gap]
+  }
+  if (before !== null && after === null && first !== undefined) {
+    const gap = between(rule, before, first)
+    return [gap, ...inner, spare - gap]
+  }
+  if (before === null && after === null && hasAxis(rule)) {
+    const start = rule.axis - (to - from - spare) / 2 - from
+    return [start, ...inner, spare - start]
   }
   return [spare / 2, ...inner, spare / 2]
 }
 
-/** Gap to a held neighbour whose width the stretch does not know: its own work's half, or the fixed gap. */
-function beside(rule: Extract<RowRule, { readonly rule: 'gap' | 'by-size' }>, width: number): number {
-  return rule.rule === 'gap' ? rule.gap : Math.min(rule.most, Math.max(rule.least, rule.factor * width))
+type RuleOf<R extends RowRule['rule']> = Extract<RowRule, { readonly rule: R }>
+type GivenGaps = RuleOf<'gap' | 'by-size'>
+
+function hasAxis<R extends GivenGaps>(rule: R): rule is R & { readonly axis: number } {
+  return rule.axis !== null && rule.axis !== undefined
 }
 
-function innerGap(rule: Extract<RowRule, { readonly rule: 'gap' | 'by-size' }>, a: number, b: number): number {
+/** `g = factor (w1 + w2) / 2`, clamped (factor 1, half of each neighbour's width, is common practice). */
+function between(rule: GivenGaps, a: Item, b: Item): number {
   if (rule.rule === 'gap') return rule.gap
-  return Math.min(rule.most, Math.max(rule.least, (rule.factor * (a + b)) / 2))
+  return Math.min(rule.most, Math.max(rule.least, (rule.factor * (a.width + b.width)) / 2))
 }
 
 /** First gap, then the same gap between works; the last is what is left over, so the caller computes it. */
@@ -180,78 +180,39 @@ function fill(n: number, first: number, gap: number): readonly number[] {
 
 /** How much longer a stretch would have to be for its smallest gap to be the least one. */
 function shortOf(stretch: Stretch, rule: RowRule, gaps: readonly number[], least: number): number {
-  const n = stretch.works.length
+  const { works, before, after } = stretch
+  const n = works.length
   const length = stretch.to - stretch.from
   if (n === 0) return Math.max(0, -length)
-  const widths = stretch.works.reduce((sum, work) => sum + work.width, 0)
+  const widths = works.reduce((sum, work) => sum + work.width, 0)
   switch (rule.rule) {
     case 'equal':
       return Math.max(0, widths + (n + 1) * least - length)
     case 'ends': {
-      const ends = (stretch.leftEnd ? rule.times : 1) + (stretch.rightEnd ? rule.times : 1)
+      const ends = (before === null ? rule.times : 1) + (after === null ? rule.times : 1)
       return Math.max(0, widths + (n - 1 + ends) * least - length)
     }
     case 'margins': {
-      const margins = (stretch.leftEnd ? rule.left : least) + (stretch.rightEnd ? rule.right : least)
+      const margins = (before === null ? rule.left : least) + (after === null ? rule.right : least)
       return Math.max(0, widths + margins + (n - 1) * least - length)
     }
     default: {
-      // The inner gaps are given: the ends must not go below nothing, and a held neighbour keeps its gap.
+      // The inner gaps are given. An end of the wall may be reached; between two held works the least gap stays.
       const last = length - widths - gaps.slice(0, n).reduce((sum, gap) => sum + gap, 0)
-      const axis = stretch.leftEnd && stretch.rightEnd && rule.axis !== null && rule.axis !== undefined
-      const worst = Math.min(gaps[0] ?? 0, last)
-      const centred = stretch.leftEnd === stretch.rightEnd && !axis
-      return Math.max(0, centred || axis ? -2 * worst : -worst)
+      // About an axis it may reach over one end only.
+      if (before === null && after === null) return Math.max(0, -(gaps[0] ?? 0)) + Math.max(0, -last)
+      const end = before !== null && after !== null ? least : 0
+      const worst = Math.min(gaps[0] ?? 0, last) - end
+      return Math.max(0, before !== null && after !== null ? -2 * worst : -worst)
     }
   }
 }
 
-/** Single changes, each of which alone would make the row fit; cheapest for the hang first. */
-function curesFor(question: RowQuestion, shortBy: number): readonly RowCure[] {
-  const { from, to, works, rule } = question
-  const cures: RowCure[] = []
-  const widths = works.reduce((sum, work) => sum + work.width, 0)
-  const n = works.length
-  const anyHeld = works.some(work => (work.heldAt ?? null) !== null)
-  if (!anyHeld && rule.rule === 'gap' && n > 1) {
-    const gap = (to - from - widths) / (n - 1)
-    if (gap >= 0 && gap < rule.gap) cures.push({ kind: 'gap', mm: gap })
-  }
-  const least = question.leastGap ?? 0
-  if (!anyHeld && least > 0 && rule.rule !== 'gap' && rule.rule !== 'by-size') {
-    const ends = rule.rule === 'ends' ? n - 1 + 2 * rule.times : n + 1
-    const gap =
-      rule.rule === 'margins'
-        ? (to - from - widths - rule.left - rule.right) / Math.max(1, n - 1)
-        : (to - from - widths) / ends
-    if (gap >= 0 && gap < least) cures.push({ kind: 'least-gap', mm: gap })
-  }
-  if (!anyHeld && rule.rule === 'margins') {
-    const margin = (to - from - widths - (n - 1) * least) / 2
-    if (margin >= 0) cures.push({ kind: 'margins', mm: margin })
-  }
-  const leavable = works.filter(work => (work.heldAt ?? null) === null).sort((a, b) => a.width - b.width)
-  const out = leavable.find(work => fitsWithout(question, work.id))
-  if (out !== undefined) cures.push({ kind: 'leave-out', id: out.id, mm: out.width })
-  const freed = works.filter(work => (work.heldAt ?? null) !== null).find(work => fitsFreeing(question, work.id))
-  if (freed !== undefined) cures.push({ kind: 'let-go', id: freed.id, mm: 0 })
-  if (!anyHeld) cures.push({ kind: 'longer', mm: shortBy })
-  return cures
-}
-
-function fitsWithout(question: RowQuestion, id: string): boolean {
-  return isShort({ ...question, works: question.works.filter(work => work.id !== id) }) <= 1e-6
-}
-
-function fitsFreeing(question: RowQuestion, id: string): boolean {
-  const works = question.works.map(work => (work.id === id ? { ...work, heldAt: null } : work))
-  return isShort({ ...question, works }) <= 1e-6
-}
-
-function isShort(question: RowQuestion): number {
+/** How much longer the worst of its stretches would have to be; 0 where the row fits. */
+export function shortBy(question: RowQuestion): number {
+  const { rule, leastGap = 0 } = question
   return stretches(question).reduce(
-    (most, stretch) =>
-      Math.max(most, shortOf(stretch, question.rule, gapsOf(stretch, question.rule), question.leastGap ?? 0)),
+    (most, stretch) => Math.max(most, shortOf(stretch, rule, gapsOf(stretch, rule), leastGap)),
     0,
   )
 }

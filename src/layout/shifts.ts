@@ -52,7 +52,7 @@ export function forbiddenAlong(rect: Rect, keep: Keep): readonly Stretch[] {
   return [{ from: keep.x - along - right(rect), to: right(keep) + along - rect.x }]
 }
 
-function forbiddenUp(rect: Rect, keep: Keep): readonly Stretch[] {
+export function forbiddenUp(rect: Rect, keep: Keep): readonly Stretch[] {
   const { dx } = clearances(rect, keep)
   if (dx >= keep.margin - SLACK) return []
   const up = needed(keep.margin, dx)

@@ -10,6 +10,7 @@ import { defaultSteps } from '../hang/printing.ts'
 import { defaultHangRules } from '../hang/rules.ts'
 import { floorAt } from '../hang/wall.ts'
 import { type HungRect, wallFindings } from '../layout/findings.ts'
+import { toolAreas, toolFindings } from '../layout/tool-room.ts'
 import { calledOn } from './called.ts'
 import { labelsOfFace } from './labels-of-face.ts'
 import { levelLineOf, type MarksOrWhy, type MarksStyle, marksOfFace } from './marks-of-face.ts'
@@ -59,7 +60,18 @@ export function faceFindings(
       ...lightFindings(work, elevation),
     ]
   })
-  return [...wall, ...works, ...labelsOfFace(elevation, all, style).findings]
+  return [...wall, ...toolsOf(elevation, all, style), ...works, ...labelsOfFace(elevation, all, style).findings]
+}
+
+function toolsOf(elevation: Elevation, all: ReadonlyMap<string, MarksOrWhy>, style: MarksStyle): readonly Finding[] {
+  const works = elevation.works.flatMap(work => {
+    const rect = rectOf(work)
+    const marks = all.get(work.placement)
+    if (rect === undefined) return []
+    const areas = marks === undefined || 'problem' in marks ? [] : toolAreas(marks.answer, rect, elevation.rules.tools)
+    return [{ rect, areas }]
+  })
+  return toolFindings(works, elevation.wall, sayIn(style.unit, style.steps))
 }
 
 /** Where it bears is known without a fixing; where the hole goes is not. What stands on the floor needs none. */

@@ -31,7 +31,6 @@ export function planOf(reading: Pick<Reading, 'db'>, show: CrewShow) {
     teams: show.crew.teams,
     hoursADay: show.crew.hours,
     contingency: show.crew.contingency,
-    lockRoom: ruleNumber(reading.db, 'lockRoom'),
     liftOn: ruleNumber(reading.db, 'liftOn'),
     counts: new Map(show.equipment.map(each => [each.id, each.count])),
     say: show.say,

@@ -200,6 +200,11 @@ export function elevationOf(db: ReadHandle, exhibition: string, face: string): E
       minimumMargin: Number(rule('minimumMargin')),
       liftOn: Number(rule('liftOn')),
       sheetStepMm: Number(rule('sheetStepMm')),
+      tools: {
+        lockRoom: Number(rule('lockRoom')),
+        handRoom: Number(rule('handRoom')),
+        driverRoom: Number(rule('driverRoom')),
+      },
       hang: hangRulesFrom(key => Number(rule(key))),
       labels: labelRulesOf(rule),
     },

@@ -11,6 +11,7 @@ import {
   stackAnswer,
   stackQuestion,
 } from '../../layout/layout-shape.ts'
+import { salonAnswer, salonQuestion } from '../../layout/salon-shape.ts'
 import { setAnswer, setQuestion } from '../../layout/set-shape.ts'
 import { procedure } from '../procedure.ts'
 import { sizePart } from './works-shape.ts'
@@ -138,7 +139,7 @@ export const computationsArea = {
   ),
   'layout.stack': procedure(
     'pure',
-    'Lays works in a stack about a height, with running dimensions.',
+    'Lays works in a stack about a height, or from a common top or bottom, with running dimensions.',
     stackQuestion,
     stackAnswer,
   ),
@@ -147,6 +148,12 @@ export const computationsArea = {
     'Lays a grid about a point, with running dimensions in both units.',
     gridQuestion,
     gridAnswer,
+  ),
+  'layout.salon': procedure(
+    'pure',
+    'Lays a salon hang: works close together about a point, no two nearer than one distance; held works stay.',
+    salonQuestion,
+    salonAnswer,
   ),
   'layout.set': procedure(
     'pure',

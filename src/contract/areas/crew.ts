@@ -4,6 +4,7 @@
  */
 import * as z from 'zod'
 import { accessKinds, handlingClasses } from '../../crew/handling.ts'
+import { orderReasons } from '../../crew/hanging-order.ts'
 import { taskKinds } from '../../crew/schedule.ts'
 import { procedure } from '../procedure.ts'
 import { changes, done, finding, id, kilograms, longText, made, name, shortText, size, updated } from '../shared.ts'
@@ -107,7 +108,7 @@ export const crewPlan = z.strictObject({
       start: minutes,
       end: minutes,
       teams: z.array(z.int()).readonly(),
-      after: z.array(z.strictObject({ placement: id, why: z.enum(['lock-tool', 'lift-on']), gap: z.number() })),
+      after: z.array(z.strictObject({ placement: id, why: z.enum(orderReasons), gap: z.number() })),
     }),
   ),
   /** In the order in which they begin. */

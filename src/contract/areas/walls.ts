@@ -144,6 +144,8 @@ export const wallRules = z.strictObject({
   minimumMargin: z.number(),
   liftOn: z.number(),
   sheetStepMm: z.number(),
+  /** Room for the tools of locks and screws. */
+  tools: z.strictObject({ lockRoom: z.number(), handRoom: z.number(), driverRoom: z.number() }),
   /** What its marks are computed and judged by. */
   hang: hangRules,
   labels: labelRulesShape,

@@ -260,9 +260,12 @@ export const computationsExamples: ExamplesOf<keyof typeof computationsArea> = {
             { id: 'B', height: 300 },
           ],
           gap: 50,
-          centre: 1480,
+          line: 1480,
         }),
         output: () => ({
+          fits: true,
+          shortBy: 0,
+          cures: [],
           height: 750,
           top: 1855,
           bottom: 1105,
@@ -296,7 +299,52 @@ export const computationsExamples: ExamplesOf<keyof typeof computationsArea> = {
       },
     ],
     refused: [
-      { about: 'no work at all', input: () => ({ works: [], gap: 1, centre: 1 }), code: 'bad-input', field: 'works' },
+      { about: 'no work at all', input: () => ({ works: [], gap: 1, line: 1 }), code: 'bad-input', field: 'works' },
+    ],
+  },
+  'layout.salon': {
+    answered: [
+      {
+        about: 'two squares of 400 about a point: with a gap of 50 they are 850 wide',
+        input: () => ({
+          from: 0,
+          to: 4000,
+          bottom: 0,
+          top: 3000,
+          gap: 50,
+          centre: { x: 2000, y: 1500 },
+          works: ['a', 'b'].map(id => ({ id, width: 400, height: 400 })),
+        }),
+        output: () => ({
+          fits: true,
+          shortBy: 0,
+          cures: [],
+          works: [
+            { id: 'a', x: expect.any(Number), y: 1300 },
+            { id: 'b', x: expect.any(Number), y: 1300 },
+          ],
+          box: { x: 1575, y: 1300, width: 850, height: 400 },
+          nearest: { gap: 50, a: 'a', b: 'b' },
+          widest: { gap: 50, a: 'a', b: 'b' },
+          mean: 50,
+        }),
+      },
+    ],
+    refused: [
+      {
+        about: 'no height to hang in',
+        input: () => ({
+          from: 0,
+          to: 4000,
+          bottom: 900,
+          top: 900,
+          gap: 50,
+          centre: { x: 2000, y: 900 },
+          works: [{ id: 'a', width: 400, height: 400 }],
+        }),
+        code: 'span-empty',
+        field: 'top',
+      },
     ],
   },
   'layout.labels': {

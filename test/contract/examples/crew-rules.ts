@@ -110,10 +110,23 @@ export const crewRuleRows = [
     'from memory',
     ['A higher platform is a scaffold.', 500, 10000],
   ),
-  rule('lockRoom', 300, 'Free height that a lock’s tool needs below the work.', 'mm', 'from memory', [
-    'A work hung close below bars the tool.',
+  rule(
+    'lockRoom',
+    300,
+    'Room that a lock’s tool needs beside its work, where nobody measured the tool.',
+    'mm',
+    'from memory',
+    ['A neighbour, the floor or a thing on the wall closer than that bars the tool.', 0, 2000],
+  ),
+  rule('handRoom', 100, 'Width that a hand with a lock’s tool needs.', 'mm', 'from memory', [
+    'The tool turns by a quarter, and the hand with it.',
     0,
-    2000,
+    1000,
+  ]),
+  rule('driverRoom', 25, 'Room all round a screw beside a frame for the driver.', 'mm', 'from memory', [
+    'A frame beside it keeps the driver from standing straight, and the screw’s head is spoilt.',
+    0,
+    500,
   ]),
   rule('patchSide', 150, 'Side of the square that is painted over a filled hole.', 'mm', 'from memory', [
     'A smaller patch shows.',

@@ -75,6 +75,7 @@ export const wallsExamples: ExamplesOf<keyof typeof wallsArea> = {
             minimumMargin: 150,
             liftOn: 25,
             sheetStepMm: 1,
+            tools: { lockRoom: 300, handRoom: 100, driverRoom: 25 },
             hang: {
               houseFactor: 4,
               leastWireAngle: 30,

@@ -240,7 +240,6 @@ describe('the plan of a show', () => {
     teams,
     hoursADay: 6,
     contingency: 0.25,
-    lockRoom: 300,
     liftOn: 25,
     counts: new Map<string, number>(),
   })

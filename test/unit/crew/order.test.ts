@@ -4,7 +4,7 @@ import { comingDown, type HangingOrder, hangingOrder, type OrderedWork } from '.
 import { patchOf, unionArea } from '../../../src/crew/patch.ts'
 import { randomFrom } from '../database/random-edits.ts'
 
-const rules = { lockRoom: 300, liftOn: 25 }
+const rules = { liftOn: 25 }
 
 function work(
   id: string,
@@ -19,9 +19,13 @@ function work(
     rect: { x, y, width, height },
     x: x + width / 2,
     class: 'by hand',
-    locksBelow: false,
+    tools: [],
     ...rest,
   } satisfies OrderedWork
+}
+
+function area([x, y, width, height]: readonly [number, number, number, number]) {
+  return { x, y, width, height }
 }
 
 describe('hanging order', () => {
@@ -37,18 +41,57 @@ describe('hanging order', () => {
   })
 
   test('an upper work with a lock below hangs before the lower one', () => {
-    const upper = work('upper', { at: [500, 1600, 400, 400], locksBelow: true })
+    // 400 × 400 at 1 600; its lock in the middle, the tool 300 deep: 1 300 to 1 600, and the lower one ends at 1 500.
+    const upper = work('upper', { at: [500, 1600, 400, 400], tools: [area([650, 1300, 100, 300])] })
     const lower = work('lower', { at: [0, 900, 700, 600] })
     expect(hangingOrder([lower, upper], rules)).toEqual({
       order: ['upper', 'lower'],
       before: [{ first: 'upper', last: 'lower', why: 'lock-tool', gap: 100 }],
       against: [],
     })
-    // With the tool's room free, or beside each other, nothing waits.
-    const far = work('upper', { at: [500, 1800, 400, 400], locksBelow: true })
-    expect(hangingOrder([lower, far], rules).order).toEqual(['lower', 'upper'])
-    const beside = work('upper', { at: [700, 1600, 400, 400], locksBelow: true })
+    // With the tool's room free nothing bars it; nobody reaches over the lower one all the same.
+    const far = work('upper', { at: [500, 1800, 400, 400], tools: [area([650, 1500, 100, 300])] })
+    expect(hangingOrder([lower, far], rules).before).toEqual([
+      { first: 'upper', last: 'lower', why: 'reach-over', gap: 300 },
+    ])
+    const beside = work('upper', { at: [700, 1600, 400, 400], tools: [area([850, 1300, 100, 300])] })
     expect(hangingOrder([lower, beside], rules).before).toEqual([])
+  })
+
+  test('a neighbour at the side where the tool comes in hangs later', () => {
+    const locked = work('locked', { at: [1000, 1200, 400, 500], tools: [area([900, 1210, 100, 100])] })
+    const left = work('left', { at: [500, 1200, 450, 500] })
+    expect(hangingOrder([left, locked], rules)).toEqual({
+      order: ['locked', 'left'],
+      before: [{ first: 'locked', last: 'left', why: 'lock-tool', gap: 50 }],
+      against: [],
+    })
+  })
+
+  test('two that bar each other’s tool are told', () => {
+    const a = work('a', { at: [0, 1200, 400, 500], tools: [area([400, 1210, 100, 100])] })
+    const b = work('b', { at: [450, 1200, 400, 500], tools: [area([350, 1210, 100, 100])] })
+    expect(hangingOrder([a, b], rules).against).toEqual([{ first: 'b', last: 'a', why: 'lock-tool', gap: 50 }])
+  })
+
+  test('a stack of three hangs from above, one after the other', () => {
+    const stack = ['low', 'middle', 'high'].map((id, at) => work(id, { at: [0, 600 + at * 600, 400, 500] }))
+    expect(hangingOrder(stack, rules)).toEqual({
+      order: ['high', 'middle', 'low'],
+      before: [
+        { first: 'middle', last: 'low', why: 'reach-over', gap: 100 },
+        { first: 'high', last: 'middle', why: 'reach-over', gap: 100 },
+      ],
+      against: [],
+    })
+  })
+
+  test('what needs a lift goes up while the floor is clear, whatever hangs above it', () => {
+    const heavy = work('heavy', { at: [0, 600, 900, 900], class: 'stacker lift' })
+    expect(hangingOrder([work('small', { at: [100, 1600, 300, 300] }), heavy], rules)).toMatchObject({
+      order: ['heavy', 'small'],
+      before: [],
+    })
   })
 
   test('a narrow gap above is hung from below upwards', () => {
@@ -58,7 +101,7 @@ describe('hanging order', () => {
   })
 
   test('both at once are told', () => {
-    const upper = work('upper', { at: [0, 1520, 400, 400], locksBelow: true })
+    const upper = work('upper', { at: [0, 1520, 400, 400], tools: [area([150, 1220, 100, 300])] })
     const lower = work('lower', { at: [50, 900, 700, 600] })
     const made = hangingOrder([lower, upper], rules)
     expect(made.order).toEqual(['upper', 'lower'])
@@ -83,7 +126,7 @@ describe('hanging order', () => {
           faceOrder: index % 3,
           at: [whole(0, 3000), whole(3, 12) * 200, whole(2, 8) * 100, whole(2, 4) * 95],
           class: random() < 0.2 ? 'stacker lift' : 'by hand',
-          locksBelow: random() < 0.5,
+          tools: random() < 0.5 ? [] : [area([whole(0, 3000), whole(3, 12) * 200, 100, 300])],
         }),
       )
       check(hangingOrder(works, rules), works.length)

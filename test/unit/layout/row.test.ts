@@ -171,6 +171,34 @@ describe('rows', () => {
     expect(held.cures).toContainEqual({ kind: 'let-go', id: 'b', mm: 0 })
   })
 
+  // F19 with a held neighbour: 0.5 × (400 + 800) / 2 = 300 beside it.
+  test('a gap beside a held work follows both widths', () => {
+    const works = [
+      { id: 'a', width: 400 },
+      { id: 'b', width: 800, heldAt: 2000 },
+    ]
+    const rule: RowRule = { rule: 'by-size', factor: 0.5, least: 50, most: 1000 }
+    expect(layRow({ from: 0, to: 4000, works, rule }).works[0]?.left).toBe(2000 - 300 - 400)
+  })
+
+  test('one change of the rule’s own figures is offered, and tried', () => {
+    const tight = { from: 0, to: 2000, works: three, leastGap: 50 }
+    // 2000 − 1500 = 500; three gaps of 50 and ends of k × 50: k = (500 / 50 − 2) / 2 = 4.
+    const ends = layRow({ ...tight, rule: { rule: 'ends', times: 9 } })
+    expect(ends.cures[0]).toEqual({ kind: 'times', times: 4 })
+    // Means of 500 and 550: 1 050 f = 500.
+    const bySize = layRow({ ...tight, rule: { rule: 'by-size', factor: 0.9, least: 0, most: 2000 } })
+    expect(bySize.cures[0]).toEqual({ kind: 'factor', times: 0.476 })
+    // About 700 the row of 1 700 reaches 150 over the left end; about 850 it ends there.
+    const axis = layRow({ ...tight, rule: { rule: 'gap', gap: 100, axis: 700 } })
+    expect(axis.shortBy).toBe(150)
+    expect(axis.cures).toContainEqual({ kind: 'axis', mm: 850 })
+    for (const cure of axis.cures) {
+      if (cure.kind === 'axis')
+        expect(layRow({ ...tight, rule: { rule: 'gap', gap: 100, axis: cure.mm } }).fits).toBe(true)
+    }
+  })
+
   test('held works out of order are refused with their field', () => {
     const works = [
       { id: 'a', width: 400, heldAt: 1000 },
@@ -194,7 +222,7 @@ describe('stacks and grids', () => {
         { id: 'c', height: 200.4 },
       ],
       gap: 50.4,
-      centre: 1500,
+      line: 1500,
     })
     expect(stack.height).toBeCloseTo(1002, 9)
     expect(stack.top + stack.bottom).toBeCloseTo(3000, 9)

@@ -111,6 +111,7 @@ export function wallWith(works: readonly PlacedWork[], plannedLux: number | null
       minimumMargin: 150,
       liftOn: 25,
       sheetStepMm: 1,
+      tools: { lockRoom: 300, handRoom: 100, driverRoom: 25 },
       hang: defaultHangRules,
       labels: defaultLabelRules,
     },

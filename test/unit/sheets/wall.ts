@@ -151,6 +151,7 @@ export function wallOf(works: readonly PlacedWork[], length = 9140, more: Partia
       minimumMargin: 150,
       liftOn: 25,
       sheetStepMm: 1,
+      tools: { lockRoom: 300, handRoom: 100, driverRoom: 25 },
       hang: defaultHangRules,
       labels: defaultLabelRules,
     },
