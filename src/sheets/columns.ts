@@ -23,6 +23,8 @@ export interface SheetColumn {
   readonly width: number
   /** Number format as the workbook's standard (ECMA-376 part 1, 18.8.31) writes it; null for text. */
   readonly format: string | null
+  /** Left out on paper: the same stands beside it as the tape says it. */
+  readonly workbookOnly?: boolean
 }
 
 /** A table sheet: what stands above it, its columns, its rows. */

@@ -17,7 +17,7 @@ export function lengthColumns(key: string, heading: string, unit: SheetUnit): re
   }
   if (unit === 'mm') return [number]
   return [
-    number,
+    { ...number, workbookOnly: true },
     { key: `${key}.fraction`, heading: `${heading}, by the tape (in)`, ...unread, unit: null, width: 8, format: null },
   ]
 }

@@ -3,7 +3,7 @@
  * The rule it keeps: nothing is cut off; a cell breaks into lines, a table into pages, each with its headings.
  */
 
-import { type Cell, isTick, type SheetColumn, type TableSheet } from './columns.ts'
+import { type Cell, EMPTY, isTick, type SheetColumn, type TableSheet } from './columns.ts'
 import { ink } from './ink.ts'
 import { sizeWithin, wrap } from './lines.ts'
 import { type Face, type Page, type Paper, papers, type TextMeasure } from './shapes.ts'
@@ -30,8 +30,8 @@ interface Row {
 export function tablePages(sheets: readonly TableSheet[], paper: Paper, measure: TextMeasure): TablePages {
   const size = papers[paper]
   const room = size.width - 2 * margin
-  const cut = sheets.flatMap(sheet => {
-    const widths = widthsOf(sheet.columns, room)
+  const cut = sheets.map(onPaper).flatMap(sheet => {
+    const widths = widthsOf(sheet, room, measure)
     const rooms = sheet.columns.map(
       ({ format }, index) => (widths[index] ?? 0) - padding - (format === null ? 0 : numberGap),
     )
@@ -86,11 +86,40 @@ export function tablePages(sheets: readonly TableSheet[], paper: Paper, measure:
   }
 }
 
-/** The width of the paper shared as the workbook shares it, never wider than the workbook's columns look. */
-function widthsOf(columns: readonly SheetColumn[], room: number): readonly number[] {
-  const all = columns.reduce((sum, column) => sum + column.width + 1, 0)
-  const each = Math.min(room / all, 2.6)
-  return columns.map(column => (column.width + 1) * each)
+/** The table without the columns that only a workbook has. */
+function onPaper(sheet: TableSheet): TableSheet {
+  const kept = sheet.columns.map(column => column.workbookOnly !== true)
+  return {
+    ...sheet,
+    columns: sheet.columns.filter((_, index) => kept[index]),
+    rows: sheet.rows.map(row => row.filter((_, index) => kept[index])),
+  }
+}
+
+/**
+ * The width of the paper shared as the workbook shares it, never wider than the workbook's columns look; but no column is
+ * narrower than the longest word of its heading or than its widest number, and the others make room for it.
+ */
+function widthsOf({ columns, rows }: TableSheet, room: number, measure: TextMeasure): readonly number[] {
+  const least = columns.map((column, index) => {
+    const words = column.heading.split(' ').map(word => measure.width('strong', textSize, word))
+    const figures =
+      column.format === null
+        ? []
+        : rows.map(row => measure.width('figure', textSize, cellWords(row[index] ?? EMPTY, column)))
+    return Math.max(0, ...words, ...figures) + padding + (column.format === null ? 0 : numberGap)
+  })
+  const held = new Set<number>()
+  for (;;) {
+    const free = columns.flatMap((_, index) => (held.has(index) ? [] : [index]))
+    const taken = [...held].reduce((sum, index) => sum + (least[index] ?? 0), 0)
+    const all = free.reduce((sum, index) => sum + (columns[index]?.width ?? 0) + 1, 0)
+    const each = Math.min((room - taken) / all, 2.6)
+    const wide = (index: number) => ((columns[index]?.width ?? 0) + 1) * each
+    const narrow = free.filter(index => wide(index) < (least[index] ?? 0) - 1e-9)
+    if (narrow.length === 0) return columns.map((_, index) => (held.has(index) ? (least[index] ?? 0) : wide(index)))
+    for (const index of narrow) held.add(index)
+  }
 }
 
 /** Cells broken to the rooms that their words have. */
