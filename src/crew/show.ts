@@ -117,7 +117,8 @@ export function hardwareWork(work: CrewWork): HardwareWork {
     face: work.elevation.wall.face,
     wallType: work.elevation.wall.wallType,
     needs: work.answer?.needs ?? [],
-    fixings: [...new Set(work.answer?.marks.map(mark => mark.fixing.name))],
+    // What stands on the floor is fixed by nothing.
+    fixings: [...new Set(work.answer?.marks.filter(mark => mark.on !== 'floor').map(mark => mark.fixing.name))],
     holes: holesOf(work.answer),
     locks: work.answer?.locks.length ?? 0,
   }

@@ -18,10 +18,10 @@ export function number(key: string, heading: string, width = 7, format = '0'): S
 }
 
 export const workColumns: readonly SheetColumn[] = [
-  text('wall', 'Room and wall', 20),
+  text('wall', 'Room and wall', 24),
   text('running', 'No.', 5),
   text('number', 'Work number', 13),
-  text('title', 'Title', 26),
+  text('title', 'Title', 22),
 ]
 
 export function workCells(work: {

@@ -18,7 +18,7 @@ export function lengthColumns(key: string, heading: string, unit: SheetUnit): re
   if (unit === 'mm') return [number]
   return [
     { ...number, workbookOnly: true },
-    { key: `${key}.fraction`, heading: `${heading}, by the tape (in)`, ...unread, unit: null, width: 8, format: null },
+    { key: `${key}.fraction`, heading: `${heading}, by the tape (in)`, ...unread, unit: null, width: 10, format: null },
   ]
 }
 
