@@ -8,10 +8,11 @@ import { afterAll, describe, expect, test } from 'vitest'
 import { writePdf } from '../../main/files/pdf/writer.ts'
 import { writeWorkbook } from '../../main/files/workbook/write.ts'
 import { openFaces } from '../../main/fonts/faces.ts'
-import type { CrewHardware, CrewOrders } from '../../src/contract/areas/crew.ts'
+import type { CrewHardware, CrewOrders, CrewPlanAnswer } from '../../src/contract/areas/crew.ts'
 import type { LockRegister } from '../../src/contract/areas/marks.ts'
 import { isTick, type TableSheet } from '../../src/sheets/columns.ts'
 import { orderSheets, patchSheets } from '../../src/sheets/crew-tables.ts'
+import { daySheets } from '../../src/sheets/day-table.ts'
 import { hardwareSheets } from '../../src/sheets/hardware-tables.ts'
 import { lockSheets } from '../../src/sheets/lock-table.ts'
 import { boxesMeet, type Paper, papers } from '../../src/sheets/shapes.ts'
@@ -148,6 +149,21 @@ const register: LockRegister = {
     locked: index === 0 ? { at, by: 'Tamsin Oake' } : null,
   })),
 }
+const task = (kind: CrewPlanAnswer['tasks'][number]['kind'], placement: string | null, start: number, end: number) => ({
+  kind,
+  face: 'f0',
+  faceName: work(0).faceName,
+  placement,
+  minutes: end - start,
+  start,
+  end,
+  teams: kind === 'hang' ? [1, 2] : [1],
+})
+const days = {
+  crew: { teams: 2, hours: 6, contingency: 0.25 },
+  works: [{ ...work(1), people: 3 }],
+  tasks: [task('set out', null, 0, 10), task('hang', 'p1', 10, 37.5), task('light', null, 367, 400)],
+} as unknown as CrewPlanAnswer // what the table reads of it
 const steps = { mm: 1, fraction: 16 } as const
 const time = (moment: string) => moment.slice(0, 10)
 const head = { exhibitionTitle: 'Salt & Thread', lines: ['40 works · 14 March 2031, 16:20 · Tamsin Oake'] }
@@ -155,6 +171,7 @@ const cases: readonly { readonly name: string; readonly sheets: readonly TableSh
   { name: 'hardware', sheets: hardwareSheets(head, hardware), paper: 'A4' },
   { name: 'orders', sheets: orderSheets(head, orders), paper: 'A4' },
   { name: 'orders-Tabloid', sheets: orderSheets(head, orders), paper: 'Tabloid' },
+  { name: 'days', sheets: daySheets(head, days), paper: 'A4' },
   { name: 'locks', sheets: lockSheets(head, register, { unit: 'mm', steps, time }), paper: 'A4' },
   { name: 'locks-in', sheets: lockSheets(head, register, { unit: 'in', steps, time }), paper: 'Letter' },
   { name: 'patches', sheets: patchSheets(head, orders, 'in'), paper: 'Letter' },
@@ -274,6 +291,18 @@ test('locks stand as numbers of their unit: 3600.4 mm is 3600, and 141 3/4 in by
     { kind: 'text', text: '141 3/4' },
     { kind: 'number', value: 37.25 },
     { kind: 'text', text: '37 1/4' },
+  ])
+})
+
+test('a task stands on the day it begins, by hours and minutes of that day, with each team that does it', () => {
+  const [sheet] = daySheets(head, days)
+  const words = sheet?.rows.map(row => row.slice(0, 4).map((cell, index) => cellWords(cell, sheet.columns[index])))
+  expect(words).toEqual([
+    ['Day 1, team 1', '0:00', '10', 'set the wall out'],
+    ['Day 1, team 1', '0:10', '28', 'hang'],
+    ['Day 1, team 2', '0:10', '28', 'hang'],
+    // Six hours are 360 minutes.
+    ['Day 2, team 1', '0:07', '33', 'light on the wall'],
   ])
 })
 

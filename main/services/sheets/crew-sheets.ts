@@ -7,6 +7,7 @@ import { calledOn } from '../../../src/model/face-findings.ts'
 import { marksOfPlaced } from '../../../src/model/marks-of-face.ts'
 import type { TableSheet } from '../../../src/sheets/columns.ts'
 import { orderSheets, patchSheets } from '../../../src/sheets/crew-tables.ts'
+import { daySheets } from '../../../src/sheets/day-table.ts'
 import { hardwareSheets } from '../../../src/sheets/hardware-tables.ts'
 import { lockSheets } from '../../../src/sheets/lock-table.ts'
 import type { Page } from '../../../src/sheets/shapes.ts'
@@ -19,6 +20,7 @@ import { type Faces, openFaces } from '../../fonts/faces.ts'
 import { notFound } from '../change.ts'
 import { hardware } from '../crew/hardware.ts'
 import { orders } from '../crew/orders.ts'
+import { plan } from '../crew/plan.ts'
 import { list } from '../marks/locks.ts'
 import type { Job, ServicesOf } from '../service.ts'
 import { row } from '../sql.ts'
@@ -49,7 +51,8 @@ async function hangingOrder(
   job.progress(0, 3, 'Putting works into their order')
   const made = orders(job, { exhibition }, wishes)
   const works = made.hanging.length === 1 ? '1 work' : `${made.hanging.length} works`
-  const sheets = orderSheets({ exhibitionTitle: title, lines: [madeLine(job, works)] }, made)
+  const head = { exhibitionTitle: title, lines: [madeLine(job, works)] }
+  const sheets = [...orderSheets(head, made), ...daySheets(head, plan(job, { exhibition }))]
   const written = await tables(job, 'hanging order', title, sheets, style)
   if (made.hanging.length === 0) return written
   const faces = await openFaces()

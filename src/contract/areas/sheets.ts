@@ -112,7 +112,7 @@ export const sheetsArea = {
   ),
   'sheet.hangingOrder': procedure(
     'long',
-    'Makes the order up and down as a workbook and as PDF, and tags for the backs of the works.',
+    'Makes the order up and down and the days of the teams as a workbook and as PDF, and tags for the backs.',
     z.strictObject({ exhibition: id, ...wishes }),
     made,
   ),
