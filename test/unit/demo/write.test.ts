@@ -61,6 +61,12 @@ function runningOf(key: string): string {
   return lines().find(line => line.id === workOf(key))?.entry?.running ?? ''
 }
 
+/** Every text in a value, at any depth. */
+function textsOf(value: unknown): readonly string[] {
+  if (typeof value === 'string') return [value]
+  return value !== null && typeof value === 'object' ? Object.values(value).flatMap(textsOf) : []
+}
+
 /** Every row of every table but SQLite's own, as text. */
 function dump(file: string): string {
   const db = new Database(file, { readonly: true })
@@ -229,6 +235,30 @@ describe('the demo', () => {
     expect(services['crew.hardware'](reading, { exhibition: show }).findings.map(finding => finding.code)).toEqual([])
     expect(kinds.some(kind => kind.inStock === null) && kinds.some(kind => (kind.inStock ?? 0) > 0)).toBe(true)
     expect(services['equipment.list'](reading, {}).equipment.map(each => each.carriesKg)).toContain(null)
+  })
+
+  it('is told in the units of its reader: no millimetre and no kilogram for one who reads inches, nor the other way', () => {
+    /** Sentences with a figure in such a unit; names that the house gave its things are said as they are. */
+    const saying = (unit: 'mm' | 'in', other: RegExp): readonly string[] => {
+      const reader = { id: 'r', name: 'Reader', role: '', lengthUnit: unit, fraction: 16, paper: 'A4' } as const
+      const asked: Reading = { ...reading, person: reader }
+      const hardware = services['crew.hardware'](asked, { exhibition: show })
+      const inLibrary = new Set(hardware.lines.filter(line => line.fixing !== null).map(line => line.what))
+      const told = [
+        services['crew.plan'](asked, { exhibition: show }),
+        services['crew.orders'](asked, { exhibition: show }),
+        hardware.findings,
+        hardware.unknown,
+        hardware.lines.map(line => line.what).filter(what => ![...inLibrary].some(name => what.endsWith(name))),
+        services['finding.list'](asked, { exhibition: show }),
+      ]
+      return textsOf(told).filter(text => other.test(text.replace(/[\u00a0\u2009]/g, ' ')))
+    }
+    expect(saying('in', /(^|[\s(×])[\d.,]+ ?(mm|cm|kg)\b/)).toEqual([])
+    expect(saying('mm', /(^|[\s(×])[\d./]+ ?(in|lb|ft)\b/)).toEqual([])
+    // Not for want of figures: both say some.
+    expect(saying('in', /\d ?(in|lb)\b/).length).toBeGreaterThan(20)
+    expect(saying('mm', /\d ?(mm|kg)\b/).length).toBeGreaterThan(20)
   })
 
   it('says of each rating where it stands, and has kinds without any', () => {
