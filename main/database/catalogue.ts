@@ -208,6 +208,8 @@ export function createCatalogue(given: string, clock: CatalogueClock, options: O
   try {
     const db = new Database(making, { timeout: 0 })
     try {
+      // An import writes its pages twice, into the log and out of it: larger ones in half as many steps.
+      db.pragma('page_size = 8192')
       db.pragma('synchronous = FULL')
       migrate(db, options.migrations ?? ours, clock.now)
     } finally {

@@ -51,7 +51,10 @@ export interface Host {
   readonly open: OpenCatalogue | null
   readonly person: Person | null
   readonly openFile: (file: string) => void
+  /** For a moment, while the file itself is replaced or moved: until `openFile` whoever asks for it waits. */
   readonly closeFile: () => void
+  /** Resolves when no file is closed for a moment. */
+  readonly back: () => Promise<void>
   readonly sit: (person: Person | null) => void
   readonly cancel: (job: string) => boolean
   readonly run: (name: Name, input: unknown, job?: string) => Promise<unknown>
@@ -83,6 +86,7 @@ export function createHost(options: HostOptions): Host {
   const lock = createWriteLock(waiting => host.tell({ kind: 'waiting', job: null, waits: waiting > 0 }))
   let open: OpenCatalogue | null = null
   let person: Person | null = null
+  let away: PromiseWithResolvers<void> | null = null
   let seen = 0
   let jobCount = 0
 
@@ -173,6 +177,7 @@ export function createHost(options: HostOptions): Host {
 
   async function dispatch(name: Name, input: unknown, job: string | undefined): Promise<unknown> {
     const { kind } = contract[name]
+    if (away !== null && kind !== 'pure' && name !== 'desk.cancel') await away.promise
     // The tables are typed by name; here the name is only known to be one of its kind.
     switch (kind) {
       case 'pure':
@@ -213,16 +218,26 @@ export function createHost(options: HostOptions): Host {
       return person
     },
     openFile(file) {
-      const catalogue = openCatalogue(file, clock)
-      open?.catalogue.close()
-      open = { catalogue, store: openStore(file) }
-      seen = catalogue.dataVersion()
-      person = person === null ? null : personOf(catalogue.db, person.id)
-      host.tell({ kind: 'opened', file })
+      try {
+        const catalogue = openCatalogue(file, clock)
+        open?.catalogue.close()
+        open = { catalogue, store: openStore(file) }
+        seen = catalogue.dataVersion()
+        person = person === null ? null : personOf(catalogue.db, person.id)
+        host.tell({ kind: 'opened', file })
+      } finally {
+        // Where it cannot be opened, those who wait are told so.
+        away?.resolve()
+        away = null
+      }
     },
     closeFile() {
       open?.catalogue.close()
       open = null
+      away ??= Promise.withResolvers()
+    },
+    async back() {
+      await away?.promise
     },
     sit(who) {
       person = who

@@ -1,8 +1,9 @@
 /** Lenders and other parties. */
 import type { Output, Received } from '../../src/contract/contract.ts'
-import { changeFields } from './change.ts'
+import { changeFields, notFound } from './change.ts'
 import type { Reading, ServicesOf, Writing } from './service.ts'
 import { insert, rows, update, value } from './sql.ts'
+import { workName } from './works/facts.ts'
 
 /** For comparing names: no accents, no case, single spaces. */
 export function plainName(name: string): string {
@@ -35,7 +36,13 @@ function add(writing: Writing, input: Received<'party.add'>): Output<'party.add'
     contact: input.contact ?? '',
     credit_line: input.creditLine ?? '',
   })
-  return { id }
+  if (input.work === undefined) return { id, clashes: [] }
+  writing.label(`Add ${input.name} as lender of ${workName(writing.db, input.work.id)}`)
+  const there = value(writing.db, 'SELECT id FROM work WHERE id = :work', { work: input.work.id })
+  if (there === undefined) throw notFound('work', 'work.id')
+  const changes = { lender: { was: input.work.was, to: id } }
+  const { clashes } = changeFields(writing, 'work', input.work.id, changes, { lender: 'lender' }, 'work')
+  return { id, clashes }
 }
 
 function change(writing: Writing, { id, changes }: Received<'party.update'>): Output<'party.update'> {

@@ -28,11 +28,21 @@ function hear(message: ToWorker): void {
 }
 port.on('message', hear)
 
+/** As often as an eye can follow, ms: each message costs as much as the rows between two of them. */
+const progressEvery = 100
+let told = 0
+let doing = ''
+
 /** Tells how far it is, and throws where it was cancelled: inside an edit no message would be heard otherwise. */
 function progress(done: number, total: number | null, words: string): void {
   for (let given = receiveMessageOnPort(port); given !== undefined; given = receiveMessageOnPort(port))
     hear(given.message)
   abort.signal.throwIfAborted()
+  const now = performance.now()
+  // What is being done now is always told, and its end.
+  if (now - told < progressEvery && done !== total && words === doing) return
+  told = now
+  doing = words
   say({ kind: 'progress', done, total, words })
 }
 

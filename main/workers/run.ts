@@ -15,7 +15,6 @@ export interface LongOptions {
 /** A worker that needs more than this ends, and the host goes on. */
 const memoryLimitMb = 1536
 const nurseryMb = 96
-const progressEvery = 100
 
 export function runLong(order: WorkOrder, options: LongOptions): Promise<unknown> {
   const { signal, lock } = options
@@ -29,8 +28,6 @@ export function runLong(order: WorkOrder, options: LongOptions): Promise<unknown
     })
     const say = (message: ToWorker) => worker.postMessage(message)
     let giveBack: (() => void) | undefined
-    let told = 0
-    let words = ''
     let settled = false
 
     function end(finish: () => void): void {
@@ -49,14 +46,8 @@ export function runLong(order: WorkOrder, options: LongOptions): Promise<unknown
 
     worker.on('message', (message: FromWorker) => {
       switch (message.kind) {
-        case 'progress': {
-          const now = performance.now()
-          // What is being done now is always told; how far it is, as often as an eye can follow.
-          if (now - told < progressEvery && message.done !== message.total && message.words === words) return
-          told = now
-          words = message.words
+        case 'progress':
           return options.progress(message.done, message.total, message.words)
-        }
         case 'want-lock':
           lock.take(signal).then(
             release => {

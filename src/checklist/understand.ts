@@ -39,6 +39,14 @@ export type Understand = (row: TableRow) => RowOutcome
 /** Lists repeat the same sizes and weights; reading a statement is the dearest step. */
 const mostKept = 5000
 
+/** A list's rows are kept until all are read, and most say nothing of most things: they share what is empty. */
+const none: readonly never[] = []
+
+function joined<T>(some: readonly T[], more: readonly T[]): readonly T[] {
+  if (more.length === 0) return some
+  return some.length === 0 ? more : [...some, ...more]
+}
+
 export function makeUnderstanding(list: ListContext): Understand {
   const kept = new Map<string, SizesRead>()
   const weighed = new Map<string, MassRead>()
@@ -86,20 +94,20 @@ export function makeUnderstanding(list: ListContext): Understand {
     const other = lineOfAnotherKind(row, titleColumn, sectionKnown, headingWords, list.columns)
     if (other !== undefined) return other
     const raw: Record<string, string> = {}
-    const numbers: ListedNumber[] = []
+    let numbers: readonly ListedNumber[] = none
     const facts: { [F in FactField]?: string | number } = {}
-    const sizes: ListedSize[] = []
-    const masses: ListedMass[] = []
-    const questions: RowQuestion[] = []
-    const remarks: string[] = []
-    const sides = new Map<string, { part: ListPart | null; column: string; sides: Side[] }>()
+    let sizes: readonly ListedSize[] = none
+    let masses: readonly ListedMass[] = none
+    let questions: readonly RowQuestion[] = none
+    let remarks: readonly string[] = none
+    let sides: Map<string, { part: ListPart | null; column: string; sides: Side[] }> | undefined
     const plain = { running: '', lender: '', section: '', status: '' }
 
     function take(read: SizesRead): void {
-      sizes.push(...read.sizes)
-      masses.push(...read.masses)
-      questions.push(...read.questions)
-      for (const size of read.sizes) for (const remark of size.remarks) remarks.push(remark)
+      sizes = joined(sizes, read.sizes)
+      masses = joined(masses, read.masses)
+      questions = joined(questions, read.questions)
+      for (const size of read.sizes) remarks = joined(remarks, size.remarks)
     }
 
     for (const use of named) {
@@ -111,37 +119,43 @@ export function makeUnderstanding(list: ListContext): Understand {
       raw[key] = raw[key] === undefined ? text : `${raw[key]}; ${text}`
       const faulty = typeof cell !== 'string' && cell.kind === 'fault'
       if (field === null || field === 'other') continue
-      if (isNumberField(field)) readNumber(field, cell, text, use.name, numbers, questions)
-      else if (field === 'size') {
-        if (faulty) questions.push(faultQuestion(field, use.name, text))
+      if (isNumberField(field)) {
+        const read = readNumber(field, cell, text, use.name)
+        if (read?.number !== undefined) numbers = joined(numbers, [read.number])
+        if (read?.question !== undefined) questions = joined(questions, [read.question])
+      } else if (field === 'size') {
+        if (faulty) questions = joined(questions, [faultQuestion(field, use.name, text)])
         else take(readSize(sizeText(cell, text), use.name, use.part, use.unit))
       } else if (isSide(field)) {
         if (saysNothing(text)) continue
+        sides ??= new Map()
         const group = sides.get(use.part ?? '') ?? { part: use.part, column: use.name, sides: [] }
         group.sides.push({ side: field, text, unit: lengthUnit(use.unit) })
         sides.set(use.part ?? '', group)
       } else if (field === 'mass') {
         if (saysNothing(text)) continue
         const read = readMass(text, use.name, use.unit)
-        if (read.mass !== undefined) masses.push(read.mass)
-        if (read.question !== undefined) questions.push(read.question)
+        if (read.mass !== undefined) masses = joined(masses, [read.mass])
+        if (read.question !== undefined) questions = joined(questions, [read.question])
       } else if (isFact(field)) {
         const read = readFact(field, cell, use.name)
         if (read.value !== undefined) facts[field] = joinedValue(facts[field], read.value)
-        if (read.question !== undefined) questions.push(read.question)
-        if (read.remark !== undefined) remarks.push(read.remark)
+        if (read.question !== undefined) questions = joined(questions, [read.question])
+        if (read.remark !== undefined) remarks = joined(remarks, [read.remark])
       } else if (field === 'running' || field === 'lender' || field === 'section' || field === 'status') {
         if (!faulty) plain[field] = text
       }
     }
-    for (const group of sides.values()) {
+    for (const group of sides?.values() ?? none) {
       const field = group.part === null ? 'size' : `size ${group.part}`
       // The size in one cell says it already where a list gives both.
       if (sizes.some(size => size.part === (group.part ?? 'overall'))) {
-        checkAgainst(
-          sizes,
-          readSides(group.sides, { field, column: group.column, part: group.part, options: options(list.unit) }),
+        remarks = joined(
           remarks,
+          differing(
+            sizes,
+            readSides(group.sides, { field, column: group.column, part: group.part, options: options(list.unit) }),
+          ),
         )
       } else
         take(readSides(group.sides, { field, column: group.column, part: group.part, options: options(list.unit) }))
@@ -169,20 +183,17 @@ function readNumber(
   cell: Cell,
   text: string,
   column: string,
-  numbers: ListedNumber[],
-  questions: RowQuestion[],
-): void {
+): { readonly number?: ListedNumber; readonly question?: RowQuestion } | undefined {
   if (typeof cell !== 'string' && cell.kind !== 'number') {
     const question =
       cell.kind === 'date'
         ? `The spreadsheet made a day of this number: ${text} (${cell.day}). What is the number?`
         : faultQuestion(field, column, text).question
-    questions.push({ field, column, kind: 'number', raw: text, question, options: [] })
-    return
+    return { question: { field, column, kind: 'number', raw: text, question, options: [] } }
   }
   const norm = normalNumber(text)
-  if (norm === '' || saysNothing(text)) return
-  numbers.push({ field, text: text.slice(0, 100), norm: norm.slice(0, 100) })
+  if (norm === '' || saysNothing(text)) return undefined
+  return { number: { field, text: text.slice(0, 100), norm: norm.slice(0, 100) } }
 }
 
 /** A date in a size cell was a fraction once; a day serial shown as a number is told by the statement's own grammar. */
@@ -190,14 +201,16 @@ function sizeText(cell: Cell, text: string): string {
   return typeof cell !== 'string' && cell.kind === 'date' && !/\p{L}/u.test(text) ? cell.day : text
 }
 
-function checkAgainst(sizes: readonly ListedSize[], read: SizesRead, remarks: string[]): void {
-  for (const size of read.sizes) {
+/** What the columns of sides say otherwise than the size in one cell. */
+function differing(sizes: readonly ListedSize[], read: SizesRead): readonly string[] {
+  return read.sizes.flatMap(size => {
     const other = sizes.find(one => one.part === size.part)
     const apart = (a: number | null | undefined, b: number | null) => a != null && b !== null && Math.abs(a - b) > 1
     if (apart(other?.height, size.height) || apart(other?.width, size.width) || apart(other?.depth, size.depth)) {
-      remarks.push(`The columns of sides say otherwise than the size in one cell: ${size.raw}.`)
+      return [`The columns of sides say otherwise than the size in one cell: ${size.raw}.`]
     }
-  }
+    return []
+  })
 }
 
 /** Blank lines, headings said once more, sections and totals between the works. */
@@ -215,6 +228,8 @@ function lineOfAnotherKind(
     if (cell === undefined || cell === '' || tidy(textOf(cell)) === '') continue
     filled++
     at = column
+    // What stands between the works fills three cells at most, but for the headings said once more.
+    if (filled > 3) break
   }
   if (filled === 0) return { kind: 'skip', row: row.row }
   const text = tidy(textOf(row.cells[at]))

@@ -95,6 +95,33 @@ describe('a move', { timeout: 60_000 }, () => {
     expect((await here.call('work.list', { search: 'meanwhile' })).total).toBe(1)
   })
 
+  test('lets whoever asks wait while the catalogue itself is under way, and answers from where it is then', async () => {
+    const file = join(target, 'Low Water.hangwright')
+    const move = await prepareMove(here.file, file, { copies: true })
+    here.host.closeFile()
+    const answered: string[] = []
+    const asked = [
+      here.call('work.counts', {}).then(({ works }) => answered.push(`${works} works`)),
+      here.call('desk.state', {}).then(({ catalogue }) => answered.push(catalogue?.file ?? 'none')),
+      here.call('work.add', { title: 'Meanwhile' }).then(() => answered.push('written')),
+    ]
+    await move.finish()
+    // What needs no catalogue is answered meanwhile, and a cancel is heard.
+    expect((await here.call('desk.cancel', { job: 'none' })).cancelled).toBe(false)
+    expect(answered).toEqual([])
+    here.host.openFile(file)
+    await Promise.all(asked)
+    expect([...answered].sort()).toEqual([file, '4 works', 'written'].sort())
+    expect((await here.call('work.list', { search: 'meanwhile' })).total).toBe(1)
+  })
+
+  test('tells those who waited where there is no catalogue any more', async () => {
+    here.host.closeFile()
+    const asked = here.ask('work.counts', {})
+    expect(() => here.host.openFile(join(target, 'gone.hangwright'))).toThrow()
+    expect(refusalCode(await asked)).toBe('no-catalogue')
+  })
+
   test('names what is missing or altered and moves all the same', async () => {
     const store = here.host.open?.store
     if (store === undefined) throw new Error('the catalogue is open')

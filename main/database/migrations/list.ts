@@ -3,5 +3,6 @@ import type { Migration } from '../migrate.ts'
 import { foundation } from './0001-foundation.ts'
 import { askedLender } from './0002-asked-lender.ts'
 import { marks } from './0003-marks.ts'
+import { firstLetters } from './0004-first-letters.ts'
 
-export const migrations: readonly Migration[] = [foundation, askedLender, marks]
+export const migrations: readonly Migration[] = [foundation, askedLender, marks, firstLetters]

@@ -8,7 +8,7 @@ export function findSeparator(first: string, otherwise: Separator): Separator {
   let best: Separator = otherwise
   let bestScore = 0
   for (const sign of signs) {
-    const counts = countsPerLine(first, sign).slice(0, 100)
+    const counts = countsPerLine(first, sign)
     const held = counts.filter(count => count > 0)
     if (held.length === 0) continue
     const often = new Map<number, number>()
@@ -31,6 +31,9 @@ export function findSeparator(first: string, otherwise: Separator): Separator {
   return best
 }
 
+/** Lines that tell enough. */
+const enough = 100
+
 function countsPerLine(text: string, sign: Separator): number[] {
   const counts: number[] = []
   let count = 0
@@ -45,6 +48,7 @@ function countsPerLine(text: string, sign: Separator): number[] {
       filled = true
     } else if (char === '\n' || char === '\r') {
       if (filled) counts.push(count)
+      if (counts.length === enough) return counts
       count = 0
       filled = false
     } else {

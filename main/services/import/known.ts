@@ -22,17 +22,23 @@ class Loaded implements KnownWork {
   readonly title: string
   readonly date: string
   row: number
-  readonly numbers: { readonly kind: string; readonly text: string }[] = []
-  readonly stored: Stored[] = []
+  readonly numbers: { readonly kind: string; readonly text: string }[]
+  readonly stored: Stored[]
   private known: readonly ListedRow[] | undefined
 
-  constructor(work: Omit<KnownWork, 'listed' | 'numbers'>) {
+  constructor(
+    work: Omit<KnownWork, 'listed' | 'numbers'>,
+    numbers: { readonly kind: string; readonly text: string }[],
+    stored: Stored[],
+  ) {
     this.id = work.id
     this.lender = work.lender
     this.maker = work.maker
     this.title = work.title
     this.date = work.date
     this.row = work.row
+    this.numbers = numbers
+    this.stored = stored
   }
 
   get listed(): readonly ListedRow[] {
@@ -78,14 +84,14 @@ function rowOf(stored: Stored): ListedRow & { readonly date: string; readonly le
 
 export function loadKnown(db: ReadHandle): Known {
   const works = new Map<string, Loaded>()
-  const numbers = new Map<string, Loaded[]>()
-  let keys: Map<string, Loaded[]> | undefined
+  const numbers: Found = new Map()
+  let keys: Found | undefined
 
   for (const work of rows<{ id: string; lender: string | null; maker: string; title: string; date: string }>(
     db,
     'SELECT id, lender, maker, title, date_text AS date FROM work ORDER BY n',
   )) {
-    works.set(work.id, new Loaded({ ...work, row: 0 }))
+    works.set(work.id, new Loaded({ ...work, row: 0 }, [], []))
   }
   for (const number of rows<{
     work: string
@@ -113,7 +119,7 @@ export function loadKnown(db: ReadHandle): Known {
     works.get(value.work)?.stored.push(value.value)
   }
 
-  function keyed(): Map<string, Loaded[]> {
+  function keyed(): Found {
     if (keys !== undefined) return keys
     keys = new Map()
     for (const work of works.values()) {
@@ -127,8 +133,8 @@ export function loadKnown(db: ReadHandle): Known {
   }
 
   return {
-    byNumber: key => numbers.get(key) ?? [],
-    byKey: key => keyed().get(key) ?? [],
+    byNumber: key => under(numbers, key),
+    byKey: key => under(keyed(), key),
     work: id => works.get(id),
     last(id, print) {
       const work = works.get(id)
@@ -140,15 +146,12 @@ export function loadKnown(db: ReadHandle): Known {
       const work = works.get(id)
       if (work !== undefined) work.row = row
     },
-    add({ id, key, lender, maker, title, date, row, numbers: given, raw }) {
-      const work = new Loaded({ id, lender, maker, title, date, row })
+    add(given) {
+      const { id, lender } = given
+      const work = new Loaded(given, [...given.numbers], [{ raw: given.raw, facts: noFacts, lender }])
       works.set(id, work)
-      work.stored.push({ raw, facts: {}, lender })
-      for (const number of given) {
-        work.numbers.push({ kind: number.kind, text: number.text })
-        put(numbers, numberKey(number.kind, number.norm, lender), work)
-      }
-      if (keys !== undefined) put(keys, key, work)
+      for (const { kind, norm } of given.numbers) put(numbers, numberKey(kind, norm, lender), work)
+      if (keys !== undefined) put(keys, given.key, work)
     },
   }
 }
@@ -162,9 +165,21 @@ function keyOf(work: {
   return workKey({ ...work, lender: work.lender ?? '' })
 }
 
-function put(map: Map<string, Loaded[]>, key: string | undefined, work: Loaded): void {
+/** Nearly every key stands for one work, and a list of 70,000 has as many: only a second one makes an array of them. */
+type Found = Map<string, Loaded | Loaded[]>
+
+function put(map: Found, key: string | undefined, work: Loaded): void {
   if (key === undefined || key === '') return
   const there = map.get(key)
-  if (there === undefined) map.set(key, [work])
+  if (there === undefined) map.set(key, work)
+  else if (!Array.isArray(there)) map.set(key, there === work ? work : [there, work])
   else if (!there.includes(work)) there.push(work)
 }
+
+function under(map: Found, key: string): readonly Loaded[] {
+  const there = map.get(key)
+  return there === undefined ? nobody : Array.isArray(there) ? there : [there]
+}
+
+const nobody: readonly Loaded[] = []
+const noFacts = {}

@@ -18,9 +18,12 @@ export interface Clause {
   readonly not?: boolean
 }
 
+/** Letters and figures; but for a few vowel signs of Asia, at which SQLite's index parts words. */
+const word = /[[\p{L}\p{N}]--[\u19b0-\u19c9\u1cf2\u1cf3]]+/gv
+
 /** Each word a prefix, each quoted: what a person types is never the index's own syntax. */
 export function fullTextQuery(search: string): string {
-  const words = search.normalize('NFC').match(/[\p{L}\p{N}]+/gu) ?? []
+  const words = search.normalize('NFC').match(word) ?? []
   return words.map(word => `"${word}"*`).join(' ')
 }
 

@@ -1,7 +1,7 @@
 /** Lenders and other parties. */
 import * as z from 'zod'
 import { procedure } from '../procedure.ts'
-import { changes, id, made, shortText, updated } from '../shared.ts'
+import { changes, clash, id, shortText, updated } from '../shared.ts'
 
 export const partiesArea = {
   'party.list': procedure(
@@ -23,14 +23,16 @@ export const partiesArea = {
   ),
   'party.add': procedure(
     'write',
-    'Adds a lender or another party.',
+    'Adds a lender or another party, and where a work is named chooses it as that work’s lender by the same edit.',
     z.strictObject({
       kind: z.enum(['lender', 'owner', 'person', 'house']),
       name: z.string().trim().min(1).max(200),
       contact: shortText.optional(),
       creditLine: shortText.optional(),
+      /** The work that it lends, with the lender it had. */
+      work: z.strictObject({ id, was: id.nullable() }).optional(),
     }),
-    made,
+    z.strictObject({ id, clashes: z.array(clash) }),
   ),
   'party.update': procedure(
     'write',

@@ -24,10 +24,37 @@ export const partiesExamples: ExamplesOf<keyof typeof partiesArea> = {
       {
         about: 'the new lender',
         input: () => ({ kind: 'lender', name: 'Marram Trust' }),
-        output: () => ({ id: anyId }),
+        output: () => ({ id: anyId, clashes: [] }),
+      },
+      {
+        about: 'the new lender, chosen for a work that has another meanwhile',
+        input: known => ({
+          kind: 'lender',
+          name: 'Marram Trust',
+          work: { id: known.pans, was: 'aaaaaaaaaaaaaaaaaaaa' },
+        }),
+        output: known => ({
+          id: anyId,
+          clashes: [
+            {
+              code: 'clash',
+              id: known.pans,
+              field: 'lender',
+              was: 'aaaaaaaaaaaaaaaaaaaa',
+              yours: anyId,
+              theirs: known.lender,
+            },
+          ],
+        }),
       },
     ],
     refused: [
+      {
+        about: 'a work that there is not',
+        input: () => ({ kind: 'lender', name: 'Marram Trust', work: { id: 'zz', was: null } }),
+        code: 'not-found',
+        field: 'work.id',
+      },
       {
         about: 'a kind that there is not',
         input: () => ({ kind: 'friend', name: 'x' }),
