@@ -251,3 +251,47 @@ for (const colorScheme of ['light', 'dark'] as const) {
     }
   })
 }
+
+test('holes that serve nothing are ticked as filled, one and all, and taken back', async ({ page, host }) => {
+  await host.open(page, '#/crew/holes')
+  const exhibition = await exhibitionOf(page, host)
+  const deadOn = async (face: string) =>
+    ((await host.call(page, 'mark.ofFace', { exhibition, face })) as Output<'mark.ofFace'>).dead // the answer of that name
+  // A work is drilled for and dropped: its holes serve nothing.
+  const plan = await planOf(page, host)
+  const work = plan.works.find(each => each.method === 'd-rings')
+  const face = work?.face ?? ''
+  const { marks } = (await host.call(page, 'mark.ofFace', { exhibition, face })) as Output<'mark.ofFace'> // likewise
+  const own = marks.filter(mark => mark.placement === work?.placement)
+  const slots = { exhibition, face, marks: own.map(({ placement, slot }) => ({ placement, slot })) }
+  await host.call(page, 'mark.services', { ...slots, checked: true })
+  await host.call(page, 'mark.set', { ...slots, to: 'drilled' })
+  const change = { kind: 'drop', entry: own[0]?.entry }
+  await host.call(page, 'late.take', { exhibition, change, key: 'leave-gap', moves: [] })
+  const dead = await deadOn(face)
+  expect(dead.length).toBeGreaterThan(1)
+  const { rooms } = (await host.call(page, 'room.list', {})) as Output<'room.list'> // likewise
+  const name = rooms.flatMap(room => room.walls.map(wall => ({ face: wall.face, name: `${room.name}, ${wall.name}` })))
+  const heading = name.find(one => one.face === face)?.name ?? ''
+  const wall = page.locator('.wall').filter({ has: page.getByRole('heading', { name: heading }) })
+  await expect(wall.getByRole('checkbox')).not.toHaveCount(0, patient)
+  const hole = dead[0]
+  const box = wall.getByRole('checkbox', { name: /^Filled: hole / })
+  await expect.poll(() => box.count(), patient).toBeGreaterThanOrEqual(dead.length)
+  const open = () => box.and(wall.locator('input:not(:checked)'))
+  const before = await open().count()
+  await open().first().click()
+  await expect(open()).toHaveCount(before - 1, patient)
+  await expect.poll(async () => (await deadOn(face)).length, patient).toBe(dead.length - 1)
+  // Who filled it stands beside it, and taking the tick away opens the hole again.
+  const ticked = wall.getByRole('row').filter({ has: page.locator('input:checked') })
+  await expect(ticked.last()).toContainText('●')
+  await ticked.last().getByRole('checkbox').click()
+  await expect.poll(async () => (await deadOn(face)).length, patient).toBe(dead.length)
+  expect((await deadOn(face)).map(each => each.id)).toContain(hole?.id)
+  await wall.getByRole('button', { name: /^tick all \d+$/ }).click()
+  await expect(wall.getByText('all filled')).toBeVisible(patient)
+  await expect.poll(() => deadOn(face), patient).toEqual([])
+  await page.keyboard.press('Control+z')
+  await expect.poll(async () => (await deadOn(face)).length, patient).toBe(dead.length)
+})

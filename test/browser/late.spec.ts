@@ -207,3 +207,130 @@ test('half a figure asks nothing, what cannot fit says why, and another hand’s
     .poll(async () => at(await wallNow(page, host), subject?.placement)?.size?.width)
     .toBe((subject?.size?.width ?? 0) + 10)
 })
+
+test('a whole room 50 mm lower: this wall is drawn beside today, the other walls follow, all as one edit', async ({
+  page,
+  host,
+}) => {
+  // Every wall of the room is asked for anew at each look.
+  test.slow()
+  const wall = await stand(page, host)
+  const { rooms } = (await host.call(page, 'room.list', {})) as {
+    rooms: readonly { readonly walls: readonly { readonly face: string }[] }[]
+  }
+  const faces = (rooms.find(room => room.walls.some(one => one.face === wall.face))?.walls ?? []).map(one => one.face)
+  const heights = async () => {
+    const all = await Promise.all(
+      faces.map(face => host.call(page, 'wall.elevation', { exhibition: wall.exhibition, face })),
+    )
+    return new Map(
+      (all as { works: readonly Placed[] }[]).flatMap(({ works }) =>
+        works.filter(work => work.size !== null).map(work => [work.placement, { ...work }] as const),
+      ),
+    )
+  }
+  const before = await heights()
+  expect([...before.keys()].some(id => !wall.works.some(work => work.placement === id))).toBe(true)
+  await page.keyboard.press('l')
+  await panel(page).getByLabel('everything lower or higher').check()
+  await panel(page).getByRole('combobox', { name: /^What/ }).selectOption({ label: 'this room' })
+  await panel(page).getByLabel('Length').fill('50 mm')
+  await expect(ways(page).getByRole('radio').first()).toBeChecked()
+  await expect(ways(page)).toHaveAttribute('aria-busy', 'false')
+  const chosen = ways(page).locator('label.chosen')
+  await expect(chosen).toContainText(/50 mm|5 cm|1 \d+\/\d+ in/)
+  // Every work of this wall that goes lower is drawn where it would stand, 50 mm under where it stands.
+  const ghosts = page.locator('.late .ghost')
+  expect(await ghosts.count()).toBeGreaterThan(0)
+  for (const entry of await ghosts.evaluateAll(shapes => shapes.map(shape => shape.getAttribute('data-entry')))) {
+    const work = wall.works.find(each => each.entry === entry)
+    const ghost = await page.locator(`.late .ghost[data-entry="${entry}"]`).boundingBox()
+    const today = await page.locator(`[data-placement="${work?.placement}"] .outline`).boundingBox()
+    const scale = (today?.width ?? 0) / (work?.size?.width ?? 1)
+    // To a pixel and a half: both outlines have a width.
+    expect(Math.abs((ghost?.y ?? 0) - (today?.y ?? 0) - 50 * scale)).toBeLessThan(1.5)
+  }
+  await panel(page).getByRole('button', { name: 'Take it' }).click()
+  await expect(panel(page)).toHaveCount(0)
+  const lower = (now: Awaited<ReturnType<typeof heights>>) =>
+    [...before.keys()].filter(id => (now.get(id)?.centreY ?? 0) < (before.get(id)?.centreY ?? 0) - 49)
+  await expect.poll(async () => lower(await heights()).length).toBeGreaterThan(0)
+  const after = await heights()
+  // On another wall too.
+  expect(lower(after).some(id => !wall.works.some(work => work.placement === id))).toBe(true)
+  for (const [id, was] of before) {
+    // What hangs stays; nothing goes anywhere but 50 mm down.
+    const by = was.centreY - (after.get(id)?.centreY ?? 0)
+    expect([0, 50].some(each => Math.abs(by - each) < 0.01)).toBe(true)
+    if (was.state !== 'planned') expect(by).toBeCloseTo(0, 6)
+  }
+  await page.keyboard.press('Control+z')
+  await expect
+    .poll(async () => [...(await heights()).values()].map(work => work.centreY))
+    .toEqual([...before.values()].map(work => work.centreY))
+})
+
+test('a wall changed by another window before the offer is taken: nothing is taken, and the ways are those of now', async ({
+  page,
+  host,
+}) => {
+  // This window hears of nothing: as when the other's change comes in the same moment.
+  await page.route('**/events', () => {})
+  const wall = await stand(page, host)
+  const [subject, other] = wall.works.filter(work => work.size !== null && work.state === 'planned')
+  await select(page, subject)
+  await page.getByRole('button', { name: 'late change', exact: true }).click()
+  await panel(page).getByLabel('two works change places').check()
+  await select(page, other)
+  await expect(ways(page).getByRole('radio').first()).toBeChecked()
+  await expect(ways(page)).toHaveAttribute('aria-busy', 'false')
+  const { x } = (await wallNow(page, host)).works.find(work => work.placement === other?.placement) ?? { x: 0 }
+  await host.call(page, 'placement.put', {
+    exhibition: wall.exhibition,
+    places: [
+      {
+        entry: other?.entry,
+        face: wall.face,
+        x: x + 3,
+        rule: 'hand',
+        y: other?.centreY,
+        was: await placeOf(page, host, wall, other?.placement),
+      },
+    ],
+  })
+  const moved = await wallNow(page, host)
+  await panel(page).getByRole('button', { name: 'Take it' }).click()
+  await expect(panel(page).getByRole('alert')).toContainText('nothing was taken')
+  expect((await wallNow(page, host)).works.map(work => [work.placement, work.x])).toEqual(
+    moved.works.map(work => [work.placement, work.x]),
+  )
+  // Asked again as the wall is now, the same change can be taken.
+  await expect(ways(page)).toHaveAttribute('aria-busy', 'false')
+  await panel(page).getByRole('button', { name: 'Take it' }).click()
+  await expect(panel(page)).toHaveCount(0)
+  const after = await wallNow(page, host)
+  expect(Math.sign((at(after, subject?.placement)?.x ?? 0) - (at(after, other?.placement)?.x ?? 0))).toBe(1)
+})
+
+/** Where a work stands as it is stored, which a move is based on. */
+async function placeOf(page: Page, host: RunningHost, { exhibition, face }: Wall, placement: string | undefined) {
+  const { works } = (await host.call(page, 'wall.elevation', { exhibition, face })) as {
+    works: readonly { placement: string; x: number; rule: string; y: number | null }[]
+  }
+  const work = works.find(each => each.placement === placement)
+  return { face, x: work?.x, rule: work?.rule, y: work?.y }
+}
+
+test('the tag of a drilled work says why it stays, and asks for its late change', async ({ page, host }) => {
+  const wall = await stand(page, host)
+  const subject = wall.works.find(
+    work => work.back !== null && work.fixing !== null && work.size !== null && work.state === 'planned',
+  )
+  if (subject === undefined) throw new Error('the demo has a work to drill for')
+  await drill(page, host, wall, [subject])
+  await select(page, subject)
+  await page.getByRole('button', { name: 'Ask for a late change' }).first().click()
+  await expect(panel(page).getByLabel('its frame is different')).toBeChecked()
+  await expect(panel(page).getByLabel('The work')).toHaveValue(subject.entry)
+  await expect(panel(page).getByLabel('Width now')).toBeFocused()
+})

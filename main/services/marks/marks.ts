@@ -75,6 +75,7 @@ export function ofFace({ db }: Reading, { exhibition, face }: Received<'mark.ofF
   return {
     marks: [...planned, ...left],
     dead: drilled.filter(mark => idle.has(mark.id) && !unknown.has(mark.placement ?? '')).map(asMade),
+    filled: made.filter(mark => mark.filled_at !== '').map(asMade),
     problems,
   }
 }

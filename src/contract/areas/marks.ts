@@ -146,8 +146,9 @@ export const marksArea = {
           away: z.number().nullable(),
         }),
       ),
-      /** Holes that nothing hangs on. */
+      /** Holes that nothing hangs on, and those that were filled. */
       dead: z.array(madeMark),
+      filled: z.array(madeMark),
       problems: z.array(z.strictObject({ placement: id, name: z.string(), text: z.string() })),
     }),
   ),

@@ -75,6 +75,7 @@ export const marksExamples: ExamplesOf<keyof typeof marksArea> = {
             away: 0,
           })),
           dead: [],
+          filled: [],
           problems: [
             {
               placement: known.pansPlace,
