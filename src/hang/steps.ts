@@ -89,6 +89,11 @@ export function slotOf(mark: Pick<Mark, 'name' | 'side'>): string {
   return mark.name === null ? mark.side : mark.name.replaceAll(' ', '-')
 }
 
+/** What a person calls the mark of that key. */
+export function calledSlot(slot: string): string {
+  return slot === 'left' || slot === 'right' || slot === 'middle' ? `${slot} mark` : slot.replaceAll('-', ' ')
+}
+
 /** A mark with a name of its own, from the edge that it was measured from. */
 function atItsEdge(mark: Mark, edges: MarksAnswer['edges'], height: number): PlainStep {
   const key = `bearing-${slotOf(mark)}`

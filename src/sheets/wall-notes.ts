@@ -5,6 +5,7 @@
 import type { MadeMark } from '../contract/areas/marks.ts'
 import type { Finding } from '../contract/shared.ts'
 import { print } from '../hang/printing.ts'
+import { calledSlot } from '../hang/steps.ts'
 import { figure, type Units } from './figures.ts'
 import { ink } from './ink.ts'
 import { wrap } from './lines.ts'
@@ -14,7 +15,7 @@ import type { WallSheetRow } from './wall-rows.ts'
 import type { TableStyle } from './wall-table.ts'
 
 export interface Note {
-  readonly severity: 'settle' | 'stop' | 'caution' | 'down' | 'hole'
+  readonly severity: 'settle' | 'stop' | 'caution' | 'down' | 'hole' | 'mark'
   readonly who: string
   readonly text: string
 }
@@ -29,6 +30,7 @@ export function notesOf(
   rows: readonly WallSheetRow[],
   findings: readonly Finding[],
   dead: readonly MadeMark[],
+  made: readonly MadeMark[],
   units: Units,
 ): readonly Note[] {
   const running = new Map(rows.flatMap(row => [[row.work, row.called] as const, [row.placement, row.called] as const]))
@@ -55,9 +57,21 @@ export function notesOf(
         text,
       }),
     ),
+    ...markNotes(made, running),
     ...holeNote(dead, units),
     ...downNotes(rows),
   ]
+}
+
+/** What somebody wrote at a mark, such as where the drill hit metal. */
+function markNotes(made: readonly MadeMark[], running: ReadonlyMap<string, string>): readonly Note[] {
+  return made
+    .filter(mark => mark.note.trim() !== '' && mark.filled === null)
+    .map(mark => {
+      const who = running.get(mark.placement ?? '') ?? ''
+      const text = `${calledSlot(mark.slot)}: ${mark.note.trim()}`
+      return { severity: 'mark', who, text: who === '' ? `a hole left, ${text}` : text }
+    })
 }
 
 /** Holes that stayed when their work left or moved: what to fill, and where. */
@@ -149,6 +163,7 @@ export function drawNotes(
       const middle = at - 0.8 * k
       if (note.severity === 'caution') sketch.line(x, middle, x + 1.8 * k, middle, 0.3 * k)
       else if (note.severity === 'down') sketch.add(arrowDown(x + 0.9 * k, middle, k))
+      else if (note.severity === 'mark') sketch.add(cross(x + 0.9 * k, middle, k))
       else if (note.severity === 'hole') sketch.add(...hole(x + 0.9 * k, middle, 0.8 * k, k))
       else sketch.add(sign(note.severity, x + 0.9 * k, middle, 1.8 * k))
       for (const [index, line] of lines.entries()) {
@@ -162,6 +177,12 @@ export function drawNotes(
 
 function arrowDown(x: number, y: number, k: number): Shape {
   const d = `M ${x} ${y - 0.9 * k} L ${x} ${y + 0.9 * k} M ${x - 0.7 * k} ${y + 0.2 * k} L ${x} ${y + 0.9 * k} L ${x + 0.7 * k} ${y + 0.2 * k}`
+  return { kind: 'path', d, stroke: ink.ink, width: 0.3 * k }
+}
+
+/** A mark on the wall: a small cross. */
+function cross(x: number, y: number, k: number): Shape {
+  const d = `M ${x - 0.8 * k} ${y} L ${x + 0.8 * k} ${y} M ${x} ${y - 0.8 * k} L ${x} ${y + 0.8 * k}`
   return { kind: 'path', d, stroke: ink.ink, width: 0.3 * k }
 }
 

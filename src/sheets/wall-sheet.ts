@@ -37,7 +37,7 @@ export function wallSheet(question: WallSheetQuestion, measure: TextMeasure): Wa
   const style: TableStyle = { units, k, measure }
   const missing = missingCharacters(rows, measure)
   const dead = deadOf(elevation, marks, units)
-  const notes = notesOf(rows, [...question.findings, ...missing], dead, units)
+  const notes = notesOf(rows, [...question.findings, ...missing], dead, question.elevation.made, units)
   const plan = paginate(rows, notes, paper, style)
   const pages: Page[] = []
   const boxes: (readonly NamedBox[])[] = []

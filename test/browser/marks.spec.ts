@@ -140,6 +140,36 @@ test('drilling before anybody looked for services is refused in words, and the b
   await expect(drawn(page, 'drilled')).toHaveCount(2)
 })
 
+test('what was found at one mark is written there as one edit, and stands in the work’s record', async ({
+  page,
+  host,
+}) => {
+  const face = await stand(page, host)
+  const two = await select(page, host, face, '2')
+  const ticks = page.getByRole('region', { name: 'Marks as they are made' })
+  await tick(page, 'left mark: marked on the wall').click()
+  await ticks.getByRole('button', { name: 'Write a note at the left mark' }).click()
+  const field = ticks.getByRole('textbox', { name: 'Note at the left mark' })
+  await field.fill('hit metal at 20 mm, moved 12 mm right')
+  await field.press('Enter')
+  await expect(ticks.getByText('hit metal at 20 mm, moved 12 mm right')).toBeVisible()
+  const note = async () =>
+    (await facts(page, host, face)).made.find(mark => mark.placement === two.placement && mark.slot === 'left')?.note
+  expect(await note()).toBe('hit metal at 20 mm, moved 12 mm right')
+  // Escape leaves what is written.
+  await ticks.getByRole('button', { name: 'Change the note at the left mark' }).click()
+  await field.fill('nothing')
+  await field.press('Escape')
+  await expect(ticks.getByText('hit metal at 20 mm, moved 12 mm right')).toBeVisible()
+  await page.goto(new URL(`/#/work/${two.work}`, page.url()).href)
+  await expect(page.getByRole('region', { name: 'Written at its marks' })).toContainText(
+    'left mark: hit metal at 20 mm, moved 12 mm right',
+  )
+  await page.keyboard.press('Control+z')
+  await expect(page.getByRole('region', { name: 'Written at its marks' })).toHaveCount(0)
+  expect(await note()).toBe('')
+})
+
 test('a hole is taken back with a reason only, which stays on record', async ({ page, host }) => {
   const face = await stand(page, host)
   const two = await select(page, host, face, '2')
@@ -306,6 +336,8 @@ test('hooks on a wire are set closer where that is nearer than moving the work',
   await expect.poll(async () => (await placed(page, host, face, '1')).hooksApart).not.toBe(null)
   expect((await placed(page, host, face, '1')).x).toBe(one.x)
   await expect(offers).toHaveCount(0)
+  await page.keyboard.press('Control+z')
+  await expect.poll(async () => (await placed(page, host, face, '1')).hooksApart).toBe(one.hooksApart)
 })
 
 test('cables from the rail, a lock with its tool, the section and the way down stand in the tag', async ({

@@ -87,6 +87,17 @@ export function get({ db, person }: Reading, { id, unit }: Received<'work.get'>)
        WHERE entry.work = :id ORDER BY exhibition.position, exhibition.id`,
       { id },
     ),
+    markNotes: rows(
+      db,
+      `SELECT mark.id AS mark, exhibition.title AS exhibitionTitle, room.name || ' ' || wall.name AS "where", mark.slot,
+        mark.note, iif(mark.drilled_at = '', mark.marked_at, mark.drilled_at) AS at,
+        iif(mark.drilled_at = '', mark.marked_by, mark.drilled_by) AS "by"
+       FROM mark JOIN placement ON placement.id = mark.placement JOIN entry ON entry.id = placement.entry
+       JOIN exhibition ON exhibition.id = entry.exhibition JOIN face ON face.id = mark.face
+       JOIN wall ON wall.id = face.wall JOIN room ON room.id = wall.room
+       WHERE entry.work = :id AND mark.note <> '' ORDER BY at DESC, mark.id`,
+      { id },
+    ),
     questions: rows(db, 'SELECT id FROM import_question WHERE work = :id AND answer IS NULL', { id }).length,
     findings: findingsOfWorks(db, [id], readerOf(person, unit)),
   }

@@ -125,6 +125,19 @@ export const worksArea = {
       entries: z.array(
         z.strictObject({ id, exhibition: id, exhibitionTitle: z.string(), running: z.string(), where: z.string() }),
       ),
+      /** What was written at marks made for it, the newest first. */
+      markNotes: z.array(
+        z.strictObject({
+          mark: id,
+          exhibitionTitle: z.string(),
+          where: z.string(),
+          slot: z.string(),
+          note: z.string(),
+          /** When the mark was made or drilled last, and by whom. */
+          at: moment,
+          by: z.string(),
+        }),
+      ),
       questions: z.int(),
       findings: z.array(finding),
     }),

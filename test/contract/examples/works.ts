@@ -252,6 +252,7 @@ export const worksExamples: ExamplesOf<keyof typeof worksArea | keyof typeof wor
               where: 'Room 1 north',
             },
           ],
+          markNotes: [],
           questions: 0,
           findings: [],
         }),

@@ -263,6 +263,20 @@ describe('rail, lock, plinth and a hole that stayed', () => {
     ).toEqual([])
   })
 
+  test('carry what was written at a mark, which makes no other revision', async () => {
+    const [first] = mixed.works
+    const [hole] = mixed.made
+    if (first === undefined || hole === undefined) throw new Error('the mixed wall has works and a hole')
+    const note = 'hit metal at 20 mm, moved 12 mm right'
+    const noted = { ...hole, id: 'm2', placement: first.placement, state: 'marked' as const, drilled: null }
+    const bare = { ...mixed, made: [...mixed.made, noted] }
+    const written = { ...mixed, made: [...mixed.made, { ...noted, note }] }
+    const { pages, rows } = await sheetOf(written)
+    const texts = pages.flatMap(page => page.shapes).map(one => ('text' in one ? one.text : ''))
+    expect(texts.join(' ')).toContain(`${rows[0]?.called}: left mark: hit metal`)
+    expect(wallSheetContent(question(written))).toBe(wallSheetContent(question(bare)))
+  })
+
   test('are ticked as far as they are done', async () => {
     const { rows } = await sheetOf(mixed)
     expect(rows[0]?.ticks).toMatchObject({ 'services checked': 'none', drilled: 'none', hung: 'open' })
