@@ -1,6 +1,6 @@
 /** What a person asks of works on a wall, each as one edit. */
 import type { PlacedWork } from '../../src/contract/areas/walls.ts'
-import { faceCentre, type Spot } from '../../src/drawing/places.ts'
+import { faceCentre, placeAt, type Spot } from '../../src/drawing/places.ts'
 import type { Point } from '../../src/geometry/rect.ts'
 import type { Offer } from '../../src/hang/nearest-shape.ts'
 import type { WallPiece } from '../../src/layout/chains.ts'
@@ -117,24 +117,17 @@ export async function toTheLine(wall: Wall, works: readonly PlacedWork[]): Promi
   await wall.put(free.map(work => wall.request(work, { x: work.x, rule: 'face', y: null })))
 }
 
-/** Takes the nearest place that clears a work's marks: along the wall, its hooks, or both. */
+/** Takes the nearest place that clears a work's marks, as one edit: along the wall, its hooks, or both. */
 export async function takeNearest(wall: Wall, work: PlacedWork, offer: Offer): Promise<void> {
-  if (wall.movable([work]).length === 0) return
+  const { elevation } = wall
+  if (elevation === undefined || wall.movable([work]).length === 0) return
   const { dx, hooksApart } = offer
-  if (dx !== 0) {
-    const went = await wall.putSpots(
-      new Map([[work.placement, { x: work.x + dx, centreY: work.centreY }]]),
-      'Move to the nearest place that works',
-    )
-    if (!went) return
-  }
-  if (hooksApart === null) return
-  await frame.attempt(async () => {
-    const changes = { hooksApart: { was: work.hooksApart, to: hooksApart } }
-    const { clashes } = await call('placement.update', { id: work.placement, changes })
-    if (clashes.length > 0)
-      frame.said = { text: 'Somebody else changed how it is fixed meanwhile; look at the offers again.', refused: true }
-  })
+  const spot = { x: work.x + dx, centreY: work.centreY }
+  const stays = { x: work.x, rule: work.rule, y: work.y }
+  const place = wall.request(work, dx === 0 ? stays : placeAt(work, elevation.plan, spot))
+  if (dx !== 0) wall.try(new Map([[work.placement, spot]]))
+  const apart = hooksApart === null ? {} : { hooksApart: { was: work.hooksApart, to: hooksApart } }
+  await wall.put([{ ...place, ...apart }], dx === 0 ? 'Set hooks apart' : 'Move to the nearest place that works')
 }
 
 /** The next step of works on the wall; says so where they differ or have none left. */

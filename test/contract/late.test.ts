@@ -108,6 +108,43 @@ describe('marks that are made', () => {
     expect(marks.filter(mark => mark.placement === place.A).every(mark => mark.state === 'planned')).toBe(true)
   })
 
+  test('get a note as one edit, which the work’s record tells', async () => {
+    await here.call('mark.set', { ...marksOf('A'), to: 'marked' })
+    const { marks } = await marksNow()
+    const mark = marks.find(one => one.placement === place.A && one.slot === 'right')?.made?.id ?? ''
+    await here.call('mark.note', { id: mark, note: 'hit metal at 20 mm, moved 12 mm right' })
+    const { works } = await here.call('wall.elevation', { exhibition: show, face: face() })
+    const work = works.find(one => one.placement === place.A)?.work ?? ''
+    const written = async () => (await here.call('work.get', { id: work })).markNotes
+    expect(await written()).toMatchObject([
+      {
+        mark,
+        slot: 'right',
+        note: 'hit metal at 20 mm, moved 12 mm right',
+        by: 'Tamsin Oake',
+        exhibitionTitle: 'Low Water',
+      },
+    ])
+    await here.call('edit.undo', {})
+    expect(await written()).toEqual([])
+    expect((await marksNow()).marks.find(one => one.made?.id === mark)?.state).toBe('marked')
+  })
+
+  test('a work and its hooks are set as one edit', async () => {
+    const at = async () => {
+      const { works } = await here.call('wall.elevation', { exhibition: show, face: face() })
+      const { x, hooksApart } = works.find(one => one.placement === place.A) ?? { x: 0, hooksApart: null }
+      return { x, hooksApart }
+    }
+    const was = { face: face(), x: 1140, rule: 'face' as const, y: null }
+    const hooks = { was: null, to: 300 }
+    const to = { entry: entry.A ?? '', ...was, x: 1150, was, hooksApart: hooks }
+    expect(await here.call('placement.put', { exhibition: show, places: [to] })).toMatchObject({ clashes: [] })
+    expect(await at()).toEqual({ x: 1150, hooksApart: 300 })
+    await here.call('edit.undo', {})
+    expect(await at()).toEqual({ x: 1140, hooksApart: null })
+  })
+
   test('freeze their work: it moves by a late change only', async () => {
     await drill('D')
     const put = await here.ask('placement.put', {
@@ -267,6 +304,7 @@ describe('a work dropped, and its holes', () => {
     expect(dead).toHaveLength(2)
     await here.call('mark.fill', { marks: dead.map(mark => mark.id), filled: true })
     expect((await marksNow()).dead).toEqual([])
+    expect((await marksNow()).filled.map(mark => mark.x)).toEqual([3389, 3859])
   })
 })
 

@@ -18,9 +18,10 @@ interface Stored {
   readonly y: number | null
   readonly held: number
   readonly state: string
+  readonly hooks_apart: number | null
 }
 
-const select = 'SELECT id, exhibition, entry, face, x, rule, y, held, state FROM placement'
+const select = 'SELECT id, exhibition, entry, face, x, rule, y, held, state, hooks_apart FROM placement'
 
 export function faceName(db: ReadHandle, face: string, field = 'face'): string {
   const name = value<string>(
@@ -102,8 +103,15 @@ export function put(writing: Writing, input: Received<'placement.put'>): Output<
     faceName(db, place.face, `${field}.face`)
     const stored = row<Stored>(db, `${select} WHERE entry = :entry`, { entry: place.entry })
     const there = stored === undefined ? null : spot(stored)
-    if (there !== null && sameSpot(there, place)) {
+    const hooks = stored?.hooks_apart ?? null
+    const sameHooks = place.hooksApart === undefined || place.hooksApart.to === hooks
+    if (there !== null && sameSpot(there, place) && sameHooks) {
       placements.push(stored?.id ?? '')
+      continue
+    }
+    if (place.hooksApart !== undefined && !sameHooks && place.hooksApart.was !== hooks) {
+      const { was, to } = place.hooksApart
+      clashes.push({ code: 'clash', id: place.entry, field: 'hooksApart', was, yours: to, theirs: hooks })
       continue
     }
     if (there === null ? place.was !== null : place.was === null || !sameSpot(there, place.was)) {
@@ -120,10 +128,12 @@ export function put(writing: Writing, input: Received<'placement.put'>): Output<
     if (stored === undefined) {
       const id = writing.newId()
       insertPlacement(db, id, input.exhibition, place.entry, spot(place))
+      if (place.hooksApart !== undefined) update(db, 'placement', id, { hooks_apart: place.hooksApart.to })
       placements.push(id)
     } else {
       refuseFixed(db, stored, field)
-      update(db, 'placement', stored.id, { ...spot(place) })
+      const apart = place.hooksApart === undefined ? {} : { hooks_apart: place.hooksApart.to }
+      update(db, 'placement', stored.id, { ...spot(place), ...apart })
       placements.push(stored.id)
     }
   }

@@ -186,6 +186,8 @@ const place = z.strictObject({
   y: millimetres.nullable(),
   /** Where it stood when the change was begun; null when it was not placed. Another place now is a clash. */
   was: z.strictObject({ face: id, x: millimetres, rule: placementRule, y: millimetres.nullable() }).nullable(),
+  /** How far its hooks are set apart with that, as they were and shall be: both go through or neither. */
+  hooksApart: z.strictObject({ was: size.nullable(), to: size.nullable() }).optional(),
 })
 
 export const wallsArea = {

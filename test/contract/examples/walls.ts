@@ -292,6 +292,30 @@ export const wallsExamples: ExamplesOf<keyof typeof wallsArea> = {
         output: known => ({ placements: [anyId, known.pansPlace], clashes: [] }),
       },
       {
+        about: 'hooks that somebody else set meanwhile: neither the hooks nor the place go through',
+        first: known => [
+          ['placement.update', { id: known.pansPlace, changes: { hooksApart: { was: null, to: 300 } } }],
+        ],
+        input: known => ({
+          exhibition: known.show,
+          places: [
+            {
+              entry: known.pansEntry,
+              face: known.northFace,
+              x: 1200,
+              rule: 'face',
+              y: null,
+              was: { face: known.northFace, x: 1140, rule: 'face', y: null },
+              hooksApart: { was: null, to: 250 },
+            },
+          ],
+        }),
+        output: known => ({
+          placements: [],
+          clashes: [{ code: 'clash', id: known.pansEntry, field: 'hooksApart', was: null, yours: 250, theirs: 300 }],
+        }),
+      },
+      {
         about: 'a clash where a work stands elsewhere by now',
         input: known => ({
           exhibition: known.show,
