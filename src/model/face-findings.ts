@@ -7,13 +7,12 @@ import type { Finding } from '../contract/shared.ts'
 import { sayIn } from '../hang/marks.ts'
 import { methodOf } from '../hang/methods.ts'
 import { defaultSteps } from '../hang/printing.ts'
-import { defaultHangRules } from '../hang/rules.ts'
-import { floorAt } from '../hang/wall.ts'
 import { type HungRect, wallFindings } from '../layout/findings.ts'
 import { toolAreas, toolFindings } from '../layout/tool-room.ts'
 import { calledOn } from './called.ts'
+import { datumFindings } from './datum-mixed.ts'
 import { labelsOfFace } from './labels-of-face.ts'
-import { levelLineOf, type MarksOrWhy, type MarksStyle, marksOfFace } from './marks-of-face.ts'
+import { type MarksOrWhy, type MarksStyle, marksOfFace } from './marks-of-face.ts'
 
 export { calledOn } from './called.ts'
 
@@ -80,24 +79,6 @@ function fixingFindings(work: PlacedWork): Finding[] {
   const text = `${calledOn(work)}: choose what it hangs on. Its bearing points are known, its holes are not.`
   return [
     { severity: 'settle', code: 'no-fixing', subject: { kind: 'placement', id: work.placement }, text, figures: {} },
-  ]
-}
-
-/**
- * A wall can't mix two datums: a height of a work's own is above the floor at the left end, and where the wall's line
- * is measured from another floor the two would stand on one sheet.
- */
-function datumFindings(work: PlacedWork, elevation: Elevation, style: MarksStyle): Finding[] {
-  if (work.rule === 'face' || work.rule === 'hand' || work.y === null) return []
-  const line = levelLineOf(elevation)
-  const there = line.ramp ? floorAt(elevation.wall.floor, work.x) : line.floorThere
-  if (Math.abs(there) <= defaultHangRules.dropTolerance) return []
-  const say = sayIn(style.unit, style.steps)
-  const from = line.ramp ? 'from the floor along the ramp' : `above the floor at ${say(line.through ?? 0)}`
-  const text = `${calledOn(work)}: its own height of ${say(work.y)} is above the floor at the left end; this wall’s line is measured ${from}, which is ${say(Math.abs(there))} ${there < 0 ? 'lower' : 'higher'}. One sheet, one datum: let it follow the wall, or give its height as ${say(work.y - there)} above that floor and check it.`
-  const figures = { own: work.y, floorThere: there, line: line.y, by: line.by }
-  return [
-    { severity: 'settle', code: 'datum-mixed', subject: { kind: 'placement', id: work.placement }, text, figures },
   ]
 }
 

@@ -20,7 +20,10 @@ export function newStops(elevation: Elevation, changed: Changed, style: MarksSty
     const at = new Map(places.map(place => [place.id, place]))
     const works = changed.works.map(work => {
       const place = at.get(work.entry)
-      return place === undefined ? work : { ...work, x: place.x, centreY: place.y }
+      if (place === undefined) return work
+      // What comes from another wall leaves its own rule behind.
+      const rule = elevation.works.some(each => each.entry === work.entry) ? {} : { rule: 'hand' as const, y: place.y }
+      return { ...work, x: place.x, centreY: place.y, ...rule }
     })
     const after: Elevation = { ...elevation, works }
     const marks = new Map(

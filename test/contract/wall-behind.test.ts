@@ -154,6 +154,20 @@ describe('the sloping floor', () => {
     expect(found?.figures).toEqual({ own: 1200, floorThere: -19, line: 1461, by: 'middle' })
     await change({ datumBy: { was: 'middle', to: 'ramp' } })
     expect((await mixed())[0]?.figures.floorThere).toBeCloseTo((-38 * 5200) / 6000, 9)
+    // Neither printed nor drawn, and nothing is recorded.
+    const printed = await here.ask('sheet.wall', { exhibition: show, faces: [face] })
+    expect(refusalCode(printed)).toBe('datum-mixed')
+    expect(JSON.stringify(printed)).toMatch(/mixes two datums, so its sheet is not printed: J has a height of its own/)
+    expect(refusalCode(await here.ask('sheet.preview', { exhibition: show, face }))).toBe('datum-mixed')
+    expect((await here.call('sheet.state', { exhibition: show })).faces.every(one => one.printed === null)).toBe(true)
+    // By hand at the height where it is, the sheet has one datum again.
+    const { centreY } = (await marksOf('J')).placed
+    const was = { face, x: 5200, rule: 'bottom' as const, y: 1200 }
+    const entryOfJ = (await marksOf('J')).placed.entry
+    const byHand = { entry: entryOfJ, face, x: 5200, rule: 'hand' as const, y: centreY, was }
+    await here.call('placement.put', { exhibition: show, places: [byHand] })
+    expect(await mixed()).toEqual([])
+    expect((await here.call('sheet.wall', { exhibition: show, faces: [face] })).files).toHaveLength(1)
   })
 })
 

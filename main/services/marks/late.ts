@@ -150,9 +150,9 @@ function writeFacts(writing: Writing, change: Extract<LateChange, { kind: 'diffe
 /** Moves a placement; marks that were only in pencil go with it, holes stay where they are. */
 function moveTo(writing: Writing, exhibition: string, move: LateOffer['moves'][number]): void {
   const { db } = writing
-  const stored = row<{ rule: HeightRuleName | 'face'; y: number | null; state: string; work: string }>(
+  const stored = row<{ face: string; rule: HeightRuleName | 'face'; y: number | null; state: string; work: string }>(
     db,
-    `SELECT placement.rule, placement.y, placement.state, entry.work FROM placement
+    `SELECT placement.face, placement.rule, placement.y, placement.state, entry.work FROM placement
      JOIN entry ON entry.id = placement.entry WHERE placement.id = :id`,
     { id: move.placement },
   )
@@ -163,8 +163,11 @@ function moveTo(writing: Writing, exhibition: string, move: LateOffer['moves'][n
   const byRule = ruleFromCentre(plan.rule, move.y, height, plan.eyeFraction)
   // At the height that the wall's rule gives, it goes on following the wall.
   const follows = Math.abs(byRule.y - plan.centreLine - floorAt(plan.ramp, move.x)) < 0.05
-  // A rule of its own that still gives this height stays too.
-  const own = stored.rule === 'face' ? null : ruleFromCentre(stored.rule, move.y, height, plan.eyeFraction)
+  // A rule of its own that still gives this height stays too; not on another wall, whose floor is another datum.
+  const own =
+    stored.rule === 'face' || stored.face !== move.face
+      ? null
+      : ruleFromCentre(stored.rule, move.y, height, plan.eyeFraction)
   const keeps = own !== null && stored.y !== null && Math.abs(own.y - stored.y) < 0.05
   update(db, 'placement', move.placement, {
     face: move.face,

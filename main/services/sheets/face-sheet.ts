@@ -4,8 +4,10 @@
  */
 import { createHash } from 'node:crypto'
 import type { Elevation } from '../../../src/contract/areas/walls.ts'
+import { Refusal } from '../../../src/contract/refusal.ts'
 import type { Finding } from '../../../src/contract/shared.ts'
 import { defaultSteps } from '../../../src/hang/printing.ts'
+import { mixedDatums } from '../../../src/model/datum-mixed.ts'
 import { faceFindings, unsettled } from '../../../src/model/face-findings.ts'
 import { datumOf, marksOfFace } from '../../../src/model/marks-of-face.ts'
 import type { WallSheetQuestion } from '../../../src/sheets/wall-question.ts'
@@ -78,6 +80,14 @@ export function faceSheet(db: ReadHandle, exhibition: string, face: string): Fac
   const next = upToDate ? last.revision : (last?.revision ?? 0) + 1
   const voids = [...new Set(prints.map(print => print.revision))].filter(revision => revision < next)
   return { elevation, hash, last, upToDate, next, voids }
+}
+
+/** Refuses a wall with two datums: one of its numbers would be measured from the wrong floor. */
+export function refuseMixed(elevation: Elevation, style: Style, field: string): void {
+  const mixed = mixedDatums(elevation, style)
+  if (mixed === null) return
+  const details = { face: elevation.wall.face, placements: mixed.works.map(work => work.placement) }
+  throw new Refusal('datum-mixed', mixed.text, { field, details })
 }
 
 /** What the drawing of the sheet is asked with. */

@@ -12,7 +12,8 @@ import { openFaces } from '../../fonts/faces.ts'
 import { notFound } from '../change.ts'
 import type { Job } from '../service.ts'
 import { insert, value } from '../sql.ts'
-import { type FaceSheet, faceSheet, kind, questionOf } from './face-sheet.ts'
+import { elevationOf } from '../walls/elevation.ts'
+import { type FaceSheet, faceSheet, kind, questionOf, refuseMixed } from './face-sheet.ts'
 import { thumbnailsOf } from './thumbnails.ts'
 import { fileName, type Style, sheetTime } from './wishes.ts'
 
@@ -40,6 +41,7 @@ export async function printWalls(
   faces.forEach((face, index) => {
     const known = value<number>(job.db, 'SELECT 1 FROM face WHERE id = :face', { face })
     if (known === undefined) throw notFound('wall', `faces.${index}`)
+    refuseMixed(elevationOf(job.db, exhibition, face), style, `faces.${index}`)
   })
   const fonts = await openFaces()
   const stamp = { time: sheetTime(job.now()), by: job.person?.name ?? '' }

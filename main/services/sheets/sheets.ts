@@ -6,7 +6,7 @@ import { openFaces } from '../../fonts/faces.ts'
 import type { Job, Reading, ServicesOf } from '../service.ts'
 import { rows } from '../sql.ts'
 import { crewSheetServices } from './crew-sheets.ts'
-import { faceSheet, kind, questionOf } from './face-sheet.ts'
+import { faceSheet, kind, questionOf, refuseMixed } from './face-sheet.ts'
 import { printWalls } from './print-walls.ts'
 import { facesOf, makeChecklist, makeHangList, makeLabelList, showTitle } from './tables.ts'
 import { sheetTime, styleOf } from './wishes.ts'
@@ -76,8 +76,10 @@ async function preview(
 ): Promise<Output<'sheet.preview'>> {
   const fonts = await openFaces()
   const sheet = faceSheet(job.db, exhibition, face)
+  const style = styleOf(job, wishes)
+  refuseMixed(sheet.elevation, style, 'face')
   const stamp = { time: sheetTime(job.now()), by: job.person?.name ?? '' }
-  const drawn = wallSheet(questionOf(job.db, sheet, styleOf(job, wishes), stamp), fonts)
+  const drawn = wallSheet(questionOf(job.db, sheet, style, stamp), fonts)
   return {
     title: drawn.title,
     revision: sheet.next,

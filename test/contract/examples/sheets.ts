@@ -87,6 +87,46 @@ export const sheetsExamples: ExamplesOf<keyof typeof sheetsArea> = {
         field: 'faces.1',
       },
       {
+        about: 'a wall with two datums: a work’s own height from the left end, a line from the high point',
+        first: known => [
+          [
+            'wall.update',
+            {
+              id: known.north,
+              changes: {
+                floor: {
+                  was: [],
+                  to: [
+                    [0, 0],
+                    [4000, 30],
+                  ],
+                },
+                datumBy: { was: '', to: 'high' },
+              },
+            },
+          ],
+          [
+            'placement.put',
+            {
+              exhibition: known.show,
+              places: [
+                {
+                  entry: known.causewayEntry,
+                  face: known.northFace,
+                  x: 2367,
+                  rule: 'top',
+                  y: 1900,
+                  was: { face: known.northFace, x: 2367, rule: 'face', y: null },
+                },
+              ],
+            },
+          ],
+        ],
+        input: known => ({ exhibition: known.show, faces: [known.northFace] }),
+        code: 'datum-mixed',
+        field: 'faces.0',
+      },
+      {
         about: 'a paper that nobody has',
         input: known => ({ exhibition: known.show, faces: [known.northFace], paper: 'B4' }),
         code: 'bad-input',
