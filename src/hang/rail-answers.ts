@@ -209,7 +209,7 @@ export function railFindings(
       found.push({
         severity: 'fits',
         code: 'rail-holds',
-        text: `The rail is rated ${sayKg(rated)} on each metre and this work alone needs ${sayKg(needed)}, with the house factor. Add its neighbours.`,
+        text: `The rail is rated ${sayKg(rated)} on each metre and this work alone needs ${sayKg(needed)}, with the house factor. What hangs beside it is summed on the wall.`,
         figures,
       })
     }

@@ -13,6 +13,7 @@ import { calledOn } from './called.ts'
 import { datumFindings } from './datum-mixed.ts'
 import { labelsOfFace } from './labels-of-face.ts'
 import { type MarksOrWhy, type MarksStyle, marksOfFace } from './marks-of-face.ts'
+import { railFindings } from './rail-load.ts'
 
 export { calledOn } from './called.ts'
 
