@@ -130,6 +130,7 @@ export const catalogueServices: CatalogueServices = {
   'layout.remove': layouts.remove,
   'fixing.list': fixings.list,
   'fixing.add': fixings.add,
+  'fixing.addUsual': fixings.addUsual,
   'fixing.update': fixings.change,
   'fixing.rate': fixings.rate,
   'fixing.unrate': fixings.unrate,

@@ -434,6 +434,7 @@ export const steps: Steps = {
     holeOffset: length(-20, 40),
     ratedKg: length(5, 50),
   }),
+  'fixing.addUsual': () => ({}),
   'crew.set': ({ row, change, whole, length, maybe }) => {
     const show = row('exhibition', "state <> 'closed'")
     if (show === null) return null

@@ -171,6 +171,25 @@ describe('the sloping floor', () => {
   })
 })
 
+test('a new house takes the usual fixings in as one edit, and none of them passes before its packet is read', async () => {
+  const before = (await here.call('fixing.list', {})).fixings.length
+  const { added } = await here.call('fixing.addUsual', {})
+  const { fixings } = await here.call('fixing.list', {})
+  expect(fixings).toHaveLength(before + added)
+  const usual = fixings.filter(fixing => fixing.source === 'sizes: common practice, no source')
+  expect(usual).toHaveLength(added)
+  expect(usual.every(fixing => fixing.ratedKg === null && fixing.ratings.length === 0)).toBe(true)
+  const chosen = usual.find(fixing => fixing.name === 'hook, two nails')?.id ?? ''
+  await here.call('placement.update', { id: place.J ?? '', changes: { fixing: { was: hook, to: chosen } } })
+  const { answer } = await marksOf('J')
+  expect(answer.loads?.holds).toBeNull()
+  expect(answer.findings.map(found => found.code)).toContain('rating-unknown')
+  expect(answer.findings.map(found => found.code)).not.toContain('load-holds')
+  await here.call('edit.undo', {})
+  expect((await here.call('edit.undo', {})).undone).toContain('usual fixings')
+  expect((await here.call('fixing.list', {})).fixings).toHaveLength(before)
+})
+
 describe('ratings by wall type', () => {
   const loads = async () => {
     const { answer } = await marksOf('J')

@@ -1,5 +1,6 @@
 /** The library of fixings: generic kinds, rated as the user's own packet says. No rating is invented. */
 import type { Output, Received } from '../../../src/contract/contract.ts'
+import { USUAL_SOURCE, usualMissing } from '../../../src/hang/usual-fixings.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { changeFields, notFound } from '../change.ts'
 import type { Reading, Writing } from '../service.ts'
@@ -48,6 +49,15 @@ export function add(writing: Writing, input: Received<'fixing.add'>): Output<'fi
     note: input.note ?? '',
   })
   return { id }
+}
+
+/** Sizes of the trade's customary pieces; what they hold nobody knows before a packet is read. */
+export function addUsual(writing: Writing): Output<'fixing.addUsual'> {
+  const missing = usualMissing(fixingsOf(writing.db).map(fixing => fixing.name))
+  const quiet: Writing = { ...writing, label: () => {} }
+  for (const fixing of missing) add(quiet, { ...fixing, ratedKg: null, source: USUAL_SOURCE })
+  writing.label(`Add ${missing.length} usual fixings, unrated`)
+  return { added: missing.length }
 }
 
 export function change(writing: Writing, { id, changes }: Received<'fixing.update'>): Output<'fixing.update'> {

@@ -322,6 +322,12 @@ export const wallsArea = {
     }),
     made,
   ),
+  'fixing.addUsual': procedure(
+    'write',
+    'Adds the usual generic kinds that the library does not have yet, as one edit and without any rating.',
+    z.strictObject({}),
+    z.strictObject({ added: z.int() }),
+  ),
   'fixing.update': procedure(
     'write',
     'Changes a kind of fixing.',

@@ -1,7 +1,8 @@
 /** Works on walls: places, layouts, fixings, findings. */
 import { expect } from 'vitest'
 import type { wallsArea } from '../../../src/contract/areas/walls.ts'
-import { anyId, anyMoment, type ExamplesOf } from './types.ts'
+import { usualFixings } from '../../../src/hang/usual-fixings.ts'
+import { anyId, anyMoment, type ExamplesOf, unknownField } from './types.ts'
 
 export const wallsExamples: ExamplesOf<keyof typeof wallsArea> = {
   'wall.elevation': {
@@ -607,6 +608,22 @@ export const wallsExamples: ExamplesOf<keyof typeof wallsArea> = {
         field: 'ratedKg',
       },
     ],
+  },
+  'fixing.addUsual': {
+    answered: [
+      {
+        about: 'how many were added',
+        input: () => ({}),
+        output: () => ({ added: usualFixings.length }),
+      },
+      {
+        about: 'none where all are there',
+        first: () => [['fixing.addUsual', {}]],
+        input: () => ({}),
+        output: () => ({ added: 0 }),
+      },
+    ],
+    refused: [unknownField],
   },
   'fixing.update': {
     answered: [
