@@ -24,6 +24,8 @@ export interface RoomLines {
   readonly name: string
   readonly middle: Point
   readonly walls: readonly WallLine[]
+  /** From the last wall's end to the first one's beginning, where the room is typed by half. */
+  readonly closing: readonly [Point, Point] | null
 }
 
 export interface PlanDrawing {
@@ -81,6 +83,16 @@ function wallLine(wall: PlanWall, move: (point: Point) => Point): WallLine {
   return { wall, from, to, inward: [-(to[1] - from[1]) / length, (to[0] - from[0]) / length], solid }
 }
 
+/** Shorter than this it is a gap that was shared out, or none. mm on the plan. */
+const CLOSED = 1
+
+function closingOf(walls: readonly PlanWall[]): readonly [Point, Point] | null {
+  const [first, last] = [walls[0], walls.at(-1)]
+  if (first === undefined || last === undefined || walls.length < 2) return null
+  const open = Math.hypot(last.to[0] - first.from[0], last.to[1] - first.from[1]) > CLOSED
+  return open ? [last.to, first.from] : null
+}
+
 export function planDrawing(rooms: Rooms): PlanDrawing {
   const drawn = rooms.filter(room => room.walls.length > 0)
   // Walls run to the right as seen from inside, which is clockwise on the plan: if it isn't, y points upwards.
@@ -99,15 +111,19 @@ export function planDrawing(rooms: Rooms): PlanDrawing {
   const placed = drawn.map((room, at) => {
     const [dx, dy] = shifts[at] ?? [0, 0]
     const move = (point: Point): Point => [point[0] + dx, point[1] * flip + dy]
-    const box = boxOf(room.walls.map(wall => move(wall.from)))
+    const box = boxOf(room.walls.flatMap(wall => [move(wall.from), move(wall.to)]))
+    const closing = closingOf(room.walls)
     return {
       id: room.id,
       name: room.name,
       middle: [(box.left + box.right) / 2, (box.top + box.bottom) / 2] as const,
       walls: room.walls.map(wall => wallLine(wall, move)),
+      closing: closing === null ? null : ([move(closing[0]), move(closing[1])] as const),
     }
   })
-  const whole = boxOf(placed.length === 0 ? [[0, 0]] : placed.flatMap(room => room.walls.map(wall => wall.from)))
+  const whole = boxOf(
+    placed.length === 0 ? [[0, 0]] : placed.flatMap(room => room.walls.flatMap(wall => [wall.from, wall.to])),
+  )
   const shift = (point: Point): Point => [point[0] - whole.left, point[1] - whole.top]
   return {
     width: whole.right - whole.left,
@@ -115,6 +131,7 @@ export function planDrawing(rooms: Rooms): PlanDrawing {
     rooms: placed.map(room => ({
       ...room,
       middle: shift(room.middle),
+      closing: room.closing === null ? null : ([shift(room.closing[0]), shift(room.closing[1])] as const),
       walls: room.walls.map(line => ({
         ...line,
         from: shift(line.from),

@@ -161,3 +161,22 @@ describe('moving a wall', () => {
     expect(open.state()).toBe(state)
   })
 })
+
+test('a room stored by half is drawn as its walls were typed, and closes once the last wall is there', async () => {
+  const open = await opened()
+  const sides = [6000, 4000, 6000].map(length => ({ length, angle: 90 }))
+  const { id, walls } = await open.call('room.add', { name: 'Half', height: 3000, walls: sides })
+  const long = async () => {
+    const lines = (await open.call('room.plan', { exhibition: null })).rooms[0]?.walls ?? []
+    const [first, last] = [lines[0], lines.at(-1)]
+    const gap = Math.hypot((last?.to[0] ?? 0) - (first?.from[0] ?? 0), (last?.to[1] ?? 0) - (first?.from[1] ?? 0))
+    return { drawn: lines.map(({ from, to }) => Math.hypot(to[0] - from[0], to[1] - from[1])), gap }
+  }
+  // 6 000 to the right, 4 000 down, 6 000 back: 4 000 are missing, and shared over the walls they would bend all of them.
+  const half = await long()
+  for (const [at, side] of sides.entries()) expect(half.drawn[at]).toBeCloseTo(side.length, 6)
+  expect(half.gap).toBeCloseTo(4000, 6)
+  await open.call('wall.add', { room: id, after: walls.at(-1) ?? null, wall: { length: 4000, angle: 90 } })
+  const whole = await long()
+  expect(whole.gap).toBeCloseTo(0, 6)
+})

@@ -3,7 +3,7 @@ import type { RoomRow, WallRow } from '../../../src/contract/areas/rooms.ts'
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import type { Finding } from '../../../src/contract/shared.ts'
 import { formatLength } from '../../../src/measure/format.ts'
-import { arrangeRooms, outlineOf } from '../../../src/model/outline.ts'
+import { arrangeRooms, halfTyped, outlineOf } from '../../../src/model/outline.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { ruleNumber } from '../rules.ts'
 import type { Reading } from '../service.ts'
@@ -86,13 +86,23 @@ export function wallOfFace(
   return { wall: asWall(db, stored), room: room ?? { id: stored.room, name: '', labelLine: null } }
 }
 
+/** A room typed by half is drawn as its measures are: sharing its gap over the walls would bend what is known. */
+function asTyped(walls: WallRow[]): WallRow[] {
+  const corners = halfTyped(walls)
+  if (corners === null) return walls
+  return walls.map((wall, at) => {
+    const [from, to] = [corners[at], corners[at + 1]]
+    return from === undefined || to === undefined ? wall : { ...wall, from: [...from], to: [...to] }
+  })
+}
+
 function roomsOf(db: ReadHandle): RoomRow[] {
   const tolerance = ruleNumber(db, 'closesWithin')
   return rows<Omit<RoomRow, 'walls' | 'closure' | 'area'>>(
     db,
     'SELECT id, name, number, height, label_line AS labelLine FROM room ORDER BY position, id',
   ).map(room => {
-    const walls = wallsOf(db, room.id)
+    const walls = asTyped(wallsOf(db, room.id))
     const { closes, gap, note, area } = outlineOf(walls, tolerance)
     return { ...room, walls, closure: { closes, gap, note }, area }
   })
