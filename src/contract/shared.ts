@@ -12,8 +12,16 @@ export const id = z
 /** A length or a position: ± 1 km. */
 export const millimetres = z.number().min(-1e6).max(1e6).meta({ description: 'length in millimetres' })
 /** A size: more than nothing, 100 m at most. */
-export const size = z.number().gt(0).max(1e5).meta({ description: 'size in millimetres' })
-export const kilograms = z.number().gt(0).max(1e5).meta({ description: 'mass in kilograms' })
+export const size = z
+  .number()
+  .gt(0, 'it must be more than 0. Measure it again')
+  .max(1e5)
+  .meta({ description: 'size in millimetres' })
+export const kilograms = z
+  .number()
+  .gt(0, 'it must be more than 0. Weigh it again')
+  .max(1e5)
+  .meta({ description: 'mass in kilograms' })
 export const degrees = z.number().min(-360).max(360).meta({ description: 'angle in degrees' })
 export const lux = z.number().min(0).max(1e6).meta({ description: 'illuminance in lux' })
 export const share = z.number().min(0).max(1)

@@ -19,6 +19,20 @@ async function library(page: Page, host: RunningHost): Promise<readonly Listed[]
   return ((await host.call(page, 'fixing.list', {})) as { fixings: Listed[] }).fixings
 }
 
+test('a new house takes the usual kinds in, unrated, as one edit', async ({ page, emptyHost }) => {
+  await emptyHost.open(page, '#/fixings')
+  await page.getByRole('button', { name: /^take in the \d+ usual kinds$/ }).click()
+  await expect(page.getByRole('article', { name: 'hook, two nails', exact: true })).toBeVisible()
+  await expect(page.getByRole('button', { name: /usual kinds/ })).toHaveCount(0)
+  const taken = await library(page, emptyHost)
+  expect(taken.length).toBeGreaterThan(10)
+  expect(taken.every(fixing => fixing.ratedKg === null && fixing.ratings.length === 0)).toBe(true)
+  await expect(page.getByText('No rating: it never passes a load.')).toHaveCount(taken.length)
+  await page.keyboard.press('Control+z')
+  await expect(page.getByText('No kind of fixing is known yet.')).toBeVisible()
+  expect(await library(page, emptyHost)).toEqual([])
+})
+
 test('a fixing is added, measured, rated, copied, taken back and removed', async ({ page, emptyHost }) => {
   await emptyHost.open(page, '#/fixings')
   await expect(page.getByText('No kind of fixing is known yet.')).toBeVisible()

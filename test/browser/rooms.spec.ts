@@ -520,6 +520,54 @@ test('a room typed by half keeps its walls and shows what is still to close; its
   await expect(page.getByText('510 ft² of floor')).toBeVisible()
 })
 
+test('a stored room that is typed by half stands open on the key plan, with a dashed side to close', async ({
+  page,
+  emptyHost,
+}) => {
+  await emptyHost.open(page, '#/rooms')
+  const sides = [6000, 4000, 6000].map(length => ({ length, angle: 90 }))
+  await emptyHost.call(page, 'room.add', { name: 'Half', height: 3000, walls: sides })
+  const plan = page.getByRole('navigation', { name: 'Key plan' })
+  await expect(plan.locator('line.closing')).toHaveCount(1)
+  // Nobody bends what was typed: the long walls are level and half as long again as the short one.
+  const ends = await plan
+    .locator('line.reach')
+    .evaluateAll(lines => lines.map(line => ['x1', 'y1', 'x2', 'y2'].map(key => Number(line.getAttribute(key)))))
+  const long = ends.map(([x1 = 0, y1 = 0, x2 = 0, y2 = 0]) => Math.hypot(x2 - x1, y2 - y1))
+  expect((long[0] ?? 0) / (long[1] ?? 1)).toBeCloseTo(1.5, 6)
+  expect((long[2] ?? 0) / (long[1] ?? 1)).toBeCloseTo(1.5, 6)
+  expect(ends[0]?.[1]).toBeCloseTo(ends[0]?.[3] ?? 0, 6)
+})
+
+test('a room has one height for its labels, else the house rule, and its walls follow', async ({ page, host }) => {
+  await host.open(page, '#/rooms')
+  const { rooms } = (await host.call(page, 'room.list', {})) as {
+    rooms: { id: string; name: string; labelLine: number | null }[]
+  }
+  const room = rooms.find(one => one.labelLine === null)
+  await page
+    .getByRole('navigation', { name: 'Rooms' })
+    .getByRole('button', { name: room?.name ?? '' })
+    .click()
+  const cell = page.getByRole('textbox', { name: 'height of the labels of the room' })
+  await expect(cell).toHaveValue('')
+  await expect(cell).toHaveAttribute('placeholder', /\d/)
+  const now = async () =>
+    ((await host.call(page, 'room.list', {})) as { rooms: { id: string; labelLine: number | null }[] }).rooms.find(
+      one => one.id === room?.id,
+    )?.labelLine
+  await cell.fill('very low')
+  await cell.press('Enter')
+  await expect(page.getByRole('alert').first()).toBeVisible()
+  expect(await now()).toBe(null)
+  await cell.fill('1.25 m')
+  await cell.press('Enter')
+  await expect.poll(now).toBe(1250)
+  await cell.fill('')
+  await cell.press('Enter')
+  await expect.poll(now).toBe(null)
+})
+
 test('names on the key plan do not cover each other beside a room of 60 m', async ({ page, host }) => {
   await host.open(page, '#/rooms')
   const walls = [60_000, 3000, 60_000, 3000].map(length => ({ length }))
