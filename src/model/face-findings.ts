@@ -60,7 +60,13 @@ export function faceFindings(
       ...lightFindings(work, elevation),
     ]
   })
-  return [...wall, ...toolsOf(elevation, all, style), ...works, ...labelsOfFace(elevation, all, style).findings]
+  return [
+    ...wall,
+    ...toolsOf(elevation, all, style),
+    ...railFindings(elevation, all, style),
+    ...works,
+    ...labelsOfFace(elevation, all, style).findings,
+  ]
 }
 
 function toolsOf(elevation: Elevation, all: ReadonlyMap<string, MarksOrWhy>, style: MarksStyle): readonly Finding[] {

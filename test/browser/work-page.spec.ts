@@ -187,6 +187,31 @@ test('D-rings typed on the drawing from the back: the marks follow, left and rig
   await expect(page.locator('.form').getByText('does not start with a number')).toBeVisible()
 })
 
+test('a weight of nothing and a drop below the work say what to measure again, and nothing is kept', async ({
+  page,
+  host,
+}) => {
+  await sit(page, host)
+  const id = await made(page, host)
+  await show(page, id)
+  const before = await get(page, host, id)
+  const weight = page.getByRole('region', { name: 'Weight' })
+  await weight.getByRole('textbox', { name: 'A new weight' }).fill('0 kg')
+  await expect(weight.getByRole('alert')).toContainText('A work weighs more than 0. Weigh it again.')
+  await expect(weight.getByRole('button', { name: 'add', exact: true })).toBeDisabled()
+  await page.getByRole('button', { name: 'D-rings' }).first().click()
+  await page.getByRole('button', { name: 'from the front' }).click()
+  await page.getByLabel('Drop of the left ring', { exact: true }).fill('7000')
+  await page.getByLabel('Drop of the right ring', { exact: true }).fill('90')
+  await page.getByLabel('Inset of the left ring', { exact: true }).fill('70')
+  await page.getByLabel('Inset of the right ring', { exact: true }).fill('70')
+  await expect(
+    page.locator('.form').getByText(/longer than the work is high\. Measure from the top edge/),
+  ).toBeVisible()
+  const after = await get(page, host, id)
+  expect([after.masses, after.backs]).toEqual([before.masses, before.backs])
+})
+
 test('a wire measured by one finger: its drop on two hooks, and what the finger would have done', async ({
   page,
   host,
