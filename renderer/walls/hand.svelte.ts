@@ -107,6 +107,7 @@ export class Hand {
       others: state.others,
       wallLength: elevation.wall.length,
       centreLine: centreFromRule({ rule: plan.rule, y: plan.centreLine, eyeFraction: plan.eyeFraction }, height),
+      ramp: plan.ramp,
       threshold: free || !this.snapping ? 0 : reach / scale,
     })
     this.lines = free || !this.snapping ? [] : answer.lines

@@ -97,17 +97,17 @@ const ways: readonly Way[] = [
   { first: bySize.width, proportion: 1.4 },
 ]
 
-/** Of all ways that fit the calmest three, drawn in, and of these the calmest. */
+/** Of all ways that fit the calmest three, drawn in, and of these the calmest; of many works fewer, for the time it takes. */
 function bestOf(question: SalonQuestion): readonly Hung[] | null {
   const many = question.works.length
-  const found = ways.slice(0, many > 60 ? 2 : many > 30 ? 5 : ways.length).flatMap(way => {
+  const found = ways.slice(0, many > 30 ? 3 : ways.length).flatMap(way => {
     const ground = groundOf(question, way)
     const hung = build(question, ground, way)
     return hung === null ? [] : [{ hung, ground, unrest: unrestOf(hung, ground) }]
   })
   const drawn = found
     .sort((a, b) => a.unrest - b.unrest)
-    .slice(0, 3)
+    .slice(0, many > 30 ? 1 : 3)
     .map(({ hung, ground }) => {
       const centred = centre(drawIn(hung, ground), ground)
       return { hung: centred, unrest: unrestOf(centred, ground) }

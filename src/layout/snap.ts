@@ -5,6 +5,7 @@
  */
 import type { Rect } from '../geometry/rect.ts'
 import { moved, right, top } from '../geometry/rect.ts'
+import { floorAt, type Profile } from '../hang/wall.ts'
 
 export interface SnapWork extends Rect {
   readonly id: string
@@ -18,8 +19,10 @@ export interface SnapQuestion {
   readonly dy: number
   readonly others: readonly SnapWork[]
   readonly wallLength: number
-  /** The height that centres hang to; null where there is none. */
+  /** The height that centres hang to; null where there is none. Along a ramp above the floor everywhere. */
   readonly centreLine: number | null
+  /** The floor that heights follow along a ramp: what is level there is as high above the floor. Level where left out. */
+  readonly ramp?: Profile
   /** mm on the wall; from pixels by the view's scale. 0 never moves anything. */
   readonly threshold: number
 }
@@ -37,7 +40,10 @@ export type SnapKind =
   | 'tops'
   | 'bottoms'
 
-/** A line that is exact now. `along` is a vertical line at x, `up` a level line at y; equal gaps carry their stretches. */
+/**
+ * A line that is exact now. `along` is a vertical line at x, `up` a level line at y, along a ramp at y where the dragged
+ * works' middle is; equal gaps carry their stretches.
+ */
 export interface SnapLine {
   readonly axis: 'along' | 'up'
   readonly kind: SnapKind
@@ -67,11 +73,12 @@ export function snap(question: SnapQuestion): SnapAnswer {
   const { dx, dy, threshold } = question
   const start = bounds(question.dragged)
   if (start === null) return { dx, dy, snappedX: false, snappedY: false, lines: [] }
-  const up = candidatesUp(moved(start, dx, dy), question)
-  const shiftY = nearest(up, threshold)
-  const risen = moved(start, dx, dy + (shiftY ?? 0))
-  const along = candidatesAlong(risen, question)
+  const rises = nearest(candidatesUp(moved(start, dx, dy), question), threshold) ?? 0
+  const along = candidatesAlong(moved(start, dx, dy + rises), question)
   const shiftX = nearest(along, threshold)
+  // Along a ramp the line is another height where the step along has led.
+  const up = candidatesUp(moved(start, dx + (shiftX ?? 0), dy), question)
+  const shiftY = nearest(up, threshold)
   return {
     dx: dx + (shiftX ?? 0),
     dy: dy + (shiftY ?? 0),
@@ -108,19 +115,22 @@ function exact(candidates: readonly Candidate[], shift: number): readonly SnapLi
 }
 
 /** Candidates beyond the threshold are never made: of hundreds of works a few are near at any moment. */
-function candidatesUp(box: Rect, { others, centreLine, threshold }: SnapQuestion): readonly Candidate[] {
+function candidatesUp(box: Rect, { others, centreLine, threshold, ramp = [] }: SnapQuestion): readonly Candidate[] {
   const found: Candidate[] = []
+  const floor = floorAt(ramp, box.x + box.width / 2)
+  const climb = (other: Rect) => (ramp.length === 0 ? 0 : floor - floorAt(ramp, other.x + other.width / 2))
   const level = (kind: SnapKind, mine: number, at: number, id?: string) => {
     if (Math.abs(at - mine) > threshold + EXACT) return
     const ids = id === undefined ? [] : [id]
     found.push({ shift: at - mine, line: { axis: 'up', kind, at, ids, gap: null, stretches: [] } })
   }
   const middle = box.y + box.height / 2
-  if (centreLine !== null) level('centre line', middle, centreLine)
+  if (centreLine !== null) level('centre line', middle, centreLine + floor)
   for (const other of others) {
-    level('centres', middle, other.y + other.height / 2, other.id)
-    level('tops', top(box), top(other), other.id)
-    level('bottoms', box.y, other.y, other.id)
+    const up = climb(other)
+    level('centres', middle, other.y + other.height / 2 + up, other.id)
+    level('tops', top(box), top(other) + up, other.id)
+    level('bottoms', box.y, other.y + up, other.id)
   }
   return found
 }

@@ -31,6 +31,7 @@ export function notesOf(
   findings: readonly Finding[],
   dead: readonly MadeMark[],
   made: readonly MadeMark[],
+  order: readonly string[],
   units: Units,
 ): readonly Note[] {
   const running = new Map(rows.flatMap(row => [[row.work, row.called] as const, [row.placement, row.called] as const]))
@@ -50,6 +51,7 @@ export function notesOf(
   return [
     ...found.filter(note => note.severity === 'stop'),
     ...found.filter(note => note.severity === 'settle'),
+    ...order.map((text): Note => ({ severity: 'caution', who: '', text })),
     ...[...cautions].map(
       ([text, who]): Note => ({
         severity: 'caution',

@@ -119,9 +119,26 @@ export function wallSheetRows(
   })
 }
 
-/** From left to right; the upper first where works stand above each other. */
+/**
+ * From left to right; a stack, whose works all stand above each other over one point of the floor, from its top down,
+ * as it hangs.
+ */
 export function sheetOrder(works: readonly PlacedWork[]): readonly PlacedWork[] {
-  return [...works].sort((a, b) => leftOf(a) - leftOf(b) || b.centreY - a.centreY)
+  const stacks: { works: PlacedWork[]; to: number }[] = []
+  for (const work of [...works].sort((a, b) => leftOf(a) - leftOf(b) || b.centreY - a.centreY)) {
+    const last = stacks.at(-1)
+    const right = 2 * work.x - leftOf(work)
+    if (last !== undefined && leftOf(work) < last.to && last.works.every(other => isOver(other, work))) {
+      last.works.push(work)
+      last.to = Math.min(last.to, right)
+    } else stacks.push({ works: [work], to: right })
+  }
+  return stacks.flatMap(stack => stack.works.sort((a, b) => b.centreY - a.centreY))
+}
+
+/** One above the other, whichever: not beside each other nor one on the other. */
+function isOver(a: PlacedWork, b: PlacedWork): boolean {
+  return Math.abs(a.centreY - b.centreY) >= ((a.size?.height ?? 0) + (b.size?.height ?? 0)) / 2
 }
 
 /** What the sheet calls each work, by placement. */

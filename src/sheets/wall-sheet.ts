@@ -4,8 +4,12 @@
  * The rule it keeps: every number is the one that src/hang printed.
  */
 import type { MadeMark } from '../contract/areas/marks.ts'
+import type { Elevation } from '../contract/areas/walls.ts'
 import type { Finding } from '../contract/shared.ts'
+import { orderOfWall, orderSaid } from '../crew/order-of-wall.ts'
+import { sayIn } from '../hang/marks.ts'
 import { labelsOfFace } from '../model/labels-of-face.ts'
+import type { MarksOrWhy } from '../model/marks-of-face.ts'
 import type { Units } from './figures.ts'
 import { type Page, papers, type TextMeasure } from './shapes.ts'
 import { type NamedBox, newSketch, type Sketch } from './sketch.ts'
@@ -37,7 +41,8 @@ export function wallSheet(question: WallSheetQuestion, measure: TextMeasure): Wa
   const style: TableStyle = { units, k, measure }
   const missing = missingCharacters(rows, measure)
   const dead = deadOf(elevation, marks, units)
-  const notes = notesOf(rows, [...question.findings, ...missing], dead, question.elevation.made, units)
+  const order = orderOf(elevation, marks, units)
+  const notes = notesOf(rows, [...question.findings, ...missing], dead, elevation.made, order, units)
   const plan = paginate(rows, notes, paper, style)
   const pages: Page[] = []
   const boxes: (readonly NamedBox[])[] = []
@@ -61,6 +66,7 @@ export function wallSheetContent(
   const { wall, room } = elevation
   const units: Units = { unit: 'mm', steps }
   const rows = wallSheetRows(elevation, marks, units)
+  const order = orderOf(elevation, marks, units)
   const {
     length,
     height,
@@ -106,9 +112,20 @@ export function wallSheetContent(
     rows: rows.map(({ placement: _, picture: __, ticks: ___, label, ...row }) =>
       label === '' ? row : { ...row, label },
     ),
+    // Nothing where no work waits for another, so that a sheet from before it was told keeps its revision.
+    ...(order.length === 0 ? {} : { order }),
     dead: deadOf(elevation, marks, units).map(({ x, y, bearingY }) => ({ x, y, bearingY })),
     findings: findings.filter(isToSettle).map(({ severity, code, text }) => ({ severity, code, text })),
   })
+}
+
+/** In which order what stands above each other hangs, in sentences. */
+function orderOf(
+  elevation: Elevation,
+  marks: ReadonlyMap<string, MarksOrWhy>,
+  { unit, steps }: Units,
+): readonly string[] {
+  return orderSaid(orderOfWall(elevation, marks), elevation.works, sayIn(unit, steps))
 }
 
 function missingCharacters(rows: readonly WallSheetRow[], measure: TextMeasure): readonly Finding[] {

@@ -74,6 +74,30 @@ describe('snapping', () => {
     ])
   })
 
+  // A floor that rises 300 in 6 000: 150 under x 3 000, so the line is 1 480 + 150 there.
+  test('along a ramp the line is as high above the floor where the work is', () => {
+    const ramp = [
+      [0, 0],
+      [6000, 300],
+    ] as const
+    const own = { x: 2700, y: 1440, width: 600, height: 400 }
+    const asked = { wallLength: 6000, centreLine: 1480, ramp, threshold: 12, dragged: [own], dx: 0, dy: 0 }
+    const answer = snap({ ...asked, others: [] })
+    expect([answer.dx, answer.dy]).toEqual([0, -10])
+    expect(answer.lines.map(line => [line.kind, line.at])).toEqual([
+      ['wall middle', 3000],
+      ['centre line', 1630],
+    ])
+    // Its neighbour's middle is over 4 000, on a floor 50 higher: a bottom at 1 485 there is 1 435 here.
+    const beside = { id: 'o', x: 3900, y: 1485, width: 200, height: 700 }
+    const bottoms = snap({ ...asked, centreLine: null, others: [beside] }).lines.find(line => line.kind === 'bottoms')
+    expect(bottoms?.at).toBe(1435)
+    // Drawn to the middle of the wall from 8 beside it, it comes to the line there, not to that of where it was.
+    const drawn = snap({ ...asked, others: [], dx: -8, dy: -8 })
+    expect(drawn.dx).toBe(0)
+    expect(own.y + drawn.dy + 200).toBe(1630)
+  })
+
   test('beside a neighbour: the gap beyond it again', () => {
     const c = { id: 'c', x: 1200, y: 1280, width: 300, height: 400 }
     const answer = snap({ ...wall, dragged: [dragged], others: [a, c], dx: -2205, dy: 330 })

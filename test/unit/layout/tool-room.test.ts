@@ -91,7 +91,17 @@ describe('a lock turned from below', () => {
     const low = { centreY: 600, y: 600 }
     const [floor] = tools(on([locked('1', low, { toolLength: null })]))
     expect(floor).toMatchObject({ code: 'tool-room-short', figures: { end: 'floor', room: 300, free: 200 } })
-    const thing = { id: 'k', kind: 'outlet', label: '', x: 1960, y: 1300, width: 80, height: 80, margin: 0, reason: '' }
+    const thing = {
+      id: 'k',
+      kind: 'outlet' as const,
+      label: '',
+      x: 1960,
+      y: 1300,
+      width: 80,
+      height: 80,
+      margin: 0,
+      reason: '',
+    }
     const [barred] = tools(on([locked('1', {}, { toolLength: null })], { keepClears: [thing] }))
     expect(barred).toMatchObject({ code: 'tool-room-barred', figures: { keepClear: 'k', room: 300, free: 120 } })
   })
