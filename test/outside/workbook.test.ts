@@ -191,4 +191,37 @@ withProgram('LibreOffice', 'opens the workbooks', () => {
     expect(xml).not.toContain('table:formula')
     for (const text of ['=1+1', '+1 mount', '-keep dry', '@home', 'bell and half']) expect(xml).toContain(text)
   })
+
+  test('a broken text stands whole above the next row', async () => {
+    const column = {
+      key: 'note',
+      heading: 'Note',
+      field: 'ignore',
+      part: null,
+      unit: null,
+      width: 14,
+      format: null,
+    } as const
+    const words = 'one two three four five six seven eight nine ten eleven twelve'
+    const rows = [words, 'first\nsecond\nthird', 'NEXT'].map(text => [{ kind: 'text' as const, text }])
+    const sheet: TableSheet = { name: 'Rows', title: 'Rows', lines: [], columns: [column], rows }
+    const path = join(folder.path, 'rows.xlsx')
+    await writeWorkbook(path, {
+      sheets: [sheet],
+      at: '2031-03-14T16:20:00.000Z',
+      by: '',
+      paper: 'A4',
+      thumbnail: () => null,
+    })
+    convert(path, 'pdf', folder.path)
+    const html = run('pdftotext', ['-bbox', join(folder.path, 'rows.pdf'), '-'])
+    const box = (word: string) => {
+      const found = new RegExp(`yMin="([\\d.]+)"[^>]*yMax="([\\d.]+)">${word}<`).exec(html)
+      if (found === null) throw new Error(`no ${word}`)
+      return { top: Number(found[1]), bottom: Number(found[2]) }
+    }
+    expect(box('twelve').top).toBeGreaterThan(box('one').bottom)
+    expect(box('first').top).toBeGreaterThan(box('twelve').bottom - 1)
+    expect(box('NEXT').top).toBeGreaterThan(box('third').bottom - 1)
+  })
 })

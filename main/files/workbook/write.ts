@@ -21,6 +21,11 @@ export interface WorkbookQuestion {
 /** Heights of rows in points; pictures are as high as their row, with a little air. */
 const PICTURE_ROW = 54
 const HEAD_ROW = 52
+/** A row of one line, and how much each further line of ten points takes. */
+const LEAST_ROW = 15
+const LINE = 13
+/** Characters that the indent of a text takes. */
+const INDENT = 2
 /** Pixels in a point, as spreadsheets count them: 96 to 72. */
 const PIXELS = 96 / 72
 /** Paper codes of ECMA-376 part 1, 18.3.1.63. */
@@ -103,6 +108,9 @@ function addSheet(workbook: Workbook, sheet: TableSheet, name: string, question:
     row.forEach((content, column) => {
       writeCell(worksheet, at, column + 1, content, sheet.columns[column])
     })
+    // Said in the file: not every program looks by itself how high a broken text is.
+    const lines = Math.max(1, ...row.map((content, column) => linesOf(content, sheet.columns[column])))
+    worksheet.getRow(at).height = LEAST_ROW + (lines - 1) * LINE
     const picture = pictures === -1 ? undefined : row[pictures]
     if (picture?.kind === 'picture') addPicture(workbook, worksheet, question.thumbnail(picture.hash), at, pictures)
   })
@@ -166,6 +174,26 @@ function writeCell(
   }
 }
 
+/** Lines that a text takes in its column, broken at spaces; about, since columns are as wide as so many figures. */
+function linesOf(content: Content, column: SheetColumn | undefined): number {
+  if (column === undefined || (content.kind !== 'text' && content.kind !== 'title')) return 1
+  const most = Math.max(1, column.width + 1 - INDENT)
+  return content.text.split('\n').reduce((sum, paragraph) => {
+    let lines = 1
+    let taken = 0
+    for (const word of paragraph.split(' ')) {
+      const wanted = taken === 0 ? word.length : taken + 1 + word.length
+      if (wanted <= most) taken = wanted
+      else {
+        // A word that is longer than the column is broken where it ends.
+        lines += (taken === 0 ? 0 : 1) + Math.max(0, Math.ceil(word.length / most) - 1)
+        taken = word.length % most || most
+      }
+    }
+    return sum + lines
+  }, 0)
+}
+
 function addPicture(
   workbook: Workbook,
   worksheet: Worksheet,
@@ -174,7 +202,7 @@ function addPicture(
   column: number,
 ): void {
   if (picture === null) return
-  worksheet.getRow(row).height = PICTURE_ROW
+  worksheet.getRow(row).height = Math.max(PICTURE_ROW, worksheet.getRow(row).height ?? 0)
   const most = { width: 84, height: (PICTURE_ROW - 6) * PIXELS }
   const scale = Math.min(most.width / picture.width, most.height / picture.height)
   // exceljs declares a buffer type of its own; Node's is one.
