@@ -41,7 +41,12 @@ export function chainFigures(
       7,
     )
     if (middles === null || strays(sorted, middles, view)) continue
-    return sorted.map((figure, index) => ({ ...figure, key: keyOf(figure.piece, seen), middle: middles[index] ?? 0 }))
+    let gaps = 0
+    return sorted.map((figure, index) => {
+      // Counted among those that are shown: the gaps beside a work that is carried along the wall stay the same ones.
+      const key = figure.piece.id ?? `gap ${++gaps}`
+      return { ...figure, key, middle: middles[index] ?? 0 }
+    })
   }
   return []
 }
@@ -57,10 +62,6 @@ function strays(figures: readonly FigureWanted[], middles: readonly number[], vi
       Math.abs((middles[index] ?? 0) - middleOf(piece, view)) >
       width + Math.max(8, ((piece.to - piece.from) * view.scale) / 2),
   )
-}
-
-function keyOf(piece: WallPiece, among: readonly FigureWanted[]): string {
-  return piece.id ?? `gap ${among.findIndex(each => each.piece === piece)}`
 }
 
 /** Left edge for a label on a level line: right of the wall, else the first free stretch from the right, else the right edge. */
