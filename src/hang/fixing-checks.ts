@@ -4,21 +4,22 @@
  * screw can reach, since some of it stands out of the wall.
  */
 import type { Mark } from './marks-shape.ts'
-import type { Fixing, PlainFinding } from './method.ts'
+import type { Fixing, HangRules, PlainFinding } from './method.ts'
 import { calledMark } from './steps.ts'
 import type { WallFacts } from './wall.ts'
 
-/** Thickness of a wall's face, mm: 1/2 in board; plaster on lath. From memory; measure it on the spot. */
-const FACES: Readonly<Record<string, number>> = { drywall: 12.7, 'drywall on ply': 12.7, plaster: 22 }
-/** Wanted in stud or backing: the thickness of 3/4 in ply, the usual backing. House rule, from memory. */
-const LEAST_BEHIND = 18
+/** Which rule says how thick the face of a wall is; of other walls nothing is known. */
+const faces: Readonly<Record<string, 'boardFace' | 'plasterFace'>> = {
+  drywall: 'boardFace',
+  'drywall on ply': 'boardFace',
+  plaster: 'plasterFace',
+}
 
 /** What a nail or screw finds behind the face, at most, mm; null where its length or the face is not known. */
-export function reachBehind(fixing: Pick<Fixing, 'kind' | 'length'>, wallType: string): number | null {
-  const face = FACES[wallType]
-  if (fixing.kind !== 'nail' && fixing.kind !== 'screw') return null
-  if (face === undefined || fixing.length === null || fixing.length === undefined) return null
-  return fixing.length - face
+function reachBehind({ kind, length }: Fixing, wallType: string, rules: HangRules): number | null {
+  const face = faces[wallType]
+  if (face === undefined || (kind !== 'nail' && kind !== 'screw') || length == null) return null
+  return length - rules[face]
 }
 
 /** One finding for each kind of fixing that is too short for stud or backing. */
@@ -26,20 +27,21 @@ export function lengthFindings(
   marks: readonly Mark[],
   fixings: readonly Fixing[],
   wall: Pick<WallFacts, 'wallType'>,
+  rules: HangRules,
   say: (mm: number) => string,
 ): readonly PlainFinding[] {
   const found = new Map<string, PlainFinding>()
   marks.forEach((mark, index) => {
     const fixing = fixings[index]
     if (fixing === undefined || mark.on !== 'wall' || (mark.onStud !== true && mark.backed !== true)) return
-    const behind = reachBehind(fixing, wall.wallType)
-    if (behind === null || behind >= LEAST_BEHIND || found.has(fixing.name)) return
+    const behind = reachBehind(fixing, wall.wallType, rules)
+    if (behind === null || behind >= rules.leastBehind || found.has(fixing.name)) return
     const length = fixing.length ?? 0
     found.set(fixing.name, {
       severity: 'settle',
       code: 'fixing-too-short',
-      text: `${fixing.name} is ${say(length)} long: at the ${calledMark(mark)} it finds at most ${say(Math.max(0, behind))} of what is behind the face of the wall, ${say(length - behind)} thick. It should find ${say(LEAST_BEHIND)}.`,
-      figures: { side: mark.side, length, face: length - behind, behind, least: LEAST_BEHIND },
+      text: `${fixing.name} is ${say(length)} long: at the ${calledMark(mark)} it finds at most ${say(Math.max(0, behind))} of what is behind the face of the wall, ${say(length - behind)} thick. It should find ${say(rules.leastBehind)}.`,
+      figures: { side: mark.side, length, face: length - behind, behind, least: rules.leastBehind },
     })
   })
   return [...found.values()]

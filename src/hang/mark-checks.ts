@@ -29,8 +29,6 @@ export const markConflicts: ReadonlySet<string> = new Set([
   'mark-in-line-with-services',
   'mark-off-backing',
 ])
-/** A lifting plan above this. Common practice, no source. */
-const LIFTING_PLAN_KG = 150
 
 interface MarkQuestion {
   readonly marks: readonly Mark[]
@@ -313,7 +311,7 @@ export function cautionsFor(
 ): readonly string[] {
   const drilled = marks.some(mark => mark.on === 'wall')
   const mass = work.mass ?? null
-  const { onePersonKg, onePersonSize } = rules
+  const { onePersonKg, onePersonSize, liftingPlanKg } = rules
   const why = [
     ...((mass ?? 0) > onePersonKg ? [`heavier than ${onePersonKg} kg`] : []),
     ...(Math.max(work.height, work.width) > onePersonSize ? [`larger than ${onePersonSize / 1000} m`] : []),
@@ -326,7 +324,7 @@ export function cautionsFor(
         ]
       : []),
     ...(why.length > 0 ? [`Two people or more, and equipment: it is ${why.join(' and ')}.`] : []),
-    ...((mass ?? 0) > LIFTING_PLAN_KG ? ['Above 150 kg a competent person makes the lifting plan.'] : []),
+    ...((mass ?? 0) > liftingPlanKg ? [`Above ${liftingPlanKg} kg a competent person makes the lifting plan.`] : []),
     ...(drilled && wall.wallType === 'plaster'
       ? ['Old plaster and paint may hold asbestos or lead: no drilling without the building’s survey.']
       : []),

@@ -76,8 +76,12 @@ export const hangRules = z.strictObject({
   screwsApart: within('screwsApart'),
   markFromEnd: within('markFromEnd'),
   besideService: within('besideService'),
+  boardFace: within('boardFace'),
+  plasterFace: within('plasterFace'),
+  leastBehind: within('leastBehind'),
   onePersonKg: within('onePersonKg'),
   onePersonSize: within('onePersonSize'),
+  liftingPlanKg: within('liftingPlanKg'),
 })
 
 export const steps = z.strictObject({

@@ -113,9 +113,15 @@ export interface HangRules {
   readonly markFromEnd: number
   /** To the side of a switch or outlet, for its cable. */
   readonly besideService: number
+  /** Thickness of a wall's face, and how much a nail or screw finds behind it at least. */
+  readonly boardFace: number
+  readonly plasterFace: number
+  readonly leastBehind: number
   /** Beyond either, two people or more. */
   readonly onePersonKg: number
   readonly onePersonSize: number
+  /** Beyond it only by a lifting plan. */
+  readonly liftingPlanKg: number
 }
 
 export interface Bearing {

@@ -23,8 +23,12 @@ export function hangRulesFrom(read: (key: HangRuleKey) => number): HangRules {
     screwsApart: read('screwsApart'),
     markFromEnd: read('markFromEnd'),
     besideService: read('besideService'),
+    boardFace: read('boardFace'),
+    plasterFace: read('plasterFace'),
+    leastBehind: read('leastBehind'),
     onePersonKg: read('onePersonKg'),
     onePersonSize: read('onePersonSize'),
+    liftingPlanKg: read('liftingPlanKg'),
   }
 }
 

@@ -89,8 +89,12 @@ export const wallsExamples: ExamplesOf<keyof typeof wallsArea> = {
               screwsApart: 127,
               markFromEnd: 25,
               besideService: 25,
+              boardFace: 12.7,
+              plasterFace: 22,
+              leastBehind: 18,
               onePersonKg: 30,
               onePersonSize: 1500,
+              liftingPlanKg: 150,
             },
             labels: {
               line: 1370,

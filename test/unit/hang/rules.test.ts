@@ -113,6 +113,21 @@ describe('a rule of hanging is followed:', () => {
     expect(codes(beside, { besideService: 30 })).toContain('mark-in-line-with-services')
   })
 
+  test('how thick the face of a wall is, and how much a screw finds behind it', () => {
+    const screwed = (wallType: string) =>
+      question({
+        wall: { ...plainWall, wallType, backingFrom: 0, backingTo: 4000 },
+        fixings: [{ name: 'Screw', kind: 'screw', holeOffset: 0, ratedKg: 20, length: 32 }],
+      })
+    // 32 − 12.7 is 19.3 behind a board, 32 − 22 is 10 behind plaster; wanted are 18.
+    expect(codes(screwed('drywall'))).not.toContain('fixing-too-short')
+    expect(codes(screwed('drywall'), { boardFace: 15 })).toContain('fixing-too-short')
+    expect(codes(screwed('drywall'), { leastBehind: 20 })).toContain('fixing-too-short')
+    expect(codes(screwed('plaster'))).toContain('fixing-too-short')
+    expect(codes(screwed('plaster'), { plasterFace: 14 })).not.toContain('fixing-too-short')
+    expect(codes(screwed('concrete'))).not.toContain('fixing-too-short')
+  })
+
   test('the factor on what a fixing is rated for', () => {
     const loads = (rules: Partial<HangRules>) => codes(question({}), rules)
     // 9.5 kg on two: 4.75 each, times 4 is 19 of 22.7.
@@ -128,10 +143,16 @@ describe('a rule of hanging is followed:', () => {
     expect(said({ onePersonSize: 900 })).toContain('larger than 0.9 m')
   })
 
+  test('what nobody lifts without a plan', () => {
+    const said = (rules: Partial<HangRules>) => marksFor(question({ rules })).cautions.join(' ')
+    expect(said({})).not.toContain('lifting plan')
+    expect(said({ liftingPlanKg: 9 })).toContain('Above 9 kg a competent person makes the lifting plan.')
+  })
+
   test('and there is no rule of hanging that this page forgot', () => {
     const tried = ['leastWireAngle', 'hookHidden', 'measureTolerance', 'dropTolerance', 'nailsIn', 'clearOfBrace']
     tried.push('cleatShorter', 'screwsApart', 'markFromEnd', 'besideService', 'houseFactor')
-    tried.push('onePersonKg', 'onePersonSize')
+    tried.push('onePersonKg', 'onePersonSize', 'boardFace', 'plasterFace', 'leastBehind', 'liftingPlanKg')
     expect(Object.keys(defaultHangRules).sort()).toEqual(tried.sort())
   })
 })
