@@ -1,20 +1,49 @@
-/** What comes in from outside: files dropped anywhere, a table pasted. Lists go to the import, pictures to their works. */
+/**
+ * What comes in from outside: files dropped anywhere, a table pasted. Lists go to the import, pictures to their works.
+ * It has a screen of its own: another one hides it, and nothing that was chosen in it is lost until it is put away.
+ */
 import { importFlow } from '../screens.ts'
-import { frame } from './frame.svelte.ts'
+import { type Brought, frame } from './frame.svelte.ts'
 import { isWriting } from './keys.svelte.ts'
+import { address, route } from './route.svelte.ts'
 
+export const isPicture = (file: File): boolean =>
+  file.type.startsWith('image/') || /\.(heic|heif|tiff?)$/i.test(file.name)
 const lists = /\.(csv|tsv|txt|xlsx)$/i
+
+/** The address that putting it away goes back to. */
+let from = ''
+
+function bring(brought: Brought): void {
+  if (frame.waits !== '') {
+    route.go('brought')
+    frame.said = {
+      text: 'This is still being looked at. Take it in or put it away, then bring the next.',
+      refused: true,
+    }
+    return
+  }
+  if (route.screen !== 'brought') from = location.hash
+  frame.brought = brought
+  route.go('brought')
+}
+
+export function putAway(): void {
+  frame.brought = null
+  frame.waits = ''
+  if (route.screen === 'brought') location.hash = from === '' ? address('checklist') : from
+}
 
 export function takeFiles(files: readonly File[]): void {
   if (files.length === 0) return
-  const pictures = files.filter(file => file.type.startsWith('image/') || /\.(heic|heif|tiff?)$/i.test(file.name))
+  const pictures = files.filter(isPicture)
   const tables = files.filter(file => lists.test(file.name))
   if (tables.length > 0 && importFlow !== undefined) {
     const [first] = tables
-    if (first) frame.brought = { files: [first], text: undefined }
+    if (first) bring({ files: [first], text: undefined })
     if (files.length > 1) frame.say('Lists are taken one at a time; this is the first of them.')
   } else if (pictures.length > 0) {
-    frame.brought = { files: pictures, text: undefined }
+    bring({ files: pictures, text: undefined })
   } else {
     frame.said = {
       text: 'That is neither a list nor a picture. Bring a list as .csv or .xlsx, pictures as .jpg, .png, .webp or .tiff.',
@@ -41,5 +70,5 @@ export function takePaste(event: ClipboardEvent): void {
   const text = event.clipboardData?.getData('text/plain') ?? ''
   if (!text.includes('\t') || importFlow === undefined) return
   event.preventDefault()
-  frame.brought = { files: [], text }
+  bring({ files: [], text })
 }

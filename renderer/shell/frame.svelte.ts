@@ -5,6 +5,11 @@
 import type { Snippet } from 'svelte'
 import { type Refused, refusalOf } from '../host/client.svelte.ts'
 
+export interface Brought {
+  readonly files: readonly File[]
+  readonly text: string | undefined
+}
+
 class Frame {
   tag = $state.raw<Snippet | null>(null)
   left = $state.raw<Snippet | null>(null)
@@ -12,7 +17,9 @@ class Frame {
   /** In a narrow window the left column is folded into a word. */
   leftOpen = $state(false)
   /** Files dropped or a table pasted, until the flow that takes them has closed. */
-  brought = $state.raw<{ readonly files: readonly File[]; readonly text: string | undefined } | null>(null)
+  brought = $state.raw<Brought | null>(null)
+  /** What of it waits for a person, in words, while another screen is looked at; empty where nothing would be lost. */
+  waits = $state('')
 
   say(text: string): void {
     this.said = { text, refused: false }

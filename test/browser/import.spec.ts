@@ -57,6 +57,48 @@ test('a pasted list is shown, answered, taken in once, and taken back by one und
   await expect.poll(() => emptyHost.call(page, 'work.list', {})).toMatchObject({ total: 0 })
 })
 
+test('another screen hides the list being read, and nothing of it is lost', async ({ page, emptyHost }) => {
+  await emptyHost.open(page, '#/checklist')
+  await paste(page, pasted)
+  const question = page.locator('.question')
+  await question.getByRole('button').first().click()
+  await expect(page.getByText('3 rows, 0 with a question.')).toBeVisible()
+  await page.getByRole('button', { name: 'new 3' }).click()
+
+  await page.getByRole('navigation', { name: 'Screens' }).getByRole('link', { name: 'Rooms' }).click()
+  const rows = page.getByRole('region', { name: 'Rows of the list' })
+  const waiting = page.getByRole('link', { name: 'a pasted table is being read: 3 rows, 0 questions' })
+  await expect(waiting).toBeVisible()
+  await expect(rows).toBeHidden()
+  const { violations } = await new AxeBuilder({ page }).analyze()
+  expect(violations.map(({ id, nodes }) => [id, nodes[0]?.html])).toEqual([])
+
+  // A second list does not take its place.
+  await paste(page, 'Title\tArtist\nKelp\tIna Vorr')
+  await expect(page.getByText('This is still being looked at.')).toBeVisible()
+  await expect(rows).toContainText('Slack water')
+
+  await page.keyboard.press('2')
+  await waiting.click()
+  // The answer given before and the rows chosen are as they were.
+  await expect(page.getByText('3 rows, 0 with a question.')).toBeVisible()
+  await expect(page.getByRole('button', { name: 'new 3' })).toHaveAttribute('aria-pressed', 'true')
+  await expect(rows).toContainText('Nets drying')
+  await expect(waiting).toBeHidden()
+
+  await page.keyboard.press('1')
+  await page.getByRole('status').getByRole('button', { name: 'put it away' }).click()
+  await expect(waiting).toBeHidden()
+  expect(await emptyHost.call(page, 'work.list', {})).toMatchObject({ total: 0 })
+
+  // Put away on its own screen, one is back where it was brought.
+  await page.keyboard.press('2')
+  await paste(page, pasted)
+  await expect(page.getByText('3 rows, 1 with a question.')).toBeVisible()
+  await page.getByRole('button', { name: 'put it away' }).click()
+  await expect(page).toHaveURL(/#\/rooms$/)
+})
+
 test('the preview is free of barriers, light and dark', async ({ page, emptyHost }) => {
   for (const colorScheme of ['light', 'dark'] as const) {
     await page.emulateMedia({ colorScheme })
