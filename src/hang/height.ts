@@ -39,8 +39,3 @@ export function ruleFromCentre(rule: HeightRuleName, centreY: number, height: nu
       return { rule, y: centreY }
   }
 }
-
-/** Two rows about a line, `gap` between them: centres of the upper and of the lower work. */
-export function rowsAbout(line: number, gap: number, upperHeight: number, lowerHeight: number) {
-  return { upper: line + gap / 2 + upperHeight / 2, lower: line - gap / 2 - lowerHeight / 2 } as const
-}

@@ -6,7 +6,7 @@
 
 import { INCH } from '../hang/physics.ts'
 import type { Printed, Steps } from '../hang/printing.ts'
-import { defaultSteps, print } from '../hang/printing.ts'
+import { defaultSteps } from '../hang/printing.ts'
 import { countedChain } from '../measure/chain.ts'
 import { fromCount, type Step } from '../measure/rounding.ts'
 
@@ -80,9 +80,4 @@ function inchesOf(mm: number): number {
 function metricStep(steps: Steps): Step {
   const size = ([0.1, 0.5, 1, 5, 10] as const).find(allowed => allowed === steps.mm)
   return { unit: 'mm', size: size ?? 1 }
-}
-
-/** Running positions of any marks from the left end, each rounded once. */
-export function runningPositions(xs: readonly number[], steps: Steps = defaultSteps): readonly Printed[] {
-  return xs.map(x => print(x, steps))
 }

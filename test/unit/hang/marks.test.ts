@@ -1,7 +1,7 @@
 /** Marks: printed numbers that add up, two routes to one height, what stands behind a mark, and what each finding says. */
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { centreFromRule, rowsAbout, ruleFromCentre } from '../../../src/hang/height.ts'
+import { centreFromRule, ruleFromCentre } from '../../../src/hang/height.ts'
 import { marksFor } from '../../../src/hang/marks.ts'
 import { printedText } from '../../../src/hang/printing.ts'
 import { floorAt, studsBetween, toNearestStud } from '../../../src/hang/wall.ts'
@@ -106,12 +106,6 @@ describe('heights', () => {
       marksFor(question({ height: { rule } })).working.find(line => line.key === 'bearing')?.mm
     expect(working('top')).toEqual({ expression: '1\u2009935 − 140', value: '1\u2009795' })
     expect(working('bottom')).toEqual({ expression: '1\u2009025 + 910 − 140', value: '1\u2009795' })
-  })
-
-  test('two rows about a line', () => {
-    const { upper, lower } = rowsAbout(1500, 100, 400, 600)
-    expect(upper - 200 - (lower + 300)).toBe(100)
-    expect(upper - 200).toBe(1550)
   })
 })
 

@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest'
 import { right } from '../../../src/geometry/rect.ts'
 import { align, distribute } from '../../../src/layout/align.ts'
 import { baysOf } from '../../../src/layout/bays.ts'
-import { runningPositions, wallChain } from '../../../src/layout/chains.ts'
+import { wallChain } from '../../../src/layout/chains.ts'
 import { snap } from '../../../src/layout/snap.ts'
 
 const rect = fc.record({
@@ -222,9 +222,5 @@ describe('bays and chains', () => {
         },
       ),
     )
-  })
-
-  test('running positions are each rounded once', () => {
-    expect(runningPositions([940.4, 1340.6]).map(printed => printed.mm)).toEqual([940, 1341])
   })
 })
