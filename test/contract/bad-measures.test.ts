@@ -42,33 +42,38 @@ const back = (data: object, method: Input<'work.setBack'>['method'] = 'd-rings')
   ['work.setBack', { work, method, seenFrom: 'front', data }] as const
 
 /** What is asked, and the sentence: what is wrong, and what to do about it. */
-type Row = readonly [what: string, ask: () => readonly [Name, unknown], says: RegExp, field?: string]
+interface Row {
+  readonly what: string
+  readonly ask: () => readonly [Name, unknown]
+  readonly says: RegExp
+  readonly field?: string
+}
 
 /** Inputs are of their procedures; a table of several cannot say so to the compiler. */
 const asked = ([name, input]: readonly [Name, unknown]) => here.ask(name, input as Input<Name>)
 
 describe('refused where it is wrong by itself, and nothing of it is kept', () => {
   const rows: readonly Row[] = [
-    [
-      'a negative inset',
-      () => back({ left: { drop: 150, inset: 10 }, right: { drop: 150, inset: -5 } }),
-      /^Inset of the right ring: it can’t be less than 0\. Measure it again/,
-      'back.data.right.inset',
-    ],
-    [
-      'no mass',
-      () => ['work.addMass', { work, kg: 0, raw: '0 kg', kind: 'measured' }],
-      /it must be more than 0\. Weigh it again/,
-      'kg',
-    ],
-    [
-      'a size of nothing',
-      () => ['work.addSize', { work, part: 'framed', height: 0, width: 710, raw: '', kind: 'measured' }],
-      /it must be more than 0\. Measure it again/,
-      'height',
-    ],
+    {
+      what: 'a negative inset',
+      ask: () => back({ left: { drop: 150, inset: 10 }, right: { drop: 150, inset: -5 } }),
+      says: /^Inset of the right ring: it can’t be less than 0\. Measure it again/,
+      field: 'back.data.right.inset',
+    },
+    {
+      what: 'no mass',
+      ask: () => ['work.addMass', { work, kg: 0, raw: '0 kg', kind: 'measured' }],
+      says: /it must be more than 0\. Weigh it again/,
+      field: 'kg',
+    },
+    {
+      what: 'a size of nothing',
+      ask: () => ['work.addSize', { work, part: 'framed', height: 0, width: 710, raw: '', kind: 'measured' }],
+      says: /it must be more than 0\. Measure it again/,
+      field: 'height',
+    },
   ]
-  test.each(rows)('%s', async (_, ask, says, field) => {
+  test.each(rows)('$what', async ({ ask, says, field }) => {
     const before = here.state()
     const answer = await asked(ask())
     if (answer.ok) throw new Error('it was not refused')
@@ -80,28 +85,28 @@ describe('refused where it is wrong by itself, and nothing of it is kept', () =>
 
 describe('found where it is wrong beside another measure: no marks, no pass, and which to measure again', () => {
   const rows: readonly Row[] = [
-    [
-      'rings wider apart than the frame',
-      () => back({ left: { drop: 150 }, right: { drop: 150 }, spacing: 800 }),
-      /Check insets, spacing and width/,
-    ],
-    [
-      'a wire shorter than its rings are apart',
-      () => back({ ...rings, wire: { by: 'length', length: 480 } }, 'wire'),
-      /not longer than its rings are apart\. Measure it again/,
-    ],
-    [
-      'hooks wider apart than the rings',
-      () => ['placement.update', { id: place, changes: { hooksApart: { was: null, to: 600 } } }],
-      /smaller spacing/,
-    ],
-    [
-      'a drop longer than the work is high',
-      () => back({ left: { drop: 950, inset: 10 }, right: { drop: 150, inset: 10 } }),
-      /longer than the work is high\. Measure from the top edge/,
-    ],
+    {
+      what: 'rings wider apart than the frame',
+      ask: () => back({ left: { drop: 150 }, right: { drop: 150 }, spacing: 800 }),
+      says: /Check insets, spacing and width/,
+    },
+    {
+      what: 'a wire shorter than its rings are apart',
+      ask: () => back({ ...rings, wire: { by: 'length', length: 480 } }, 'wire'),
+      says: /not longer than its rings are apart\. Measure it again/,
+    },
+    {
+      what: 'hooks wider apart than the rings',
+      ask: () => ['placement.update', { id: place, changes: { hooksApart: { was: null, to: 600 } } }],
+      says: /smaller spacing/,
+    },
+    {
+      what: 'a drop longer than the work is high',
+      ask: () => back({ left: { drop: 950, inset: 10 }, right: { drop: 150, inset: 10 } }),
+      says: /longer than the work is high\. Measure from the top edge/,
+    },
   ]
-  test.each(rows)('%s', async (_, ask, says) => {
+  test.each(rows)('$what', async ({ ask, says }) => {
     expect((await asked(ask())).ok).toBe(true)
     const { findings } = await here.call('finding.list', { exhibition: show, face })
     const found = findings.find(one => one.code === 'no-marks')
