@@ -37,9 +37,9 @@ function add(writing: Writing, input: Received<'party.add'>): Output<'party.add'
     credit_line: input.creditLine ?? '',
   })
   if (input.work === undefined) return { id, clashes: [] }
-  writing.label(`Add ${input.name} as lender of ${workName(writing.db, input.work.id)}`)
   const there = value(writing.db, 'SELECT id FROM work WHERE id = :work', { work: input.work.id })
   if (there === undefined) throw notFound('work', 'work.id')
+  writing.label(`Add ${input.name} as lender of ${workName(writing.db, input.work.id)}`)
   const changes = { lender: { was: input.work.was, to: id } }
   const { clashes } = changeFields(writing, 'work', input.work.id, changes, { lender: 'lender' }, 'work')
   return { id, clashes }

@@ -398,6 +398,15 @@ test('a lender is named and chosen; giving up leaves what was', async ({ page, h
   await expect.poll(async () => (await get(page, host, id)).lenderName).toBe('Ketil Foundry')
   await lender.selectOption({ label: 'none, ours' })
   await expect.poll(async () => (await get(page, host, id)).lenderName).toBe('')
+
+  // One act is one undo: after the choice of none, the new lender and the choice of it go together.
+  await host.call(page, 'edit.undo', {})
+  expect((await get(page, host, id)).lenderName).toBe('Ketil Foundry')
+  await host.call(page, 'edit.undo', {})
+  expect((await get(page, host, id)).lenderName).toBe('')
+  const { parties } = (await host.call(page, 'party.list', {})) as { parties: { name: string }[] }
+  expect(parties.map(party => party.name)).not.toContain('Ketil Foundry')
+  await expect(lender.locator('option:checked')).toHaveText('none, ours')
 })
 
 test('numbers are added, corrected and taken off', async ({ page, host }) => {
