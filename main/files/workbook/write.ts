@@ -24,8 +24,9 @@ const HEAD_ROW = 52
 /** A row of one line, and how much each further line of ten points takes. */
 const LEAST_ROW = 15
 const LINE = 13
-/** Characters that the indent of a text takes. */
+/** Characters that the indent of a text takes; letters to a figure of the workbook's face, by which columns are wide. */
 const INDENT = 2
+const LETTERS = 1.2
 /** Pixels in a point, as spreadsheets count them: 96 to 72. */
 const PIXELS = 96 / 72
 /** Paper codes of ECMA-376 part 1, 18.3.1.63. */
@@ -177,7 +178,7 @@ function writeCell(
 /** Lines that a text takes in its column, broken at spaces; about, since columns are as wide as so many figures. */
 function linesOf(content: Content, column: SheetColumn | undefined): number {
   if (column === undefined || (content.kind !== 'text' && content.kind !== 'title')) return 1
-  const most = Math.max(1, column.width + 1 - INDENT)
+  const most = Math.max(1, Math.floor((column.width + 1 - INDENT) * LETTERS))
   return content.text.split('\n').reduce((sum, paragraph) => {
     let lines = 1
     let taken = 0
