@@ -19,6 +19,9 @@ import * as roomsRead from './rooms/read.ts'
 import * as roomsWrite from './rooms/write.ts'
 import { rulesServices } from './rules.ts'
 import type { CatalogueServices, PureServices } from './service.ts'
+import { takeApart } from './sets/apart.ts'
+import * as sets from './sets/change.ts'
+import { make as makeSet } from './sets/make.ts'
 import { sheetServices } from './sheets/sheets.ts'
 import { elevation } from './walls/elevation.ts'
 import * as findings from './walls/findings.ts'
@@ -71,6 +74,11 @@ export const catalogueServices: CatalogueServices = {
   'work.chooseMass': measures.chooseMass,
   'work.setBack': measures.setBack,
   ...fileServices,
+  'set.make': makeSet,
+  'set.takeApart': takeApart,
+  'set.update': sets.change,
+  'set.parts': sets.changeParts,
+  'set.fix': sets.fix,
   'exhibition.list': exhibitions.list,
   'exhibition.add': exhibitions.add,
   'exhibition.update': exhibitions.change,

@@ -8,7 +8,7 @@ import { call, listen, type Refused, refusalOf } from './client.svelte.ts'
 const work = ['work', 'work_number', 'work_size', 'work_mass', 'work_back', 'picture', 'party', 'import_question']
 const show = ['exhibition', 'section', 'entry']
 const building = ['building', 'room', 'corner', 'wall', 'face', 'opening', 'keep_clear']
-const hanging = ['placement', 'face_plan', 'fixing_kind', 'fixing_rating', 'house_rule', 'settlement']
+const hanging = ['placement', 'placement_part', 'face_plan', 'fixing_kind', 'fixing_rating', 'house_rule', 'settlement']
 const crew = [...building, ...hanging, ...show, ...work, 'mark', 'placement_step', 'equipment', 'method_time']
 
 /** The tables that an answer is made of. A question that is not here is asked again after every change. */
@@ -28,7 +28,7 @@ const madeOf: Partial<Record<Name, readonly string[]>> = {
   'mark.ofFace': [...building, ...hanging, ...show, ...work, 'mark'],
   'placement.steps': ['placement', 'placement_step'],
   'fixing.list': ['fixing_kind', 'fixing_rating'],
-  'fixing.uses': ['fixing_kind', 'placement', 'mark', 'entry', 'work', 'face', 'wall', 'room'],
+  'fixing.uses': ['fixing_kind', 'placement', 'placement_part', 'mark', 'entry', 'work', 'face', 'wall', 'room'],
   'crew.plan': crew,
   'crew.hardware': crew,
   'crew.orders': crew,

@@ -95,7 +95,15 @@ export class Wall {
     if (elevation === undefined || offset === null) return chosen
     return withSpots(chosen, elevation.plan, this.offsetSpots(offset))
   })
-  private readonly placements = $derived.by(() => new Map(this.works.map(work => [work.work, work.placement])))
+  private readonly placements = $derived.by(
+    () =>
+      new Map(
+        this.works.flatMap(work => [
+          [work.work, work.placement] as const,
+          ...(work.set?.parts ?? []).map(part => [part.work, work.placement] as const),
+        ]),
+      ),
+  )
   readonly steps = $derived.by((): Steps => ({ mm: this.elevation?.rules.sheetStepMm ?? 1, fraction: desk.fraction }))
   readonly marks = $derived.by((): ReadonlyMap<string, MarksOrWhy> => {
     const { elevation } = this

@@ -12,6 +12,7 @@ import { labelsArea } from './areas/labels.ts'
 import { marksArea } from './areas/marks.ts'
 import { partiesArea } from './areas/parties.ts'
 import { roomsArea } from './areas/rooms.ts'
+import { setsArea } from './areas/sets.ts'
 import { sheetsArea } from './areas/sheets.ts'
 import { wallsArea } from './areas/walls.ts'
 import { worksArea } from './areas/works.ts'
@@ -22,6 +23,7 @@ export const contract = {
   ...deskArea,
   ...worksArea,
   ...workListArea,
+  ...setsArea,
   ...partiesArea,
   ...exhibitionsArea,
   ...roomsArea,

@@ -98,12 +98,18 @@ export function peopleFor(work: CrewWork): number {
     : work.handling.people
 }
 
-/** What is timed at a work: all of its hanging, or what is left of it. Nothing once it is checked. */
-export function stepsLeft({ placed, answer }: CrewWork): readonly (string | null)[] {
-  if (placed.state === 'planned') return [placed.back?.method ?? null]
-  const locks = answer?.marks.some(mark => mark.does === 'keeps') ?? false
-  const done = { hung: 0, level: 1, locked: 2, checked: 3 }[placed.state]
-  return ['level', 'lock', 'check'].filter((step, index) => index >= done && (step !== 'lock' || locks))
+/**
+ * What is timed at a work: all of its hanging, or what is left of it. Nothing once it is checked. The parts of a set come
+ * one after the other.
+ */
+export function stepsLeft({ placed, hung }: CrewWork): readonly (string | null)[] {
+  const { state } = placed
+  if (state === 'planned') return hung.map(part => part.placed.back?.method ?? null)
+  const done = { hung: 0, level: 1, locked: 2, checked: 3 }[state]
+  return hung.flatMap(({ answer }) => {
+    const locks = answer?.marks.some(mark => mark.does === 'keeps') ?? false
+    return ['level', 'lock', 'check'].filter((step, index) => index >= done && (step !== 'lock' || locks))
+  })
 }
 
 function minutesLeft(work: CrewWork, times: readonly StepTime[], which: 'minutes' | 'least' | 'most'): number {
@@ -201,12 +207,12 @@ function minutesOf(
 }
 
 function workFindings(work: CrewWork, teams: number, say: Say): readonly Finding[] {
-  const { placed, called, handling, equipment } = work
+  const { placed, heaviest, called, handling, equipment } = work
   const subject = { kind: 'placement', id: placed.placement }
   const people = peopleFor(work)
   const found = [
     ...handlingFindings(
-      { mass: placed.mass, height: placed.size?.height ?? null, width: placed.size?.width ?? null, called },
+      { mass: heaviest.mass, height: heaviest.size?.height ?? null, width: heaviest.size?.width ?? null, called },
       subject,
       handling,
       equipment,

@@ -7,7 +7,9 @@ import type { MarksAnswer } from '../hang/marks-shape.ts'
 import { defaultSteps } from '../hang/printing.ts'
 import { toolAreas } from '../layout/tool-room.ts'
 import { calledOn, rectOf } from '../model/face-findings.ts'
-import { type MarksStyle, marksOfFace } from '../model/marks-of-face.ts'
+import { type MarksOrWhy, type MarksStyle, marksOfFace } from '../model/marks-of-face.ts'
+import { handsOf } from '../model/marks-of-set.ts'
+import { hungOf } from '../model/parts-of-set.ts'
 import {
   type Access,
   accessTo,
@@ -28,12 +30,21 @@ export interface CrewWork {
   readonly faceOrder: number
   readonly called: string
   readonly answer: MarksAnswer | null
+  /** What hands hang, one after the other: the parts of a set, else the work; each with its marks. */
+  readonly hung: readonly HungWork[]
+  /** The one that is hardest to lift; a team is as large as it wants. */
+  readonly heaviest: PlacedWork
   /** Why it has no marks, in words; empty where it has. */
   readonly problem: string
   readonly handling: Handling
   readonly equipment: Equipment | null
   /** From what its highest fixing is reached; null without marks. */
   readonly access: Access | null
+}
+
+export interface HungWork {
+  readonly placed: PlacedWork
+  readonly answer: MarksAnswer | null
 }
 
 export interface ShowQuestion {
@@ -51,8 +62,10 @@ export function crewWorks({ elevations, rules, equipment, style, say }: ShowQues
     return elevation.works.map((placed): CrewWork => {
       const found = marks.get(placed.placement)
       const answer = found !== undefined && 'answer' in found ? found.answer : null
-      const height = placed.size?.height ?? null
-      const topAt = height === null ? null : placed.centreY + height / 2
+      const hung = hungWorks(placed, found)
+      const heaviest = heaviestOf(hung, rules, say)
+      const height = heaviest.size?.height ?? null
+      const topAt = placed.size === null ? null : placed.centreY + placed.size.height / 2
       const highest = answer === null ? null : highestOf(answer)
       return {
         elevation,
@@ -60,13 +73,37 @@ export function crewWorks({ elevations, rules, equipment, style, say }: ShowQues
         faceOrder,
         called: calledOn(placed),
         answer,
+        hung,
+        heaviest,
         problem: found !== undefined && 'problem' in found ? found.problem : '',
-        handling: handlingOf({ mass: placed.mass, height, width: placed.size?.width ?? null }, rules, say),
-        equipment: equipmentFor(placed.mass, topAt, equipment),
+        handling: handlingOf({ mass: heaviest.mass, height, width: heaviest.size?.width ?? null }, rules, say),
+        equipment: equipmentFor(heaviest.mass, topAt, equipment),
         access: accessTo(highest, rules),
       }
     })
   })
+}
+
+/** A set that cannot be laid hangs as what is known of the whole. */
+function hungWorks(placed: PlacedWork, found: MarksOrWhy | undefined): readonly HungWork[] {
+  const known = found === undefined ? [] : handsOf(placed, found)
+  if (known.length > 0) {
+    return known.map(({ placed: one, marks }) => ({ placed: one, answer: 'answer' in marks ? marks.answer : null }))
+  }
+  const parts = hungOf(placed)
+  return (parts.length === 0 ? [placed] : parts).map(one => ({ placed: one, answer: null }))
+}
+
+/** By people first, then by mass, then by size. */
+function heaviestOf(hung: readonly HungWork[], rules: HandlingRules, say: Say | undefined): PlacedWork {
+  const ranked = hung.map(({ placed }) => {
+    const { mass, size } = placed
+    const { people } = handlingOf({ mass, height: size?.height ?? null, width: size?.width ?? null }, rules, say)
+    return { placed, people, mass: mass ?? 0, area: (size?.height ?? 0) * (size?.width ?? 0) }
+  })
+  const [first] = ranked.sort((a, b) => b.people - a.people || b.mass - a.mass || b.area - a.area)
+  if (first === undefined) throw new Error('a work of which nothing hangs')
+  return first.placed
 }
 
 function highestOf({ marks }: MarksAnswer): number | null {
@@ -119,7 +156,7 @@ export function hardwareWork(work: CrewWork): HardwareWork {
     needs: work.answer?.needs ?? [],
     // What stands on the floor is fixed by nothing.
     fixings: [...new Set(work.answer?.marks.filter(mark => mark.on !== 'floor').map(mark => mark.fixing.name))],
-    holes: holesOf(work.answer),
+    holes: work.hung.flatMap(({ answer }) => holesOf(answer)),
     locks: work.answer?.locks.length ?? 0,
   }
 }

@@ -118,6 +118,8 @@ export const marksQuestion = z.strictObject({
     })
     .optional(),
   wall: wallFacts,
+  /** Where its places along the wall are measured from: the left edge of its set. The wall’s left end where left out. */
+  origin: mm.optional(),
   /** Height of the level line where the wall has none of its own. */
   datum: mm.optional(),
   hooksApart: z.number().min(0).max(1e5).nullable().optional(),

@@ -71,7 +71,8 @@ export function marksFor(question: MarksQuestion): MarksAnswer {
   const carrying = fixings.filter((_, index) => answer.bearings[index]?.does === 'carries')
   const onFloor = answer.bearings.every(bearing => bearing.on === 'floor')
   const datumPrinted = print(datum, steps)
-  const marks = place(answer.bearings, fixings, question, datum, datumPrinted, steps)
+  const along = printAlong(question.origin ?? 0, steps)
+  const marks = place(answer.bearings, fixings, question, datum, datumPrinted, steps, along)
   const { mass, massAt } = answer.carried ?? {
     mass: work.mass ?? null,
     massAt: work.massFromLeft ?? work.width / 2,
@@ -106,7 +107,7 @@ export function marksFor(question: MarksQuestion): MarksAnswer {
     datum,
     floorAtCentre,
     marks,
-    printed: printedOf(work, edges, marks, datumPrinted, floorAtCentre, steps, wall.ramp === true),
+    printed: printedOf(work, edges, marks, datumPrinted, floorAtCentre, steps, wall.ramp === true, along),
     working: stepsOf(question, answer, marks, edges, datum).map(writeStep),
     secondRoute: marks.map(mark => secondRoute(mark, work, edges)),
     spacing: spacingOf(answer, rules),
@@ -121,7 +122,7 @@ export function marksFor(question: MarksQuestion): MarksAnswer {
         ? null
         : {
             ...answer.cleat,
-            screws: answer.cleat.screws.map(screw => ({ ...screw, printed: print(screw.x, steps) })),
+            screws: answer.cleat.screws.map(screw => ({ ...screw, printed: along(screw.x) })),
           },
     figures: answer.figures ?? [],
     hangers: answer.hangers ?? [],
@@ -136,6 +137,12 @@ export function marksFor(question: MarksQuestion): MarksAnswer {
     comesDown: method.comesDown,
     accuracy: method.accuracy,
   }
+}
+
+/** Places along the wall, rounded once from where the tape lies: the wall's end, or the left edge of a set. */
+function printAlong(origin: number, steps: Steps): (x: number) => Printed {
+  const begin = print(origin, steps)
+  return x => plus(begin, print(x - origin, steps))
 }
 
 /** A fixing with the rating that counts on this wall; `wallType` still says what its rating was for. */
@@ -202,6 +209,7 @@ function place(
   datum: number,
   datumPrinted: Printed,
   steps: Steps,
+  along: (x: number) => Printed,
 ): readonly Mark[] {
   const xl = centre.x - work.width / 2
   const top = centre.y + work.height / 2
@@ -222,7 +230,7 @@ function place(
     const holeOffset = print(offset, steps)
     // The first mark is rounded once; the others that carry are the first plus the spacing as measured.
     const follows = index > 0 && bearing.does === 'carries'
-    const leftMark = print(xl + first.fromLeft, steps)
+    const leftMark = along(xl + first.fromLeft)
     return {
       side: bearing.side,
       does: bearing.does,
@@ -243,7 +251,7 @@ function place(
       onStud: toStud === null ? null : Math.abs(toStud) <= HALF_STUD + 1e-6,
       backed: isBacked(wall, hole.y),
       printed: {
-        x: follows ? plus(leftMark, print(bearing.fromLeft - first.fromLeft, steps)) : print(at.x, steps),
+        x: follows ? plus(leftMark, print(bearing.fromLeft - first.fromLeft, steps)) : along(at.x),
         fromLine,
         fromFloor,
         holeOffset,
@@ -271,8 +279,9 @@ function printedOf(
   floorAtCentre: number,
   steps: Steps,
   ramp: boolean,
+  along: (x: number) => Printed,
 ): MarksAnswer['printed'] {
-  const leftEdge = print(edges.left, steps)
+  const leftEdge = along(edges.left)
   const width = print(work.width, steps)
   const height = print(work.height, steps)
   const top = plus(datum, printFrom(edges.top, datum, steps))

@@ -58,8 +58,13 @@ export function laySet(question: SetQuestion): SetAnswer {
   }
 }
 
-function checked({ form, columns, gapX, gapY, parts }: SetQuestion): readonly Part[] {
-  if (parts.length === 0) throw new Refusal('set-empty', 'A set has parts. Name them.', { field: 'parts' })
+/** Whether these figures can lay any set at all. Refuses `gap-negative`, `grid-without-columns`. */
+export function checkForm({
+  form,
+  columns,
+  gapX,
+  gapY,
+}: Pick<SetQuestion, 'form' | 'columns' | 'gapX' | 'gapY'>): void {
   for (const [field, gap] of [
     ['gapX', gapX],
     ['gapY', gapY],
@@ -71,10 +76,15 @@ function checked({ form, columns, gapX, gapY, parts }: SetQuestion): readonly Pa
       })
     }
   }
-  const across = columns ?? null
-  if (form === 'grid' && (across === null || !(across >= 1))) {
+  if (form === 'grid' && (columns == null || !(columns >= 1))) {
     throw new Refusal('grid-without-columns', 'Say how many columns the grid has.', { field: 'columns' })
   }
+}
+
+function checked(question: SetQuestion): readonly Part[] {
+  const { form, columns, parts } = question
+  if (parts.length === 0) throw new Refusal('set-empty', 'A set has parts. Name them.', { field: 'parts' })
+  checkForm(question)
   const known = new Set<string>()
   return parts.map(({ id, width, height }, index) => {
     if (known.has(id)) {
@@ -87,7 +97,7 @@ function checked({ form, columns, gapX, gapY, parts }: SetQuestion): readonly Pa
         details: { id },
       })
     }
-    const wide = form === 'row' ? parts.length : form === 'column' ? 1 : (across ?? 1)
+    const wide = form === 'row' ? parts.length : form === 'column' ? 1 : (columns ?? 1)
     return { id, width, height, row: Math.floor(index / wide), column: index % wide }
   })
 }

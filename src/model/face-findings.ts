@@ -13,6 +13,7 @@ import { calledOn } from './called.ts'
 import { datumFindings } from './datum-mixed.ts'
 import { labelsOfFace } from './labels-of-face.ts'
 import { type MarksOrWhy, type MarksStyle, marksOfFace } from './marks-of-face.ts'
+import { hungOf } from './parts-of-set.ts'
 import { railFindings } from './rail-load.ts'
 
 export { calledOn } from './called.ts'
@@ -82,8 +83,14 @@ function toolsOf(elevation: Elevation, all: ReadonlyMap<string, MarksOrWhy>, sty
 
 /** Where it bears is known without a fixing; where the hole goes is not. What stands on the floor needs none. */
 function fixingFindings(work: PlacedWork): Finding[] {
-  if (work.back === null || work.fixing !== null || methodOf(work.back.method).fixings.length === 0) return []
-  const text = `${calledOn(work)}: choose what it hangs on. Its bearing points are known, its holes are not.`
+  const lacking = hungOf(work).filter(
+    ({ back, fixing }) => back !== null && fixing === null && methodOf(back.method).fixings.length > 0,
+  )
+  if (lacking.length === 0) return []
+  const text =
+    work.set === null
+      ? `${calledOn(work)}: choose what it hangs on. Its bearing points are known, its holes are not.`
+      : `${lacking.map(calledOn).join(', ')}: choose what ${lacking.length === 1 ? 'it hangs' : 'they hang'} on. Bearing points are known, holes are not.`
   return [
     { severity: 'settle', code: 'no-fixing', subject: { kind: 'placement', id: work.placement }, text, figures: {} },
   ]

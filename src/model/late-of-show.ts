@@ -45,6 +45,10 @@ export function lateOfShow(walls: readonly Elevation[], change: LateChange, styl
     case 'different': {
       const wall = wallOf(walls, change.entry)
       if (wall === undefined) return nothing('This work is not on a wall.')
+      const set = wall.works.some(work => work.entry === change.entry && work.set !== null)
+      if (set && change.kind === 'different') {
+        return nothing('This is a set. Measure the part that came otherwise on its own page; its set follows.')
+      }
       return asked(wall, changeOn(wall, change), style, changedBy(wall, change))
     }
   }

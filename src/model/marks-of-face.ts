@@ -10,9 +10,14 @@ import type { MarksAnswer, MarksQuestion } from '../hang/marks-shape.ts'
 import { methodOf } from '../hang/methods.ts'
 import type { Steps } from '../hang/printing.ts'
 import { ratingToAsk } from '../hang/rating.ts'
+import { joinParts, type PartMarks, withRunning } from './marks-of-set.ts'
+import { partAsPlaced, placesOfParts } from './parts-of-set.ts'
 
 /** What came of asking for a work's marks: the answer, or in words why there is none. */
-export type MarksOrWhy = { readonly answer: MarksAnswer } | { readonly problem: string }
+export type MarksOrWhy = ({ readonly answer: MarksAnswer } | { readonly problem: string }) & {
+  /** Of a set: each part with its own marks. */
+  readonly parts?: readonly PartMarks[]
+}
 
 export interface MarksStyle {
   readonly unit: 'mm' | 'cm' | 'in'
@@ -83,6 +88,7 @@ export function marksQuestionOf(
   elevation: Elevation,
   placed: PlacedWork,
   style: MarksStyle,
+  origin?: number,
 ): { readonly question: MarksQuestion } | { readonly problem: string } {
   const { wall, plan, rules } = elevation
   const line = levelLineOf(elevation)
@@ -98,6 +104,7 @@ export function marksQuestionOf(
       centre: { x: placed.x, y: placed.centreY },
       height: { rule: placed.rule === 'face' ? plan.rule : placed.rule, eyeFraction: plan.eyeFraction },
       wall: wallOfMarks(elevation),
+      ...(origin === undefined ? {} : { origin }),
       datum: line.y,
       hooksApart: placed.hooksApart,
       fixings: [fixingOf(placed, wall.wallType)],
@@ -111,8 +118,28 @@ export function marksQuestionOf(
 
 /** Marks of one placed work. Never throws a refusal: its sentence is the answer then. */
 export function marksOfPlaced(elevation: Elevation, placed: PlacedWork, style: MarksStyle): MarksOrWhy {
+  return placed.set === null ? marksOfOne(elevation, placed, style) : marksOfSet(elevation, placed, style)
+}
+
+function marksOfSet(elevation: Elevation, set: PlacedWork, style: MarksStyle): MarksOrWhy {
+  const places = placesOfParts(set, style.steps)
+  if ('problem' in places) return { problem: places.problem, parts: [] }
+  const left = set.x - (set.size?.width ?? 0) / 2
+  const parts = places.map((place): PartMarks => {
+    const placed = partAsPlaced(set, place)
+    const marks = marksOfOne(elevation, placed, style, left)
+    return {
+      letter: place.letter,
+      placed,
+      marks: 'answer' in marks ? { answer: withRunning(marks.answer, set, place, places, style.steps) } : marks,
+    }
+  })
+  return joinParts(elevation, set, parts, style.steps)
+}
+
+function marksOfOne(elevation: Elevation, placed: PlacedWork, style: MarksStyle, origin?: number): MarksOrWhy {
   try {
-    const asked = marksQuestionOf(elevation, placed, style)
+    const asked = marksQuestionOf(elevation, placed, style, origin)
     return 'problem' in asked ? asked : { answer: marksFor(asked.question) }
   } catch (error) {
     if (error instanceof Refusal) return { problem: error.message }

@@ -12,6 +12,7 @@ export function nearestOfPlaced(
   placed: PlacedWork,
   style: MarksStyle,
 ): Offers | { readonly problem: string } {
+  if (placed.set !== null) return { problem: 'A set moves as one object, and its parts stay where the set puts them.' }
   try {
     const asked = marksQuestionOf(elevation, placed, style)
     if ('problem' in asked) return asked

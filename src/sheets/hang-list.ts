@@ -7,6 +7,7 @@ import type { Elevation } from '../contract/areas/walls.ts'
 import { POUND } from '../hang/physics.ts'
 import { print, type Steps } from '../hang/printing.ts'
 import { mainMarks } from '../hang/steps.ts'
+import { laidOpen } from '../model/laid-open.ts'
 import { type MarksOrWhy, marksOfFace } from '../model/marks-of-face.ts'
 import { massColumn, type SheetUnit } from './checklist-columns.ts'
 import { type Cell, EMPTY, numberCell, type SheetColumn, type TableSheet, textCell } from './columns.ts'
@@ -121,14 +122,15 @@ export function hangListSheets({
   const columns = parts.flatMap(part => part.columns(unit))
   const rooms = new Map<string, { name: string; rows: (readonly Cell[])[] }>()
   for (const elevation of elevations) {
-    const { room, works } = elevation
+    const { room } = elevation
     const known = rooms.get(room.id) ?? { name: room.name, rows: [] }
     rooms.set(room.id, known)
     const units = { unit, steps }
     const marks = marksOfFace(elevation, units)
+    const open = laidOpen(elevation, marks)
     wallSheetRows(elevation, marks, units).forEach((row, index) => {
-      const placed = works.find(work => work.placement === row.placement)
-      const line: Line = { elevation, row, place: index + 1, placed, marks: marks.get(row.placement) }
+      const placed = open.elevation.works.find(work => work.placement === row.placement)
+      const line: Line = { elevation, row, place: index + 1, placed, marks: open.marks.get(row.placement) }
       known.rows.push(parts.flatMap(part => part.cells(line, unit, steps)))
     })
   }

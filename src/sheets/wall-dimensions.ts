@@ -2,10 +2,12 @@
  * The dimensions of an elevation: running ones to each mark above it, the chain of works and gaps below. What is written
  * is what was printed; the parts of the chain add up to the printed wall.
  */
+import type { Elevation } from '../contract/areas/walls.ts'
 import { print } from '../hang/printing.ts'
 import { mainMarks } from '../hang/steps.ts'
 import { runningChain } from '../measure/chain.ts'
 import type { Step } from '../measure/rounding.ts'
+import { hungOf, placementOfKey } from '../model/parts-of-set.ts'
 import { figure, type LengthUnit, type Units } from './figures.ts'
 import { ink } from './ink.ts'
 import type { Sketch } from './sketch.ts'
@@ -73,12 +75,22 @@ export function drawMarkLabels(sketch: Sketch, view: View, { rows, marks, k }: D
   })
 }
 
+/** What the chain along the wall is made of: works, the parts of a row; a set that stands over itself counts as one. */
+export function alongWall({ works }: Elevation): DrawingQuestion['along'] {
+  return works
+    .flatMap(work => (work.set?.form === 'row' && hungOf(work).length > 0 ? hungOf(work) : [work]))
+    .flatMap(({ placement, x, size }) =>
+      size === null ? [] : [{ placement, at: x - size.width / 2, size: size.width }],
+    )
+    .sort((a, b) => a.at - b.at)
+}
+
 /** Works and gaps along the wall, each as printed; the parts add up to the printed length. */
-export function drawChain(sketch: Sketch, view: View, { elevation, rows, units, k }: DrawingQuestion): void {
-  const works = elevation.works.flatMap(({ placement, x, size }) =>
-    size === null ? [] : [{ placement, at: x - size.width / 2, size: size.width }],
-  )
-  const sorted = works.sort((a, b) => a.at - b.at)
+export function drawChain(
+  sketch: Sketch,
+  view: View,
+  { elevation, along: sorted, rows, units, k }: DrawingQuestion,
+): void {
   const chain = runningChain(0, elevation.wall.length, sorted, stepOf(units))
   const y = view.floor + 6.3 * k
   if (chain.pieces.some(piece => piece.size.count < 0)) {
@@ -95,7 +107,7 @@ export function drawChain(sketch: Sketch, view: View, { elevation, rows, units, 
     )
     return
   }
-  const here = new Set(rows.map(row => row.placement))
+  const here = new Set(rows.flatMap(({ placement }) => [placement, placementOfKey(placement)]))
   const pieces = chain.pieces.filter(
     ({ index }) => here.has(sorted[index]?.placement ?? '') || here.has(sorted[index - 1]?.placement ?? ''),
   )

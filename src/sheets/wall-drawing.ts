@@ -3,6 +3,7 @@
  * cross at each mark, dimensions above and below. Where a page shows only some works, the rest stand pale.
  */
 import type { MarksAnswer } from '../hang/marks-shape.ts'
+import { placementOfKey } from '../model/parts-of-set.ts'
 import { ink } from './ink.ts'
 import { sizeWithin } from './lines.ts'
 import type { Box } from './shapes.ts'
@@ -108,7 +109,7 @@ function drawWorks(sketch: Sketch, view: View, { elevation, marks, rows, k }: Dr
 
 /** Labels as small cards; those of works on other pages stand pale. */
 function drawLabels(sketch: Sketch, view: View, { labels, rows, k }: DrawingQuestion): void {
-  const here = new Set(rows.map(row => row.placement))
+  const here = new Set(rows.map(row => placementOfKey(row.placement)))
   for (const label of labels) {
     const from = Math.max(label.x, view.shown.from)
     const to = Math.min(label.x + label.width, view.shown.to)

@@ -6,6 +6,7 @@ import type { MadeMark } from '../contract/areas/marks.ts'
 import type { Finding } from '../contract/shared.ts'
 import { print } from '../hang/printing.ts'
 import { calledSlot } from '../hang/steps.ts'
+import { placementOfKey } from '../model/parts-of-set.ts'
 import { figure, type Units } from './figures.ts'
 import { ink } from './ink.ts'
 import { wrap } from './lines.ts'
@@ -34,7 +35,12 @@ export function notesOf(
   order: readonly string[],
   units: Units,
 ): readonly Note[] {
-  const running = new Map(rows.flatMap(row => [[row.work, row.called] as const, [row.placement, row.called] as const]))
+  // What is said of a set as a whole carries the number of its first part without its letter.
+  const whole = rows.map(row => [placementOfKey(row.placement), row.called.replace(/ [a-z]+$/, '')] as const)
+  const running = new Map([
+    ...whole.reverse(),
+    ...rows.flatMap(row => [[row.work, row.called] as const, [row.placement, row.called] as const]),
+  ])
   const found = findings.filter(isToSettle).map(
     ({ severity, subject, text }): Note => ({
       severity: severity === 'stop' ? 'stop' : 'settle',

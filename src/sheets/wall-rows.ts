@@ -9,7 +9,9 @@ import { minus, type Printed, plus, print } from '../hang/printing.ts'
 import { mainMarks } from '../hang/steps.ts'
 import type { LabelPlace } from '../layout/labels-shape.ts'
 import { labelsOfFace } from '../model/labels-of-face.ts'
+import { laidOpen } from '../model/laid-open.ts'
 import type { MarksOrWhy } from '../model/marks-of-face.ts'
+import { hungOf } from '../model/parts-of-set.ts'
 import { type Figure, figure, massText, offset, type Units } from './figures.ts'
 import { figureLines, type OtherMark, othersOf } from './wall-others.ts'
 import { type Ticks, ticksOf } from './wall-states.ts'
@@ -92,12 +94,13 @@ function edgesOf(work: PlacedWork, marks: MarksOrWhy, units: Units): Edges | nul
   }
 }
 
-/** Rows from left to right. `marks` are by placement. */
+/** Rows from left to right, one for each part of a set. Marks are by placement. */
 export function wallSheetRows(
-  elevation: Elevation,
-  marks: ReadonlyMap<string, MarksOrWhy>,
+  whole: Elevation,
+  marksOfWhole: ReadonlyMap<string, MarksOrWhy>,
   units: Units,
 ): readonly WallSheetRow[] {
+  const { elevation, marks } = laidOpen(whole, marksOfWhole)
   const works = sheetOrder(elevation.works)
   const missing: MarksOrWhy = { problem: 'Nobody asked for its marks.' }
   const all = works.map(work => {
@@ -106,17 +109,25 @@ export function wallSheetRows(
   })
   const length = print(elevation.wall.length, units.steps)
   const called = sheetNames(works)
-  const { labels } = labelsOfFace(elevation, marks, units)
+  // A set has one label: it stands in the row of its first part.
+  const { labels } = labelsOfFace(whole, marksOfWhole, units)
+  const firsts = new Map(whole.works.map(work => [firstKey(work), work]))
   return all.map(({ work, found, edges }) => {
     const others = all.flatMap(each => (each.work === work || each.edges === null ? [] : [each.edges]))
-    const label = labels.find(each => each.id === work.placement)
-    const said = label === undefined ? '' : labelSaid(label, work, elevation, units)
+    const labelled = firsts.get(work.placement)
+    const label = labels.find(each => each.id === labelled?.placement)
+    const said = label === undefined || labelled === undefined ? '' : labelSaid(label, labelled, elevation, units)
     return {
       ...rowOf(work, called.get(work.placement) ?? '', found, edges, others, length, units),
       label: said,
       ticks: ticksOf(work, found, elevation.made),
     }
   })
+}
+
+/** The row that speaks for a whole work: its own, or that of the first part of a set. */
+function firstKey(work: PlacedWork): string {
+  return hungOf(work)[0]?.placement ?? work.placement
 }
 
 /**
@@ -282,6 +293,8 @@ const leftOut = /^(from-line|left-edge|floor-|x-right)/
 
 function workingOf(answer: MarksAnswer, units: Units): readonly WorkingText[] {
   function agrees(key: string): boolean | null {
+    if (key === 'set-right')
+      return answer.secondRoute.filter(route => route.side === 'set').every(route => route.agrees)
     if (!key.startsWith('from-below')) return null
     const side = key.replace(/^from-below-?/, '')
     return answer.secondRoute.filter(route => side === '' || route.side === side).every(route => route.agrees)

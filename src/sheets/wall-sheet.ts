@@ -9,10 +9,12 @@ import type { Finding } from '../contract/shared.ts'
 import { orderOfWall, orderSaid } from '../crew/order-of-wall.ts'
 import { sayIn } from '../hang/marks.ts'
 import { labelsOfFace } from '../model/labels-of-face.ts'
+import { laidOpen } from '../model/laid-open.ts'
 import type { MarksOrWhy } from '../model/marks-of-face.ts'
 import type { Units } from './figures.ts'
 import { type Page, papers, type TextMeasure } from './shapes.ts'
 import { type NamedBox, newSketch, type Sketch } from './sketch.ts'
+import { alongWall } from './wall-dimensions.ts'
 import { drawElevation } from './wall-drawing.ts'
 import { drawFoot, drawHeader, headerHeight, margin, type Place } from './wall-frame.ts'
 import { drawNotes, isToSettle, notesOf } from './wall-notes.ts'
@@ -163,7 +165,10 @@ function drawPage(
     const { elevation, marks, datum } = question
     const box = { x: margin, y: y + 1 * k, w: width, h: part.drawing - 2 * k }
     const { labels } = labelsOfFace(elevation, marks, units)
-    drawElevation(sketch, box, { elevation, marks, labels, datum, rows: part.rows, whole: part.whole, dead, units, k })
+    const open = laidOpen(elevation, marks)
+    const along = alongWall(elevation)
+    const { rows, whole } = part
+    drawElevation(sketch, box, { ...open, along, labels, datum, rows, whole, dead, units, k })
     y += part.drawing
   }
   if (part.rows.length > 0) {

@@ -13,6 +13,8 @@ import type { WallSheetRow } from './wall-rows.ts'
 export interface DrawingQuestion {
   readonly elevation: Elevation
   readonly marks: ReadonlyMap<string, MarksOrWhy>
+  /** Left edges and widths along the wall, from left to right. */
+  readonly along: readonly { readonly placement: string; readonly at: number; readonly size: number }[]
   /** Where the labels of the wall stand. */
   readonly labels: readonly LabelPlace[]
   /** The height of the level line above the floor at the wall's left end. */

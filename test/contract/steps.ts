@@ -116,6 +116,56 @@ export const steps: Steps = {
     return work === null ? null : { work, handle: give('terms.txt', words()) }
   },
   'work.removeDocument': ({ id }) => withId(id('document'), {}),
+  'set.make': ({ ids, id, pick, maybe, length }) => {
+    const exhibition = maybe(0.7) ? id('exhibition') : null
+    const works = ids('work', maybe(0.8) ? "parent IS NULL AND set_form = ''" : '1')
+    if (works === null) return null
+    return {
+      works,
+      ...(exhibition === null ? {} : { exhibition }),
+      form: pick(['row', 'column', 'grid'] as const),
+      columns: maybe(0.8) ? 2 : null,
+      gapX: maybe(0.9) ? length(0, 60) : -1,
+      gapY: length(0, 60),
+      keeps: pick(['', 'gaps', 'centres'] as const),
+    }
+  },
+  'set.takeApart': ({ id }) => withId(id('work', "set_form <> ''"), {}),
+  'set.update': ({ row, change, length, pick }) => {
+    const set = row('work', "set_form <> ''")
+    if (set === null) return null
+    return {
+      id: text(set, 'id'),
+      changes: pick([
+        { gapX: change(figure(set, 'set_gap_x'), length(0, 90)) },
+        { keeps: change(text(set, 'set_keeps') as '', pick(['', 'gaps', 'centres'] as const)) }, // one of the three
+        { form: change(text(set, 'set_form') as 'row', pick(['row', 'column'] as const)) }, // one of the forms
+      ]),
+    }
+  },
+  'set.parts': ({ row, ids, maybe, pick }) => {
+    const set = row('work', "set_form <> ''")
+    if (set === null) return null
+    const id = text(set, 'id')
+    const was = ids('work', `parent = '${id}'`)
+    const now = was === null ? null : [...was].sort()
+    const more = maybe(0.4) ? ids('work', "parent IS NULL AND set_form = ''") : null
+    if (now === null) return null
+    return { id, was: now, to: [...(maybe(0.5) ? [...now].reverse() : now), ...(more ?? []).slice(0, pick([0, 1, 2]))] }
+  },
+  'set.fix': ({ row, id }) => {
+    const placement = row(
+      'placement',
+      "entry IN (SELECT entry.id FROM entry JOIN work ON work.id = entry.work WHERE set_form <> '')",
+    )
+    if (placement === null) return null
+    const at = text(placement, 'id')
+    const work = id(
+      'work',
+      `parent = (SELECT entry.work FROM entry JOIN placement ON placement.entry = entry.id WHERE placement.id = '${at}')`,
+    )
+    return work === null ? null : { placement: at, work, changes: { fixing: { was: null, to: id('fixing_kind') } } }
+  },
   'party.add': ({ words, pick }) => ({
     kind: pick(['lender', 'owner', 'person', 'house'] as const),
     name: words(),

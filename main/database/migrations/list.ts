@@ -4,5 +4,6 @@ import { foundation } from './0001-foundation.ts'
 import { askedLender } from './0002-asked-lender.ts'
 import { marks } from './0003-marks.ts'
 import { firstLetters } from './0004-first-letters.ts'
+import { sets } from './0005-sets.ts'
 
-export const migrations: readonly Migration[] = [foundation, askedLender, marks, firstLetters]
+export const migrations: readonly Migration[] = [foundation, askedLender, marks, firstLetters, sets]

@@ -6,6 +6,7 @@ import { changeFields, notFound } from '../change.ts'
 import { moveBefore, nextPosition, orderedRows } from '../order.ts'
 import type { Writing } from '../service.ts'
 import { insert, remove as removeRow, row, rows, update, value } from '../sql.ts'
+import { refusePartOfSet } from '../works/facts.ts'
 import { openExhibition } from './open.ts'
 
 function checkSection(db: ReadHandle, exhibition: string, section: string | null): void {
@@ -40,6 +41,7 @@ export function add(writing: Writing, input: Received<'entry.add'>): Output<'ent
       exhibition,
       work,
     })
+    if (there === undefined) refusePartOfSet(writing.db, work, `works.${index}`)
     if (there === undefined) entries.push(addEntry(writing, exhibition, work, section))
     else already++
   }

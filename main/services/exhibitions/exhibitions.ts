@@ -5,6 +5,7 @@ import { changeFields, notFound } from '../change.ts'
 import { moveBefore, nextPosition, orderedRows } from '../order.ts'
 import type { Reading, Writing } from '../service.ts'
 import { insert, remove as removeRow, row, rows, update, type Value, value } from '../sql.ts'
+import { firstPicture } from '../works/list.ts'
 import { openExhibition } from './open.ts'
 
 export function list({ db }: Reading): Output<'exhibition.list'> {
@@ -96,9 +97,42 @@ export function copy(writing: Writing, input: Received<'exhibition.copy'>): Outp
   if (input.placements) {
     copyRows(writing, 'face_plan', input.id, id, {})
     // What hangs, hangs in the show it was hung for; in the copy it is a plan.
-    copyRows(writing, 'placement', input.id, id, { entry: entries }, { state: 'planned' })
+    const placements = copyRows(writing, 'placement', input.id, id, { entry: entries }, { state: 'planned' })
+    copyPartFixings(writing, placements)
   }
+  wholeSets(writing, id)
   return { id }
+}
+
+/** What parts of sets hang on, with their copied placements. */
+function copyPartFixings(writing: Writing, placements: ReadonlyMap<string, string>): void {
+  for (const [from, to] of placements) {
+    for (const own of rows<Record<string, Value>>(
+      writing.db,
+      'SELECT * FROM placement_part WHERE placement = :from ORDER BY work',
+      { from },
+    )) {
+      insert(writing.db, 'placement_part', { ...own, id: writing.newId(), placement: to })
+    }
+  }
+}
+
+/** A closed show may hold works that became parts of a set since: its copy holds the set. */
+function wholeSets(writing: Writing, exhibition: string): void {
+  const { db } = writing
+  const parts = rows<{ entry: string; set: string }>(
+    db,
+    `SELECT entry.id AS entry, work.parent AS "set" FROM entry JOIN work ON work.id = entry.work
+     WHERE entry.exhibition = :exhibition AND work.parent IS NOT NULL ORDER BY entry.position, entry.id`,
+    { exhibition },
+  )
+  for (const { entry, set } of parts) {
+    const placed = value<string>(db, 'SELECT id FROM placement WHERE entry = :entry', { entry })
+    if (placed !== undefined) removeRow(db, 'placement', placed)
+    const there = value(db, 'SELECT id FROM entry WHERE exhibition = :exhibition AND work = :set', { exhibition, set })
+    if (there === undefined) update(db, 'entry', entry, { work: set })
+    else removeRow(db, 'entry', entry)
+  }
 }
 
 /** Copies an exhibition's rows of one table under new ids, with references turned over; old id → new id. */
@@ -177,7 +211,8 @@ export function frieze({ db }: Reading, { exhibition }: Received<'exhibition.fri
     works: rows(
       db,
       `SELECT entry.id AS entry, work.id AS work, entry.section AS section, entry.running AS running, work.title AS title,
-        work.hang_height AS height, work.hang_width AS width, work.picture AS picture, placement.face AS face
+        work.hang_height AS height, work.hang_width AS width, coalesce(work.picture, ${firstPicture}) AS picture,
+        placement.face AS face
        FROM entry JOIN work ON work.id = entry.work LEFT JOIN section ON section.id = entry.section
        LEFT JOIN placement ON placement.entry = entry.id
        WHERE entry.exhibition = :exhibition

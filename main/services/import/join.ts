@@ -31,6 +31,17 @@ export function joinWorks(writing: Writing, stays: string, goes: string): string
       { field: 'answer' },
     )
   }
+  for (const [work, facts] of [
+    [stays, kept],
+    [goes, given],
+  ] as const) {
+    if (facts.parent === null && facts.set_form === '') continue
+    throw new Refusal(
+      'part-of-set',
+      `${workName(db, work)} is ${facts.parent === null ? 'a set' : 'part of a set'}. Take the set apart first, then say that it is the same work.`,
+      { field: 'answer' },
+    )
+  }
   const columns: Record<string, Value> = {}
   for (const column of [...Object.values(factColumns), 'lender']) {
     const now = kept[column] ?? null

@@ -58,6 +58,8 @@ export function makeShow(writing: Writing, show: Show, queue: Queue): ShowWriter
     enter(work, planned) {
       // Two rows of a list may turn out to be one work that is there; it stands in the show once.
       if (entered.has(work)) return
+      // A part comes into a show with its set.
+      if (value<string | null>(db, 'SELECT parent FROM work WHERE id = :work', { work }) != null) return
       entered.add(work)
       const of = section(planned.section.slice(0, 500))
       queue.put(entryShape, [

@@ -150,16 +150,22 @@ function writeFacts(writing: Writing, change: Extract<LateChange, { kind: 'diffe
 /** Moves a placement; marks that were only in pencil go with it, holes stay where they are. */
 function moveTo(writing: Writing, exhibition: string, move: LateOffer['moves'][number]): void {
   const { db } = writing
-  const stored = row<{ face: string; rule: HeightRuleName | 'face'; y: number | null; state: string; work: string }>(
+  const stored = row<{
+    face: string
+    rule: HeightRuleName | 'face'
+    y: number | null
+    state: string
+    height: number | null
+  }>(
     db,
-    `SELECT placement.face, placement.rule, placement.y, placement.state, entry.work FROM placement
-     JOIN entry ON entry.id = placement.entry WHERE placement.id = :id`,
+    `SELECT placement.face, placement.rule, placement.y, placement.state, work.hang_height AS height
+     FROM placement JOIN entry ON entry.id = placement.entry JOIN work ON work.id = entry.work WHERE placement.id = :id`,
     { id: move.placement },
   )
   if (stored === undefined) throw notFound('work on a wall', 'change')
   loosenMarks(writing, move.placement)
   const plan = facePlanOf(db, exhibition, move.face)
-  const height = hangingSizeOf(db, stored.work)?.height ?? 0
+  const height = stored.height ?? 0
   const byRule = ruleFromCentre(plan.rule, move.y, height, plan.eyeFraction)
   // At the height that the wall's rule gives, it goes on following the wall.
   const follows = Math.abs(byRule.y - plan.centreLine - floorAt(plan.ramp, move.x)) < 0.05

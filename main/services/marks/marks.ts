@@ -114,11 +114,7 @@ function askedMarks(writing: Writing, input: Received<'mark.services'> | Receive
       }
       throw notFound('mark of this work', `${field}.slot`)
     }
-    const keeps =
-      why !== undefined &&
-      'answer' in why &&
-      why.answer.marks.some(mark => mark.does === 'keeps' && mark.name === hole.called)
-    const fixing = keeps ? work.keeper : work.fixing
+    const fixing = hole.keeps ? hole.hung.keeper : hole.hung.fixing
     return {
       ...hole,
       entry: work.entry,

@@ -16,7 +16,7 @@ import type { ReadHandle } from '../../database/handles.ts'
 import { ruleNumber } from '../rules.ts'
 import { rows } from '../sql.ts'
 import { elevationOf } from '../walls/elevation.ts'
-import { findingsOfWorks } from '../works/findings.ts'
+import { findingsWithParts } from '../works/findings.ts'
 import type { Style } from './wishes.ts'
 
 export const kind = 'wall sheet'
@@ -42,7 +42,7 @@ export interface FaceSheet {
 
 function findingsOf(db: ReadHandle, elevation: Elevation, style: Pick<Style, 'unit' | 'steps'>): readonly Finding[] {
   const ids = elevation.works.map(({ work }) => work)
-  const works = findingsOfWorks(db, ids, style)
+  const works = findingsWithParts(db, ids, style)
   return unsettled([...faceFindings(elevation, style), ...works], elevation.settled)
 }
 

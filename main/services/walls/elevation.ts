@@ -12,6 +12,7 @@ import { asMade, madeOn } from '../marks/made.ts'
 import { wallOfFace } from '../rooms/read.ts'
 import { labelRulesOf, ruleNumber, rulesOf, ruleText } from '../rules.ts'
 import type { Reading } from '../service.ts'
+import { setsOn } from '../sets/read.ts'
 import { row, rows } from '../sql.ts'
 import { firstNumber } from '../works/figures.ts'
 import { fixingsOf } from './fixings.ts'
@@ -114,6 +115,9 @@ export function centreOf(
   )
 }
 
+/** A set may receive what the most sensitive of its parts may. */
+const lowestLimit = `(SELECT min(light_limit) FROM work AS one WHERE one.id = work.id OR one.parent = work.id)`
+
 /** Works on a face from left to right. */
 export function placedOn(db: ReadHandle, exhibition: string, face: string, plan: Elevation['plan']): PlacedWork[] {
   const fixings = new Map(fixingsOf(db).map(fixing => [fixing.id, fixing]))
@@ -123,7 +127,7 @@ export function placedOn(db: ReadHandle, exhibition: string, face: string, plan:
       ${firstNumber} AS number,
       work.title, work.maker, work.date_text AS dateText, work.medium, work.hang_height, work.hang_width, work.hang_depth,
       work.hang_diameter, work.hang_part, work.hang_source, work.hang_at, work.mass, work.glazing, work.sensitivity,
-      work.light_limit AS lightLimit, work.picture, back.method, back.data, back.seen_from AS seenFrom,
+      ${lowestLimit} AS lightLimit, work.picture, back.method, back.data, back.seen_from AS seenFrom,
       placement.fixing, placement.keeper, placement.lock_tool AS lockTool, placement.hooks_apart AS hooksApart, placement.x, placement.rule, placement.y, placement.held,
       placement.state, placement.label_side AS labelSide, placement.note, work.credit_line AS creditLine,
       entry.label_text AS labelText, entry.label_width AS labelWidth, entry.label_height AS labelHeight,
@@ -134,6 +138,7 @@ export function placedOn(db: ReadHandle, exhibition: string, face: string, plan:
      WHERE placement.exhibition = :exhibition AND placement.face = :face ORDER BY placement.x, placement.id`,
     { exhibition, face },
   )
+  const sets = setsOn(db, exhibition, face, fixings)
   return stored.map(one => {
     const {
       hang_height: height,
@@ -173,6 +178,7 @@ export function placedOn(db: ReadHandle, exhibition: string, face: string, plan:
         gap: labelGap,
       },
       held: held === 1,
+      set: sets.get(one.placement) ?? null,
       centreY: centreOf(one, plan, height ?? 0),
     }
   })

@@ -8,14 +8,14 @@ import type { ReadHandle } from '../../database/handles.ts'
 import { notFound } from '../change.ts'
 import type { Reading, Writing } from '../service.ts'
 import { insert, remove, row, rows } from '../sql.ts'
-import { findingsOfWorks, readerOf } from '../works/findings.ts'
+import { findingsWithParts, readerOf } from '../works/findings.ts'
 import { elevationOf } from './elevation.ts'
 
 /** What is to settle on one face: the wall's own checks and those of the works that stand there. */
 export function findingsOfFace(db: ReadHandle, exhibition: string, face: string, reader: Reader): Finding[] {
   const elevation = elevationOf(db, exhibition, face)
   const works = elevation.works.map(({ work }) => work)
-  const found = [...faceFindings(elevation, reader), ...findingsOfWorks(db, works, reader)]
+  const found = [...faceFindings(elevation, reader), ...findingsWithParts(db, works, reader)]
   return unsettled(found, elevation.settled)
 }
 
@@ -48,7 +48,7 @@ export function list({ db, person }: Reading, input: Received<'finding.list'>): 
   return {
     findings: [
       ...faces.flatMap(each => findingsOfFace(db, exhibition, each.face, reader)),
-      ...findingsOfWorks(db, unplaced, reader),
+      ...findingsWithParts(db, unplaced, reader),
     ],
   }
 }

@@ -61,7 +61,8 @@ function countsOf(db: ReadHandle): ReadonlyMap<string, { readonly works: number;
   const counted = rows<{ fixing: string; works: number; holes: number }>(
     db,
     `SELECT id AS fixing,
-       (SELECT count(*) FROM placement WHERE placement.fixing = fixing_kind.id OR placement.keeper = fixing_kind.id) AS works,
+       (SELECT count(*) FROM placement WHERE placement.fixing = fixing_kind.id OR placement.keeper = fixing_kind.id)
+         + (SELECT count(*) FROM placement_part AS own WHERE own.fixing = fixing_kind.id OR own.keeper = fixing_kind.id) AS works,
        (SELECT count(*) FROM mark WHERE mark.fixing = fixing_kind.id) AS holes
      FROM fixing_kind`,
   )
@@ -75,7 +76,9 @@ export function uses({ db }: Reading, { exhibition }: Received<'fixing.uses'>): 
     `SELECT used.fixing, used.does, placement.id AS placement, work.id AS work, work.title, face.id AS face,
        room.name AS room, wall.name AS wall, wall.wall_type AS wallType
      FROM (SELECT id, fixing, 'holds' AS does FROM placement WHERE fixing IS NOT NULL
-           UNION ALL SELECT id, keeper, 'keeps' FROM placement WHERE keeper IS NOT NULL) AS used
+           UNION ALL SELECT id, keeper, 'keeps' FROM placement WHERE keeper IS NOT NULL
+           UNION SELECT placement, fixing, 'holds' FROM placement_part WHERE fixing IS NOT NULL
+           UNION SELECT placement, keeper, 'keeps' FROM placement_part WHERE keeper IS NOT NULL) AS used
      JOIN placement ON placement.id = used.id JOIN entry ON entry.id = placement.entry JOIN work ON work.id = entry.work
      JOIN face ON face.id = placement.face JOIN wall ON wall.id = face.wall JOIN room ON room.id = wall.room
      WHERE placement.exhibition = :exhibition

@@ -9,6 +9,7 @@ import type { ReadHandle, WriteHandle } from '../../database/handles.ts'
 import { type Changed, type Columns, changeFields, notFound } from '../change.ts'
 import { addEntry } from '../exhibitions/entries.ts'
 import type { Writing } from '../service.ts'
+import { ofSet, setFactsOf } from '../sets/figures.ts'
 import { insert, remove as removeRow, row, rows, update, type Value, value } from '../sql.ts'
 import { firstNumber, refreshNumbers } from './figures.ts'
 
@@ -106,15 +107,32 @@ function copyRows(writing: Writing, table: string, from: string, to: string): vo
   }
 }
 
+function copyOf(writing: Writing, stored: Readonly<Record<string, Value>>, more: Record<string, Value>): string {
+  const { n: _, ...facts } = stored
+  const id = writing.newId()
+  insert(writing.db, 'work', {
+    ...facts,
+    ...more,
+    id,
+    picture: null,
+    numbers: '',
+    sort_number: '',
+    created_at: writing.now(),
+  })
+  for (const table of ['work_size', 'work_mass', 'work_back']) copyRows(writing, table, String(stored.id), id)
+  return id
+}
+
 export function duplicate(writing: Writing, input: Received<'work.duplicate'>): Output<'work.duplicate'> {
   const { db } = writing
   const stored = row<Record<string, Value>>(db, 'SELECT * FROM work WHERE id = :id', { id: input.id })
   if (stored === undefined) throw notFound('work')
-  const { n: _, ...facts } = stored
-  const id = writing.newId()
   writing.label(`Duplicate ${workName(db, input.id)}`)
-  insert(db, 'work', { ...facts, id, picture: null, numbers: '', sort_number: '', created_at: writing.now() })
-  for (const table of ['work_size', 'work_mass', 'work_back']) copyRows(writing, table, input.id, id)
+  // A copy of a part is no part; a copy of a set has parts of its own.
+  const id = copyOf(writing, stored, { parent: null, part_order: null })
+  for (const part of rows<Record<string, Value>>(db, `SELECT * FROM work ${ofSet}`, { set: input.id })) {
+    copyOf(writing, part, { parent: id })
+  }
   const entry = input.exhibition === undefined ? null : addEntry(writing, input.exhibition, id, null)
   return { id, entry }
 }
@@ -133,7 +151,30 @@ export function remove(writing: Writing, { id }: Received<'work.remove'>): Outpu
       { field: 'id' },
     )
   }
+  refusePartOfSet(writing.db, id, 'id')
+  if (setFactsOf(writing.db, id) !== undefined) {
+    throw new Refusal('still-a-set', `${named} is a set. Take it apart first: its parts are works of their own.`, {
+      field: 'id',
+    })
+  }
   writing.label(`Remove ${named} from the catalogue`)
+  removeWork(writing, id)
+  return { done: true }
+}
+
+/** Refuses `part-of-set`: a part is in shows and on walls through its set. */
+export function refusePartOfSet(db: ReadHandle, work: string, field: string): void {
+  const set = value<string | null>(db, 'SELECT parent FROM work WHERE id = :work', { work }) ?? null
+  if (set === null) return
+  throw new Refusal(
+    'part-of-set',
+    `${workName(db, work)} is a part of ${workName(db, set)}. Ask for the set, or take it apart first.`,
+    { field, details: { set } },
+  )
+}
+
+/** Removes a work with all that is recorded of it; what it stands in is refused before. */
+export function removeWork(writing: Writing, id: string): void {
   for (const table of [
     'import_question',
     'import_value',
@@ -155,7 +196,6 @@ export function remove(writing: Writing, { id }: Received<'work.remove'>): Outpu
     removeRow(writing.db, 'document', each.id)
   }
   removeRow(writing.db, 'work', id)
-  return { done: true }
 }
 
 export function addNumberTo(writing: Writing, work: string, kind: string, text: string): string {

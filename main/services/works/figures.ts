@@ -6,6 +6,7 @@
 import { numberSortKey } from '../../../src/checklist/numbers.ts'
 import { type HangingSize, hangingSize, inForce, type SizeFact } from '../../../src/model/in-force.ts'
 import type { ReadHandle, WriteHandle } from '../../database/handles.ts'
+import { partFiguresOf, setFactsOf, wholeMass, wholeSize } from '../sets/figures.ts'
 import { row, rows, update } from '../sql.ts'
 
 export interface StoredSize {
@@ -69,22 +70,36 @@ export function hangingSizeOf(db: ReadHandle, work: string): HangingSize<SizeFac
   return hangingSize(sizesOf(db, work).map(asFact))
 }
 
+/** Of a set, its parts decide; of any other work, its own sizes. A part's set follows it. */
 export function refreshSize(db: WriteHandle, work: string): void {
-  const hanging = hangingSizeOf(db, work)
+  const set = setFactsOf(db, work)
+  const hanging = set === undefined ? hangingSizeOf(db, work) : undefined
+  const whole = set === undefined ? null : wholeSize(set, partFiguresOf(db, work))
   update(db, 'work', work, {
-    hang_height: hanging?.height ?? null,
-    hang_width: hanging?.width ?? null,
-    hang_depth: hanging?.depth ?? null,
+    hang_height: whole?.height ?? hanging?.height ?? null,
+    hang_width: whole?.width ?? hanging?.width ?? null,
+    hang_depth: whole?.depth ?? hanging?.depth ?? null,
     hang_diameter: hanging?.diameter ?? null,
-    hang_part: hanging?.part ?? '',
-    hang_source: hanging?.fact.kind ?? '',
-    hang_at: hanging?.fact.at ?? '',
+    hang_part: whole === null ? (hanging?.part ?? '') : 'overall',
+    hang_source: whole?.kind ?? hanging?.fact.kind ?? '',
+    hang_at: whole?.at ?? hanging?.fact.at ?? '',
   })
+  const above = parentOf(db, work)
+  if (above !== null) refreshSize(db, above)
 }
 
+/** The mass of a set is the sum of its parts, and not known while one of them is not weighed. */
 export function refreshMass(db: WriteHandle, work: string): void {
-  const mass = inForce(massesOf(db, work).map(asFact))
-  update(db, 'work', work, { mass: mass?.kg ?? null, mass_source: mass?.kind ?? '' })
+  if (setFactsOf(db, work) === undefined) {
+    const mass = inForce(massesOf(db, work).map(asFact))
+    update(db, 'work', work, { mass: mass?.kg ?? null, mass_source: mass?.kind ?? '' })
+  } else update(db, 'work', work, wholeMass(partFiguresOf(db, work)))
+  const above = parentOf(db, work)
+  if (above !== null) refreshMass(db, above)
+}
+
+function parentOf(db: ReadHandle, work: string): string | null {
+  return row<{ parent: string | null }>(db, 'SELECT parent FROM work WHERE id = :work', { work })?.parent ?? null
 }
 
 export function refreshBack(db: WriteHandle, work: string): void {

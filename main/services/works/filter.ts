@@ -43,8 +43,11 @@ export function clausesOf(db: ReadHandle, filter: Filter): readonly Clause[] {
   const { exhibition, section, lender, kind, settle } = filter
   if (exhibition !== undefined) {
     const entries = 'entry CROSS JOIN work ON work.id = entry.work WHERE entry.exhibition = :exhibition'
-    if (filter.outside === true)
+    if (filter.outside === true) {
       clauses.push({ sql: `SELECT work.n FROM ${entries}`, parameters: { exhibition }, not: true })
+      // A part comes into a show with its set.
+      clauses.push({ sql: 'SELECT n FROM work WHERE parent IS NOT NULL', parameters: {}, not: true })
+    }
     if (section !== undefined)
       only(`SELECT work.n FROM ${entries} AND entry.section = :section`, { exhibition, section })
     if (settle === 'unplaced') {

@@ -1,10 +1,15 @@
 /** What the records of works leave to settle, for whoever asks: in the unit asked for, else that of the desk. */
 import type { Person } from '../../../src/contract/areas/desk.ts'
 import type { Finding } from '../../../src/contract/shared.ts'
+import { sayIn } from '../../../src/hang/marks.ts'
 import { defaultSteps } from '../../../src/hang/printing.ts'
+import { letterOf } from '../../../src/model/parts-of-set.ts'
+import { setFindings } from '../../../src/model/set-findings.ts'
 import { type PictureShape, type Reader, workFindings } from '../../../src/model/work-findings.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { ruleNumber } from '../rules.ts'
+import { partIdsOf } from '../sets/figures.ts'
+import { setOfWork } from '../sets/read.ts'
 import { rows } from '../sql.ts'
 import { asFact, sizesOfWorks } from './figures.ts'
 
@@ -21,9 +26,12 @@ export function findingsOfWorks(db: ReadHandle, works: readonly string[], reader
   const sizes = sizesOfWorks(db, works)
   const pictures = picturesOf(db, works)
   const differsBy = ruleNumber(db, 'differsBy')
-  return works.flatMap(work =>
-    workFindings(work, (sizes.get(work) ?? []).map(asFact), differsBy, reader, pictures.get(work)),
-  )
+  return works.flatMap(work => {
+    const set = setOfWork(db, work)
+    return set === null
+      ? workFindings(work, (sizes.get(work) ?? []).map(asFact), differsBy, reader, pictures.get(work))
+      : setFindings(work, set, set.parts, sayIn(reader.unit, reader.steps))
+  })
 }
 
 /** The shape of the picture that each work is shown by, where it is known. */
@@ -38,4 +46,20 @@ function picturesOf(db: ReadHandle, works: readonly string[]): ReadonlyMap<strin
   )
   // The same picture may stand there twice: the first counts, which comes last here.
   return new Map(stored.map(({ work, ...shape }) => [work, shape]))
+}
+
+/** Of a set, what its parts leave to settle too, each named by its letter. */
+export function findingsWithParts(db: ReadHandle, works: readonly string[], reader: Reader): Finding[] {
+  const letters = new Map<string, string>()
+  const all = works.flatMap(work => {
+    const parts = partIdsOf(db, work)
+    for (const [index, part] of parts.entries()) letters.set(part, letterOf(index))
+    return [work, ...parts]
+  })
+  return findingsOfWorks(db, all, reader).flatMap(found => {
+    const letter = letters.get(found.subject.id)
+    if (letter === undefined) return [found]
+    // That a part has no size its set says already.
+    return found.code === 'no-size' ? [] : [{ ...found, text: `Part ${letter}: ${found.text}` }]
+  })
 }

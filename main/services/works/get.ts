@@ -4,6 +4,8 @@ import { inForce } from '../../../src/model/in-force.ts'
 import { workFacts } from '../../../src/model/work-facts.ts'
 import { notFound } from '../change.ts'
 import type { Reading } from '../service.ts'
+import { wholeOf } from '../sets/figures.ts'
+import { partOfWork, setOfWork } from '../sets/read.ts'
 import { row, rows } from '../sql.ts'
 import { asFact, hangingSizeOf, massesOf, numberOrder, sizesOf } from './figures.ts'
 import { findingsOfWorks, readerOf } from './findings.ts'
@@ -24,6 +26,8 @@ export function get({ db, person }: Reading, { id, unit }: Received<'work.get'>)
     [...new Set(sizes.map(size => size.part))].map(part => [part, inForce(sizes.filter(s => s.part === part))]),
   )
   const mass = inForce(masses)
+  const set = setOfWork(db, id)
+  const whole = set === null ? null : wholeOf(db, id)
   return {
     id,
     facts: found,
@@ -75,8 +79,8 @@ export function get({ db, person }: Reading, { id, unit }: Received<'work.get'>)
       `SELECT id, hash, name, mime, bytes, at FROM document WHERE subject_kind = 'work' AND subject = :id ORDER BY at, id`,
       { id },
     ),
-    size: hanging === undefined ? null : asHanging(hanging),
-    mass: mass?.kg ?? null,
+    size: set === null ? (hanging === undefined ? null : asHanging(hanging)) : (whole?.size ?? null),
+    mass: set === null ? (mass?.kg ?? null) : (whole?.mass ?? null),
     entries: rows(
       db,
       `SELECT entry.id, entry.exhibition, exhibition.title AS exhibitionTitle, entry.running,
@@ -98,6 +102,8 @@ export function get({ db, person }: Reading, { id, unit }: Received<'work.get'>)
        WHERE entry.work = :id AND mark.note <> '' ORDER BY at DESC, mark.id`,
       { id },
     ),
+    set,
+    partOf: partOfWork(db, id),
     questions: rows(db, 'SELECT id FROM import_question WHERE work = :id AND answer IS NULL', { id }).length,
     findings: findingsOfWorks(db, [id], readerOf(person, unit)),
   }

@@ -29,6 +29,7 @@ interface Line {
   readonly light_limit: number | null
   readonly sensitivity: WorkLine['sensitivity']
   readonly picture: string | null
+  readonly parent: string | null
   readonly questions: number
   readonly differs_height: number | null
   readonly differs_width: number | null
@@ -40,6 +41,10 @@ interface Line {
   readonly where_name: string | null
   readonly place: number | null
 }
+
+/** A set shows the first picture of its parts where it has none of its own. */
+export const firstPicture = `(SELECT part.picture FROM work AS part WHERE part.parent = work.id AND part.picture IS NOT NULL
+  ORDER BY part.part_order, part.id LIMIT 1)`
 
 const inShow = `entry.id AS entry, entry.section AS section, entry.running AS running, entry.status AS status,
   placement.face AS face, room.name || ' ' || wall.name AS where_name,
@@ -59,7 +64,7 @@ export function list({ db }: Reading, filter: Received<'work.list'>): Output<'wo
     `SELECT work.id, work.title, work.maker, work.date_text, work.medium, work.kind, party.name AS lender_name,
       ${firstNumber} AS number,
       work.hang_height, work.hang_width, work.hang_depth, work.hang_diameter, work.hang_part, work.hang_source, work.hang_at,
-      work.mass, work.method, work.light_limit, work.sensitivity, work.picture,
+      work.mass, work.method, work.light_limit, work.sensitivity, coalesce(work.picture, ${firstPicture}) AS picture, work.parent,
       (SELECT count(*) FROM import_question WHERE import_question.work = work.id AND answer IS NULL) AS questions,
       ${higher} AS differs_height, ${wider} AS differs_width,
       ${exhibition === undefined ? inNone : inShow}
@@ -71,10 +76,27 @@ export function list({ db }: Reading, filter: Received<'work.list'>): Output<'wo
     },
   )
   const differsBy = ruleNumber(db, 'differsBy')
-  return { total: works.length, offset, works: lines.map(line => asLine(line, differsBy)) }
+  const parts = partsOf(db, lines)
+  return { total: works.length, offset, works: lines.map(line => asLine(line, parts.get(line.id) ?? [], differsBy)) }
 }
 
-function asLine(line: Line, differsBy: number): WorkLine {
+/** The parts of the sets among these lines. */
+function partsOf(db: Reading['db'], lines: readonly Line[]): ReadonlyMap<string, WorkLine['parts']> {
+  const found = rows<{ id: string; number: string | null; title: string; parent: string }>(
+    db,
+    `SELECT work.id, ${firstNumber} AS number, work.title, work.parent FROM json_each(:sets) AS one
+     JOIN work ON work.parent = one.value ORDER BY work.part_order, work.id`,
+    { sets: JSON.stringify(lines.map(line => line.id)) },
+  )
+  return new Map(
+    [...Map.groupBy(found, part => part.parent)].map(([set, parts]) => [
+      set,
+      parts.map(({ id, number, title }) => ({ id, number: number ?? '', title })),
+    ]),
+  )
+}
+
+function asLine(line: Line, parts: WorkLine['parts'], differsBy: number): WorkLine {
   const { hang_height: height, hang_width: width } = line
   const differs = { height: line.differs_height ?? 0, width: line.differs_width ?? 0 }
   return {
@@ -114,9 +136,13 @@ function asLine(line: Line, differsBy: number): WorkLine {
             status: line.status ?? '',
             where: line.face === null ? null : { face: line.face, name: line.where_name ?? '', place: line.place ?? 0 },
           },
+    parts,
+    partOf: line.parent,
     differs: Math.abs(differs.height) > differsBy || Math.abs(differs.width) > differsBy ? differs : null,
   }
 }
+
+const partWidths = 'SELECT coalesce(sum(hang_width), 0.0) FROM work WHERE parent IS NOT NULL'
 
 export function counts({ db }: Reading, { exhibition }: Received<'work.counts'>): Output<'work.counts'> {
   const parameters: Record<string, Value> = exhibition === undefined ? {} : { exhibition }
@@ -136,7 +162,8 @@ export function counts({ db }: Reading, { exhibition }: Received<'work.counts'>)
   const kinds = summed(groups, ({ kind }) => kind)
   return {
     works: total(groups, ({ works }) => works),
-    frames: total(groups, ({ frames }) => frames),
+    // In a show the parts of a set have no entries; in the catalogue each stands beside its set.
+    frames: total(groups, ({ frames }) => frames) - (exhibition === undefined ? one(partWidths) : 0),
     wall: value<number>(db, 'SELECT coalesce(sum(length), 0.0) FROM wall') ?? 0,
     lenders: lenders.map(([{ lender: id, name }, works]) => ({ id, name, works })).sort(byWorks(({ name }) => name)),
     kinds: kinds.map(([{ kind }, works]) => ({ kind, works })).sort(byWorks(({ kind }) => kind)),

@@ -24,8 +24,10 @@ import {
   size,
   updated,
 } from '../shared.ts'
+import { fixingRow } from './fixings-shape.ts'
 import { madeMark } from './marks.ts'
 import { wallRow, wallType } from './rooms.ts'
+import { placedSet } from './sets.ts'
 import { glazing, hangingMethod, hangingSize, seenFrom, sensitivity } from './works-shape.ts'
 
 export const heightRule = z.enum(['centre', 'top', 'bottom', 'eye'])
@@ -51,28 +53,6 @@ export const facePlan = z.strictObject({
   viewers: z.array(viewer),
   colour: z.string(),
   note: z.string(),
-})
-
-export const fixingRow = z.strictObject({
-  id,
-  name: z.string(),
-  kind: z.enum(fixingShapes),
-  /** From bearing point to hole, up positive. */
-  holeOffset: z.number(),
-  /** As the user's packet says, for the wall type it says; null where nobody has said. */
-  ratedKg: z.number().nullable(),
-  wallType: z.string(),
-  shank: z.number().nullable(),
-  length: z.number().nullable(),
-  /** Diameter of its head. */
-  head: z.number().nullable(),
-  /** What drills its hole and what drives it, in words. */
-  bit: z.string(),
-  tool: z.string(),
-  source: z.string(),
-  note: z.string(),
-  /** Further ratings, one a wall type, each as a packet says; null where it says: not in this wall. */
-  ratings: z.array(z.strictObject({ wallType: z.string(), ratedKg: z.number().nullable(), source: z.string() })),
 })
 
 /** What a kind of fixing holds in a show, and whether anything anywhere still needs it. */
@@ -133,6 +113,8 @@ export const placedWork = z.strictObject({
   state: placementState,
   labelSide,
   label: labelFacts,
+  /** How its parts stand, where it is a set; its size and mass are those of the whole. */
+  set: placedSet.nullable(),
   note: z.string(),
 })
 export type PlacedWork = z.output<typeof placedWork>

@@ -31,6 +31,10 @@ export const workLine = z.strictObject({
       where: z.strictObject({ face: id, name: z.string(), place: z.int() }).nullable(),
     })
     .nullable(),
+  /** Its parts in their order, where it is a set. */
+  parts: z.array(z.strictObject({ id, number: z.string(), title: z.string() })),
+  /** The set that it is part of. */
+  partOf: id.nullable(),
   /** Listed and measured disagree: words for the list, such as "52 wider than listed" in millimetres. */
   differs: z.strictObject({ height: z.number(), width: z.number() }).nullable(),
 })

@@ -20,6 +20,7 @@ import {
   typed,
   updated,
 } from '../shared.ts'
+import { setFacts, setPart } from './sets.ts'
 import {
   glazing,
   hangingMethod,
@@ -138,6 +139,10 @@ export const worksArea = {
           by: z.string(),
         }),
       ),
+      /** How its parts stand and which they are, where it is a set. */
+      set: z.strictObject({ ...setFacts.shape, parts: z.array(setPart) }).nullable(),
+      /** The set that it is part of, which part from 1, of how many. */
+      partOf: z.strictObject({ id, title: z.string(), order: z.int(), parts: z.int() }).nullable(),
       questions: z.int(),
       findings: z.array(finding),
     }),

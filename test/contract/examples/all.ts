@@ -9,6 +9,7 @@ import { labelsExamples } from './labels.ts'
 import { marksExamples } from './marks.ts'
 import { partiesExamples } from './parties.ts'
 import { roomsExamples } from './rooms.ts'
+import { setsExamples } from './sets.ts'
 import { sheetsExamples } from './sheets.ts'
 import type { ExamplesOf } from './types.ts'
 import { wallsExamples } from './walls.ts'
@@ -17,6 +18,7 @@ import { worksExamples } from './works.ts'
 export const examples: ExamplesOf<Name> = {
   ...deskExamples,
   ...worksExamples,
+  ...setsExamples,
   ...partiesExamples,
   ...exhibitionsExamples,
   ...roomsExamples,

@@ -130,6 +130,7 @@ export const wallsExamples: ExamplesOf<keyof typeof wallsArea> = {
               y: null,
               state: 'planned',
               labelSide: '',
+              set: null,
               label: {
                 text: '',
                 suggestion: 'Ada Ruel\nSalt pans\netching on paper',
@@ -175,6 +176,7 @@ export const wallsExamples: ExamplesOf<keyof typeof wallsArea> = {
               y: null,
               state: 'planned',
               labelSide: '',
+              set: null,
               label: {
                 text: '',
                 suggestion: 'Ada Ruel\nCauseway\noil on canvas',

@@ -283,10 +283,8 @@ describe('the plan of a show', () => {
   test('a lock is shut after the level and before the check; a work without one has no such step', () => {
     const [work] = show([elevation])
     if (work?.answer == null) throw new Error('no marks')
-    const locked = {
-      ...work,
-      answer: { ...work.answer, marks: work.answer.marks.map(mark => ({ ...mark, does: 'keeps' as const })) },
-    }
+    const answer = { ...work.answer, marks: work.answer.marks.map(mark => ({ ...mark, does: 'keeps' as const })) }
+    const locked = { ...work, answer, hung: [{ placed: work.placed, answer }] }
     const left = (of: typeof work, state: typeof work.placed.state) =>
       stepsLeft({ ...of, placed: { ...of.placed, state } })
     expect(left(work, 'planned')).toEqual(['d-rings'])

@@ -83,6 +83,19 @@ const before: Readonly<
       expect(JSON.stringify(plan)).toContain('COVERING INDEX work_lender')
     },
   },
+  5: {
+    fill(db) {
+      db.exec(`INSERT INTO work(id, title, set_form, set_gap_x) VALUES ('s', 'Tide', 'row', 30);
+        INSERT INTO work(id, title, parent, part_order) VALUES ('k', 'Tide, one', 's', 1);`)
+    },
+    expect(db) {
+      expect(db.prepare('SELECT id, parent, set_form, set_gap_x FROM work ORDER BY id').all()).toEqual([
+        { id: 'k', parent: 's', set_form: '', set_gap_x: null },
+        { id: 's', parent: null, set_form: 'row', set_gap_x: 30 },
+      ])
+      expect(ordinaryTables(db)).toContain('placement_part')
+    },
+  },
 }
 
 /** SHA-256 of each migration's SQL, so that none changes once catalogues have it. */
@@ -91,6 +104,7 @@ const frozen: Readonly<Record<number, string>> = {
   2: 'fff75be93eeeec015d26e0c50a99eba5eb5a7cce2d9848bf2ff8ccca0ce2b693',
   3: '6397266c994a223ba69495d15640be886ccfa59d310fa8664c151ea14686dac8',
   4: 'c3616f909c3881d505c5b4c8c7729a503d2a36ee35f64be38faa28f321f505b2',
+  5: '8c0048540c261ed2e78f79929a51cf6b95be5aced9c4e817ca0997291fca3e04',
 }
 
 describe('migrations', () => {

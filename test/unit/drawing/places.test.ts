@@ -58,6 +58,7 @@ function work(id: string, x: number, width: number, height: number, more: Partia
     held: false,
     state: 'planned',
     labelSide: '',
+    set: null,
     label: { text: '', suggestion: '', width: null, height: null, gap: null },
     note: '',
     ...more,

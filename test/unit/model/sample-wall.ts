@@ -50,6 +50,7 @@ export const work: PlacedWork = {
   held: false,
   state: 'planned',
   labelSide: '',
+  set: null,
   label: { text: '', suggestion: '', width: null, height: null, gap: null },
   note: '',
 }

@@ -87,6 +87,7 @@ export function placed(given: Given, index: number, more: Partial<PlacedWork> = 
     held: false,
     state: 'planned',
     labelSide: '',
+    set: null,
     label: { text: '', suggestion: '', width: null, height: null, gap: null },
     note: '',
     ...more,
