@@ -1,9 +1,10 @@
 /**
- * 70,000 rows of a list into a fresh catalogue, side by side with `sqlite3`'s own `.import` of the same file, as durably,
- * plus a full-text index over the same columns: as FTS5 makes it by itself, and as ours is. Wanted: at most ten times. A workbook of the same rows goes
- * separately: its worker is wanted in at most 1.5 GB. Each run is a process of its own, so that its peak of memory and
- * its processor time are its own; times are without starting it, and of several runs the quickest counts on both
- * sides. Where other programs keep the machine busy, the processor times say more than the times by the clock.
+ * 70,000 rows of a list into a fresh catalogue, side by side with `sqlite3`'s own `.import` of the same file, as
+ * durably, plus a full-text index over the same columns: as FTS5 makes it by itself, and as ours is. Wanted: at most ten
+ * times as long. A workbook of the same rows goes separately: its worker is wanted in at most 1.5 GB. Each run is a
+ * process of its own, so that its peak of memory and its processor time are its own; times are without starting it, and
+ * of several runs the quickest counts on both sides. Where other programs keep the machine busy, the processor times say
+ * more than the times by the clock.
  */
 import { spawnSync } from 'node:child_process'
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
