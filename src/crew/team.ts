@@ -36,9 +36,3 @@ export function teamFactor(people: number): TeamFactor {
   }
   throw new Refusal('bad-input', 'One to four people lift a work.', { field: 'people' })
 }
-
-/** Summed capability of a team by what each of its people lifts alone, in their unit. Refuses as `teamFactor` does. */
-export function teamCapacity(alone: readonly number[]): number {
-  const { factor } = teamFactor(alone.length)
-  return factor * alone.reduce((sum, each) => sum + each, 0)
-}

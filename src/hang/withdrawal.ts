@@ -4,7 +4,7 @@
  */
 import { INCH, kilogramsForce, newtons, POUND } from './physics.ts'
 
-export interface NailInWood {
+interface NailInWood {
   /** Oven-dry density of the wood against water, 0.3 to 0.8. */
   readonly gravity: number
   /** Diameter of the shank, mm. */
@@ -38,9 +38,4 @@ export function nailWithdrawal({ gravity, diameter, into }: NailInWood): NailWit
     ultimateKg: kilogramsForce(5 * allowableN),
     says: withdrawalSays,
   }
-}
-
-/** Most that a nail stood in tests, newtons: `54.12 G² D L`, mm (Wood Handbook; 7 850 G² D L in lb and inches). */
-export function nailMaximumLoad({ gravity, diameter, into }: NailInWood): number {
-  return 54.12 * gravity ** 2 * diameter * into
 }

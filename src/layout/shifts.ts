@@ -13,19 +13,6 @@ export function insideMargin(rect: Rect, item: KeepClear): number {
   return Math.max(0, item.margin - clearDistance(rect, item))
 }
 
-/** Shifts of a rectangle straight left, right, up or down that bring it just to the margin. */
-export function shiftsOff(rect: Rect, item: KeepClear): readonly { readonly dx: number; readonly dy: number }[] {
-  const { dx, dy } = clearances(rect, item)
-  const along = needed(item.margin, dy)
-  const up = needed(item.margin, dx)
-  return [
-    { dx: right(item) + along - rect.x, dy: 0 },
-    { dx: item.x - along - right(rect), dy: 0 },
-    { dx: 0, dy: top(item) + up - rect.y },
-    { dx: 0, dy: item.y - up - top(rect) },
-  ]
-}
-
 /** Clear distance needed in one direction when the other already gives `other`; corners are measured straight across. */
 function needed(margin: number, other: number): number {
   const across = Math.max(0, other)
@@ -45,6 +32,7 @@ export function keepsOf(wall: WallFacts, others: readonly Rect[]): readonly Keep
   return [...wall.keepClears, ...[...wall.openings, ...others].map(rect => ({ ...rect, margin: 0 }))]
 }
 
+/** Shifts along that would bring a rectangle inside a margin; one stretch, none where it passes above or below. mm. */
 export function forbiddenAlong(rect: Rect, keep: Keep): readonly Stretch[] {
   const { dy } = clearances(rect, keep)
   if (dy >= keep.margin - SLACK) return []
@@ -52,6 +40,7 @@ export function forbiddenAlong(rect: Rect, keep: Keep): readonly Stretch[] {
   return [{ from: keep.x - along - right(rect), to: right(keep) + along - rect.x }]
 }
 
+/** Shifts up that would bring a rectangle inside a margin; one stretch, none where it passes beside. mm. */
 export function forbiddenUp(rect: Rect, keep: Keep): readonly Stretch[] {
   const { dx } = clearances(rect, keep)
   if (dx >= keep.margin - SLACK) return []

@@ -1,6 +1,11 @@
 /** Team handling: Health and Safety Executive (UK), L23, "Manual handling": two 2/3, three 1/2 of the summed capabilities. */
 import { describe, expect, test } from 'vitest'
-import { teamCapacity, teamFactor } from '../../../src/crew/team.ts'
+import { teamFactor } from '../../../src/crew/team.ts'
+
+/** What a team lifts by what each of its people lifts alone, kg: the sum, times its factor. */
+function teamCapacity(alone: readonly number[]): number {
+  return teamFactor(alone.length).factor * alone.reduce((sum, each) => sum + each, 0)
+}
 
 describe('team handling (HSE L23)', () => {
   test('two who lift 20 kg each lift 26.6 kg (Network Rail, "Lifting and handling in teams"; exact 26.67)', () => {

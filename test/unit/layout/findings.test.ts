@@ -4,7 +4,13 @@ import { describe, expect, test } from 'vitest'
 import { moved } from '../../../src/geometry/rect.ts'
 import type { HungRect } from '../../../src/layout/findings.ts'
 import { wallFindings } from '../../../src/layout/findings.ts'
-import { insideMargin, nearestFree, shiftsOff, smallestGroupShift } from '../../../src/layout/shifts.ts'
+import {
+  forbiddenAlong,
+  forbiddenUp,
+  insideMargin,
+  nearestFree,
+  smallestGroupShift,
+} from '../../../src/layout/shifts.ts'
 import { plainWall } from '../hang/sample.ts'
 
 const rules = { minimumGap: 75, minimumMargin: 150, liftOn: 25 }
@@ -144,12 +150,17 @@ describe('shifts', () => {
     width: fc.integer({ min: 50, max: 900 }),
     height: fc.integer({ min: 50, max: 900 }),
   })
-  test('each of the four brings the work just to the margin', () => {
+  test('each end of what is forbidden along and up brings the work just to the margin', () => {
     fc.assert(
       fc.property(box, box, fc.integer({ min: 0, max: 300 }), (rect, thing, margin) => {
         const item = { ...thing, id: 'k', kind: 'sign', label: '', margin, reason: '' }
         if (insideMargin(rect, item) <= 0) return
-        for (const shift of shiftsOff(rect, item)) {
+        const shifts = [
+          ...forbiddenAlong(rect, item).flatMap(({ from, to }) => [from, to].map(dx => ({ dx, dy: 0 }))),
+          ...forbiddenUp(rect, item).flatMap(({ from, to }) => [from, to].map(dy => ({ dx: 0, dy }))),
+        ]
+        expect(shifts).toHaveLength(4)
+        for (const shift of shifts) {
           expect(insideMargin(moved(rect, shift.dx, shift.dy), item)).toBeLessThan(1e-6)
           const less = moved(rect, shift.dx - Math.sign(shift.dx) * 0.01, shift.dy - Math.sign(shift.dy) * 0.01)
           expect(insideMargin(less, item)).toBeGreaterThan(0)
