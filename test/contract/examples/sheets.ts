@@ -160,8 +160,8 @@ export const sheetsExamples: ExamplesOf<keyof typeof sheetsArea> = {
       {
         about: 'a workbook and the same on paper',
         input: known => ({ exhibition: known.show ?? '' }),
-        // In total, boxes, and the work whose back nobody has measured.
-        output: () => ({ files: pairOf('hardware list', 3), findings: [] }),
+        // In total, small parts, boxes, and the work whose back nobody has measured.
+        output: () => ({ files: pairOf('hardware list', 4), findings: [] }),
       },
     ],
     refused: [noShow],
@@ -173,7 +173,7 @@ export const sheetsExamples: ExamplesOf<keyof typeof sheetsArea> = {
         input: known => ({ exhibition: known.show ?? '', paper: 'Letter' }),
         output: () => ({
           files: [
-            ...pairOf('hanging order', 3),
+            ...pairOf('hanging order', 4),
             {
               kind: 'back tags',
               handle: anyHandle,
@@ -189,7 +189,7 @@ export const sheetsExamples: ExamplesOf<keyof typeof sheetsArea> = {
       {
         about: 'a show with nothing on its walls has no tags',
         input: known => ({ exhibition: known.other ?? '' }),
-        output: () => ({ files: pairOf('hanging order', 2, 'High Water'), findings: [] }),
+        output: () => ({ files: pairOf('hanging order', 3, 'High Water'), findings: [] }),
       },
     ],
     refused: [noShow],
