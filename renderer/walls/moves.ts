@@ -33,10 +33,7 @@ export async function moveGap(wall: Wall, piece: WallPiece, mm: number, side: Ga
         : []
   const shift = after === undefined ? -by : by
   const works = wall.movable(wall.works.filter(work => ids.includes(work.placement)))
-  await wall.putSpots(
-    new Map(works.map(work => [work.placement, { x: work.x + shift, centreY: work.centreY }])),
-    'Type a gap',
-  )
+  await wall.putSpots(new Map(works.map(work => [work.placement, wall.alongTo(work, work.x + shift)])), 'Type a gap')
 }
 
 /** Puts works of the show on the wall: where they were let fall, else to the right of what hangs, on the line. */
@@ -66,7 +63,7 @@ export async function placeEntries(wall: Wall, entries: readonly string[], at: P
   const moved = entries.flatMap(entry => hung.get(entry) ?? [])
   if (at !== null && moved.length === 1) {
     const [one] = wall.movable(moved)
-    if (one !== undefined) await wall.putSpots(new Map([[one.placement, { x: at.x, centreY: one.centreY }]]))
+    if (one !== undefined) await wall.putSpots(new Map([[one.placement, wall.alongTo(one, at.x)]]))
   }
 }
 
@@ -91,7 +88,7 @@ export async function takeOff(wall: Wall): Promise<void> {
 /** One work to a new place, typed. */
 export function typeSpot(wall: Wall, work: PlacedWork, spot: Partial<Spot>): Promise<boolean> | boolean {
   if (wall.movable([work]).length === 0) return false
-  return wall.putSpots(new Map([[work.placement, { x: spot.x ?? work.x, centreY: spot.centreY ?? work.centreY }]]))
+  return wall.putSpots(new Map([[work.placement, { ...wall.alongTo(work, spot.x ?? work.x), ...spot }]]))
 }
 
 /** By which rule a work gets its height; it stays where it is unless it follows the wall. */
@@ -122,7 +119,7 @@ export async function takeNearest(wall: Wall, work: PlacedWork, offer: Offer): P
   const { elevation } = wall
   if (elevation === undefined || wall.movable([work]).length === 0) return
   const { dx, hooksApart } = offer
-  const spot = { x: work.x + dx, centreY: work.centreY }
+  const spot = wall.alongTo(work, work.x + dx)
   const stays = { x: work.x, rule: work.rule, y: work.y }
   const place = wall.request(work, dx === 0 ? stays : placeAt(work, elevation.plan, spot))
   if (dx !== 0) wall.try(new Map([[work.placement, spot]]))

@@ -7,14 +7,15 @@ import type { Elevation, PlacedWork } from '../../src/contract/areas/walls.ts'
 import type { Input } from '../../src/contract/contract.ts'
 import type { Finding } from '../../src/contract/shared.ts'
 import { columnsOf } from '../../src/drawing/columns.ts'
-import { placeAt, type Spot, staysPut, withSpots } from '../../src/drawing/places.ts'
-import { moved } from '../../src/geometry/rect.ts'
+import { alongTo, placeAt, type Spot, staysPut, withSpots } from '../../src/drawing/places.ts'
 import type { Offers } from '../../src/hang/nearest-shape.ts'
 import type { Steps } from '../../src/hang/printing.ts'
 import { slotOf } from '../../src/hang/steps.ts'
+import { climb } from '../../src/hang/wall.ts'
 import { wallChain } from '../../src/layout/chains.ts'
 import type { HungRect } from '../../src/layout/findings.ts'
 import { findingsOfMoved, findingsThatStand } from '../../src/layout/moving.ts'
+import { carriedBy } from '../../src/layout/snap.ts'
 import { calledOn, faceFindings, rectOf, unsettled } from '../../src/model/face-findings.ts'
 import { type MarksOrWhy, marksOfPlaced } from '../../src/model/marks-of-face.ts'
 import { nearestOfPlaced } from '../../src/model/nearest-of-face.ts'
@@ -32,7 +33,7 @@ function put(exhibition: string, places: Places, label?: string) {
   return call('placement.put', { exhibition, places, ...(label === undefined ? {} : { label }) })
 }
 
-/** Moved together by a hand or by arrow keys, from where they stood. */
+/** Moved together by a hand or by arrow keys, from where they stood; along a ramp each climbs with its floor besides. */
 interface Offset {
   readonly ids: ReadonlySet<string>
   readonly dx: number
@@ -86,7 +87,7 @@ export class Wall {
     const { offset, restingRects } = this
     if (offset === null) return restingRects
     const { ids, dx, dy } = offset
-    return restingRects.map(rect => (ids.has(rect.id) ? { ...rect, ...moved(rect, dx, dy) } : rect))
+    return restingRects.map(rect => (ids.has(rect.id) ? { ...rect, ...carriedBy(rect, dx, dy, this.ramp) } : rect))
   })
   private readonly chosen = $derived.by(() => this.works.filter(work => show.isSelected(work.work)))
   /** The selected works as they stand this very moment. */
@@ -192,8 +193,25 @@ export class Wall {
     return new Map(
       this.works
         .filter(work => ids.has(work.placement))
-        .map(work => [work.placement, { x: work.x + dx, centreY: work.centreY + dy }]),
+        .map(work => {
+          const { x, centreY } = this.alongTo(work, work.x + dx)
+          return [work.placement, { x, centreY: centreY + dy }]
+        }),
     )
+  }
+
+  private get ramp(): Elevation['plan']['ramp'] {
+    return this.elevation?.plan.ramp ?? []
+  }
+
+  /** Where a work comes to that goes along the wall only. */
+  alongTo(work: PlacedWork, x: number): Spot {
+    return alongTo(work, this.ramp, x)
+  }
+
+  /** By how much a work under the hand has climbed along a ramp, beside the hand's own way; 0 on a level line. */
+  climbed({ x }: PlacedWork): number {
+    return this.offset === null ? 0 : climb(this.ramp, x, x + this.offset.dx)
   }
 
   /** Planned holes of a work that are not made where they are planned; null where its marks are not known. */

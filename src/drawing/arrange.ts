@@ -1,12 +1,12 @@
 /** What is selected, laid out by one of the rules of src/layout: from works and a choice to where each would stand. */
 import type { Elevation, PlacedWork } from '../contract/areas/walls.ts'
-import { floorAt } from '../hang/wall.ts'
+import { climb, floorAt } from '../hang/wall.ts'
 import { type AlignTo, align, type DistributeBy, distribute } from '../layout/align.ts'
 import { type Bay, rowsInBays } from '../layout/bays.ts'
 import { layGrid } from '../layout/grid.ts'
 import type { RowCure, RowRule } from '../layout/layout-shape.ts'
 import { layRow } from '../layout/row.ts'
-import { type Spot, staysPut } from './places.ts'
+import { alongTo, type Spot, staysPut } from './places.ts'
 
 export interface Sized {
   readonly work: PlacedWork
@@ -57,11 +57,6 @@ export function sized(
     .sort((a, b) => a.work.x - a.width / 2 - (b.work.x - b.width / 2))
 }
 
-/** A work that goes along a ramp climbs with the floor. */
-function alongTo({ work }: Sized, x: number, ramp: Ramp): Spot {
-  return { x, centreY: work.centreY + floorAt(ramp, x) - floorAt(ramp, work.x) }
-}
-
 function asItem({ work, width, stays }: Sized) {
   return { id: work.placement, width, heldAt: stays ? work.x - width / 2 : null, x: work.x }
 }
@@ -107,7 +102,7 @@ export function inRow(
         ? []
         : places.flatMap(({ id, centre }) => {
             const work = moved.get(id)
-            return work === undefined ? [] : [[id, alongTo(work, centre, ramp)] as const]
+            return work === undefined ? [] : [[id, alongTo(work.work, ramp, centre)] as const]
           }),
     ),
     leftOver: rows.map(({ bay, row }) => ({
@@ -173,6 +168,7 @@ function asRects(works: readonly Sized[]) {
 function asSpots(
   works: readonly Sized[],
   edges: readonly { readonly id: string; readonly x: number; readonly y: number }[],
+  ramp: Ramp,
 ): Arranged {
   const sizes = new Map(works.map(each => [each.work.placement, each]))
   return {
@@ -181,16 +177,18 @@ function asSpots(
     spots: new Map(
       edges.flatMap(({ id, x, y }) => {
         const size = sizes.get(id)
-        return size === undefined ? [] : [[id, { x: x + size.width / 2, centreY: y + size.height / 2 }] as const]
+        if (size === undefined) return []
+        const middle = x + size.width / 2
+        return [[id, { x: middle, centreY: y + size.height / 2 + climb(ramp, size.work.x, middle) }] as const]
       }),
     ),
   }
 }
 
-export function lined(works: readonly Sized[], to: AlignTo): Arranged {
-  return asSpots(works, align(asRects(works), to))
+export function lined(works: readonly Sized[], to: AlignTo, ramp: Ramp = []): Arranged {
+  return asSpots(works, align(asRects(works), to), ramp)
 }
 
-export function spreadOut(works: readonly Sized[], by: DistributeBy): Arranged {
-  return asSpots(works, distribute(asRects(works), by))
+export function spreadOut(works: readonly Sized[], by: DistributeBy, ramp: Ramp = []): Arranged {
+  return asSpots(works, distribute(asRects(works), by), ramp)
 }

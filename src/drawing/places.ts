@@ -4,7 +4,7 @@
  */
 import type { Elevation, PlacedWork } from '../contract/areas/walls.ts'
 import { centreFromRule, ruleFromCentre } from '../hang/height.ts'
-import { floorAt } from '../hang/wall.ts'
+import { climb, floorAt } from '../hang/wall.ts'
 
 export interface Spot {
   readonly x: number
@@ -21,10 +21,16 @@ export function faceCentre(plan: Elevation['plan'], height: number, x: number): 
   return centreFromRule({ rule: plan.rule, y, eyeFraction: plan.eyeFraction }, height)
 }
 
+/** Where a work comes to that is only moved along its wall: along a ramp it climbs with the floor. mm. */
+export function alongTo(work: Pick<PlacedWork, 'x' | 'centreY'>, ramp: Elevation['plan']['ramp'], x: number): Spot {
+  return { x, centreY: work.centreY + climb(ramp, work.x, x) }
+}
+
 /** Where a work that comes to `spot` stands, by which rule. */
 export function placeAt(work: PlacedWork, plan: Elevation['plan'], spot: Spot): Place {
   const height = work.size?.height ?? 0
-  if (Math.abs(spot.centreY - work.centreY) < SAME) return { x: spot.x, rule: work.rule, y: work.y }
+  const same = Math.abs(spot.centreY - work.centreY) < SAME
+  if (same && work.rule !== 'face') return { x: spot.x, rule: work.rule, y: work.y }
   if (Math.abs(spot.centreY - faceCentre(plan, height, spot.x)) < SAME) return { x: spot.x, rule: 'face', y: null }
   const rule = work.rule === 'face' ? 'hand' : work.rule
   return { x: spot.x, rule, y: ruleFromCentre(rule, spot.centreY, height, plan.eyeFraction).y }

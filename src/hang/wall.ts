@@ -67,6 +67,11 @@ export function floorAt(floor: WallFacts['floor'], x: number): number {
   return read(points, x) - read(points, 0)
 }
 
+/** By how much the floor rises from one x to another, mm; what goes along a ramp climbs by it. */
+export function climb(floor: Profile, from: number, to: number): number {
+  return floorAt(floor, to) - floorAt(floor, from)
+}
+
 /** Height of a profile at x; null where nobody measured it. */
 export function heightAlong(profile: Profile | null | undefined, x: number): number | null {
   if (profile === null || profile === undefined || profile.length === 0) return null

@@ -5,7 +5,7 @@
  */
 import type { Rect } from '../geometry/rect.ts'
 import { moved, right, top } from '../geometry/rect.ts'
-import { floorAt, type Profile } from '../hang/wall.ts'
+import { climb, floorAt, type Profile } from '../hang/wall.ts'
 
 export interface SnapWork extends Rect {
   readonly id: string
@@ -14,7 +14,7 @@ export interface SnapWork extends Rect {
 export interface SnapQuestion {
   /** What is dragged, where it stood when the drag began. */
   readonly dragged: readonly Rect[]
-  /** How far the hand has gone since. */
+  /** How far the hand has gone since; along a ramp the works climb with the floor besides, each where its middle is. */
   readonly dx: number
   readonly dy: number
   readonly others: readonly SnapWork[]
@@ -54,6 +54,7 @@ export interface SnapLine {
 }
 
 export interface SnapAnswer {
+  /** How far the works go, as the hand's own way is said: what they climb along a ramp is not in it. */
   readonly dx: number
   readonly dy: number
   readonly snappedX: boolean
@@ -71,13 +72,13 @@ const EXACT = 1e-6
 
 export function snap(question: SnapQuestion): SnapAnswer {
   const { dx, dy, threshold } = question
-  const start = bounds(question.dragged)
-  if (start === null) return { dx, dy, snappedX: false, snappedY: false, lines: [] }
-  const rises = nearest(candidatesUp(moved(start, dx, dy), question), threshold) ?? 0
-  const along = candidatesAlong(moved(start, dx, dy + rises), question)
+  const first = carried(question, dx, dy)
+  if (first === null) return { dx, dy, snappedX: false, snappedY: false, lines: [] }
+  const rises = nearest(candidatesUp(first, question), threshold) ?? 0
+  const along = candidatesAlong(moved(first, 0, rises), question)
   const shiftX = nearest(along, threshold)
   // Along a ramp the line is another height where the step along has led.
-  const up = candidatesUp(moved(start, dx + (shiftX ?? 0), dy), question)
+  const up = candidatesUp(carried(question, dx + (shiftX ?? 0), dy) ?? first, question)
   const shiftY = nearest(up, threshold)
   return {
     dx: dx + (shiftX ?? 0),
@@ -86,6 +87,16 @@ export function snap(question: SnapQuestion): SnapAnswer {
     snappedY: shiftY !== null,
     lines: [...exact(along, shiftX ?? 0), ...exact(up, shiftY ?? 0)],
   }
+}
+
+/** A work once a hand has carried it so far: along a ramp it climbs with the floor under its middle besides. mm. */
+export function carriedBy(rect: Rect, dx: number, dy: number, ramp: Profile): Rect {
+  const middle = rect.x + rect.width / 2
+  return moved(rect, dx, dy + climb(ramp, middle, middle + dx))
+}
+
+function carried({ dragged, ramp = [] }: SnapQuestion, dx: number, dy: number): Rect | null {
+  return bounds(dragged.map(rect => carriedBy(rect, dx, dy, ramp)))
 }
 
 /** The rectangle round all of them; null for none. */
@@ -117,17 +128,16 @@ function exact(candidates: readonly Candidate[], shift: number): readonly SnapLi
 /** Candidates beyond the threshold are never made: of hundreds of works a few are near at any moment. */
 function candidatesUp(box: Rect, { others, centreLine, threshold, ramp = [] }: SnapQuestion): readonly Candidate[] {
   const found: Candidate[] = []
-  const floor = floorAt(ramp, box.x + box.width / 2)
-  const climb = (other: Rect) => (ramp.length === 0 ? 0 : floor - floorAt(ramp, other.x + other.width / 2))
+  const middleX = box.x + box.width / 2
   const level = (kind: SnapKind, mine: number, at: number, id?: string) => {
     if (Math.abs(at - mine) > threshold + EXACT) return
     const ids = id === undefined ? [] : [id]
     found.push({ shift: at - mine, line: { axis: 'up', kind, at, ids, gap: null, stretches: [] } })
   }
   const middle = box.y + box.height / 2
-  if (centreLine !== null) level('centre line', middle, centreLine + floor)
+  if (centreLine !== null) level('centre line', middle, centreLine + floorAt(ramp, middleX))
   for (const other of others) {
-    const up = climb(other)
+    const up = climb(ramp, other.x + other.width / 2, middleX)
     level('centres', middle, other.y + other.height / 2 + up, other.id)
     level('tops', top(box), top(other) + up, other.id)
     level('bottoms', box.y, other.y + up, other.id)

@@ -17,7 +17,14 @@ interface Placed {
 }
 interface Facts {
   readonly exhibition: string
-  readonly wall: { readonly face: string; readonly length: number; readonly height: number }
+  readonly wall: {
+    readonly id: string
+    readonly face: string
+    readonly length: number
+    readonly height: number
+    readonly floor: readonly (readonly [number, number])[]
+    readonly datumBy: string
+  }
   readonly works: readonly Placed[]
   readonly layouts: readonly { readonly id: string; readonly name: string }[]
 }
@@ -94,6 +101,50 @@ test('with snapping off the work stands where the hand put it', async ({ page, h
   const after = await placed(page, host, face, '2')
   expect(Math.abs(after.x - before.x - 40)).toBeLessThan(2)
   expect(Math.abs(after.centreY - before.centreY - 30)).toBeLessThan(2)
+})
+
+test('along a ramp a work carried level climbs with the line at once, and lands where it is drawn', async ({
+  page,
+  host,
+}) => {
+  const face = await stand(page, host)
+  const { wall } = await facts(page, host, face)
+  const slope = 1 / 8
+  await host.call(page, 'wall.update', {
+    id: wall.id,
+    changes: {
+      floor: {
+        was: wall.floor,
+        to: [
+          [0, 0],
+          [wall.length, wall.length * slope],
+        ],
+      },
+      datumBy: { was: wall.datumBy, to: 'ramp' },
+    },
+  })
+  const before = await placed(page, host, face, '2')
+  expect(before.rule).toBe('face')
+  const drawnAt = (work: Placed) =>
+    expect(shape(page, work).locator('.outline')).toHaveAttribute(
+      'y',
+      String(-work.centreY - (work.size?.height ?? 0) / 2),
+    )
+  await drawnAt(before)
+  await page.keyboard.press('s')
+  const from = await middle(shape(page, before))
+  await drag(page, before, 400, 0, 'stay')
+  const held = await middle(page.locator('.carried'))
+  const scale = from.width / (before.size?.width ?? 1)
+  expect(held.x - from.x).toBeCloseTo(400 * scale, 0)
+  expect(from.y - held.y).toBeCloseTo(400 * slope * scale, 0)
+  await page.mouse.up()
+  await expect.poll(async () => (await placed(page, host, face, '2')).x).not.toBe(before.x)
+  const after = await placed(page, host, face, '2')
+  expect(after.rule).toBe('face')
+  expect(after.centreY - before.centreY).toBeCloseTo((after.x - before.x) * slope, 6)
+  await drawnAt(after)
+  expect((await middle(shape(page, after))).y).toBeCloseTo(held.y, 0)
 })
 
 test('Escape ends a drag as if it had not been', async ({ page, host }) => {

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import type { Elevation, PlacedWork } from '../../../src/contract/areas/walls.ts'
 import { inRow, lined, sized, spreadOut } from '../../../src/drawing/arrange.ts'
 import { columnsOf } from '../../../src/drawing/columns.ts'
-import { placeAt, ruledAs, withSpots } from '../../../src/drawing/places.ts'
+import { alongTo, placeAt, ruledAs, withSpots } from '../../../src/drawing/places.ts'
 import { wallChain } from '../../../src/layout/chains.ts'
 
 const plan: Elevation['plan'] = {
@@ -88,6 +88,42 @@ describe('a work that is moved', () => {
     const top = work('1', 1000, 500, 700, { rule: 'top', y: 2000, centreY: 1650 })
     expect(placeAt(top, plan, { x: 1000, centreY: 1660 })).toEqual({ x: 1000, rule: 'top', y: 2010 })
     expect(ruledAs(top, plan, 'bottom')).toEqual({ x: 1000, rule: 'bottom', y: 1300 })
+  })
+
+  // The floor rises 300 in 6 000: 50 under x 1 000, 150 under x 3 000, so the wall's height goes from 1 530 to 1 630.
+  describe('along a ramp', () => {
+    const sloping = {
+      ...plan,
+      ramp: [
+        [0, 0],
+        [6000, 300],
+      ] as [number, number][],
+    }
+    const follows = work('1', 1000, 500, 700, { centreY: 1530 })
+
+    it('climbs with the floor and goes on following its wall', () => {
+      expect(alongTo(follows, sloping.ramp, 3000)).toEqual({ x: 3000, centreY: 1630 })
+      expect(placeAt(follows, sloping, alongTo(follows, sloping.ramp, 3000))).toEqual({
+        x: 3000,
+        rule: 'face',
+        y: null,
+      })
+    })
+
+    it('is off the line where a hand left it as high above the left end as it was', () => {
+      expect(placeAt(follows, sloping, { x: 3000, centreY: 1530 })).toEqual({ x: 3000, rule: 'hand', y: 1530 })
+    })
+
+    it('keeps its own rule, as high above the floor as before', () => {
+      const top = work('1', 1000, 500, 700, { rule: 'top', y: 2000, centreY: 1650 })
+      expect(placeAt(top, sloping, alongTo(top, sloping.ramp, 3000))).toEqual({ x: 3000, rule: 'top', y: 2100 })
+    })
+
+    it('spread out, each stays on the line', () => {
+      const three = [500, 900, 3000].map((x, i) => work(String(i), x, 400, 500, { centreY: 1480 + x / 20 }))
+      const { spots } = spreadOut(sized(three), 'centres', sloping.ramp)
+      expect(spots.get('1')).toEqual({ x: 1750, centreY: 1480 + 1750 / 20 })
+    })
   })
 
   it('leaves the others the very same objects', () => {

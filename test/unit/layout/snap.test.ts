@@ -5,7 +5,7 @@ import { right } from '../../../src/geometry/rect.ts'
 import { align, distribute } from '../../../src/layout/align.ts'
 import { baysOf } from '../../../src/layout/bays.ts'
 import { wallChain } from '../../../src/layout/chains.ts'
-import { snap } from '../../../src/layout/snap.ts'
+import { carriedBy, snap } from '../../../src/layout/snap.ts'
 
 const rect = fc.record({
   x: fc.integer({ min: 0, max: 8000 }),
@@ -96,6 +96,35 @@ describe('snapping', () => {
     const drawn = snap({ ...asked, others: [], dx: -8, dy: -8 })
     expect(drawn.dx).toBe(0)
     expect(own.y + drawn.dy + 200).toBe(1630)
+  })
+
+  // The same floor: from x 1 000 to x 4 000 it rises 150, so a work on the line stays on it without the hand rising.
+  test('along a ramp a hand that goes level carries works as high above the floor as they were', () => {
+    const ramp = [
+      [0, 0],
+      [6000, 300],
+    ] as const
+    const own = { x: 700, y: 1330, width: 600, height: 400 }
+    const answer = snap({
+      wallLength: 6000,
+      centreLine: 1480,
+      ramp,
+      threshold: 5,
+      dragged: [own],
+      dx: 3000,
+      dy: 0,
+      others: [],
+    })
+    expect([answer.dx, answer.dy]).toEqual([3000, 0])
+    expect(answer.lines.map(line => [line.kind, line.at])).toEqual([['centre line', 1680]])
+    expect(carriedBy(own, 3000, 0, ramp)).toEqual({ x: 3700, y: 1480, width: 600, height: 400 })
+    // Two beside each other climb each with its own floor: to the knee of this one only the first does.
+    const knee = [
+      [0, 0],
+      [2000, 100],
+    ] as const
+    const [first, second] = [own, { ...own, x: 1700 }].map(rect => carriedBy(rect, 1000, 0, knee).y)
+    expect([first, second]).toEqual([1380, 1330])
   })
 
   test('beside a neighbour: the gap beyond it again', () => {
