@@ -3,6 +3,7 @@ import type { Input } from '../../src/contract/contract.ts'
 import { floorAt } from '../../src/hang/wall.ts'
 import { layGrid } from '../../src/layout/grid.ts'
 import { layRow } from '../../src/layout/row.ts'
+import { laySet } from '../../src/layout/set.ts'
 import { hangingFigures, listedFigures } from './measures.ts'
 import { baseHeight } from './museum/backs.ts'
 import type { LabelSide } from './museum/placement-shape.ts'
@@ -17,11 +18,13 @@ import {
   shelfTop,
 } from './museum/placements.ts'
 import { rooms } from './museum/rooms.ts'
+import { sets } from './museum/sets.ts'
 import type { DemoWork } from './museum/work-shape.ts'
 import { works } from './museum/works.ts'
 import type { Session } from './session.ts'
 import type { ShowIds } from './write-checklist.ts'
 import type { HouseIds } from './write-house.ts'
+import { fixParts } from './write-sets.ts'
 
 type Place = Input<'placement.put'>['places'][number]
 
@@ -31,6 +34,15 @@ const byKey: ReadonlyMap<string, DemoWork> = new Map(works.map(work => [work.key
 const LINE = 1480
 
 function figuresOf(key: string, row: DemoRow): readonly [height: number, width: number] {
+  const set = sets.find(each => each.key === key)
+  if (set !== undefined) {
+    const parts = set.parts.map(id => {
+      const [height, width] = figuresOf(id, row)
+      return { id, height, width }
+    })
+    const { height, width } = laySet({ ...set, parts })
+    return [height, width]
+  }
   const work = byKey.get(key)
   if (work === undefined) throw new Error(`the demo has no work ${key}`)
   return row.plannedAsListed === true ? listedFigures(work) : hangingFigures(work)
@@ -131,6 +143,7 @@ export async function writePlacements(
             ...(labelOf(key, row) === '' ? {} : { labelSide: { was: '', to: labelOf(key, row) } }),
           },
         })
+        fixParts(act, placements[index] ?? '', key, house, show)
       }
       if (row.held === true) act('placement.hold', { placements, held: true })
     }

@@ -16,6 +16,7 @@ import { dayClock, openSession } from './session.ts'
 import { recipes, writeChecklist, writeList, writeMeasures, writePictures } from './write-checklist.ts'
 import { writeChecked, writeHung } from './write-hanging.ts'
 import { writeHouse } from './write-house.ts'
+import { writeSets } from './write-sets.ts'
 import { writePlacements, writePlans } from './write-walls.ts'
 
 export interface DemoOptions {
@@ -50,13 +51,14 @@ const days = {
   list: 33,
   pictures: 30,
   measures: 18,
+  sets: 15,
   plans: 12,
   placements: 9,
   hung: 4,
   checked: 3,
 } as const
 /** What comes after the pictures, counted as so many pictures. */
-const STEPS = 9
+const STEPS = 10
 
 /** Refuses `catalogue-exists` where the file is; a cancel rejects with the signal's reason. */
 export async function writeDemo(file: string, options: DemoOptions): Promise<Demo> {
@@ -110,17 +112,19 @@ async function writeInto(file: string, options: DemoOptions): Promise<Demo> {
     const house = await writeHouse(session, days.house)
     session.sit(house.coordinator)
     step('Entering the checklist')
-    const show = await writeChecklist(session, house, today, days.checklist)
+    const entered = await writeChecklist(session, house, today, days.checklist)
     step('Reading a lender’s list')
-    const listed = await writeList(session, handles, house, show, days.list)
+    const listed = await writeList(session, handles, house, entered, days.list)
     step('Adding pictures')
-    const workOf = (key: string) => show.works.get(key)?.work ?? listed.get(key)
+    const workOf = (key: string) => entered.works.get(key)?.work ?? listed.get(key)
     await writePictures(session, handles, pictures, workOf, days.pictures)
     step('Measuring the works')
     session.sit(house.technician)
-    await writeMeasures(session, show, days.measures)
-    step('Planning the walls')
+    await writeMeasures(session, entered, days.measures)
+    step('Putting sets together')
     session.sit(house.coordinator)
+    const show = await writeSets(session, entered, days.sets)
+    step('Planning the walls')
     await writePlans(session, house, show, days.plans)
     step('Laying out the walls')
     await writePlacements(session, house, show, days.placements)

@@ -115,6 +115,7 @@ export const rows: readonly DemoRow[] = [
     label: 'right',
   },
   { wall: 'river west', from: 3400, to: 5400, margin: 240, works: ['reeds-print', 'weir-print'], label: 'right' },
+  { wall: 'river west', from: 0, to: 2000, margin: 280, works: ['gauge', 'ford'], label: 'right' },
   { wall: 'mill west', from: 100, to: 3400, margin: 380, works: ['dye-jar', 'lock-model', 'shuttles'], label: 'right' },
 ]
 
@@ -180,7 +181,7 @@ export const plans: readonly DemoPlan[] = [
     wall: 'river west',
     order: 1,
     lux: 50,
-    note: 'Title of the show, left of the passage; two prints on the rail right of it.',
+    note: 'Title of the show above the passage; two sets left of it, two prints on the rail right of it.',
   },
   { wall: 'river north', order: 2, lux: 200, distance: 2600, viewers: bench, colour: '#D9D4C5' },
   { wall: 'river east', order: 3, lux: 50, distance: 1800 },

@@ -6,6 +6,7 @@ import { dyedInTheStream } from './works-cloth.ts'
 import { afterTheFlood } from './works-flood.ts'
 import { sixLocks } from './works-locks.ts'
 import { longWall } from './works-long-wall.ts'
+import { inSets } from './works-sets.ts'
 import { posters, things } from './works-things.ts'
 
 export const works: readonly DemoWork[] = [
@@ -17,4 +18,5 @@ export const works: readonly DemoWork[] = [
   ...afterTheFlood,
   ...posters,
   ...things,
+  ...inSets,
 ]

@@ -7,10 +7,12 @@ import { lenders, sections } from '../../../main/demo/museum/house.ts'
 import { listText } from '../../../main/demo/museum/list.ts'
 import { blocks, keptLayout, plans, rows } from '../../../main/demo/museum/placements.ts'
 import { rooms } from '../../../main/demo/museum/rooms.ts'
+import { sets } from '../../../main/demo/museum/sets.ts'
 import { works } from '../../../main/demo/museum/works.ts'
 import { centresOf } from '../../../main/demo/write-walls.ts'
 import { methodKeys } from '../../../src/hang/method-keys.ts'
 import { methodOf } from '../../../src/hang/methods.ts'
+import { laySet } from '../../../src/layout/set.ts'
 import { outlineOf } from '../../../src/model/outline.ts'
 
 const walls = rooms.flatMap(room => room.walls.map(wall => ({ ...wall, height: room.height })))
@@ -62,7 +64,8 @@ describe('rooms', () => {
 describe('works', () => {
   it('are about sixty with the list’s, of five lenders and the house, in four sections', () => {
     const listed = listText.trim().split('\r\n').length - 1
-    expect(works.length + listed).toBe(68)
+    const parts = sets.flatMap(set => set.parts)
+    expect(works.length - parts.length + sets.length + listed).toBe(70)
     expect(new Set([...works.map(work => work.lender), 'navigation'])).toEqual(new Set(Object.keys(lenders)))
     expect(Object.values(lenders).filter(lender => lender.kind === 'lender')).toHaveLength(5)
     for (const index of sections.keys()) expect(works.filter(work => work.section === index).length).toBeGreaterThan(5)
@@ -154,13 +157,57 @@ describe('works', () => {
   })
 })
 
+describe('sets', () => {
+  const layOut = (key: string) => {
+    const set = sets.find(each => each.key === key) ?? fail()
+    const parts = set.parts.map(id => {
+      const [height, width] = hangingFigures(works.find(work => work.key === id) ?? fail())
+      return { id, height, width }
+    })
+    return { set, laid: laySet({ ...set, parts }) }
+  }
+
+  it('are two panels that differ in size and mass, and a grid of six that differs by millimetres', () => {
+    expect(sets.map(({ form, parts }) => [form, parts.length])).toEqual([
+      ['row', 2],
+      ['grid', 6],
+    ])
+    // By hand: 420 + 20 + 300 wide, as high as the taller.
+    expect(layOut('ford').laid).toMatchObject({ width: 740, height: 560 })
+    const [near, far] = layOut('ford').set.parts.map(key => works.find(work => work.key === key)?.kg)
+    expect(near).not.toBe(far)
+    // The widest two of a row are 200 and 203, so centres stand 201.5 + 24 = 225.5 apart; 100 + 225.5 + 101.5 wide.
+    // The tallest two of a column are 261 and 262: 261.5 + 24 = 285.5 apart; 130 + 2 · 285.5 + 131 high.
+    expect(layOut('gauge').laid).toMatchObject({
+      width: 427,
+      height: 832,
+      columns: 2,
+      rows: 3,
+      centresX: { least: 225.5, most: 225.5 },
+      differ: true,
+    })
+  })
+
+  it('are answered what stays equal, and each part has a back and a fixing', () => {
+    for (const { keeps, parts } of sets) {
+      expect(keeps).not.toBe('')
+      for (const key of parts) {
+        const work = works.find(each => each.key === key)
+        expect(work?.measured === true && work.hangs !== null && work.fixing !== undefined, key).toBe(true)
+      }
+    }
+  })
+})
+
 describe('placements', () => {
   it('leave about a quarter of the works off the walls, and some walls bare', () => {
-    expect(placed).toHaveLength(50)
-    expect(new Set(placed.map(place => place.key)).size).toBe(50)
-    expect(rows).toHaveLength(13)
+    expect(placed).toHaveLength(52)
+    expect(new Set(placed.map(place => place.key)).size).toBe(52)
+    expect(new Set(rows.map(row => row.wall)).size).toBe(13)
     expect(plans.map(plan => plan.wall).sort()).toEqual(walls.map(wall => wall.key).sort())
     for (const { key } of placed) {
+      // A set hangs by its parts.
+      if (sets.some(set => set.key === key)) continue
       const work = works.find(each => each.key === key)
       // What stands on the floor needs none.
       if (work?.hangs === 'plinth' || work?.hangs === 'case') expect(work.fixing, key).toBeUndefined()
@@ -175,7 +222,12 @@ describe('placements', () => {
         const block = blocks.find(each => each.key === key)
         const keys = block?.works ?? [key]
         const centres = placed.filter(place => keys.includes(place.key))
-        const width = (k: string) => {
+        const width = (k: string): number => {
+          const set = sets.find(each => each.key === k)
+          if (set !== undefined) {
+            const parts = set.parts.map(id => ({ id, height: 1, width: width(id) }))
+            return laySet({ ...set, parts }).width
+          }
           const work = works.find(each => each.key === k)
           if (work === undefined) throw new Error(k)
           return (row.plannedAsListed === true ? listedFigures(work) : hangingFigures(work))[1]
