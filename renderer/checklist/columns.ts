@@ -4,11 +4,24 @@ import type { Input } from '../../src/contract/contract.ts'
 export type Sort = NonNullable<Input<'work.list'>['sort']>
 export type Field = 'running' | 'title' | 'maker' | 'dateText' | 'medium' | 'size' | 'lightLimit'
 
+export type ColumnKey =
+  | 'running'
+  | 'picture'
+  | 'number'
+  | 'title'
+  | 'maker'
+  | 'date'
+  | 'medium'
+  | 'size'
+  | 'from'
+  | 'limit'
+  | 'where'
+
 /** At least so many pixels, and a share of what is left. */
 const share = (least: number, part: number) => `minmax(${least}px, ${part}fr)`
 
 export interface Column {
-  readonly key: string
+  readonly key: ColumnKey
   readonly word: string
   readonly sort: Sort | null
   readonly field: Field | null

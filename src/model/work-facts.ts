@@ -1,27 +1,36 @@
 /**
- * The plain facts of a work by their name in the contract: the column of `work` that holds each, and what people call
- * it. The rule it keeps: a fact that the contract has and this table lacks does not compile.
+ * The plain facts of a work by their name in the contract: the column of `work` that holds each, what people call it,
+ * and whether it is set for many works at once. The rule it keeps: a fact that the contract has and this table lacks
+ * does not compile.
  */
 import type { workFields } from '../contract/areas/works-shape.ts'
 
-export interface WorkFact {
+interface WorkFact {
   readonly column: string
   readonly words: string
+  /** Nobody gives many works one title. */
+  readonly many: boolean
 }
 
-export const workFacts: Readonly<Record<keyof typeof workFields, WorkFact>> = {
-  title: { column: 'title', words: 'title' },
-  maker: { column: 'maker', words: 'maker' },
-  dateText: { column: 'date_text', words: 'date' },
-  medium: { column: 'medium', words: 'medium' },
-  creditLine: { column: 'credit_line', words: 'credit line' },
-  lender: { column: 'lender', words: 'lender' },
-  kind: { column: 'kind', words: 'kind' },
-  sensitivity: { column: 'sensitivity', words: 'sensitivity' },
-  lightLimit: { column: 'light_limit', words: 'light limit' },
-  glazing: { column: 'glazing', words: 'glazing' },
-  notBeside: { column: 'not_beside', words: 'not beside' },
-  loanTerms: { column: 'loan_terms', words: 'loan terms' },
-  handling: { column: 'handling', words: 'handling' },
-  note: { column: 'note', words: 'note' },
-}
+export const workFacts = {
+  title: { column: 'title', words: 'title', many: false },
+  maker: { column: 'maker', words: 'maker', many: true },
+  dateText: { column: 'date_text', words: 'date', many: true },
+  medium: { column: 'medium', words: 'medium', many: true },
+  creditLine: { column: 'credit_line', words: 'credit line', many: true },
+  lender: { column: 'lender', words: 'lender', many: true },
+  kind: { column: 'kind', words: 'kind', many: true },
+  sensitivity: { column: 'sensitivity', words: 'sensitivity', many: true },
+  lightLimit: { column: 'light_limit', words: 'light limit', many: true },
+  glazing: { column: 'glazing', words: 'glazing', many: true },
+  handling: { column: 'handling', words: 'handling', many: true },
+  loanTerms: { column: 'loan_terms', words: 'loan terms', many: true },
+  notBeside: { column: 'not_beside', words: 'not beside', many: true },
+  note: { column: 'note', words: 'note', many: false },
+} as const satisfies Readonly<Record<keyof typeof workFields, WorkFact>>
+
+type Facts = typeof workFacts
+/** A fact that is set for many works at once. */
+export type ManyFact = { [Key in keyof Facts]: Facts[Key]['many'] extends true ? Key : never }[keyof Facts]
+
+export const manyFacts = Object.entries(workFacts).flatMap(([key, { many }]) => (many ? [key] : [])) as ManyFact[] // Object.entries forgets the keys

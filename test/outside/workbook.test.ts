@@ -9,6 +9,7 @@ import { defaultSteps } from '../../src/hang/printing.ts'
 import { type ChecklistWork, checklistSheet } from '../../src/sheets/checklist.ts'
 import type { TableSheet } from '../../src/sheets/columns.ts'
 import { hangListSheets } from '../../src/sheets/hang-list.ts'
+import { nothing } from '../unit/sheets/unknown-work.ts'
 import { placed, six, wallOf } from '../unit/sheets/wall.ts'
 import { convert, ownFolder, python, run, withProgram } from './programs.ts'
 
@@ -19,28 +20,19 @@ const picture = 'a'.repeat(64)
 function work(index: number, more: Partial<ChecklistWork['texts']> = {}): ChecklistWork {
   return {
     texts: {
+      ...nothing,
       running: String(index + 1),
       permanent: `00${index}`,
       lenderNumber: `L-2031.7.${index}`,
-      loan: '',
-      entryNumber: '',
       maker: 'Ines Harrowgate',
       title: `Łódź, study ${index}`,
       date: '1/2',
       medium: 'oil on canvas',
       method: 'd-rings',
       lender: 'Quay Collection',
-      credit: '',
       kind: 'painting',
-      section: '',
       place: 'Room 2, east',
       status: 'wanted',
-      sensitivity: '',
-      glazing: '',
-      handling: '',
-      loanTerms: '',
-      notBeside: '',
-      note: '',
       ...more,
     },
     picture: index === 0 ? picture : null,

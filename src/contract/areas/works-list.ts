@@ -1,5 +1,6 @@
 /** Lists of works: searched, filtered, sorted, counted, and one field of many set at once. */
 import * as z from 'zod'
+import { manyFacts } from '../../model/work-facts.ts'
 import { procedure } from '../procedure.ts'
 import { hash, id, page, updated } from '../shared.ts'
 import { hangingSize, sensitivity, workKind } from './works-shape.ts'
@@ -91,20 +92,7 @@ export const workListArea = {
         .array(z.strictObject({ id, was: z.json() }))
         .min(1)
         .max(5000),
-      field: z.enum([
-        'maker',
-        'dateText',
-        'medium',
-        'creditLine',
-        'lender',
-        'kind',
-        'sensitivity',
-        'lightLimit',
-        'glazing',
-        'handling',
-        'loanTerms',
-        'notBeside',
-      ]),
+      field: z.enum(manyFacts),
       to: z.json(),
     }),
     updated,

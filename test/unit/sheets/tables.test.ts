@@ -4,32 +4,8 @@ import { defaultSteps } from '../../../src/hang/printing.ts'
 import { type ChecklistWork, checklistSheet } from '../../../src/sheets/checklist.ts'
 import { checklistColumns, columnParts, ownHeading, sides } from '../../../src/sheets/checklist-columns.ts'
 import { hangListSheets } from '../../../src/sheets/hang-list.ts'
+import { nothing } from './unknown-work.ts'
 import { placed, six, wallOf } from './wall.ts'
-
-const nothing: ChecklistWork['texts'] = {
-  running: '',
-  permanent: '',
-  lenderNumber: '',
-  loan: '',
-  entryNumber: '',
-  maker: '',
-  title: '',
-  date: '',
-  medium: '',
-  method: '',
-  lender: '',
-  credit: '',
-  kind: '',
-  section: '',
-  place: '',
-  status: '',
-  sensitivity: '',
-  glazing: '',
-  handling: '',
-  loanTerms: '',
-  notBeside: '',
-  note: '',
-}
 
 const work: ChecklistWork = {
   texts: {
