@@ -4,5 +4,6 @@ import './look/fonts.css'
 import './look/tokens.css'
 import './look/base.css'
 import './look/tables.css'
+import './look/wall.css'
 
 mount(App, { target: document.body })

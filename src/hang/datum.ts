@@ -4,7 +4,7 @@
  * everywhere. The rule it keeps: one wall, one line; every offset on its sheet is from that line.
  */
 import type { Profile } from './wall.ts'
-import { floorAt } from './wall.ts'
+import { bends, floorAt } from './wall.ts'
 
 export const datumWays = ['', 'high', 'middle', 'ramp'] as const
 /** '' is the wall's left end, where x and the floor are 0. */
@@ -34,9 +34,7 @@ interface Floored {
  */
 export function highPoint({ floor, length }: Floored): number {
   let best = 0
-  for (const x of [0, ...floor.map(point => point[0]).filter(at => at > 0 && at < length), length].sort(
-    (a, b) => a - b,
-  )) {
+  for (const x of bends(floor, 0, length)) {
     if (floorAt(floor, x) > floorAt(floor, best) + 1e-9) best = x
   }
   return best

@@ -13,7 +13,7 @@ import type { MarksAnswer, MarksQuestion } from './marks-shape.ts'
 import type { Offer, Offers } from './nearest-shape.ts'
 import { defaultHangRules } from './rules.ts'
 import type { WallFacts } from './wall.ts'
-import { ceilingAt, floorAt, HALF_STUD, studsBetween } from './wall.ts'
+import { bends, ceilingAt, floorAt, HALF_STUD, studsBetween } from './wall.ts'
 
 /** A hole is clear of the thing itself by this, mm; its edge is still the thing. */
 const OFF_EDGE = 0.1
@@ -108,13 +108,11 @@ function againstHole(
     if (SERVED.includes(item.kind)) across(item, beside + OFF_EDGE)
   }
   for (const joint of wall.joints ?? []) found.push({ from: joint - fromEnd - x, to: joint + fromEnd - x })
-  const bends = [0, ...wall.floor.map(at => at[0]), ...(wall.ceiling ?? []).map(at => at[0]), wall.length]
-    .filter(at => at >= 0 && at <= wall.length)
-    .sort((a, b) => a - b)
+  const ends = bends([...wall.floor, ...(wall.ceiling ?? [])], 0, wall.length)
   const low = (at: number) => floorAt(wall.floor, at) + (wall.skirting ?? 0) - y
   const high = (at: number) => y - ceilingAt(wall, at)
-  bends.forEach((end, index) => {
-    const begin = bends[index - 1]
+  ends.forEach((end, index) => {
+    const begin = ends[index - 1]
     if (begin === undefined || end - begin < SAME) return
     for (const over of [low, high]) {
       const stretch = whereAbove(over, begin, end)

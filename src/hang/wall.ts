@@ -160,8 +160,20 @@ export function highestFloor({ floor }: Pick<WallFacts, 'floor'>, from: number, 
   return Math.max(...bends(floor, from, to).map(x => floorAt(floor, x)))
 }
 
-function bends(profile: Profile, from: number, to: number): readonly number[] {
-  return [from, to, ...profile.map(([x]) => x).filter(x => x > from && x < to)]
+/** x of both ends of a stretch and of where a profile bends between them, from left to right: in between it is straight. */
+export function bends(profile: Profile, from: number, to: number): readonly number[] {
+  const inside = profile.map(([x]) => x).filter(x => x > from && x < to)
+  return [from, ...new Set(inside.sort((a, b) => a - b)), to]
+}
+
+/** The heights between which backing stands, as far as the wall goes, mm; null where nobody wrote down a backing. */
+export function backingOf({
+  backingFrom,
+  backingTo,
+  height,
+}: Pick<WallFacts, 'backingFrom' | 'backingTo' | 'height'>): { readonly from: number; readonly to: number } | null {
+  if (backingFrom === null && backingTo === null) return null
+  return { from: Math.max(0, backingFrom ?? 0), to: Math.min(height, backingTo ?? height) }
 }
 
 /** Whether backing stands behind height y; null where nobody wrote down a backing. */
