@@ -4,9 +4,9 @@ import { figure, otherUnit, type Units } from './figures.ts'
 import { ink } from './ink.ts'
 import { sizeWithin, wrap } from './lines.ts'
 import type { Sketch } from './sketch.ts'
+import type { TableStyle } from './wall-columns.ts'
 import { atFoot } from './wall-notes.ts'
 import { titleOf, type WallSheetQuestion } from './wall-question.ts'
-import type { TableStyle } from './wall-table.ts'
 
 export const headerHeight = 13
 export const footHeight = 11

@@ -12,8 +12,8 @@ import { ink } from './ink.ts'
 import { wrap } from './lines.ts'
 import type { Shape } from './shapes.ts'
 import { type Sketch, sign } from './sketch.ts'
+import type { TableStyle } from './wall-columns.ts'
 import type { WallSheetRow } from './wall-rows.ts'
-import type { TableStyle } from './wall-table.ts'
 
 export interface Note {
   readonly severity: 'settle' | 'stop' | 'caution' | 'down' | 'hole' | 'mark'

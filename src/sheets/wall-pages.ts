@@ -2,11 +2,13 @@
  * How the works of a wall are shared out to pages. The rule it keeps: everything on one page where it can be read;
  * else each page has the stretch of the elevation that its rows are about.
  */
+
+import { headHeight, type TableStyle } from './wall-columns.ts'
 import { labelsFit } from './wall-dimensions.ts'
 import { footHeight, headerHeight, margin } from './wall-frame.ts'
 import { type Note, notesHeight } from './wall-notes.ts'
 import type { WallSheetRow } from './wall-rows.ts'
-import { headHeight, rowHeight, type TableStyle } from './wall-table.ts'
+import { rowHeight } from './wall-table.ts'
 
 export interface Part {
   readonly rows: readonly WallSheetRow[]

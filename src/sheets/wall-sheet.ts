@@ -14,6 +14,7 @@ import type { MarksOrWhy } from '../model/marks-of-face.ts'
 import type { Units } from './figures.ts'
 import { type Page, papers, type TextMeasure } from './shapes.ts'
 import { type NamedBox, newSketch, type Sketch } from './sketch.ts'
+import { drawHead, headHeight, type TableStyle } from './wall-columns.ts'
 import { alongWall } from './wall-dimensions.ts'
 import { drawElevation } from './wall-drawing.ts'
 import { drawFoot, drawHeader, headerHeight, margin, type Place } from './wall-frame.ts'
@@ -22,7 +23,7 @@ import { type Part, paginate } from './wall-pages.ts'
 import { titleOf, type WallSheetQuestion } from './wall-question.ts'
 import { type WallSheetRow, wallSheetRows } from './wall-rows.ts'
 import { deadOf } from './wall-states.ts'
-import { drawHead, drawRow, headHeight, rowHeight, type TableStyle } from './wall-table.ts'
+import { drawRow, rowHeight } from './wall-table.ts'
 
 export interface WallSheet {
   readonly title: string
@@ -57,6 +58,27 @@ export function wallSheet(question: WallSheetQuestion, measure: TextMeasure): Wa
   return { title: `${titleOf(elevation)}, revision ${question.revision}`, pages, boxes, rows, missing }
 }
 
+/** What of the wall itself a sheet says. Their order is part of every revision on paper: add at the end. */
+const wallSaid = [
+  'name',
+  'length',
+  'height',
+  'wallType',
+  'studFirst',
+  'studSpacing',
+  'backingFrom',
+  'backingTo',
+  'skirting',
+  'floor',
+  'openings',
+  'keepClears',
+  'datumBy',
+  'studs',
+  'joints',
+  'ceiling',
+  'rail',
+] as const satisfies readonly (keyof WallSheetQuestion['elevation']['wall'])[]
+
 /**
  * What the sheet says, as one text that does not change with time, revision, person, paper or unit: two prints with the
  * same content are the same revision.
@@ -69,45 +91,9 @@ export function wallSheetContent(
   const units: Units = { unit: 'mm', steps }
   const rows = wallSheetRows(elevation, marks, units)
   const order = orderOf(elevation, marks, units)
-  const {
-    length,
-    height,
-    wallType,
-    studFirst,
-    studSpacing,
-    backingFrom,
-    backingTo,
-    skirting,
-    floor,
-    openings,
-    keepClears,
-    datumBy,
-    studs,
-    joints,
-    ceiling,
-    rail,
-  } = wall
   return JSON.stringify({
     room: room.name,
-    wall: {
-      name: wall.name,
-      length,
-      height,
-      wallType,
-      studFirst,
-      studSpacing,
-      backingFrom,
-      backingTo,
-      skirting,
-      floor,
-      openings,
-      keepClears,
-      datumBy,
-      studs,
-      joints,
-      ceiling,
-      rail,
-    },
+    wall: Object.fromEntries(wallSaid.map(key => [key, wall[key]])),
     datum,
     // A better picture of the same work is no other hang.
     // What has been done meanwhile is no other plan; a hole to fill is.
