@@ -57,8 +57,10 @@ describe('moving a wall', () => {
     expect(after.closure.gap).toBeCloseTo(Math.hypot(5000, 1000), 6)
     expect(after.wall('C').angle).toBe(270)
     expect(after.walls.map(wall => wall.angle)).toEqual([90, 270, 90, 90, 90, 90])
-    // Every wall still begins where the one before it ends.
-    for (const [index, wall] of after.walls.entries()) expect(wall.from).toEqual(after.walls.at(index - 1)?.to)
+    // Every wall begins where the one before it ends; the room is drawn as measured, so the last ends off the first.
+    expect(after.walls[0]?.from).toEqual([0, 0])
+    for (const [index, wall] of after.walls.slice(1).entries()) expect(wall.from).toEqual(after.walls[index]?.to)
+    expect(after.wall('F').to.map(Math.round)).toEqual([5000, 1000])
     const { findings } = await open.call('room.findings', {})
     expect(findings.map(found => found.code)).toEqual(['room-open'])
 

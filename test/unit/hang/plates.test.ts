@@ -144,7 +144,7 @@ describe('security hangers', () => {
 
   test('the register has its place, type and tool', () => {
     expect(hang(back).locks).toEqual([
-      { name: 'lock', at: { x: 1980, y: 1112 }, type: 'T-head screw', tool: 'flat key' },
+      { name: 'lock', at: { x: 1980, y: 1112 }, type: 'T-head screw', tool: 'flat key', from: 'below', room: null },
     ])
   })
 
