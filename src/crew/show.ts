@@ -145,6 +145,16 @@ export function holesOf(answer: MarksAnswer | null): readonly PlannedHole[] {
   ]
 }
 
+/** Of a set, those of each part; nothing before the marks of all of them are known. */
+export function holesOfWork({ answer, hung }: CrewWork): readonly PlannedHole[] {
+  return answer === null ? [] : hung.flatMap(part => holesOf(part.answer))
+}
+
+/** The parts of a set as a hand hangs them; none of a work that hangs by itself. */
+export function partsOf({ placed, hung }: CrewWork): readonly HungWork[] {
+  return hung.filter(part => part.placed.placement !== placed.placement)
+}
+
 /** What a cleat's method calls its screws. */
 export const cleatScrew = 'screw for the wall part'
 
@@ -156,7 +166,7 @@ export function hardwareWork(work: CrewWork): HardwareWork {
     needs: work.answer?.needs ?? [],
     // What stands on the floor is fixed by nothing.
     fixings: [...new Set(work.answer?.marks.filter(mark => mark.on !== 'floor').map(mark => mark.fixing.name))],
-    holes: work.hung.flatMap(({ answer }) => holesOf(answer)),
+    holes: holesOfWork(work),
     locks: work.answer?.locks.length ?? 0,
   }
 }

@@ -8,6 +8,10 @@ import { type Cell, DONE, EMPTY, numberCell, type TableSheet, textCell, withoutE
 import { number, type TableHead, text, workCells, workColumns } from './crew-columns.ts'
 import type { LengthUnit } from './figures.ts'
 
+/** A set has no number of its own: then how many parts it has. */
+const named = (work: CrewOrders['hanging'][number] | CrewOrders['down'][number]) =>
+  workCells(work.number === '' && work.parts.length > 0 ? { ...work, number: `set of ${work.parts.length}` } : work)
+
 const tags = (list: readonly number[]) => textCell(list.join(', '))
 
 export function orderSheets({ exhibitionTitle, lines }: TableHead, orders: CrewOrders): readonly TableSheet[] {
@@ -31,7 +35,7 @@ export function orderSheets({ exhibitionTitle, lines }: TableHead, orders: CrewO
       ],
       rows: orders.hanging.map(work => [
         numberCell(work.tag),
-        ...workCells(work),
+        ...named(work),
         numberCell(work.people),
         textCell(work.equipment === '' ? (work.class === 'alone' ? 'by one' : work.class) : work.equipment),
         textCell(work.access ?? ''),
@@ -58,7 +62,7 @@ export function orderSheets({ exhibitionTitle, lines }: TableHead, orders: CrewO
       rows: orders.down.map((work, index) => [
         numberCell(index + 1),
         numberCell(work.tag),
-        ...workCells(work),
+        ...named(work),
         numberCell(work.people),
         textCell(work.equipment),
         work.locks === 0 ? EMPTY : numberCell(work.locks),

@@ -1,6 +1,6 @@
 /**
  * Tags for the backs of works, in hanging order, to be cut apart: the number large enough to be read across a room,
- * which work, which wall. The rule it keeps: a tag says who it is for even when it is found on the floor.
+ * which work, which wall; each part of a set has its own. The rule it keeps: a tag says who it is for even when it is found on the floor.
  */
 import type { CrewOrders } from '../contract/areas/crew.ts'
 import { ink } from './ink.ts'
@@ -25,10 +25,13 @@ export function tagPages(
   const height = (size.height - 2 * margin) / rows
   const onPage = columns * rows
   const sketches: Sketch[] = []
-  for (let from = 0; from < hanging.length; from += onPage) {
+  const tags = hanging.flatMap(work =>
+    work.parts.length === 0 ? [work] : work.parts.map(part => ({ ...work, ...part })),
+  )
+  for (let from = 0; from < tags.length; from += onPage) {
     const sketch = newSketch(measure)
     sketches.push(sketch)
-    hanging.slice(from, from + onPage).forEach((work, index) => {
+    tags.slice(from, from + onPage).forEach((work, index) => {
       const x = margin + (index % columns) * width
       const y = margin + Math.floor(index / columns) * height
       const dash = [1.5, 1.5] as const

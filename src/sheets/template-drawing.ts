@@ -10,7 +10,14 @@ import { boxesMeet, textBox } from './shapes.ts'
 import type { Sketch } from './sketch.ts'
 import { type Area, clipped, onPaper, type Tile, type Tiling, templateMargin, templateOverlap } from './tiles.ts'
 
+export interface TemplatePart {
+  readonly letter: string
+  readonly answer: MarksAnswer
+}
+
 export interface TemplateMark {
+  /** Letter of the part of a set; empty for a work that hangs by itself. */
+  readonly part: string
   readonly name: string
   readonly x: number
   readonly y: number
@@ -18,18 +25,23 @@ export interface TemplateMark {
   readonly drilled: boolean
   readonly fixing: string
   readonly printed: {
+    readonly x: Printed
     readonly fromLine: Printed
     readonly holeFromLine: Printed
     readonly holeFromFloor: Printed
   } | null
+  /** Of a set: along from the set's left edge, as it stands on paper. */
+  readonly running: Printed | null
 }
 
 export interface TileQuestion {
   readonly answer: MarksAnswer
+  readonly parts: readonly TemplatePart[]
   readonly marks: readonly TemplateMark[]
   readonly tile: Tile
   readonly tiling: Tiling
-  readonly area: Area
+  /** All of the wall that the template shows. */
+  readonly sheet: Area
   readonly units: Units
 }
 
@@ -39,22 +51,22 @@ const ring = 4
 
 /** Draws a sheet; false where nothing of the work falls on it. */
 export function drawTile(sketch: Sketch, question: TileQuestion): boolean {
-  const { answer, marks, tile } = question
+  const { answer, parts, marks, tile, sheet } = question
   const pen = penFor(sketch, tile)
   const { edges, datum } = answer
   const middle = (edges.left + edges.right) / 2
   // The middle and the line run over the whole template, so that sheets can be laid along them.
-  pen.stroke(middle, question.area.bottom, middle, question.area.top, 0.2, ink.ink2, [6, 2])
-  pen.stroke(question.area.left, datum, question.area.right, datum, 0.35, ink.snapped, [8, 3])
-  pen.stroke(edges.left, edges.top, edges.right, edges.top, 0.3, ink.ink)
-  pen.stroke(edges.left, edges.bottom, edges.right, edges.bottom, 0.3, ink.ink)
-  pen.stroke(edges.left, edges.bottom, edges.left, edges.top, 0.3, ink.ink)
-  pen.stroke(edges.right, edges.bottom, edges.right, edges.top, 0.3, ink.ink)
-  const carried = marks.flatMap(mark => mark.bearing ?? [])
-  const first = carried[0]
-  const last = carried.at(-1)
-  if (first !== undefined && last !== undefined && carried.length > 1) {
-    pen.stroke(first.x, first.y, last.x, last.y, 0.2, ink.line)
+  pen.stroke(middle, sheet.bottom, middle, sheet.top, 0.2, ink.ink2, [6, 2])
+  pen.stroke(sheet.left, datum, sheet.right, datum, 0.35, ink.snapped, [8, 3])
+  outline(pen, edges, parts.length === 0 ? undefined : [3, 2])
+  for (const part of parts) outline(pen, part.answer.edges)
+  for (const own of byPart(marks)) {
+    const carried = own.flatMap(mark => mark.bearing ?? [])
+    const first = carried[0]
+    const last = carried.at(-1)
+    if (first !== undefined && last !== undefined && carried.length > 1) {
+      pen.stroke(first.x, first.y, last.x, last.y, 0.2, ink.line)
+    }
   }
   for (const mark of marks) drawMark(pen, mark)
   const inked = pen.inked()
@@ -62,6 +74,19 @@ export function drawTile(sketch: Sketch, question: TileQuestion): boolean {
   names(sketch, question)
   drawSeams(sketch, question)
   return true
+}
+
+/** What hangs by itself has a bearing line of its own. */
+function byPart(marks: readonly TemplateMark[]): readonly (readonly TemplateMark[])[] {
+  return [...Map.groupBy(marks, mark => mark.part).values()]
+}
+
+function outline(pen: Pen, edges: MarksAnswer['edges'], dash?: readonly [number, number]): void {
+  const { left, right, top, bottom } = edges
+  pen.stroke(left, top, right, top, 0.3, ink.ink, dash)
+  pen.stroke(left, bottom, right, bottom, 0.3, ink.ink, dash)
+  pen.stroke(left, bottom, left, top, 0.3, ink.ink, dash)
+  pen.stroke(right, bottom, right, top, 0.3, ink.ink, dash)
 }
 
 interface Pen {
@@ -118,7 +143,7 @@ function drawMark(pen: Pen, mark: TemplateMark): void {
 }
 
 /** Names beside marks and lines, each wherever it stands free on this sheet; what finds no room stands on the next. */
-function names(sketch: Sketch, { answer, marks, tile, units }: TileQuestion): void {
+function names(sketch: Sketch, { answer, parts, marks, tile, units }: TileQuestion): void {
   const frame = {
     x: templateMargin.left,
     y: templateMargin.top,
@@ -168,6 +193,7 @@ function names(sketch: Sketch, { answer, marks, tile, units }: TileQuestion): vo
       [
         mark.drilled ? mark.name : `${mark.name}, end of the edge`,
         ...(mark.fixing === '' ? [] : [mark.fixing]),
+        ...(mark.running === null ? [] : [`${figure(mark.running, units).main} from the set’s left edge`]),
         ...(mark.printed === null
           ? []
           : [
@@ -177,24 +203,32 @@ function names(sketch: Sketch, { answer, marks, tile, units }: TileQuestion): vo
       true,
     )
   }
-  const borne = marks.filter(mark => mark.bearing !== null && mark.printed !== null)
-  const [first] = borne
-  const last = borne.at(-1)
-  if (first?.bearing && last?.bearing && first !== last && first.bearing.y === last.bearing.y && first.printed) {
+  for (const own of byPart(marks)) {
+    const borne = own.filter(mark => mark.bearing !== null && mark.printed !== null)
+    const [first] = borne
+    const last = borne.at(-1)
+    if (!first?.bearing || !last?.bearing || first === last || first.bearing.y !== last.bearing.y) continue
+    if (first.printed === null) continue
     const x = Math.min(Math.max((tile.left + tile.right) / 2, first.bearing.x), last.bearing.x)
-    const line = `the work bears on this line, ${offset(first.printed.fromLine, units).main} from the level line`
-    place('bearing', { x, y: first.bearing.y }, [line], false)
+    const what = first.part === '' ? 'the work' : first.part
+    const line = `${what} bears on this line, ${offset(first.printed.fromLine, units).main} from the level line`
+    place(`bearing ${first.part}`.trim(), { x, y: first.bearing.y }, [line], false)
+  }
+  for (const { letter, answer: part } of parts) {
+    const { left, right, top } = part.edges
+    place(`part ${letter}`, { x: (left + right) / 2, y: top }, [`top edge of ${letter}`], false)
   }
   const { edges, datum } = answer
   const middle = (edges.left + edges.right) / 2
   const along = Math.min(Math.max((tile.left + tile.right) / 2, edges.left), edges.right)
-  place('top edge', { x: along, y: edges.top }, ['top edge of the work'], false)
-  place('bottom edge', { x: along, y: edges.bottom }, ['bottom edge of the work'], false)
+  const whole = parts.length === 0 ? 'work' : 'set'
+  place('top edge', { x: along, y: edges.top }, [`top edge of the ${whole}`], false)
+  place('bottom edge', { x: along, y: edges.bottom }, [`bottom edge of the ${whole}`], false)
   place('level line', { x: along, y: datum }, ['level line'], false)
   const up = (tile.top + tile.bottom) / 2
-  place('middle', { x: middle, y: up }, ['middle of the work'], false)
-  place('left edge', { x: edges.left, y: up }, ['left edge'], false)
-  place('right edge', { x: edges.right, y: up }, ['right edge'], false)
+  place('middle', { x: middle, y: up }, [`middle of the ${whole}`], false)
+  place('left edge', { x: edges.left, y: up }, [parts.length === 0 ? 'left edge' : 'left edge of the set'], false)
+  place('right edge', { x: edges.right, y: up }, [parts.length === 0 ? 'right edge' : 'right edge of the set'], false)
 }
 
 /** The frame, where the neighbour begins, and crosses that both sheets show at the same place of the wall. */

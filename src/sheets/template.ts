@@ -1,19 +1,23 @@
 /**
  * A paper template: the marks of one work at full size, to be taped to the wall. Cut over sheets that overlap, with the
  * level line, the work's middle and edges, a bar to check the printer's scale, crosses to lay sheets on each other and a
- * map. The rule it keeps: where a mark stands on the paper it stands on the wall; it is nowhere rounded.
+ * map. Of a set it has every part with its own edges and marks, which run from the set's left edge, never from part to
+ * part. The rule it keeps: where a mark stands on the paper it stands on the wall; it is nowhere rounded.
  */
 import { Refusal } from '../contract/refusal.ts'
 import type { MarksAnswer } from '../hang/marks-shape.ts'
+import { minus } from '../hang/printing.ts'
 import type { Units } from './figures.ts'
 import { type Page, type Paper, papers, type TextMeasure } from './shapes.ts'
 import { type NamedBox, newSketch } from './sketch.ts'
-import { drawTile, type TemplateMark } from './template-drawing.ts'
+import { drawTile, type TemplateMark, type TemplatePart } from './template-drawing.ts'
 import { drawTemplateFoot } from './template-foot.ts'
 import { type Area, onPaper, type Tile, templateMargin, templateOverlap, tilesOf } from './tiles.ts'
 
 export interface TemplateQuestion {
   readonly answer: MarksAnswer
+  /** Of a whole set: its parts in their order, each with its own answer. */
+  readonly parts?: readonly TemplatePart[]
   /** `marks` is the strip with all marks; `work` is the whole work with its edges. */
   readonly area: 'marks' | 'work'
   readonly paper: Paper
@@ -50,7 +54,7 @@ const mostSheets = 240
  * where it takes more sheets than anybody tapes together.
  */
 export function paperTemplate(question: TemplateQuestion, measure: TextMeasure): Template {
-  const marks = templateMarks(question.answer)
+  const marks = marksOf(question)
   if (marks.length === 0) {
     throw new Refusal(
       'template-empty',
@@ -71,7 +75,7 @@ export function paperTemplate(question: TemplateQuestion, measure: TextMeasure):
   }
   const drawn = tiling.tiles.flatMap(tile => {
     const sketch = newSketch(measure)
-    const inked = drawTile(sketch, { answer: question.answer, marks, tile, tiling, area, units: question.units })
+    const inked = drawTile(sketch, { ...question, parts: question.parts ?? [], marks, tile, tiling, sheet: area })
     return inked ? [{ tile, sketch }] : []
   })
   const names = new Set(drawn.map(({ tile }) => tile.name))
@@ -94,13 +98,27 @@ export function paperTemplate(question: TemplateQuestion, measure: TextMeasure):
   }
 }
 
-/** Every hole: the marks into the wall, and a cleat's screws. */
+/** Every hole of the work; of a set those of each part, named by its letter, with how far it runs from the set's left edge. */
+function marksOf({ answer, parts = [] }: TemplateQuestion): readonly TemplateMark[] {
+  if (parts.length === 0) return templateMarks(answer)
+  return parts.flatMap(part =>
+    templateMarks(part.answer).map(mark => ({
+      ...mark,
+      part: part.letter,
+      name: `${part.letter} ${mark.name}`,
+      running: mark.printed === null ? null : minus(mark.printed.x, answer.printed.leftEdge),
+    })),
+  )
+}
+
+/** The marks into the wall, and a cleat's screws. */
 function templateMarks(answer: MarksAnswer): readonly TemplateMark[] {
   const onWall = answer.marks.filter(mark => mark.on === 'wall')
   const screws = answer.cleat?.screws ?? []
   const edge = onWall.find(mark => mark.fixing.kind === 'cleat')
   return [
     ...onWall.map(mark => ({
+      part: '',
       name: mark.name ?? `${mark.side} mark`,
       x: mark.hole.x,
       y: mark.hole.y,
@@ -109,8 +127,10 @@ function templateMarks(answer: MarksAnswer): readonly TemplateMark[] {
       drilled: screws.length === 0 || mark.fixing.kind !== 'cleat',
       fixing: mark.fixing.name,
       printed: mark.printed,
+      running: null,
     })),
     ...screws.map((screw, index) => ({
+      part: '',
       name: `screw ${index + 1}`,
       x: screw.x,
       y: edge?.hole.y ?? answer.edges.top,
@@ -118,6 +138,7 @@ function templateMarks(answer: MarksAnswer): readonly TemplateMark[] {
       drilled: true,
       fixing: '',
       printed: null,
+      running: null,
     })),
   ]
 }

@@ -45,9 +45,16 @@ const work = (index: number) => ({
   people: 1 + (index % 4),
 })
 const patch = { made: 3, planned: 14, filled: 1, count: 17, fillerMl: 33.66, paintM2: 0.3825, minutes: 34 }
+const panels = ['a', 'b'].map(letter => ({
+  work: `p${letter}`,
+  running: `8 ${letter}`,
+  number: `L-2031.9${letter}`,
+  title: `Shore, ${letter}`,
+}))
 const orders: CrewOrders = {
   hanging: Array.from({ length: 40 }, (_, index) => ({
     ...work(index),
+    parts: index === 7 ? panels : [],
     class: index % 4 === 3 ? 'stacker lift' : 'by hand',
     equipment: index % 4 === 3 ? 'stacker lift, 150 kg' : '',
     access: 'platform',
@@ -56,6 +63,7 @@ const orders: CrewOrders = {
   })),
   down: Array.from({ length: 40 }, (_, index) => ({
     ...work(39 - index),
+    parts: [],
     equipment: '',
     after: [],
     method: index % 2 === 0 ? 'D-rings' : 'Security hangers',
@@ -252,7 +260,7 @@ describe.each(cases)('$name', ({ name, sheets, paper }) => {
   })
 })
 
-test('tags say number, work and wall, twelve to an A4', async () => {
+test('tags say number, work and wall, twelve to an A4; each part of a set has its own', async () => {
   const tags = tagPages({ exhibitionTitle: 'Salt & Thread', hanging: orders.hanging }, 'A4', faces)
   standsFree(tags, 'A4')
   expect(tags.pages.length).toBe(4)
@@ -260,10 +268,12 @@ test('tags say number, work and wall, twelve to an A4', async () => {
   const read = await readPdf(file('tags'))
   const text = bare(read.map(page => page.text).join(''))
   for (const each of orders.hanging) {
-    expect(text).toContain(each.number)
+    for (const { number } of each.parts.length === 0 ? [each] : each.parts) expect(text).toContain(number)
     expect(text).toContain(bare(each.faceName))
   }
   expect(text).toContain('after3,4')
+  expect(text).toContain('No.8a')
+  expect(text).toContain('No.8b')
 })
 
 const headings = (sheets: readonly TableSheet[]) => sheets.map(sheet => sheet.columns.map(column => column.heading))

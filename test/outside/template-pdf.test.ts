@@ -12,7 +12,8 @@ import type { MarksAnswer } from '../../src/hang/marks-shape.ts'
 import { defaultSteps } from '../../src/hang/printing.ts'
 import { marksOfFace } from '../../src/model/marks-of-face.ts'
 import type { Paper } from '../../src/sheets/shapes.ts'
-import { paperTemplate, type Template } from '../../src/sheets/template.ts'
+import { paperTemplate, type Template, type TemplateQuestion } from '../../src/sheets/template.ts'
+import { triptych } from '../unit/model/triptych.ts'
 import { placed, six, wallOf } from '../unit/sheets/wall.ts'
 import { crossesOf, type ReadPage, readPdf } from './pdf-strokes.ts'
 import { ownFolder, run, withProgram } from './programs.ts'
@@ -30,21 +31,17 @@ function answerOf(index: number): MarksAnswer {
 }
 
 async function make(name: string, index: number, area: 'marks' | 'work', paper: Paper, unit: 'mm' | 'in' = 'mm') {
-  const template = paperTemplate(
-    {
-      answer: answerOf(index),
-      area,
-      paper,
-      units: { unit, steps: defaultSteps },
-      heading: {
-        called: `${index + 1} Causeway`,
-        place: 'Room 2, east wall',
-        time: '14 March 2031, 16:20',
-        by: 'Tamsin Oake',
-      },
-    },
-    await openFaces(),
-  )
+  const heading = {
+    called: `${index + 1} Causeway`,
+    place: 'Room 2, east wall',
+    time: '14 March 2031, 16:20',
+    by: 'Tamsin Oake',
+  }
+  return written(name, { answer: answerOf(index), area, paper, units: { unit, steps: defaultSteps }, heading })
+}
+
+async function written(name: string, question: TemplateQuestion) {
+  const template = paperTemplate(question, await openFaces())
   const file = join(folder.path, `${name}.pdf`)
   const at = '2031-03-14T16:20:00.000Z'
   await writePdf(
@@ -176,41 +173,113 @@ describe('read by pdf.js', () => {
   })
 })
 
+describe('of a set', () => {
+  /** Salt pans, Causeway and Raking, 19 mm apart, as one object whose left edge is at 3 116. */
+  async function setOf(name: string, area: 'marks' | 'work', paper: Paper, unit: 'mm' | 'in' = 'mm') {
+    const style = { unit, steps: defaultSteps }
+    const found = marksOfFace(wallOf([triptych()]), style).get('p9')
+    if (found === undefined || !('answer' in found)) throw new Error('no marks of the set')
+    const parts = (found.parts ?? []).flatMap(({ letter, marks }) =>
+      'answer' in marks ? [{ letter, answer: marks.answer }] : [],
+    )
+    const heading = { called: '12 Shore', place: 'Room 2, east wall', time: '', by: '' }
+    return written(name, { answer: found.answer, parts, area, paper, units: style, heading })
+  }
+
+  test('sheets laid cross on cross have every mark of every part where it stands on the wall', async () => {
+    const { template, pages } = await setOf('set', 'marks', 'A3')
+    expect(template.rows).toBe(1)
+    // Where each sheet lies beside the first, by the crosses of the seams between.
+    let x = 0
+    const marks = pages.flatMap((page, index) => {
+      const before = pages[index - 1]
+      if (before !== undefined) x += (seamCrosses(before, 'right')[0]?.x ?? 0) - (seamCrosses(page, 'left')[0]?.x ?? 0)
+      return crossesOf(page, 12 * POINTS).map(cross => ({ x: cross.x + x, y: cross.y }))
+    })
+    // What two sheets show stands on both at the same place.
+    const seen = marks
+      .sort((a, b) => a.x - b.x)
+      .filter(({ x: at }, index, all) => index === 0 || at - (all[index - 1]?.x ?? 0) > 0.01)
+    // By hand: 3 116 + 40 and 1 480 + 310 − 95 + 14; 3 615 + 55 and 1 480 + 455 − 140 + 14; 4 344 + 35 and 1 480 + 270 − 70 + 14.
+    const wanted = [
+      [3156, 1709],
+      [3556, 1709],
+      [3670, 1809],
+      [4270, 1809],
+      [4379, 1694],
+      [4849, 1694],
+    ]
+    expect(seen).toHaveLength(wanted.length)
+    const [first] = seen
+    seen.forEach((mark, index) => {
+      expect(Math.abs(mark.x - (first?.x ?? 0) - ((wanted[index]?.[0] ?? 0) - 3156) * POINTS)).toBeLessThan(0.005)
+      expect(Math.abs(mark.y - (first?.y ?? 0) - ((wanted[index]?.[1] ?? 0) - 1709) * POINTS)).toBeLessThan(0.002)
+    })
+  })
+
+  test.each([
+    // 480 + 19 + 710 + 19 + 35 = 1 263 mm; 40 mm; 480 + 19 + 55 = 554 mm.
+    ['mm', ['40', '554', '1263']],
+    // 1 263 mm is 49.72 in, to the sixteenth 49 3/4; 40 mm 1.57, 1 9/16; 554 mm 21.81, 21 13/16.
+    ['in', ['19/16', '2113/16', '493/4']],
+  ] as const)('its marks run from the left edge of the set, in %s', async (unit, running) => {
+    const { template, pages } = await setOf(`running ${unit}`, 'work', 'A3', unit)
+    const text = pages.map(page => page.text.replaceAll(/\s/g, '')).join(' ')
+    for (const figure of running) expect(text).toContain(`${figure}fromtheset’sleftedge`)
+    expect(new Set(template.marks.map(mark => mark.name))).toEqual(
+      new Set(['a', 'b', 'c'].flatMap(letter => [`${letter} left mark`, `${letter} right mark`])),
+    )
+    for (const letter of ['a', 'b', 'c']) expect(text).toContain(`topedgeof${letter}`)
+  })
+
+  withProgram('poppler (pdftoppm)', 'draws ink into every text box and at every mark', () => {
+    test.each(['marks', 'work'] as const)('%s', async area => {
+      const { template, file } = await setOf(`setink${area}`, area, 'A3')
+      expect(await withoutInk(`setink${area}`, template, file)).toEqual([])
+    })
+  })
+})
+
 withProgram('poppler (pdftoppm)', 'draws ink into every text box and at every mark', () => {
   test.each([
     ['marks', 'A4'],
     ['work', 'A4'],
   ] as const)('%s on %s', async (area, paper) => {
     const { template, file } = await make(`ink${area}`, 1, area, paper)
-    run('pdftoppm', ['-r', '150', '-png', file, join(folder.path, `ink${area}`)])
-    const empty: string[] = []
-    const digits = String(template.pages.length).length
-    for (const [index, boxes] of template.boxes.entries()) {
-      const picture = join(folder.path, `ink${area}-${String(index + 1).padStart(digits, '0')}.png`)
-      const { data, info } = await sharp(picture).greyscale().raw().toBuffer({ resolveWithObject: true })
-      const scale = info.width / (template.pages[index]?.width ?? 1)
-      const marks = template.marks.filter(mark => mark.page === index)
-      const spots = [
-        ...boxes.map(box => ({ ...box, called: `${box.name} “${box.text}”` })),
-        ...marks.map(mark => ({ x: mark.x - 0.2, y: mark.y - 0.2, w: 0.4, h: 0.4, called: mark.name })),
-      ]
-      for (const box of spots) {
-        // White words on a filled field are ink of the other kind.
-        let darkest = 255
-        let lightest = 0
-        for (let y = Math.floor(box.y * scale); y <= Math.min((box.y + box.h) * scale, info.height - 1); y++) {
-          for (let x = Math.floor(box.x * scale); x <= Math.min((box.x + box.w) * scale, info.width - 1); x++) {
-            darkest = Math.min(darkest, data[y * info.width + x] ?? 255)
-            lightest = Math.max(lightest, data[y * info.width + x] ?? 0)
-          }
-        }
-        if (darkest > 170 || lightest - darkest < 60) empty.push(`page ${index + 1}: ${box.called}`)
-      }
-    }
-    expect(empty).toEqual([])
+    expect(await withoutInk(`ink${area}`, template, file)).toEqual([])
     expect(template.marks.length).toBeGreaterThanOrEqual(2)
   })
 })
+
+/** Boxes and marks of a template where poppler draws nothing. */
+async function withoutInk(name: string, template: Template, file: string): Promise<readonly string[]> {
+  run('pdftoppm', ['-r', '150', '-png', file, join(folder.path, name)])
+  const empty: string[] = []
+  const digits = String(template.pages.length).length
+  for (const [index, boxes] of template.boxes.entries()) {
+    const picture = join(folder.path, `${name}-${String(index + 1).padStart(digits, '0')}.png`)
+    const { data, info } = await sharp(picture).greyscale().raw().toBuffer({ resolveWithObject: true })
+    const scale = info.width / (template.pages[index]?.width ?? 1)
+    const marks = template.marks.filter(mark => mark.page === index)
+    const spots = [
+      ...boxes.map(box => ({ ...box, called: `${box.name} “${box.text}”` })),
+      ...marks.map(mark => ({ x: mark.x - 0.2, y: mark.y - 0.2, w: 0.4, h: 0.4, called: mark.name })),
+    ]
+    for (const box of spots) {
+      // White words on a filled field are ink of the other kind.
+      let darkest = 255
+      let lightest = 0
+      for (let y = Math.floor(box.y * scale); y <= Math.min((box.y + box.h) * scale, info.height - 1); y++) {
+        for (let x = Math.floor(box.x * scale); x <= Math.min((box.x + box.w) * scale, info.width - 1); x++) {
+          darkest = Math.min(darkest, data[y * info.width + x] ?? 255)
+          lightest = Math.max(lightest, data[y * info.width + x] ?? 0)
+        }
+      }
+      if (darkest > 170 || lightest - darkest < 60) empty.push(`page ${index + 1}: ${box.called}`)
+    }
+  }
+  return empty
+}
 
 function fail(): never {
   throw new Error('no such work')

@@ -5,7 +5,7 @@ import { comingDown } from '../../../src/crew/hanging-order.ts'
 import { timeOf } from '../../../src/crew/minutes.ts'
 import { type Hole, patchOf } from '../../../src/crew/patch.ts'
 import { peopleFor } from '../../../src/crew/plan.ts'
-import { type CrewWork, holesOf } from '../../../src/crew/show.ts'
+import { type CrewWork, holesOfWork, partsOf } from '../../../src/crew/show.ts'
 import { ruleNumber } from '../rules.ts'
 import type { Reading } from '../service.ts'
 import type { Wishes } from '../sheets/wishes.ts'
@@ -73,19 +73,34 @@ function common(work: CrewWork, tag: number) {
   const { handling, equipment } = work
   return {
     ...calledWork(work),
+    parts: partsOf(work).map(({ placed: { work: id, running, number, title } }) => ({
+      work: id,
+      running,
+      number,
+      title,
+    })),
     tag,
     people: peopleFor(work),
     equipment: needsEquipment(handling) ? (equipment?.name ?? handling.class) : '',
   }
 }
 
-/** What keeps a work when it hangs, and the tool that frees it: as the placement says, the library, the method. */
-function locksOf({ answer, placed }: CrewWork, library: ReturnType<typeof stockedFixings>) {
-  const keeping = answer?.marks.filter(mark => mark.does === 'keeps') ?? []
-  const names = new Set(keeping.map(mark => mark.fixing.name))
-  const known = library.filter(fixing => names.has(fixing.name) && fixing.tool !== '').map(fixing => fixing.tool)
-  const tools = known.length > 0 ? known : (answer?.locks.map(lock => lock.tool) ?? [])
-  return { locks: keeping.length, tool: placed.lockTool === '' ? [...new Set(tools)].join(', ') : placed.lockTool }
+/**
+ * What keeps a work when it hangs, and the tools that free it: as the placement says, the library, the method. Of a set,
+ * what keeps each part.
+ */
+function locksOf({ hung }: CrewWork, library: ReturnType<typeof stockedFixings>) {
+  const each = hung.map(({ answer, placed }) => {
+    const keeping = answer?.marks.filter(mark => mark.does === 'keeps') ?? []
+    const names = new Set(keeping.map(mark => mark.fixing.name))
+    const known = library.filter(fixing => names.has(fixing.name) && fixing.tool !== '').map(fixing => fixing.tool)
+    const tools = known.length > 0 ? known : (answer?.locks.map(lock => lock.tool) ?? [])
+    return { locks: keeping.length, tools: placed.lockTool === '' ? tools : [placed.lockTool] }
+  })
+  return {
+    locks: each.reduce((sum, { locks }) => sum + locks, 0),
+    tool: [...new Set(each.flatMap(({ tools }) => tools))].join(', '),
+  }
 }
 
 /** What is to patch on each wall, in the order of the walls: holes as they were made, else as they are planned. */
@@ -135,13 +150,15 @@ const SAME_HOLE = 3
 /** Holes of a work that are planned and not made: as many as are left, those that no made one stands in for first. */
 function stillPlanned(work: CrewWork, made: readonly MadeHole[]): readonly Hole[] {
   const own = made.filter(each => each.placement === work.placed.placement)
-  const planned = holesOf(work.answer)
+  const planned = holesOfWork(work)
   const free = planned.filter(hole => !own.some(each => Math.hypot(each.x - hole.x, each.y - hole.y) <= SAME_HOLE))
-  const { fixing } = work.placed
+  const fixings = new Map(
+    work.hung.flatMap(({ placed: { fixing } }) => (fixing === null ? [] : [[fixing.name, fixing]])),
+  )
   return free.slice(0, Math.max(0, planned.length - own.length)).map(({ x, y, fixing: name }) => ({
     x,
     y,
-    diameter: fixing?.name === name ? fixing.shank : null,
-    depth: fixing?.name === name ? fixing.length : null,
+    diameter: fixings.get(name)?.shank ?? null,
+    depth: fixings.get(name)?.length ?? null,
   }))
 }

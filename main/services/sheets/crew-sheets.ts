@@ -1,10 +1,12 @@
 /** The crew's papers and the paper template: hardware, hanging order with its tags, patch list. They record nothing. */
 import type { SheetFile } from '../../../src/contract/areas/sheets.ts'
+import type { Elevation, PlacedWork } from '../../../src/contract/areas/walls.ts'
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
 import type { Finding } from '../../../src/contract/shared.ts'
 import { calledOn } from '../../../src/model/face-findings.ts'
 import { marksOfPlaced } from '../../../src/model/marks-of-face.ts'
+import { handsOf } from '../../../src/model/marks-of-set.ts'
 import type { TableSheet } from '../../../src/sheets/columns.ts'
 import { orderSheets, patchSheets } from '../../../src/sheets/crew-tables.ts'
 import { daySheets } from '../../../src/sheets/day-table.ts'
@@ -146,7 +148,7 @@ async function writePages(
 
 async function template(
   job: Job,
-  { placement, area = 'marks', ...wishes }: Received<'sheet.template'>,
+  { placement, part, area = 'marks', ...wishes }: Received<'sheet.template'>,
 ): Promise<Output<'sheet.template'>> {
   const style = styleOf(job, wishes)
   const at = row<{ exhibition: string; face: string }>(
@@ -158,14 +160,15 @@ async function template(
   const elevation = elevationOf(job.db, at.exhibition, at.face)
   const placed = elevation.works.find(each => each.placement === placement)
   if (placed === undefined) throw notFound('work on a wall', 'placement')
-  const marks = marksOfPlaced(elevation, placed, style)
+  const { hung, marks, parts } = atFullSize(elevation, placed, part, style)
   if ('problem' in marks) throw new Refusal('no-marks', marks.problem, { field: 'placement' })
-  job.progress(0, null, `Drawing ${calledOn(placed)} at full size`)
+  job.progress(0, null, `Drawing ${calledOn(hung)} at full size`)
   const faces = await openFaces()
-  const called = [placed.running === '' ? placed.number : placed.running, placed.title].filter(text => text !== '')
+  const called = [hung.running === '' ? hung.number : hung.running, hung.title].filter(text => text !== '')
   const drawn = paperTemplate(
     {
       answer: marks.answer,
+      parts,
       area,
       paper: style.paper,
       units: style,
@@ -178,12 +181,25 @@ async function template(
     },
     faces,
   )
-  const names = [elevation.exhibitionTitle, calledOn(placed), 'paper template']
+  const names = [elevation.exhibitionTitle, calledOn(hung), 'paper template']
   return {
     files: [await writePages(job, 'paper template', names, drawn.pages, faces, at.face)],
     findings: [],
     sheets: drawn.tiles.map(tile => tile.name),
   }
+}
+
+/** The work that the template is of, with its marks: one part of a set, a whole set with all its parts, any other work. */
+function atFullSize(elevation: Elevation, placed: PlacedWork, part: string | undefined, style: Style) {
+  const marks = marksOfPlaced(elevation, placed, style)
+  const hands = handsOf(placed, marks).filter(hand => hand.letter !== '')
+  if (part === undefined) {
+    const parts = hands.flatMap(({ letter, marks: own }) => ('answer' in own ? [{ letter, answer: own.answer }] : []))
+    return { hung: placed, marks, parts }
+  }
+  const own = hands.find(hand => hand.placed.work === part)
+  if (own === undefined) throw notFound('part of this set', 'part')
+  return { hung: own.placed, marks: own.marks, parts: [] }
 }
 
 export const crewSheetServices: ServicesOf<

@@ -72,6 +72,9 @@ const called = {
   faceName: z.string(),
 } as const
 
+/** Of a set, each part as it hangs: its tag is on its own back. Empty for any other work. */
+const parts = z.array(z.strictObject({ work: id, running: z.string(), number: z.string(), title: z.string() }))
+
 const crewFacts = z.strictObject({
   teams: z.int(),
   teamsFrom: z.enum(['house rule', 'this show']),
@@ -209,6 +212,7 @@ export const crewOrders = z.strictObject({
   hanging: z.array(
     z.strictObject({
       ...called,
+      parts,
       tag: z.int(),
       people: z.int(),
       class: z.enum(handlingClasses),
@@ -223,6 +227,7 @@ export const crewOrders = z.strictObject({
   down: z.array(
     z.strictObject({
       ...called,
+      parts,
       tag: z.int(),
       people: z.int(),
       equipment: z.string(),

@@ -139,6 +139,8 @@ export const sheetsArea = {
     'Draws the marks of a work on a wall at full size as PDF, cut over sheets that overlap.',
     z.strictObject({
       placement: id,
+      /** A work that is a part of the set that stands there: that part alone. */
+      part: id.optional(),
       /** The strip with the marks, or the whole work with its edges; the marks where left out. */
       area: z.enum(['marks', 'work']).optional(),
       ...wishes,

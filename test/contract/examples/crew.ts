@@ -312,6 +312,7 @@ export const crewExamples: ExamplesOf<keyof typeof crewArea> = {
           hanging: [
             {
               ...pans(known),
+              parts: [],
               tag: 1,
               people: 1,
               class: 'alone',
@@ -322,6 +323,7 @@ export const crewExamples: ExamplesOf<keyof typeof crewArea> = {
             },
             {
               ...causeway(known),
+              parts: [],
               tag: 2,
               people: 2,
               class: 'by hand',
@@ -334,6 +336,7 @@ export const crewExamples: ExamplesOf<keyof typeof crewArea> = {
           down: [
             {
               ...causeway(known),
+              parts: [],
               tag: 2,
               people: 2,
               equipment: '',
@@ -343,7 +346,18 @@ export const crewExamples: ExamplesOf<keyof typeof crewArea> = {
               tool: '',
               steps: expect.arrayContaining([expect.stringContaining('Two people')]),
             },
-            { ...pans(known), tag: 1, people: 1, equipment: '', after: [], method: '', locks: 0, tool: '', steps: [] },
+            {
+              ...pans(known),
+              parts: [],
+              tag: 1,
+              people: 1,
+              equipment: '',
+              after: [],
+              method: '',
+              locks: 0,
+              tool: '',
+              steps: [],
+            },
           ],
           patches: [{ face: known.northFace, faceName: 'Room 1, north', ...patches }],
           total: patches,

@@ -270,6 +270,12 @@ export const sheetsExamples: ExamplesOf<keyof typeof sheetsArea> = {
         code: 'not-found',
         field: 'placement',
       },
+      {
+        about: 'a part of a work that is no set',
+        input: known => ({ placement: known.causewayPlace ?? '', part: known.pans }),
+        code: 'not-found',
+        field: 'part',
+      },
     ],
   },
   'sheet.set': {

@@ -1,6 +1,5 @@
 /** A set on a wall: places of its parts, marks running from its left edge, and what sheets make of it. By hand. */
 import { describe, expect, test } from 'vitest'
-import type { PlacedWork } from '../../../src/contract/areas/walls.ts'
 import { wantedHoles } from '../../../src/model/holes-of-face.ts'
 import { laidOpen } from '../../../src/model/laid-open.ts'
 import { marksOfFace } from '../../../src/model/marks-of-face.ts'
@@ -8,48 +7,9 @@ import { hungOf, letterOf, placesOfParts } from '../../../src/model/parts-of-set
 import { setFindings } from '../../../src/model/set-findings.ts'
 import { wallSheetRows } from '../../../src/sheets/wall-rows.ts'
 import { placed, six, wallOf } from '../sheets/wall.ts'
+import { triptych } from './triptych.ts'
 
 const style = { unit: 'mm', steps: { mm: 1, fraction: 16 } } as const
-
-/** Salt pans 480 × 620, Causeway 710 × 910 and Raking 540 × 540, 19 mm apart: 480 + 19 + 710 + 19 + 540 = 1 768. */
-function triptych(more: Partial<PlacedWork> = {}, keeps: '' | 'gaps' | 'centres' = 'gaps'): PlacedWork {
-  const parts = six.slice(0, 3).map((given, index) => placed(given, index))
-  const [first] = parts
-  if (first === undefined || first.size === null) throw new Error('no part')
-  return {
-    ...first,
-    placement: 'p9',
-    work: 'w9',
-    running: '12',
-    title: 'Shore',
-    size: { ...first.size, width: 1768, height: 910, part: 'overall' },
-    mass: 19.2,
-    back: null,
-    x: 4000,
-    centreY: 1480,
-    set: {
-      form: 'row',
-      columns: null,
-      gapX: 19,
-      gapY: 0,
-      keeps,
-      parts: parts.map(({ work, number, title, size, mass, picture, back, fixing, keeper, lockTool, hooksApart }) => ({
-        work,
-        number,
-        title,
-        size,
-        mass,
-        picture,
-        back,
-        fixing,
-        keeper,
-        lockTool,
-        hooksApart,
-      })),
-    },
-    ...more,
-  }
-}
 
 describe('a triptych', () => {
   // Left edge 4 000 − 884 = 3 116.
