@@ -8,6 +8,7 @@ import { calledOn } from '../../src/model/face-findings.ts'
 import { call } from '../host/client.svelte.ts'
 import { frame } from '../shell/frame.svelte.ts'
 import { show } from '../shell/show.svelte.ts'
+import { hasLock } from './marks-on.ts'
 import type { Wall } from './wall.svelte.ts'
 
 /** Which works give way when a gap is typed: the one beside it, or it and all beyond. */
@@ -132,7 +133,7 @@ export async function stepOn(wall: Wall): Promise<void> {
   const works = wall.selected
   const [first] = works
   if (first === undefined) return
-  const locks = works.every(work => wall.locksOf(work.placement))
+  const locks = works.every(work => hasLock(wall, work.placement))
   const order: readonly PlacedWork['state'][] = [
     'planned',
     'hung',

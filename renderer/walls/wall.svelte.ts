@@ -8,9 +8,7 @@ import type { Input } from '../../src/contract/contract.ts'
 import type { Finding } from '../../src/contract/shared.ts'
 import { columnsOf } from '../../src/drawing/columns.ts'
 import { alongTo, placeAt, type Spot, staysPut, withSpots } from '../../src/drawing/places.ts'
-import type { Offers } from '../../src/hang/nearest-shape.ts'
 import type { Steps } from '../../src/hang/printing.ts'
-import { slotOf } from '../../src/hang/steps.ts'
 import { climb } from '../../src/hang/wall.ts'
 import { wallChain } from '../../src/layout/chains.ts'
 import type { HungRect } from '../../src/layout/findings.ts'
@@ -18,13 +16,12 @@ import { findingsOfMoved, findingsThatStand } from '../../src/layout/moving.ts'
 import { carriedBy } from '../../src/layout/snap.ts'
 import { calledOn, faceFindings, rectOf, unsettled } from '../../src/model/face-findings.ts'
 import { type MarksOrWhy, marksOfPlaced } from '../../src/model/marks-of-face.ts'
-import { nearestOfPlaced } from '../../src/model/nearest-of-face.ts'
 import { watch } from '../host/catalogue.svelte.ts'
 import { call } from '../host/client.svelte.ts'
 import { desk } from '../host/desk.svelte.ts'
 import { frame } from '../shell/frame.svelte.ts'
 import { show } from '../shell/show.svelte.ts'
-import { isOff, Made } from './made.svelte.ts'
+import { Made } from './made.svelte.ts'
 
 type Places = Input<'placement.put'>['places']
 type PutClash = Awaited<ReturnType<typeof put>>['clashes'][number]
@@ -38,14 +35,6 @@ interface Offset {
   readonly ids: ReadonlySet<string>
   readonly dx: number
   readonly dy: number
-}
-
-/** Where a hole is planned that nobody has made there. */
-export interface PlannedHole {
-  readonly x: number
-  readonly y: number
-  /** It only keeps the work: a lock, a plate's screw. */
-  readonly keeps: boolean
 }
 
 const none: ReadonlyMap<string, Spot> = new Map()
@@ -180,15 +169,6 @@ export class Wall {
     return marksOfPlaced(elevation, work, { unit: desk.unit, steps: this.steps })
   }
 
-  /** Where the marks of a work that stands still would be clear; null while it moves or has none. */
-  nearestOf(placement: string): Offers | null {
-    const { elevation, works } = this
-    const work = works.find(one => one.placement === placement)
-    if (elevation === undefined || work === undefined || this.offset !== null) return null
-    const found = nearestOfPlaced({ ...elevation, works: [...works] }, work, { unit: desk.unit, steps: this.steps })
-    return 'problem' in found ? null : found
-  }
-
   private offsetSpots({ ids, dx, dy }: Offset): ReadonlyMap<string, Spot> {
     return new Map(
       this.works
@@ -212,33 +192,6 @@ export class Wall {
   /** By how much a work under the hand has climbed along a ramp, beside the hand's own way; 0 on a level line. */
   climbed({ x }: PlacedWork): number {
     return this.offset === null ? 0 : climb(this.ramp, x, x + this.offset.dx)
-  }
-
-  /** Planned holes of a work that are not made where they are planned; null where its marks are not known. */
-  plannedHoles(placement: string): readonly PlannedHole[] | null {
-    const found = this.marks.get(placement)
-    if (found === undefined || 'problem' in found) return null
-    const rows = this.made.rowsOf([placement])
-    return found.answer.marks
-      .filter(mark => mark.on !== 'floor')
-      .filter(mark => !rows.some(row => row.slot === slotOf(mark) && row.made !== null && !isOff(row)))
-      .map(mark => ({ ...mark.hole, keeps: mark.does === 'keeps' }))
-  }
-
-  /** Whether somebody has a lock to shut. */
-  locksOf(placement: string): boolean {
-    const found = this.marks.get(placement)
-    return found !== undefined && 'answer' in found && found.answer.locks.length > 0
-  }
-
-  /** How far the marks of a work are made, in words: "drilled", "1 of 2 marked"; empty while all are planned. */
-  madeWords(placement: string): string {
-    const rows = this.made.rowsOf([placement])
-    const drilled = rows.filter(row => row.state === 'drilled').length
-    const made = rows.filter(row => row.made !== null).length
-    const say = (count: number, word: string) => (count === rows.length ? word : `${count} of ${rows.length} ${word}`)
-    if (made === 0) return ''
-    return drilled > 0 ? say(drilled, 'drilled') : say(made, 'marked')
   }
 
   /** Held, hung or drilled: no hand moves it. */
