@@ -8,6 +8,7 @@ import type { LateChange, LateOffer } from '../../src/contract/areas/marks.ts'
 import type { Elevation, PlacedWork } from '../../src/contract/areas/walls.ts'
 import type { Output } from '../../src/contract/contract.ts'
 import { lateSeen } from '../../src/model/late-seen.ts'
+import { hungOf } from '../../src/model/parts-of-set.ts'
 import { watch } from '../host/catalogue.svelte.ts'
 import { call, refusalOf } from '../host/client.svelte.ts'
 import { desk } from '../host/desk.svelte.ts'
@@ -28,6 +29,8 @@ export class Late {
   /** The entry of the work that it is about, and of the one that it changes places with. */
   one = $state('')
   other = $state('')
+  /** Of a set, the work of the part that came otherwise. */
+  part = $state('')
   /** As typed; empty for as it is. */
   width = $state('')
   height = $state('')
@@ -46,6 +49,12 @@ export class Late {
   private asked = $state.raw<LateChange | null>(null)
 
   readonly subject = $derived.by((): PlacedWork | null => this.wall.works.find(work => work.entry === this.one) ?? null)
+  /** The parts of a set; none of any other work. */
+  readonly parts = $derived.by(() => (this.subject === null || this.subject.set === null ? [] : hungOf(this.subject)))
+  /** What has a frame of its own: the work, or the part of a set. */
+  readonly framed = $derived.by(
+    (): PlacedWork | null => this.parts.find(part => part.work === this.part) ?? this.parts[0] ?? this.subject,
+  )
   private readonly read = $derived.by(() => this.readAll())
   readonly problems = $derived.by(() => this.read.problems)
   readonly query = watch('late.offer', () => {
@@ -96,7 +105,7 @@ export class Late {
       else if (!stale) this.shown = { change: asked, answer: value }
     })
     $effect(() => {
-      const { subject } = this
+      const subject = this.framed
       const figure = (typed: string, was: number | null | undefined) => {
         const read = this.lengthOf(typed, was)
         return typeof read === 'number' ? read : null
@@ -120,14 +129,15 @@ export class Late {
     this.open = true
   }
 
-  about(entry: string): void {
+  about(entry: string, part = ''): void {
     this.one = entry
+    this.part = part
     this.width = ''
     this.height = ''
     this.depth = ''
     this.turned = false
     this.reset()
-    const work = this.wall.works.find(each => each.entry === entry)
+    const work = this.framed
     this.measuring.load(work?.back == null ? null : { id: entry, by: '', at: '', note: '', ...work.back })
   }
 
@@ -161,7 +171,7 @@ export class Late {
   }
 
   async take(): Promise<void> {
-    const { asked, chosen, subject } = this
+    const { asked, chosen, framed } = this
     if (asked === null || chosen === null || show.id === null || !this.settled || this.taking) return
     const voids = this.voids
     this.taking = true
@@ -174,7 +184,7 @@ export class Late {
         moves: chosen.moves.map(({ entry, x, y }) => ({ entry, x, y })),
       })
       this.close()
-      frame.say(takenWords(chosen, voids, subject))
+      frame.say(takenWords(chosen, voids, framed))
     } catch (thrown) {
       const refused = refusalOf(thrown)
       if (refused.code === 'offer-gone') {
@@ -215,8 +225,8 @@ export class Late {
   }
 
   private readFrame(): { readonly change: Different | null; readonly problems: Readonly<Record<string, string>> } {
-    const { subject, measuring } = this
-    if (subject === null) return { change: null, problems: {} }
+    const { subject, framed, measuring } = this
+    if (subject === null || framed === null) return { change: null, problems: {} }
     const problems: Record<string, string> = {}
     const figure = (name: string, typed: string, was: number | null | undefined) => {
       const read = this.lengthOf(typed, was)
@@ -224,9 +234,9 @@ export class Late {
       else if (read !== null && read <= 0) problems[name] = 'Type a length above 0.'
       return typeof read === 'number' && read > 0 ? read : null
     }
-    const width = figure('width', this.width, subject.size?.width)
-    const height = figure('height', this.height, subject.size?.height)
-    const depth = figure('depth', this.depth, subject.size?.depth)
+    const width = figure('width', this.width, framed.size?.width)
+    const height = figure('height', this.height, framed.size?.height)
+    const depth = figure('depth', this.depth, framed.size?.depth)
     const back = this.turned ? this.backTyped() : undefined
     const same =
       [this.width, this.height, this.depth].every(typed => typed.trim() === '') && !(this.turned && measuring.touched)
@@ -236,6 +246,7 @@ export class Late {
       change: {
         kind: 'different',
         entry: subject.entry,
+        ...(framed === subject ? {} : { part: framed.work }),
         width,
         height,
         depth,

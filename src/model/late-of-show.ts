@@ -16,7 +16,7 @@ import type { Change, LateQuestion, LateWork, NeededHole, Offer, Prices } from '
 import { lowerings, saysLowered } from '../late/ways.ts'
 import { calledOn } from './face-findings.ts'
 import { neededFrom, SAME_HOLE, wantedHoles } from './holes-of-face.ts'
-import { asItIs, type Changed, changedBy, replaced, worksIfDifferent } from './late-changed.ts'
+import { asItIs, type Changed, changedBy, replaced, whyNoFrame, worksIfDifferent } from './late-changed.ts'
 import { newStops } from './late-stops.ts'
 import type { MarksStyle } from './marks-of-face.ts'
 
@@ -45,9 +45,9 @@ export function lateOfShow(walls: readonly Elevation[], change: LateChange, styl
     case 'different': {
       const wall = wallOf(walls, change.entry)
       if (wall === undefined) return nothing('This work is not on a wall.')
-      const set = wall.works.some(work => work.entry === change.entry && work.set !== null)
-      if (set && change.kind === 'different') {
-        return nothing('This is a set. Measure the part that came otherwise on its own page; its set follows.')
+      if (change.kind === 'different') {
+        const problem = whyNoFrame(wall, change)
+        if (problem !== '') return nothing(problem)
       }
       return asked(wall, changeOn(wall, change), style, changedBy(wall, change))
     }
@@ -64,13 +64,13 @@ function wallOf(walls: readonly Elevation[], entry: string): Elevation | undefin
 
 function changeOn(wall: Elevation, change: Extract<LateChange, { kind: 'drop' | 'different' }>): Change {
   if (change.kind === 'drop') return { kind: 'drop', id: change.entry }
-  const { width, height } = change
-  return { kind: 'different', id: change.entry, width, height, holes: holesIfDifferent(wall, change) }
+  const work = worksIfDifferent(wall, change).find(each => each.entry === change.entry)
+  const { width, height } = work?.size ?? change
+  return { kind: 'different', id: change.entry, width, height, holes: holesIfDifferent(wall, work) }
 }
 
 /** Where the work would have its holes with the other frame, from its centre: its marks asked with the new facts. */
-function holesIfDifferent(elevation: Elevation, change: Extract<LateChange, { kind: 'different' }>): NeededHole[] {
-  const work = worksIfDifferent(elevation, change).find(each => each.entry === change.entry)
+function holesIfDifferent(elevation: Elevation, work: PlacedWork | undefined): NeededHole[] {
   if (work === undefined) return []
   const wanted = wantedHoles({ ...elevation, works: [work] }, plain)
   return neededFrom(wanted, { x: work.x, y: work.centreY })

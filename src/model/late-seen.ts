@@ -9,6 +9,7 @@ import type { Point, Rect } from '../geometry/rect.ts'
 import type { Steps } from '../hang/printing.ts'
 import { type WallPiece, wallChain } from '../layout/chains.ts'
 import { rectOf } from './face-findings.ts'
+import { worksIfDifferent } from './late-changed.ts'
 
 export interface LateGhost extends Rect {
   readonly id: string
@@ -42,9 +43,9 @@ export function lateSeen(elevation: Elevation, change: LateChange, offer: LateOf
   })
   const known = new Set(moved.map(move => move.entry))
   if (change.kind === 'different' && !known.has(change.entry)) {
-    const work = here.get(change.entry)
-    const { width, height } = change
-    if (work !== undefined) {
+    const work = worksIfDifferent(elevation, change).find(each => each.entry === change.entry)
+    if (work !== undefined && work.size !== null) {
+      const { width, height } = work.size
       const centre = { x: work.x, y: work.centreY }
       const rect = { x: centre.x - width / 2, y: centre.y - height / 2, width, height }
       ghosts.push({ id: change.entry, name: work.running, ...rect, from: centre })

@@ -5,68 +5,20 @@
  */
 import { beforeEach, describe, expect, test } from 'vitest'
 import type { Output } from '../../src/contract/contract.ts'
-import { newCatalogue, type Opened, openOn, ownFolder, refusalCode } from './opened.ts'
-
-/** Height, width, drop, inset, left edge. */
-const six = [
-  ['A', 620, 480, 95, 40, 900],
-  ['B', 910, 710, 140, 55, 2012],
-  ['C', 540, 540, 70, 35, 3354],
-  ['D', 1220, 960, 210, 60, 4526],
-  ['E', 620, 480, 95, 40, 6118],
-  ['F', 760, 1010, 130, 50, 7230],
-] as const
+import { type Opened, refusalCode } from './opened.ts'
+import { sitDown, wallOfSix } from './wall-of-six.ts'
 
 let here: Opened
 let show: string
-let faces: string[]
-let entry: Record<string, string>
-let place: Record<string, string>
+let faces: readonly string[]
+let entry: Readonly<Record<string, string>>
+let place: Readonly<Record<string, string>>
 
 beforeEach(async () => {
-  const folder = ownFolder()
-  here = openOn(folder, newCatalogue(folder))
-  const { call } = here
-  for (const name of ['Tamsin Oake', 'Ivo Marl']) {
-    await call('person.add', { name, role: 'technician', lengthUnit: 'mm', paper: 'A4', fraction: 16 })
-  }
-  await sit('Tamsin Oake')
-  show = (await call('exhibition.add', { title: 'Low Water' })).id
-  const room = await call('room.add', {
-    name: 'Room 1',
-    height: 3450,
-    walls: [{ length: 9140 }, { length: 5200 }, { length: 9140 }, { length: 5200 }],
-  })
-  expect(room.walls).toHaveLength(4)
-  faces = ((await call('room.list', {})).rooms[0]?.walls ?? []).map(wall => wall.face)
-  const hook = await call('fixing.add', { name: 'hook', kind: 'hook', holeOffset: 14, ratedKg: 22.7 })
-  entry = {}
-  place = {}
-  for (const [title, height, width, drop, inset, left] of six) {
-    const work = await call('work.add', { title, exhibition: show })
-    await call('work.addSize', { work: work.id, part: 'framed', height, width, raw: '', kind: 'measured' })
-    await call('work.setBack', {
-      work: work.id,
-      method: 'd-rings',
-      seenFrom: 'front',
-      data: { left: { drop, inset }, right: { drop, inset } },
-    })
-    entry[title] = work.entry ?? ''
-    const put = await call('placement.put', {
-      exhibition: show,
-      places: [
-        { entry: work.entry ?? '', face: faces[0] ?? '', x: left + width / 2, rule: 'face', y: null, was: null },
-      ],
-    })
-    place[title] = put.placements[0] ?? ''
-    await call('placement.update', { id: place[title], changes: { fixing: { was: null, to: hook.id } } })
-  }
+  ;({ here, show, faces, entry, place } = await wallOfSix())
 }, 60_000)
 
-async function sit(name: string) {
-  const { people } = await here.call('person.list', {})
-  await here.call('desk.sit', { person: people.find(person => person.name === name)?.id ?? '' })
-}
+const sit = (name: string) => sitDown(here, name)
 
 const face = () => faces[0] ?? ''
 const marksOf = (...titles: string[]) => ({

@@ -126,8 +126,9 @@ function labelOf({ db }: Writing, change: LateChange): string {
 /** The frame and back as measured now, as dated rows like any other measuring; the newest is what hangs. */
 function writeFacts(writing: Writing, change: Extract<LateChange, { kind: 'different' }>): void {
   const { db } = writing
-  const work = value<string>(db, 'SELECT work FROM entry WHERE id = :entry', { entry: change.entry })
-  if (work === undefined) throw notFound('work in this show', 'change.entry')
+  const own = value<string>(db, 'SELECT work FROM entry WHERE id = :entry', { entry: change.entry })
+  if (own === undefined) throw notFound('work in this show', 'change.entry')
+  const work = change.part ?? own
   // The edit is the late change; the measuring inside it has no words of its own.
   const quiet: Writing = { ...writing, label: () => {} }
   const hanging = hangingSizeOf(db, work)

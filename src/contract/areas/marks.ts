@@ -43,6 +43,8 @@ export const lateChange = z.discriminatedUnion('kind', [
   z.strictObject({
     kind: z.literal('different'),
     entry: id,
+    /** Of a set, which of its parts came otherwise: size and back are that part’s, and the set follows. */
+    part: id.optional(),
     width: size,
     height: size,
     depth: size.nullable().optional(),
