@@ -1,7 +1,7 @@
 /** Schemas and small helpers that several methods share: a drop, an inset, a pair of hangers on a frame. */
 import * as z from 'zod'
 import { Refusal } from '../contract/refusal.ts'
-import type { BackField, Bearing, MethodAnswer, PlainFinding, WorkSize } from './method.ts'
+import type { Bearing, MethodAnswer, PlainFinding, WorkSize } from './method.ts'
 
 export const measured = z.number().gt(0).max(1e5).meta({ description: 'measured on the back, millimetres' })
 export const measuredOrZero = z.number().min(0).max(1e5).meta({ description: 'measured on the back, millimetres' })
@@ -12,6 +12,9 @@ export const hangerSide = z.strictObject({
   /** From the side edge to the middle of the hanger. */
   inset: measuredOrZero.nullable().optional(),
 })
+
+/** Two hangers on a frame, each with its drop, and how far they are apart. */
+export const pairShape = { left: hangerSide, right: hangerSide, spacing: measured.nullable().optional() }
 
 /** What most methods have not: a wire, a cleat, measured spacings. Their load is shared by moments about the mass. */
 export const bare = {
@@ -76,17 +79,6 @@ export function keeps(name: string, side: Bearing['side'], fromLeft: number, up:
   return { side, does: 'keeps', name, on: 'wall', fromLeft, drop: height - up, from: 'bottom' }
 }
 
-/** The field of a measured spacing, for forms. */
-export function spacingField(what: string, at: readonly string[] = []): BackField {
-  return {
-    path: [...at, 'spacing'],
-    label: `Between the ${what}s`,
-    hint: `From the middle of one ${what} to the middle of the other, measured on the work.`,
-    kind: 'length',
-    required: false,
-  }
-}
-
 /** A drop that is not on the work at all is a slip of the tape. */
 export function checkDrop(drop: number, work: WorkSize, field: string): void {
   if (drop >= work.height) {
@@ -144,27 +136,20 @@ export function unevenFinding(
   ]
 }
 
-/** The fields of both sides' drop and inset, for forms; `at` where the pair is not at the top of the data. */
-export function sideFields(
-  what: string,
-  dropHint: string,
-  insetRequired: boolean,
-  at: readonly string[] = [],
-): readonly BackField[] {
-  return (['left', 'right'] as const).flatMap(side => [
-    {
-      path: [...at, side, 'drop'],
-      label: `Drop of the ${side} ${what}`,
-      hint: dropHint,
-      kind: 'length' as const,
-      required: true,
-    },
-    {
-      path: [...at, side, 'inset'],
-      label: `Inset of the ${side} ${what}`,
-      hint: `From the ${side} edge to the middle of the ${what}.`,
-      kind: 'length' as const,
-      required: insetRequired,
-    },
-  ])
+/** The hangers of a back where they are measured. Refuses as `placePair` does, and a drop that is not on the work. */
+export function pairOn(
+  {
+    left,
+    right,
+    spacing,
+  }: {
+    readonly left: z.output<typeof hangerSide>
+    readonly right: z.output<typeof hangerSide>
+    readonly spacing?: number | null | undefined
+  },
+  work: WorkSize,
+): HangerPair {
+  checkDrop(left.drop, work, 'back.data.left.drop')
+  checkDrop(right.drop, work, 'back.data.right.drop')
+  return placePair(work.width, left.inset, right.inset, spacing, 'back.data.spacing')
 }

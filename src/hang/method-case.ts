@@ -2,6 +2,7 @@
 import * as z from 'zod'
 import { Refusal } from '../contract/refusal.ts'
 import { numberAt } from './back.ts'
+import { measureField } from './back-fields.ts'
 import { bare, measured } from './measures.ts'
 import type { BackField, HangQuestion, PlainFigure, PlainFinding } from './method.ts'
 import { defineMethod } from './method.ts'
@@ -49,13 +50,9 @@ export const showcase = defineMethod({
   fields: [
     ...standingFields('case’s base'),
     ...(['height', 'width', 'depth'] as const).map(side => inside(side)),
-    {
-      path: ['bonnet', 'mass'],
-      label: 'Weight of the bonnet',
-      hint: 'Two people or more lift it straight up.',
+    measureField(['bonnet', 'mass'], 'Weight of the bonnet', 'Two people or more lift it straight up.', {
       kind: 'mass',
-      required: false,
-    },
+    }),
   ],
   draw: standingDrawing,
   answer: (back, question) => {
@@ -91,13 +88,9 @@ export const showcase = defineMethod({
 })
 
 function inside(side: 'height' | 'width' | 'depth'): BackField {
-  return {
-    path: ['bonnet', side],
-    label: `Inside ${side} of the bonnet`,
-    hint: 'Free inside, from face to face.',
-    kind: 'length',
+  return measureField(['bonnet', side], `Inside ${side} of the bonnet`, 'Free inside, from face to face.', {
     required: true,
-  }
+  })
 }
 
 /** Free room round the object. Refuses a bonnet that it does not fit into, naming the side. */

@@ -5,6 +5,7 @@
 import * as z from 'zod'
 import { Refusal } from '../contract/refusal.ts'
 import { numberAt } from './back.ts'
+import { measureField } from './back-fields.ts'
 import { liftFinding } from './lift.ts'
 import { carries, checkDrop, measured, measuredOrZero } from './measures.ts'
 import type { CleatEdge, HangQuestion, PlainFinding } from './method.ts'
@@ -60,48 +61,31 @@ export const cleat = defineMethod({
   section: (raw, work, fixing) =>
     cleatSection(numberAt(raw, ['drop']) ?? work.height / 6, numberAt(raw, ['depth']), work, fixing),
   fields: [
-    {
-      path: ['drop'],
-      label: 'Drop of the cleat',
-      hint: 'From the top edge down to the line where the work’s part bears on the wall’s part.',
-      kind: 'length',
-      required: true,
-    },
-    {
-      path: ['length'],
-      label: 'Length on the work',
-      hint: 'The whole bar on the work.',
-      kind: 'length',
-      required: true,
-    },
-    ...(['left', 'right'] as const).map(at => ({
-      path: [at, 'inset'],
-      label: `Inset of the ${at} end`,
-      hint: `From the ${at} edge to the end of the bar; leave both out if it is centred.`,
-      kind: 'length' as const,
-      required: false,
-    })),
-    {
-      path: ['wallLength'],
-      label: 'Length on the wall',
-      hint: 'Half an inch to an inch shorter than the work’s part, so that it can slide.',
-      kind: 'length',
-      required: false,
-    },
-    {
-      path: ['depth'],
-      label: 'Thickness',
-      hint: 'The spacer at the bottom is as thick.',
-      kind: 'length',
-      required: false,
-    },
-    {
-      path: ['holes'],
-      label: 'Holes of a metal strip',
-      hint: 'From the middle of one hole to the next, 100 to 150 mm; leave it out for a wooden part.',
-      kind: 'length',
-      required: false,
-    },
+    measureField(
+      ['drop'],
+      'Drop of the cleat',
+      'From the top edge down to the line where the work’s part bears on the wall’s part.',
+      { required: true },
+    ),
+    measureField(['length'], 'Length on the work', 'The whole bar on the work.', { required: true }),
+    ...(['left', 'right'] as const).map(at =>
+      measureField(
+        [at, 'inset'],
+        `Inset of the ${at} end`,
+        `From the ${at} edge to the end of the bar; leave both out if it is centred.`,
+      ),
+    ),
+    measureField(
+      ['wallLength'],
+      'Length on the wall',
+      'Half an inch to an inch shorter than the work’s part, so that it can slide.',
+    ),
+    measureField(['depth'], 'Thickness', 'The spacer at the bottom is as thick.'),
+    measureField(
+      ['holes'],
+      'Holes of a metal strip',
+      'From the middle of one hole to the next, 100 to 150 mm; leave it out for a wooden part.',
+    ),
     ...diagonalFields,
   ],
   draw: (raw, work) => {

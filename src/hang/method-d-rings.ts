@@ -3,18 +3,10 @@
  * rings are. The rings fix the work sideways too, so spacing counts to the millimetre.
  */
 import * as z from 'zod'
-import type { Point } from '../geometry/rect.ts'
 import { numberAt } from './back.ts'
-import {
-  carries,
-  checkDrop,
-  hangerSide,
-  measured,
-  placePair,
-  sideFields,
-  spacingFinding,
-  unevenFinding,
-} from './measures.ts'
+import { pairFields, ringScrewField, spacingField } from './back-fields.ts'
+import { pairDrawing } from './drawing-pieces.ts'
+import { bare, carries, measured, pairOn, pairShape, spacingFinding, unevenFinding } from './measures.ts'
 import type { HangQuestion, PlainFinding } from './method.ts'
 import { defineMethod } from './method.ts'
 import { pullOutFigure } from './pull-out.ts'
@@ -22,9 +14,7 @@ import { ringSection, STAND_OFF } from './section.ts'
 import { diagonalFields, diagonals, squareFindings } from './square.ts'
 
 const data = z.strictObject({
-  left: hangerSide,
-  right: hangerSide,
-  spacing: measured.nullable().optional(),
+  ...pairShape,
   /** Length of the screws that hold the rings on the frame. */
   ringScrew: measured.nullable().optional(),
   diagonals,
@@ -49,57 +39,24 @@ export const dRings = defineMethod({
   ],
   section: (raw, work, fixing) => ringSection(numberAt(raw, ['left', 'drop']) ?? work.height / 3, work, fixing),
   fields: [
-    ...sideFields('ring', 'From the top edge down to the inside top of the ring, pulled up as it will hang.', false),
-    {
-      path: ['spacing'],
-      label: 'Between the rings',
-      hint: 'From the middle of one ring to the middle of the other, measured on the work.',
-      kind: 'length',
-      required: false,
-    },
-    {
-      path: ['ringScrew'],
-      label: 'Screws of the rings',
-      hint: 'Their length under the head: they must stay inside the frame’s depth.',
-      kind: 'length',
-      required: false,
-    },
+    ...pairFields('ring', 'From the top edge down to the inside top of the ring, pulled up as it will hang.'),
+    spacingField('ring'),
+    ringScrewField,
     ...diagonalFields,
   ],
   draw: (raw, work) => {
-    const inset = (side: 'left' | 'right') => numberAt(raw, [side, 'inset'])
-    const drop = (side: 'left' | 'right') => numberAt(raw, [side, 'drop']) ?? work.height / 3
-    const spacing = numberAt(raw, ['spacing'])
-    const usual = spacing === null ? work.width / 12 : (work.width - spacing) / 2
-    const left: Point = { x: inset('left') ?? usual, y: drop('left') }
-    const right: Point = { x: work.width - (inset('right') ?? usual), y: drop('right') }
-    return {
-      rings: [left, right],
-      lines: [],
-      blocks: [],
-      dimensions: [
-        { path: ['left', 'drop'], from: { x: left.x, y: 0 }, to: left, value: numberAt(raw, ['left', 'drop']) },
-        { path: ['right', 'drop'], from: { x: right.x, y: 0 }, to: right, value: numberAt(raw, ['right', 'drop']) },
-        { path: ['left', 'inset'], from: { x: 0, y: left.y }, to: left, value: inset('left') },
-        { path: ['right', 'inset'], from: right, to: { x: work.width, y: right.y }, value: inset('right') },
-        { path: ['spacing'], from: left, to: right, value: spacing },
-      ],
-    }
+    const { left, right, dimensions } = pairDrawing(raw, work, [], work.height / 3)
+    return { rings: [left, right], lines: [], blocks: [], dimensions }
   },
   answer: (back, question) => {
     const { work, rules, say, fixing } = question
-    checkDrop(back.left.drop, work, 'back.data.left.drop')
-    checkDrop(back.right.drop, work, 'back.data.right.drop')
-    const pair = placePair(work.width, back.left.inset, back.right.inset, back.spacing, 'back.data.spacing')
+    const pair = pairOn(back, work)
     return {
+      ...bare,
       bearings: [carries('left', pair.left, back.left.drop), carries('right', pair.right, back.right.drop)],
       spacing: pair.measured,
       spacingFromInsets: pair.fromInsets,
-      wire: null,
-      cleat: null,
       carriers: [pair.left, pair.right],
-      sharing: 'moments',
-      steps: [],
       figures: pullOutFigure(question, Math.min(back.left.drop, back.right.drop), STAND_OFF),
       findings: [
         ...spacingFinding(pair, rules.measureTolerance, say),

@@ -4,20 +4,10 @@
  */
 import * as z from 'zod'
 import { numberAt } from './back.ts'
+import { measureField, pairFields, spacingField } from './back-fields.ts'
 import { pairDrawing, plateAt, small } from './drawing-pieces.ts'
 import { liftFinding } from './lift.ts'
-import {
-  bare,
-  carries,
-  checkDrop,
-  hangerSide,
-  measured,
-  placePair,
-  sideFields,
-  spacingField,
-  spacingFinding,
-  unevenFinding,
-} from './measures.ts'
+import { bare, carries, measured, pairOn, pairShape, spacingFinding, unevenFinding } from './measures.ts'
 import type { Fixing, PlainFinding, SectionDrawing } from './method.ts'
 import { defineMethod } from './method.ts'
 import { pullOutFigure } from './pull-out.ts'
@@ -25,9 +15,7 @@ import { box, dimension, dropAndHole, framedWork, type SectionWork } from './sec
 import { diagonalFields, diagonals, squareFindings } from './square.ts'
 
 const data = z.strictObject({
-  left: hangerSide,
-  right: hangerSide,
-  spacing: measured.nullable().optional(),
+  ...pairShape,
   /** Width of the narrow slot, and of the round entry below it. */
   slot: measured.nullable().optional(),
   entry: measured.nullable().optional(),
@@ -62,18 +50,18 @@ export const keyholePlates = defineMethod({
   ],
   section: (raw, work, fixing) => plateSection(raw, work, fixing),
   fields: [
-    ...sideFields(
-      'slot',
-      'From the top edge down to the upper end of the narrow slot, where the shank will rest.',
-      false,
-    ),
+    ...pairFields('slot', 'From the top edge down to the upper end of the narrow slot, where the shank will rest.'),
     spacingField('slot'),
-    length('slot', 'Width of the slot', 'The narrow part: the shank must pass, the head must not.'),
-    length('entry', 'Width of the entry', 'The round part: the head must pass.'),
-    length('slide', 'Way down the slot', 'From the middle of the entry up to the upper end of the slot.'),
-    length('thickness', 'Thickness of the plate', 'The head stands out of the wall by so much and a little more.'),
-    length(
-      'recess',
+    measureField(['slot'], 'Width of the slot', 'The narrow part: the shank must pass, the head must not.'),
+    measureField(['entry'], 'Width of the entry', 'The round part: the head must pass.'),
+    measureField(['slide'], 'Way down the slot', 'From the middle of the entry up to the upper end of the slot.'),
+    measureField(
+      ['thickness'],
+      'Thickness of the plate',
+      'The head stands out of the wall by so much and a little more.',
+    ),
+    measureField(
+      ['recess'],
       'Depth behind the plate’s face',
       'From the face of the plate into the frame: head and plate find room there.',
     ),
@@ -91,9 +79,7 @@ export const keyholePlates = defineMethod({
   },
   answer: (back, question) => {
     const { work, rules, say, fixing } = question
-    checkDrop(back.left.drop, work, 'back.data.left.drop')
-    checkDrop(back.right.drop, work, 'back.data.right.drop')
-    const pair = placePair(work.width, back.left.inset, back.right.inset, back.spacing, 'back.data.spacing')
+    const pair = pairOn(back, work)
     const thickness = back.thickness ?? null
     return {
       bearings: [carries('left', pair.left, back.left.drop), carries('right', pair.right, back.right.drop)],
@@ -134,10 +120,6 @@ export const keyholePlates = defineMethod({
     }
   },
 })
-
-function length(key: string, label: string, hint: string) {
-  return { path: [key], label, hint, kind: 'length' as const, required: false }
-}
 
 /** Head and shank against slot and entry. What nobody measured is asked for; what cannot hold stops. */
 function headFindings(back: Data, fixing: Fixing, say: (mm: number) => string): readonly PlainFinding[] {

@@ -4,17 +4,15 @@
  */
 import * as z from 'zod'
 import type { Point } from '../geometry/rect.ts'
+import { choiceField, measureField, pairFields, spacingField } from './back-fields.ts'
 import { pairDrawing } from './drawing-pieces.ts'
 import {
   bare,
-  checkDrop,
   type HangerPair,
-  hangerSide,
   measured,
   measuredOrZero,
-  placePair,
-  sideFields,
-  spacingField,
+  pairOn,
+  pairShape,
   spacingFinding,
   unevenFinding,
 } from './measures.ts'
@@ -26,9 +24,7 @@ import { diagonalFields, diagonals, squareFindings } from './square.ts'
 import { heightAlong } from './wall.ts'
 
 const data = z.strictObject({
-  left: hangerSide,
-  right: hangerSide,
-  spacing: measured.nullable().optional(),
+  ...pairShape,
   /** Two upright hangers, two that meet at one hook, or one cord through both rings over two hooks. */
   way: z.enum(['upright', 'one-point', 'loop']),
   by: z.discriminatedUnion('with', [
@@ -65,71 +61,28 @@ export const pictureRail = defineMethod({
   ],
   section: (raw, work, fixing) => railSection(raw, work, fixing),
   fields: [
-    ...sideFields('ring', 'From the top edge down to the inside top of the ring, pulled up as it will hang.', false),
+    ...pairFields('ring', 'From the top edge down to the inside top of the ring, pulled up as it will hang.'),
     spacingField('ring'),
-    {
-      path: ['way'],
-      label: 'The hangers go',
-      hint: 'Upright ones keep the work level and still.',
-      kind: 'choice',
-      choices: [
-        { value: 'upright', label: 'straight up from each ring' },
-        { value: 'one-point', label: 'to one hook' },
-        { value: 'loop', label: 'as one cord through both rings, over two hooks' },
-      ],
+    choiceField(['way'], 'The hangers go', 'Upright ones keep the work level and still.', [
+      { value: 'upright', label: 'straight up from each ring' },
+      { value: 'one-point', label: 'to one hook' },
+      { value: 'loop', label: 'as one cord through both rings, over two hooks' },
+    ]),
+    choiceField(['by', 'with'], 'It hangs by', 'Cord stretches: take cable, rod or chain where height matters.', [
+      { value: 'cable', label: 'cable' },
+      { value: 'rod', label: 'rod' },
+      { value: 'chain', label: 'chain' },
+    ]),
+    measureField(['by', 'hook'], 'Depth of the rail hook', 'From the rail’s edge down to where the hanger begins.'),
+    measureField(['by', 'pitch'], 'Pitch of the chain', 'From one link to the next: measure ten and divide.', {
       required: true,
-    },
-    {
-      path: ['by', 'with'],
-      label: 'It hangs by',
-      hint: 'Cord stretches: take cable, rod or chain where height matters.',
-      kind: 'choice',
-      choices: [
-        { value: 'cable', label: 'cable' },
-        { value: 'rod', label: 'rod' },
-        { value: 'chain', label: 'chain' },
-      ],
-      required: true,
-    },
-    {
-      path: ['by', 'hook'],
-      label: 'Depth of the rail hook',
-      hint: 'From the rail’s edge down to where the hanger begins.',
-      kind: 'length',
-      required: false,
-    },
-    {
-      path: ['by', 'pitch'],
-      label: 'Pitch of the chain',
-      hint: 'From one link to the next: measure ten and divide.',
-      kind: 'length',
-      required: true,
-    },
-    {
-      path: ['by', 'adjuster'],
-      label: 'The adjuster',
-      hint: 'What it can do with the part of a link that is left over.',
-      kind: 'choice',
-      choices: [
-        { value: 'both', label: 'lengthens and shortens' },
-        { value: 'longer', label: 'only lengthens' },
-      ],
-      required: true,
-    },
-    {
-      path: ['by', 'reach'],
-      label: 'Reach of the adjuster',
-      hint: 'The most that it takes up.',
-      kind: 'length',
-      required: false,
-    },
-    {
-      path: ['off'],
-      label: 'Rail off the wall',
-      hint: 'From the wall to the hanger, at the rail.',
-      kind: 'length',
-      required: false,
-    },
+    }),
+    choiceField(['by', 'adjuster'], 'The adjuster', 'What it can do with the part of a link that is left over.', [
+      { value: 'both', label: 'lengthens and shortens' },
+      { value: 'longer', label: 'only lengthens' },
+    ]),
+    measureField(['by', 'reach'], 'Reach of the adjuster', 'The most that it takes up.'),
+    measureField(['off'], 'Rail off the wall', 'From the wall to the hanger, at the rail.'),
     ...diagonalFields,
   ],
   draw: (raw, work) => {
@@ -143,9 +96,7 @@ export const pictureRail = defineMethod({
   },
   answer: (back, question) => {
     const { work, rules, say, fixing } = question
-    checkDrop(back.left.drop, work, 'back.data.left.drop')
-    checkDrop(back.right.drop, work, 'back.data.right.drop')
-    const pair = placePair(work.width, back.left.inset, back.right.inset, back.spacing, 'back.data.spacing')
+    const pair = pairOn(back, work)
     const hooks = hooksOf(back, pair, question)
     const hangers = hangersOf(back, pair, question)
     const one = back.way === 'one-point'

@@ -6,19 +6,17 @@
 import * as z from 'zod'
 import { Refusal } from '../contract/refusal.ts'
 import { numberAt } from './back.ts'
+import { choiceField, measureField, pairFields, spacingField } from './back-fields.ts'
 import { measure, pairDrawing, plateAt, small } from './drawing-pieces.ts'
 import {
   bare,
   carries,
-  checkDrop,
   checkUp,
-  hangerSide,
   keeps,
   measured,
   measuredOrZero,
-  placePair,
-  sideFields,
-  spacingField,
+  pairOn,
+  pairShape,
   spacingFinding,
   unevenFinding,
 } from './measures.ts'
@@ -39,9 +37,7 @@ import { diagonalFields, diagonals, squareFindings } from './square.ts'
 import { floorAt } from './wall.ts'
 
 const data = z.strictObject({
-  left: hangerSide,
-  right: hangerSide,
-  spacing: measured.nullable().optional(),
+  ...pairShape,
   lock: z.strictObject({
     /** From the bottom edge up to the middle of the slot. */
     up: measured,
@@ -87,67 +83,34 @@ export const securityHangers = defineMethod({
   ],
   section: (raw, work, fixing) => lockSection(raw, work, fixing),
   fields: [
-    ...sideFields('top bracket', 'From the top edge down to where the bracket bears.', false),
+    ...pairFields('top bracket', 'From the top edge down to where the bracket bears.'),
     spacingField('top bracket'),
-    {
-      path: ['lock', 'up'],
-      label: 'Lock, up',
-      hint: 'From the bottom edge of the frame up to the middle of the lock’s slot.',
-      kind: 'length',
+    measureField(['lock', 'up'], 'Lock, up', 'From the bottom edge of the frame up to the middle of the lock’s slot.', {
       required: true,
-    },
-    ...(['left', 'right'] as const).map(side => ({
-      path: ['lock', side],
-      label: `Lock from the ${side} edge`,
-      hint: `From the ${side} edge to the middle of the slot; one side is enough, leave both out if it is in the middle.`,
-      kind: 'length' as const,
-      required: false,
-    })),
-    {
-      path: ['depth'],
-      label: 'Depth of the brackets',
-      hint: 'How far they hold the frame off the wall: the lock’s head is set to this gauge.',
-      kind: 'length',
-      required: false,
-    },
-    {
-      path: ['head'],
-      label: 'The head stands open when',
-      hint: 'It must stand so before the work is hung.',
-      kind: 'choice',
-      choices: [
-        { value: 'upright', label: 'upright' },
-        { value: 'level', label: 'level' },
-      ],
-      required: true,
-    },
-    {
-      path: ['tool'],
-      label: 'Tool',
-      hint: 'What turns the head: it goes into the lock register.',
-      kind: 'choice',
-      choices: tools,
-      required: true,
-    },
-    {
-      path: ['toolFrom'],
-      label: 'The tool comes in from',
-      hint: 'That side of the work must stay free for it.',
-      kind: 'choice',
-      choices: [
-        { value: 'below', label: 'below' },
-        { value: 'left', label: 'the left' },
-        { value: 'right', label: 'the right' },
-      ],
-      required: true,
-    },
-    {
-      path: ['toolLength'],
-      label: 'Length of the tool',
-      hint: 'With the hand that turns it.',
-      kind: 'length',
-      required: false,
-    },
+    }),
+    ...(['left', 'right'] as const).map(side =>
+      measureField(
+        ['lock', side],
+        `Lock from the ${side} edge`,
+        `From the ${side} edge to the middle of the slot; one side is enough, leave both out if it is in the middle.`,
+      ),
+    ),
+    measureField(
+      ['depth'],
+      'Depth of the brackets',
+      'How far they hold the frame off the wall: the lock’s head is set to this gauge.',
+    ),
+    choiceField(['head'], 'The head stands open when', 'It must stand so before the work is hung.', [
+      { value: 'upright', label: 'upright' },
+      { value: 'level', label: 'level' },
+    ]),
+    choiceField(['tool'], 'Tool', 'What turns the head: it goes into the lock register.', tools),
+    choiceField(['toolFrom'], 'The tool comes in from', 'That side of the work must stay free for it.', [
+      { value: 'below', label: 'below' },
+      { value: 'left', label: 'the left' },
+      { value: 'right', label: 'the right' },
+    ]),
+    measureField(['toolLength'], 'Length of the tool', 'With the hand that turns it.'),
     ...diagonalFields,
   ],
   draw: (raw, work) => {
@@ -171,9 +134,7 @@ export const securityHangers = defineMethod({
   },
   answer: (back, question) => {
     const { work, rules, say, fixing, keeper } = question
-    checkDrop(back.left.drop, work, 'back.data.left.drop')
-    checkDrop(back.right.drop, work, 'back.data.right.drop')
-    const pair = placePair(work.width, back.left.inset, back.right.inset, back.spacing, 'back.data.spacing')
+    const pair = pairOn(back, work)
     const x = lockAlong(back, work.width)
     checkUp(back.lock.up, work, 'back.data.lock.up')
     const tool = tools.find(one => one.value === back.tool)?.label ?? back.tool

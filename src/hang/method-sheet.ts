@@ -5,6 +5,7 @@
 import * as z from 'zod'
 import { Refusal } from '../contract/refusal.ts'
 import { numberAt } from './back.ts'
+import { choiceField, measureField } from './back-fields.ts'
 import { measure, plateAt, small } from './drawing-pieces.ts'
 import { bare, carries, keeps, measured } from './measures.ts'
 import type { Bearing, Fixing, HangQuestion, PlainFigure, PlainFinding, SectionDrawing, WorkSize } from './method.ts'
@@ -53,60 +54,39 @@ export const sheet = defineMethod({
   ],
   section: (raw, work, fixing) => sheetSection(raw, work, fixing),
   fields: [
-    {
-      path: ['hold'],
-      label: 'The sheet is held by',
-      hint: 'Corners need nothing on the face but show; magnets touch the face.',
-      kind: 'choice',
-      choices: [
+    choiceField(
+      ['hold'],
+      'The sheet is held by',
+      'Corners need nothing on the face but show; magnets touch the face.',
+      [
         { value: 'magnets', label: 'magnets on steel points' },
         { value: 'corners', label: 'clear corners' },
       ],
-      required: true,
-    },
-    {
-      path: ['inset'],
-      label: 'Points in from the edge',
-      hint: 'From the edges of the sheet in to the middle of the points; 25 mm is usual.',
-      kind: 'length',
-      required: false,
-    },
-    {
-      path: ['paper'],
-      label: 'Weight of the paper',
-      hint: 'In grams on each square metre; 200 to 300 for a stout print.',
+    ),
+    measureField(
+      ['inset'],
+      'Points in from the edge',
+      'From the edges of the sheet in to the middle of the points; 25 mm is usual.',
+    ),
+    measureField(['paper'], 'Weight of the paper', 'In grams on each square metre; 200 to 300 for a stout print.', {
       kind: 'number',
       unit: 'g/m²',
-      required: false,
-    },
-    {
-      path: ['pull'],
-      label: 'Pull of one magnet',
-      hint: 'In newtons, pulled straight off its point with this sheet between, by a spring balance: 1 kg is 9.8 N.',
-      kind: 'number',
-      unit: 'N',
-      required: false,
-    },
-    {
-      path: ['friction'],
-      label: 'Friction',
-      hint: 'Only from a test with such paper; 0.2 is taken without.',
+    }),
+    measureField(
+      ['pull'],
+      'Pull of one magnet',
+      'In newtons, pulled straight off its point with this sheet between, by a spring balance: 1 kg is 9.8 N.',
+      { kind: 'number', unit: 'N' },
+    ),
+    measureField(['friction'], 'Friction', 'Only from a test with such paper; 0.2 is taken without.', {
       kind: 'number',
       unit: '',
-      required: false,
-    },
-    {
-      path: ['touch'],
-      label: 'It may be touched',
-      hint: 'The conservator says so for this work; write down who.',
-      kind: 'choice',
-      choices: [
-        { value: 'not-asked', label: 'nobody has asked' },
-        { value: 'margins', label: 'at its margins' },
-        { value: 'nowhere', label: 'nowhere' },
-      ],
-      required: true,
-    },
+    }),
+    choiceField(['touch'], 'It may be touched', 'The conservator says so for this work; write down who.', [
+      { value: 'not-asked', label: 'nobody has asked' },
+      { value: 'margins', label: 'at its margins' },
+      { value: 'nowhere', label: 'nowhere' },
+    ]),
     ...diagonalFields,
   ],
   draw: (raw, work) => {

@@ -4,6 +4,7 @@
  */
 import * as z from 'zod'
 import { numberAt } from './back.ts'
+import { measureField } from './back-fields.ts'
 import { measure } from './drawing-pieces.ts'
 import { sharesByMoments } from './loads.ts'
 import { bare, carries, keeps, measured, measuredOrZero, placePair, spacingFinding } from './measures.ts'
@@ -54,23 +55,24 @@ export const shelf = defineMethod({
   ],
   section: (raw, work, fixing) => shelfSection(raw, work, fixing),
   fields: [
-    field(['width'], 'Length of the shelf', 'Along the wall.', true),
-    field(['depth'], 'Depth of the shelf', 'From the wall out to its front edge.', true),
-    field(['thickness'], 'Thickness of the shelf', 'For the drawing.', false),
-    { ...field(['mass'], 'Weight of the shelf', 'With its brackets.', false), kind: 'mass' },
+    measureField(['width'], 'Length of the shelf', 'Along the wall.', { required: true }),
+    measureField(['depth'], 'Depth of the shelf', 'From the wall out to its front edge.', { required: true }),
+    measureField(['thickness'], 'Thickness of the shelf', 'For the drawing.'),
+    measureField(['mass'], 'Weight of the shelf', 'With its brackets.', { kind: 'mass' }),
     ...(['left', 'right'] as const).map(at =>
-      field(
+      measureField(
         [at, 'inset'],
         `Bracket from the ${at} end`,
         `From the ${at} end of the shelf to the bracket’s screws; a fifth of the length is taken.`,
-        false,
       ),
     ),
-    field(['spacing'], 'Between the brackets', 'From the screws of one bracket to those of the other.', false),
-    field(['screw'], 'Upper screw', 'From the top of the shelf down to the upper screw of a bracket.', true),
-    field(['apart'], 'Between the screws', 'From the upper screw of a bracket down to its lower one.', false),
-    field(['off'], 'Object from the wall', 'From the wall to the back of the object.', false),
-    field(['massUp'], 'Object’s centre of mass', 'From under the object up to where it balances.', false),
+    measureField(['spacing'], 'Between the brackets', 'From the screws of one bracket to those of the other.'),
+    measureField(['screw'], 'Upper screw', 'From the top of the shelf down to the upper screw of a bracket.', {
+      required: true,
+    }),
+    measureField(['apart'], 'Between the screws', 'From the upper screw of a bracket down to its lower one.'),
+    measureField(['off'], 'Object from the wall', 'From the wall to the back of the object.'),
+    measureField(['massUp'], 'Object’s centre of mass', 'From under the object up to where it balances.'),
   ],
   draw: (raw, work) => {
     const width = numberAt(raw, ['width']) ?? work.width * 1.1
@@ -150,10 +152,6 @@ export const shelf = defineMethod({
     }
   },
 })
-
-function field(path: readonly string[], label: string, hint: string, required: boolean) {
-  return { path, label, hint, kind: 'length' as const, required }
-}
 
 /** Object and shelf together, and where their common mass lies from the work's left edge. */
 function carriedBy(back: Data, { work }: HangQuestion) {

@@ -5,6 +5,7 @@
 import * as z from 'zod'
 import { Refusal } from '../contract/refusal.ts'
 import { numberAt } from './back.ts'
+import { choiceField, measureField, pairFields, spacingField } from './back-fields.ts'
 import { pairDrawing, plateAt, small } from './drawing-pieces.ts'
 import {
   bare,
@@ -16,8 +17,6 @@ import {
   measured,
   measuredOrZero,
   placePair,
-  sideFields,
-  spacingField,
   spacingFinding,
   unevenFinding,
 } from './measures.ts'
@@ -89,36 +88,34 @@ export const strapPlates = defineMethod({
   ],
   section: (raw, work, fixing) => strapSection(raw, work, fixing),
   fields: [
-    {
-      path: ['carry', 'by'],
-      label: 'The work is carried by',
-      hint: 'Plates keep a work in its place; something else should carry it.',
-      kind: 'choice',
-      choices: [
+    choiceField(
+      ['carry', 'by'],
+      'The work is carried by',
+      'Plates keep a work in its place; something else should carry it.',
+      [
         { value: 'rings', label: 'rings on hooks or screws' },
         { value: 'ledge', label: 'a ledge or brackets under it' },
         { value: 'plates', label: 'the plates alone' },
       ],
-      required: true,
-    },
-    ...sideFields('ring', 'From the top edge down to the inside top of the ring.', false, ['carry']).map(field =>
+    ),
+    ...pairFields('ring', 'From the top edge down to the inside top of the ring.', ['carry']).map(field =>
       // A ledge has insets too: its brackets.
       field.path.includes('inset') ? { ...field, label: field.label.replace('ring', 'ring or bracket') } : field,
     ),
     spacingField('ring or bracket', ['carry']),
     ...(['left', 'right'] as const).flatMap(side => sidePlateFields(side)),
     ...(['left', 'right'] as const).flatMap(side => underFields(side)),
-    lengthField(
+    measureField(
       ['bottom', 'middle', 'out'],
       'Middle plate under the work',
       'From the bottom edge down to its hole; in the middle of the width.',
     ),
-    lengthField(
+    measureField(
       ['block'],
       'Plates off the wall',
       'From the back of the plates to the wall: a block as thick goes behind each.',
     ),
-    lengthField(['thickness'], 'Thickness of a plate', 'For the length of its screw.'),
+    measureField(['thickness'], 'Thickness of a plate', 'For the length of its screw.'),
     ...diagonalFields,
   ],
   draw: (raw, work) => {
@@ -186,24 +183,20 @@ export const strapPlates = defineMethod({
   },
 })
 
-function lengthField(path: BackField['path'], label: string, hint: string): BackField {
-  return { path, label, hint, kind: 'length', required: false }
-}
-
 function sidePlateFields(side: 'left' | 'right'): readonly BackField[] {
   const out = `From the ${side} edge of the frame outwards to the hole.`
   return [
-    lengthField([side, 'upper', 'out'], `Upper ${side} plate, outwards`, out),
-    lengthField([side, 'upper', 'drop'], `Upper ${side} plate, down`, 'From the top edge down to its hole.'),
-    lengthField([side, 'lower', 'out'], `Lower ${side} plate, outwards`, out),
-    lengthField([side, 'lower', 'up'], `Lower ${side} plate, up`, 'From the bottom edge up to its hole.'),
+    measureField([side, 'upper', 'out'], `Upper ${side} plate, outwards`, out),
+    measureField([side, 'upper', 'drop'], `Upper ${side} plate, down`, 'From the top edge down to its hole.'),
+    measureField([side, 'lower', 'out'], `Lower ${side} plate, outwards`, out),
+    measureField([side, 'lower', 'up'], `Lower ${side} plate, up`, 'From the bottom edge up to its hole.'),
   ]
 }
 
 function underFields(side: 'left' | 'right'): readonly BackField[] {
   return [
-    lengthField(['bottom', side, 'out'], `Plate under the ${side} end`, 'From the bottom edge down to its hole.'),
-    lengthField(['bottom', side, 'inset'], `Plate under the ${side} end, along`, `From the ${side} edge to its hole.`),
+    measureField(['bottom', side, 'out'], `Plate under the ${side} end`, 'From the bottom edge down to its hole.'),
+    measureField(['bottom', side, 'inset'], `Plate under the ${side} end, along`, `From the ${side} edge to its hole.`),
   ]
 }
 

@@ -5,6 +5,7 @@
 import * as z from 'zod'
 import { Refusal } from '../contract/refusal.ts'
 import { numberAt } from './back.ts'
+import { measureField } from './back-fields.ts'
 import { carries, checkDrop, measured, measuredOrZero, unevenFinding } from './measures.ts'
 import type { Fixing, PlainFigure, PlainFinding } from './method.ts'
 import { defineMethod } from './method.ts'
@@ -51,27 +52,24 @@ export const stretcherBar = defineMethod({
   section: (raw, work, fixing) =>
     barSection(numberAt(raw, ['left', 'bar']) ?? 45, numberAt(raw, ['clearance']), work, fixing),
   fields: [
-    ...(['left', 'right'] as const).map(at => ({
-      path: [at, 'bar'],
-      label: `Bar at the ${at} nail`,
-      hint: 'From the top edge down to the lower inner edge of the top bar, where the nail will be.',
-      kind: 'length' as const,
-      required: true,
-    })),
-    {
-      path: ['ranges'],
-      label: 'Braces, cross-bars and keys',
-      hint: 'From where to where along the top bar, counted from the left edge.',
-      kind: 'length',
-      required: false,
-    },
-    {
-      path: ['clearance'],
-      label: 'Free depth behind the bar',
-      hint: 'From the wall to the back of the canvas: a head must never touch it.',
-      kind: 'length',
-      required: false,
-    },
+    ...(['left', 'right'] as const).map(at =>
+      measureField(
+        [at, 'bar'],
+        `Bar at the ${at} nail`,
+        'From the top edge down to the lower inner edge of the top bar, where the nail will be.',
+        { required: true },
+      ),
+    ),
+    measureField(
+      ['ranges'],
+      'Braces, cross-bars and keys',
+      'From where to where along the top bar, counted from the left edge.',
+    ),
+    measureField(
+      ['clearance'],
+      'Free depth behind the bar',
+      'From the wall to the back of the canvas: a head must never touch it.',
+    ),
     ...diagonalFields,
   ],
   draw: (raw, work) => {

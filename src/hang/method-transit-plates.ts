@@ -4,6 +4,7 @@
  */
 import * as z from 'zod'
 import { numberAt } from './back.ts'
+import { choiceField, measureField } from './back-fields.ts'
 import { measure, plateAt, small } from './drawing-pieces.ts'
 import { bare, carries, checkDrop, checkUp, keeps, measured, spacingFinding, unevenFinding } from './measures.ts'
 import type { BackField, Bearing, Fixing, PlainFinding, SectionDrawing, WorkSize } from './method.ts'
@@ -50,32 +51,18 @@ export const transitPlates = defineMethod({
   ],
   section: (raw, work, fixing) => transitSection(raw, work, fixing),
   fields: [
-    {
-      path: ['version'],
-      label: 'The plates are',
-      hint: 'Plates made for travel only hold a work in its crate: they don’t carry it on a wall.',
-      kind: 'choice',
-      choices: [
+    choiceField(
+      ['version'],
+      'The plates are',
+      'Plates made for travel only hold a work in its crate: they don’t carry it on a wall.',
+      [
         { value: 'hanging', label: 'the hanging version, with a ring or full plate' },
         { value: 'travel', label: 'for travel only' },
       ],
-      required: true,
-    },
+    ),
     ...(['left', 'right'] as const).flatMap(side => sideOf(side)),
-    {
-      path: ['spacing'],
-      label: 'Between the upper holes',
-      hint: 'From hole to hole across the work, both plates turned out.',
-      kind: 'length',
-      required: false,
-    },
-    {
-      path: ['thickness'],
-      label: 'Thickness of a plate',
-      hint: 'With its hinge: it holds the work so far off the wall.',
-      kind: 'length',
-      required: false,
-    },
+    measureField(['spacing'], 'Between the upper holes', 'From hole to hole across the work, both plates turned out.'),
+    measureField(['thickness'], 'Thickness of a plate', 'With its hinge: it holds the work so far off the wall.'),
     ...diagonalFields,
   ],
   draw: (raw, work) => {
@@ -139,18 +126,13 @@ export const transitPlates = defineMethod({
 
 function sideOf(side: 'left' | 'right'): readonly BackField[] {
   const out = `From the ${side} edge outwards to the hole, the plate turned out.`
-  const field = (path: BackField['path'], label: string, hint: string, required: boolean): BackField => ({
-    path,
-    label,
-    hint,
-    kind: 'length',
-    required,
-  })
   return [
-    field([side, 'drop'], `Drop of the ${side} plate`, 'From the top edge down to its hole.', true),
-    field([side, 'out'], `${side === 'left' ? 'Left' : 'Right'} plate, outwards`, out, true),
-    field([side, 'lower', 'out'], `Lower ${side} plate, outwards`, out, false),
-    field([side, 'lower', 'up'], `Lower ${side} plate, up`, 'From the bottom edge up to its hole.', false),
+    measureField([side, 'drop'], `Drop of the ${side} plate`, 'From the top edge down to its hole.', {
+      required: true,
+    }),
+    measureField([side, 'out'], `${side === 'left' ? 'Left' : 'Right'} plate, outwards`, out, { required: true }),
+    measureField([side, 'lower', 'out'], `Lower ${side} plate, outwards`, out),
+    measureField([side, 'lower', 'up'], `Lower ${side} plate, up`, 'From the bottom edge up to its hole.'),
   ]
 }
 

@@ -6,16 +6,9 @@ import * as z from 'zod'
 import { Refusal } from '../contract/refusal.ts'
 import type { Point } from '../geometry/rect.ts'
 import { numberAt } from './back.ts'
-import {
-  carries,
-  checkDrop,
-  hangerSide,
-  measured,
-  measuredOrZero,
-  placePair,
-  sideFields,
-  spacingFinding,
-} from './measures.ts'
+import { choiceField, measureField, pairFields, ringScrewField } from './back-fields.ts'
+import { measure, pairDrawing } from './drawing-pieces.ts'
+import { carries, measured, measuredOrZero, pairOn, pairShape, spacingFinding } from './measures.ts'
 import type { HangQuestion, PlainFigure, PlainFinding } from './method.ts'
 import { defineMethod } from './method.ts'
 import { ringScrewFinding } from './method-d-rings.ts'
@@ -26,10 +19,7 @@ import type { WireAnswer } from './wire.ts'
 import { hooksForRise, solveWire, wireRise } from './wire.ts'
 
 const data = z.strictObject({
-  left: hangerSide,
-  right: hangerSide,
-  /** Between the rings. */
-  spacing: measured.nullable().optional(),
+  ...pairShape,
   wire: z.discriminatedUnion('by', [
     z.strictObject({ by: z.literal('length'), length: measured }),
     z.strictObject({ by: z.literal('drop'), drop: measured, apart: measuredOrZero }),
@@ -68,66 +58,29 @@ export const wire = defineMethod({
       fixing,
     ),
   fields: [
-    ...sideFields('ring', 'From the top edge down to the ring that holds the wire.', false),
-    {
-      path: ['spacing'],
-      label: 'Between the rings',
-      hint: 'From the middle of one ring to the middle of the other.',
-      kind: 'length',
-      required: false,
-    },
-    {
-      path: ['wire', 'by'],
-      label: 'The wire was measured',
-      hint: 'Its drop pulled taut with one finger or two, or its whole length between the rings.',
-      kind: 'choice',
-      choices: [
+    ...pairFields('ring', 'From the top edge down to the ring that holds the wire.'),
+    measureField(['spacing'], 'Between the rings', 'From the middle of one ring to the middle of the other.'),
+    choiceField(
+      ['wire', 'by'],
+      'The wire was measured',
+      'Its drop pulled taut with one finger or two, or its whole length between the rings.',
+      [
         { value: 'drop', label: 'by its drop, pulled taut' },
         { value: 'length', label: 'by its length' },
       ],
-      required: true,
-    },
-    {
-      path: ['wire', 'drop'],
-      label: 'Drop of the wire, pulled up',
-      hint: 'From the top edge down to the wire where it is pulled up, as hard as the work will pull.',
-      kind: 'length',
-      required: false,
-    },
-    {
-      path: ['wire', 'apart'],
-      label: 'Between the two fingers',
-      hint: '0 for one finger in the middle.',
-      kind: 'length',
-      required: false,
-    },
-    {
-      path: ['wire', 'length'],
-      label: 'Length of the wire',
-      hint: 'Taut, from ring to ring.',
-      kind: 'length',
-      required: false,
-    },
-    {
-      path: ['ringScrew'],
-      label: 'Screws of the rings',
-      hint: 'Their length under the head: they must stay inside the frame’s depth.',
-      kind: 'length',
-      required: false,
-    },
+    ),
+    measureField(
+      ['wire', 'drop'],
+      'Drop of the wire, pulled up',
+      'From the top edge down to the wire where it is pulled up, as hard as the work will pull.',
+    ),
+    measureField(['wire', 'apart'], 'Between the two fingers', '0 for one finger in the middle.'),
+    measureField(['wire', 'length'], 'Length of the wire', 'Taut, from ring to ring.'),
+    ringScrewField,
     ...diagonalFields,
   ],
   draw: (raw, work) => {
-    const spacing = numberAt(raw, ['spacing'])
-    const usual = spacing === null ? work.width / 12 : (work.width - spacing) / 2
-    const left: Point = {
-      x: numberAt(raw, ['left', 'inset']) ?? usual,
-      y: numberAt(raw, ['left', 'drop']) ?? work.height / 3,
-    }
-    const right: Point = {
-      x: work.width - (numberAt(raw, ['right', 'inset']) ?? usual),
-      y: numberAt(raw, ['right', 'drop']) ?? work.height / 3,
-    }
+    const { left, right, dimensions } = pairDrawing(raw, work, [], work.height / 3)
     const length = numberAt(raw, ['wire', 'length'])
     const rings = right.x - left.x
     const apart = Math.min(numberAt(raw, ['wire', 'apart']) ?? 0, rings)
@@ -141,32 +94,16 @@ export const wire = defineMethod({
       lines: [{ kind: 'wire', points: [left, a, b, right] }],
       blocks: [],
       dimensions: [
-        { path: ['left', 'drop'], from: { x: left.x, y: 0 }, to: left, value: numberAt(raw, ['left', 'drop']) },
-        { path: ['right', 'drop'], from: { x: right.x, y: 0 }, to: right, value: numberAt(raw, ['right', 'drop']) },
-        { path: ['left', 'inset'], from: { x: 0, y: left.y }, to: left, value: numberAt(raw, ['left', 'inset']) },
-        {
-          path: ['right', 'inset'],
-          from: right,
-          to: { x: work.width, y: right.y },
-          value: numberAt(raw, ['right', 'inset']),
-        },
-        { path: ['spacing'], from: left, to: right, value: spacing },
-        {
-          path: ['wire', 'drop'],
-          from: { x: middle, y: 0 },
-          to: { x: middle, y: pulled },
-          value: numberAt(raw, ['wire', 'drop']),
-        },
-        { path: ['wire', 'apart'], from: a, to: b, value: numberAt(raw, ['wire', 'apart']) },
-        { path: ['wire', 'length'], from: left, to: right, value: length },
+        ...dimensions,
+        measure(raw, ['wire', 'drop'], { x: middle, y: 0 }, { x: middle, y: pulled }),
+        measure(raw, ['wire', 'apart'], a, b),
+        measure(raw, ['wire', 'length'], left, right),
       ],
     }
   },
   answer: (back, question) => {
     const { work, rules, say, fixing } = question
-    checkDrop(back.left.drop, work, 'back.data.left.drop')
-    checkDrop(back.right.drop, work, 'back.data.right.drop')
-    const pair = placePair(work.width, back.left.inset, back.right.inset, back.spacing, 'back.data.spacing')
+    const pair = pairOn(back, work)
     const rings = pair.right - pair.left
     const hooks = question.hooksApart ?? usualHooks(rings)
     const solved = namingFields(() =>

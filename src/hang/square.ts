@@ -4,6 +4,7 @@
  */
 import * as z from 'zod'
 import { Refusal } from '../contract/refusal.ts'
+import { measureField } from './back-fields.ts'
 import { measured } from './measures.ts'
 import type { BackField, PlainFinding, WorkSize } from './method.ts'
 
@@ -15,13 +16,13 @@ type Diagonals = z.output<typeof diagonals>
 /** Diagonals within 3 mm of each other pass for square: common practice, no source. */
 const SQUARE_WITHIN = 3
 
-export const diagonalFields: readonly BackField[] = (['left', 'right'] as const).map(side => ({
-  path: ['diagonals', side],
-  label: `Diagonal from the upper ${side} corner`,
-  hint: `From the upper ${side} corner to the opposite one, over the outer corners of the frame. Measure both or none.`,
-  kind: 'length',
-  required: false,
-}))
+export const diagonalFields: readonly BackField[] = (['left', 'right'] as const).map(side =>
+  measureField(
+    ['diagonals', side],
+    `Diagonal from the upper ${side} corner`,
+    `From the upper ${side} corner to the opposite one, over the outer corners of the frame. Measure both or none.`,
+  ),
+)
 
 /**
  * Findings of two diagonals, mm. By how much the bottom edge stands beside the top: `(d₁² − d₂²) / 4W`; and whether they

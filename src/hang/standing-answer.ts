@@ -4,6 +4,7 @@
  */
 import * as z from 'zod'
 import { numberAt } from './back.ts'
+import { measureField } from './back-fields.ts'
 import { measure } from './drawing-pieces.ts'
 import { keeps, measured, measuredOrZero } from './measures.ts'
 import type {
@@ -46,35 +47,29 @@ export const LEAST_TIPPING = 10
 const POUNDS_PER_FOOT = 4.88242763638305
 
 export function standingFields(what: string): readonly BackField[] {
-  const field = (path: BackField['path'], label: string, hint: string, more: Partial<BackField> = {}): BackField => ({
-    path,
-    label,
-    hint,
-    kind: 'length',
-    required: false,
-    ...more,
-  })
   return [
-    field(['base', 'height'], `Height of the ${what}`, 'From the floor up to where the object stands.', {
+    measureField(['base', 'height'], `Height of the ${what}`, 'From the floor up to where the object stands.', {
       required: true,
     }),
-    field(['base', 'width'], `Width of the ${what}`, 'Where it touches the floor, along the wall.', { required: true }),
-    field(['base', 'depth'], `Depth of the ${what}`, 'Where it touches the floor, out from the wall.', {
+    measureField(['base', 'width'], `Width of the ${what}`, 'Where it touches the floor, along the wall.', {
       required: true,
     }),
-    field(['base', 'mass'], `Weight of the ${what}`, 'Empty, without object and ballast.', { kind: 'mass' }),
-    field(
+    measureField(['base', 'depth'], `Depth of the ${what}`, 'Where it touches the floor, out from the wall.', {
+      required: true,
+    }),
+    measureField(['base', 'mass'], `Weight of the ${what}`, 'Empty, without object and ballast.', { kind: 'mass' }),
+    measureField(
       ['massUp'],
       'Object’s centre of mass',
       'From under the object up to where it balances; half its height where nobody knows.',
     ),
-    field(['ballast'], 'Ballast', 'Sand, shot or weights low in the base.', { kind: 'mass' }),
-    field(['ballastUp'], 'Middle of the ballast', 'From the floor up; 50 mm is taken for bags on the bottom.'),
-    field(['floor'], 'The floor may carry', 'As the building’s papers say, on each square metre.', {
+    measureField(['ballast'], 'Ballast', 'Sand, shot or weights low in the base.', { kind: 'mass' }),
+    measureField(['ballastUp'], 'Middle of the ballast', 'From the floor up; 50 mm is taken for bags on the bottom.'),
+    measureField(['floor'], 'The floor may carry', 'As the building’s papers say, on each square metre.', {
       kind: 'number',
       unit: 'kg/m²',
     }),
-    field(['off'], 'From the wall', 'From the wall to the back of the base.'),
+    measureField(['off'], 'From the wall', 'From the wall to the back of the base.'),
   ]
 }
 
