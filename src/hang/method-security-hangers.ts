@@ -8,6 +8,7 @@ import { Refusal } from '../contract/refusal.ts'
 import { numberAt } from './back.ts'
 import { choiceField, measureField, pairFields, spacingField } from './back-fields.ts'
 import { measure, pairDrawing, plateAt, small } from './drawing-pieces.ts'
+import { lockSection } from './lock-section.ts'
 import {
   bare,
   carries,
@@ -20,19 +21,9 @@ import {
   spacingFinding,
   unevenFinding,
 } from './measures.ts'
-import type { Fixing, HangQuestion, PlainFigure, PlainFinding, SectionDrawing } from './method.ts'
+import type { HangQuestion, PlainFigure, PlainFinding } from './method.ts'
 import { defineMethod } from './method.ts'
 import { pullOutFigure } from './pull-out.ts'
-import {
-  bottomPad,
-  box,
-  dimension,
-  dropAndHole,
-  fixingInWall,
-  framedWork,
-  type SectionWork,
-  stroke,
-} from './section.ts'
 import { diagonalFields, diagonals, squareFindings } from './square.ts'
 import { floorAt } from './wall.ts'
 
@@ -63,8 +54,6 @@ const tools = [
   { value: 'pin-key', label: 'two-pin key' },
   { value: 'socket-key', label: 'socket key' },
 ] as const satisfies readonly { readonly value: Data['tool']; readonly label: string }[]
-
-const USUAL_DEPTH = 12
 
 export const securityHangers = defineMethod({
   key: 'security-hangers',
@@ -290,32 +279,4 @@ function roomFindings(
       figures: { room, free, from: back.toolFrom },
     },
   ]
-}
-
-function lockSection(raw: unknown, work: SectionWork, fixing: Fixing): SectionDrawing {
-  const { parts, hole } = fixingInWall(fixing)
-  const drop = numberAt(raw, ['left', 'drop']) ?? work.height / 8
-  const up = numberAt(raw, ['lock', 'up'])
-  const depth = numberAt(raw, ['depth'])
-  const off = depth ?? USUAL_DEPTH
-  const bottom = drop - work.height
-  const lock = bottom + (up ?? 20)
-  return {
-    bearing: { x: 0, y: 0 },
-    hole,
-    parts: [
-      ...framedWork(work, drop, off),
-      stroke('hanger', { x: off, y: -25 }, { x: off / 2, y: -25 }, { x: off / 2, y: 0 }, { x: 2, y: 0 }),
-      ...parts,
-      stroke('hanger', { x: off, y: lock + 10 }, { x: off - 3, y: lock + 10 }, { x: off - 3, y: lock - 10 }),
-      stroke('fixing', { x: -35, y: lock }, { x: off, y: lock }),
-      box('fixing', off, lock - 6, 2, 12),
-      ...bottomPad(work, drop, 0),
-    ],
-    dimensions: [
-      ...dropAndHole(drop, work, off, hole),
-      dimension('lock, up', { x: off + 40, y: bottom }, { x: off + 40, y: lock }, up),
-      dimension('gauge', { x: 0, y: lock - 14 }, { x: off, y: lock - 14 }, depth),
-    ],
-  }
 }
