@@ -24,17 +24,14 @@ export function labelsFit(
   k: number,
   measure: Sketch['measure'],
 ): boolean {
-  let needed = 0
-  for (const row of rows) {
-    for (const mark of [row.leftMark, row.rightMark]) {
-      if (mark !== null) needed += measure.width('figure', labelSize * k, mark.main) + 1.6 * k
-    }
-  }
+  const figures = new Set(rows.flatMap(row => [row.leftMark, row.rightMark].flatMap(mark => mark?.main ?? [])))
+  const needed = [...figures].reduce((sum, text) => sum + measure.width('figure', labelSize * k, text) + 1.6 * k, 0)
   return needed <= width - (besideLine + 4) * k
 }
 
+/** Each figure once: marks above one another, in a grid or a stack, have the same one and hang on one leader. */
 export function drawMarkLabels(sketch: Sketch, view: View, { rows, marks, k }: DrawingQuestion): void {
-  const labels = rows
+  const all = rows
     .flatMap(row => {
       const found = marks.get(row.placement)
       if (found === undefined || !('answer' in found)) return []
@@ -50,6 +47,10 @@ export function drawMarkLabels(sketch: Sketch, view: View, { rows, marks, k }: D
       written === null || mark === undefined ? [] : [{ name, written, mark }],
     )
     .sort((a, b) => a.mark.hole.x - b.mark.hole.x)
+  const labels = [...Map.groupBy(all, label => label.written.main).values()].flatMap(([first, ...more]) => {
+    if (first === undefined) return []
+    return [{ ...first, lowest: Math.min(...[first, ...more].map(label => label.mark.hole.y)) }]
+  })
   const size = labelSize * k
   const middles = spread(
     labels.map(label => ({
@@ -68,7 +69,7 @@ export function drawMarkLabels(sketch: Sketch, view: View, { rows, marks, k }: D
     sketch.text(`drawing ${label.name}`, middle, view.labels, size, 'figure', label.written.main, { anchor: 'middle' })
     sketch.add({
       kind: 'path',
-      d: `M ${middle} ${view.labels + 0.9 * k} L ${middle} ${view.labels + 1.6 * k} L ${x} ${elbow} L ${x} ${view.y(label.mark.hole.y)}`,
+      d: `M ${middle} ${view.labels + 0.9 * k} L ${middle} ${view.labels + 1.6 * k} L ${x} ${elbow} L ${x} ${view.y(label.lowest)}`,
       stroke: ink.line,
       width: 0.15 * k,
     })
