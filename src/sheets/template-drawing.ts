@@ -150,17 +150,24 @@ function names(sketch: Sketch, { answer, parts, marks, tile, units }: TileQuesti
     w: tile.right - tile.left,
     h: tile.top - tile.bottom,
   }
-  const place = (name: string, at: { x: number; y: number }, lines: readonly string[], strong: boolean) => {
+  // No words over a cross that somebody drills through.
+  const crosses = marks.map(mark => {
+    const { x, y } = onPaper(mark, tile)
+    return { x: x - arm, y: y - arm, w: 2 * arm, h: 2 * arm }
+  })
+  const place = (
+    name: string,
+    at: { x: number; y: number },
+    lines: readonly string[],
+    strong: boolean,
+    sides: readonly ('start' | 'end')[] = ['start', 'end'],
+  ) => {
     if (at.x < tile.left || at.x > tile.right || at.y < tile.bottom || at.y > tile.top) return
     const point = onPaper(at, tile)
     const size = strong ? 4 : 3
     const leading = size * 1.25
-    for (const [dx, dy, anchor] of [
-      [arm + 2, -6, 'start'],
-      [-arm - 2, -6, 'end'],
-      [arm + 2, 8, 'start'],
-      [-arm - 2, 8, 'end'],
-    ] as const) {
+    for (const [anchor, dy] of sides.flatMap(side => [-6, 8, 14].map(down => [side, down] as const))) {
+      const dx = anchor === 'start' ? arm + 2 : -arm - 2
       const shapes = lines.map((text, index) => ({
         kind: 'text' as const,
         x: point.x + dx,
@@ -179,13 +186,15 @@ function names(sketch: Sketch, { answer, parts, marks, tile, units }: TileQuesti
           box.x + box.w <= frame.x + frame.w &&
           box.y + box.h <= frame.y + frame.h,
       )
-      if (!inside || boxes.some(box => sketch.boxes.some(taken => boxesMeet(taken, box)))) continue
+      if (!inside || boxes.some(box => [...crosses, ...sketch.boxes].some(taken => boxesMeet(taken, box)))) continue
       shapes.forEach((shape, index) => {
         sketch.text(`${name} ${index}`, shape.x, shape.y, shape.size, shape.face, shape.text, { anchor })
       })
       return
     }
   }
+  // The last mark of several is named inwards: beyond it are the work's edge and the next part.
+  const lasts = new Set(byPart(marks).flatMap(own => (own.length > 1 ? own.slice(-1) : [])))
   for (const mark of marks) {
     place(
       mark.name,
@@ -201,6 +210,7 @@ function names(sketch: Sketch, { answer, parts, marks, tile, units }: TileQuesti
             ]),
       ],
       true,
+      lasts.has(mark) ? ['end', 'start'] : ['start', 'end'],
     )
   }
   for (const own of byPart(marks)) {

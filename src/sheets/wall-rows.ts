@@ -11,7 +11,7 @@ import type { LabelPlace } from '../layout/labels-shape.ts'
 import { labelsOfFace } from '../model/labels-of-face.ts'
 import { laidOpen } from '../model/laid-open.ts'
 import type { MarksOrWhy } from '../model/marks-of-face.ts'
-import { hungOf } from '../model/parts-of-set.ts'
+import { hungOf, placementOfKey } from '../model/parts-of-set.ts'
 import { type Figure, figure, massText, offset, type Units } from './figures.ts'
 import { figureLines, type OtherMark, othersOf } from './wall-others.ts'
 import { type Ticks, ticksOf } from './wall-states.ts'
@@ -101,7 +101,10 @@ export function wallSheetRows(
   units: Units,
 ): readonly WallSheetRow[] {
   const { elevation, marks } = laidOpen(whole, marksOfWhole)
-  const works = sheetOrder(elevation.works)
+  // A set has its place in the order as one; its parts follow each other as it has them.
+  const place = new Map(sheetOrder(whole.works).map((work, index) => [work.placement, index]))
+  const placeOf = (work: PlacedWork) => place.get(placementOfKey(work.placement)) ?? place.size
+  const works = [...elevation.works].sort((a, b) => placeOf(a) - placeOf(b))
   const missing: MarksOrWhy = { problem: 'Nobody asked for its marks.' }
   const all = works.map(work => {
     const found = marks.get(work.placement) ?? missing

@@ -1,8 +1,11 @@
 /** A grid on the wall sheet: what stands above one another is dimensioned once. By hand. */
 import { expect, test } from 'vitest'
+import { defaultSteps } from '../../../src/hang/printing.ts'
+import { marksOfFace } from '../../../src/model/marks-of-face.ts'
+import { wallSheetRows } from '../../../src/sheets/wall-rows.ts'
 import { triptych } from '../model/triptych.ts'
 import { sheetOf } from './made.ts'
-import { wallOf } from './wall.ts'
+import { placed, six, wallOf } from './wall.ts'
 
 /** Six times Salt pans, 480 × 620, in two columns 19 mm apart: 979 wide, 3 · 620 + 2 · 19 = 1 898 high. */
 function grid() {
@@ -31,4 +34,14 @@ test('twelve marks in four places along the wall have four figures over the draw
   }
   const all = boxes.flat().filter(box => ['a', 'b', 'c', 'd', 'e', 'f'].some(letter => box.text === `12 ${letter}`))
   expect(new Set(all.map(box => box.text)).size).toBe(6)
+})
+
+test('rows of a set follow its own order, between what stands before and after it', () => {
+  const [before, after] = [six[0], six[5]].map((given, index) => given && placed(given, 10 + index))
+  if (before === undefined || after === undefined) throw new Error('the worked wall has six works')
+  const wall = wallOf([after, grid(), before])
+  const style = { unit: 'mm', steps: defaultSteps } as const
+  expect(wallSheetRows(wall, marksOfFace(wall, style), style).map(row => row.called)).toEqual([
+    ...['1', '12 a', '12 b', '12 c', '12 d', '12 e', '12 f', '6'],
+  ])
 })
