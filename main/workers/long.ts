@@ -54,7 +54,8 @@ function wantLock(): Promise<void> {
   })
 }
 
-async function work(): Promise<void> {
+/** The answer, once the catalogue is closed: whoever hears it may move the file away at once. */
+async function work(): Promise<unknown> {
   const clock = clockFrom(order.clock)
   const catalogue = openCatalogue(order.catalogue, clock, { forWork: true })
   try {
@@ -109,7 +110,7 @@ async function work(): Promise<void> {
     if (order.name === 'edit.undo' || order.name === 'edit.redo') return await takeBack(catalogue, order.name, who)
     const services: Readonly<Record<string, unknown>> = await servicesFor(order.name)
     const service = services[order.name] as (job: Job, input: unknown) => Promise<unknown> // the table is typed by name
-    say({ kind: 'value', value: await service(job, order.input) })
+    return await service(job, order.input)
   } finally {
     catalogue.close()
   }
@@ -129,18 +130,19 @@ async function servicesFor(name: WorkOrder['name']) {
   }
 }
 
-async function takeBack(catalogue: Catalogue, name: 'edit.undo' | 'edit.redo', who: Who): Promise<void> {
+async function takeBack(catalogue: Catalogue, name: 'edit.undo' | 'edit.redo', who: Who) {
   await wantLock()
   const back = name === 'edit.undo' ? await catalogue.undo(who, { progress }) : await catalogue.redo(who, { progress })
   committed = true
   say({ kind: 'release-lock', edit: back.edit, tables: back.tables })
-  say({ kind: 'value', value: name === 'edit.undo' ? { undone: back.label } : { redone: back.label } })
+  return name === 'edit.undo' ? { undone: back.label } : { redone: back.label }
 }
 
-work().catch((error: unknown) => {
-  if (error instanceof Refusal) say({ kind: 'refusal', refusal: error.toJson() })
-  else {
+work().then(
+  value => say({ kind: 'value', value }),
+  (error: unknown) => {
+    if (error instanceof Refusal) return say({ kind: 'refusal', refusal: error.toJson() })
     const fault = error instanceof Error ? error : new Error(String(error))
     say({ kind: 'fault', message: fault.message, stack: fault.stack ?? '' })
-  }
-})
+  },
+)

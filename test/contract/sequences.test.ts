@@ -126,6 +126,10 @@ function order(chance: Chance, count: number): StepName[] {
   for (const pair of [
     ['exhibition.add', 'exhibition.remove'],
     ['room.add', 'room.remove'],
+    ['placement.put', 'placement.remove'],
+    ['work.duplicate', 'work.remove'],
+    // A set needs measured works, and its parts a wall, before there is anything to change in it.
+    ['work.addSize', 'set.make', 'set.make', 'placement.put', 'placement.put', 'set.fix', 'set.update', 'set.parts'],
   ] as const) {
     names.splice(chance.whole(0, names.length), 0, ...pair)
   }

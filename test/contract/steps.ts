@@ -24,6 +24,10 @@ const removable = `id NOT IN (SELECT exhibition FROM sheet_print)
   AND id NOT IN (SELECT exhibition FROM placement WHERE state <> 'planned')
   AND id NOT IN (SELECT exhibition FROM mark WHERE state = 'drilled' AND filled_at = '')`
 
+const sets = "SELECT id FROM work WHERE set_form <> ''"
+/** Works that a set can be made of: measured, no parts, no sets. */
+const loose = "parent IS NULL AND set_form = '' AND id IN (SELECT work FROM work_size)"
+
 export const steps: Steps = {
   'person.add': people,
   'person.update': chance => withId(chance.id('person'), people(chance)),
@@ -118,10 +122,13 @@ export const steps: Steps = {
   'work.removeDocument': ({ id }) => withId(id('document'), {}),
   'set.make': ({ ids, id, pick, maybe, length }) => {
     const exhibition = maybe(0.7) ? id('exhibition') : null
-    const works = ids('work', maybe(0.8) ? "parent IS NULL AND set_form = ''" : '1')
-    if (works === null) return null
+    const some = maybe(0.8)
+      ? `${loose} AND id NOT IN (SELECT work FROM entry WHERE exhibition IS NOT '${exhibition}')`
+      : '1'
+    const works = [...(ids('work', some) ?? []), ...(ids('work', some) ?? [])]
+    if (works.length === 0) return null
     return {
-      works,
+      works: [...new Set(works)],
       ...(exhibition === null ? {} : { exhibition }),
       form: pick(['row', 'column', 'grid'] as const),
       columns: maybe(0.8) ? 2 : null,
@@ -149,7 +156,7 @@ export const steps: Steps = {
     const id = text(set, 'id')
     const was = ids('work', `parent = '${id}'`)
     const now = was === null ? null : [...was].sort()
-    const more = maybe(0.4) ? ids('work', "parent IS NULL AND set_form = ''") : null
+    const more = maybe(0.4) ? ids('work', loose) : null
     if (now === null) return null
     return { id, was: now, to: [...(maybe(0.5) ? [...now].reverse() : now), ...(more ?? []).slice(0, pick([0, 1, 2]))] }
   },
@@ -387,7 +394,8 @@ export const steps: Steps = {
     const exhibition = id('exhibition', 'id IN (SELECT exhibition FROM entry)')
     if (exhibition === null) return null
     const places = Array.from({ length: whole(1, 3) }, () => {
-      const entry = id('entry', `exhibition = '${exhibition}'`) ?? ''
+      const set = maybe(0.3) ? id('entry', `exhibition = '${exhibition}' AND work IN (${sets})`) : null
+      const entry = set ?? id('entry', `exhibition = '${exhibition}'`) ?? ''
       const there = row('placement', `entry = '${entry}'`)
       const byHand = maybe(0.3)
       return {
