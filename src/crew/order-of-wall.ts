@@ -2,7 +2,7 @@
 import type { Elevation } from '../contract/areas/walls.ts'
 import { toolAreas } from '../layout/tool-room.ts'
 import { calledOn } from '../model/called.ts'
-import { rectOf } from '../model/face-findings.ts'
+import { rectOf } from '../model/hung-rect.ts'
 import type { MarksOrWhy } from '../model/marks-of-face.ts'
 import { type Before, type HangingOrder, hangingOrder } from './hanging-order.ts'
 

@@ -4,7 +4,7 @@ import { centreOf, type Rect, right } from '../geometry/rect.ts'
 import { laySalon } from '../layout/salon.ts'
 import type { SalonAnswer, SalonQuestion } from '../layout/salon-shape.ts'
 import { bounds } from '../layout/snap.ts'
-import type { Arranged, Sized } from './arrange.ts'
+import { type Arranged, type Sized, standing } from './arrange.ts'
 
 export interface SalonWish {
   readonly gap: number
@@ -24,7 +24,7 @@ export function inSalon(
   { wall }: Pick<Elevation, 'wall'>,
   others: readonly Rect[],
 ): Arranged & { readonly salon: SalonAnswer } {
-  const held = bounds(works.flatMap(each => (each.stays ? [rect(each)] : [])))
+  const held = bounds(works.flatMap(each => (each.stays ? [standing(each)] : [])))
   const question: SalonQuestion = {
     from: wish.from,
     to: wish.to,
@@ -33,7 +33,7 @@ export function inSalon(
     gap: wish.gap,
     centre: { x: wish.axis ?? (held === null ? (wish.from + wish.to) / 2 : centreOf(held).x), y: wish.line },
     works: works.map(each => {
-      const { x, y, width, height } = rect(each)
+      const { x, y, width, height } = standing(each)
       return { id: each.work.placement, width, height, heldAt: each.stays ? { x, y } : null }
     }),
     keeps: [
@@ -58,8 +58,4 @@ export function inSalon(
       }),
     ),
   }
-}
-
-function rect({ work, width, height }: Sized): Rect {
-  return { x: work.x - width / 2, y: work.centreY - height / 2, width, height }
 }

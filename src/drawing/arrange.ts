@@ -1,5 +1,6 @@
 /** What is selected, laid out by one of the rules of src/layout: from works and a choice to where each would stand. */
 import type { Elevation, PlacedWork } from '../contract/areas/walls.ts'
+import type { Rect } from '../geometry/rect.ts'
 import { climb, floorAt } from '../hang/wall.ts'
 import { type AlignTo, align, type DistributeBy, distribute } from '../layout/align.ts'
 import { type Bay, rowsInBays } from '../layout/bays.ts'
@@ -154,15 +155,13 @@ export function inGrid(
   }
 }
 
+/** Where it stands. mm. */
+export function standing({ work, width, height }: Sized): Rect {
+  return { x: work.x - width / 2, y: work.centreY - height / 2, width, height }
+}
+
 function asRects(works: readonly Sized[]) {
-  return works.map(({ work, width, height, stays }) => ({
-    id: work.placement,
-    x: work.x - width / 2,
-    y: work.centreY - height / 2,
-    width,
-    height,
-    held: stays,
-  }))
+  return works.map(each => ({ id: each.work.placement, ...standing(each), held: each.stays }))
 }
 
 function asSpots(

@@ -96,38 +96,36 @@ export function fixingInWall(fixing: Fixing): { readonly parts: readonly Part[];
   }
 }
 
-/** A ring on the frame's back over the fixing. */
-export function ringSection(drop: number, work: SectionWork, fixing: Fixing): SectionDrawing {
+/** A frame by what holds its back over the fixing; `own` is drawn under the fixing, `more` over it. */
+export function hungSection(
+  { drop, work, fixing, off }: { drop: number; work: SectionWork; fixing: Fixing; off: number },
+  own: Part,
+  more: { readonly parts: readonly Part[]; readonly dimensions: SectionDrawing['dimensions'] } = {
+    parts: [],
+    dimensions: [],
+  },
+): SectionDrawing {
   const { parts, hole } = fixingInWall(fixing)
-  const off = STAND_OFF
   return {
     bearing: { x: 0, y: 0 },
     hole,
-    parts: [
-      ...framedWork(work, drop, off),
-      ...bottomPad(work, drop, off),
-      stroke('hanger', { x: off, y: -30 }, { x: off / 2, y: -14 }, { x: off / 2, y: 0 }),
-      ...parts,
-    ],
-    dimensions: [...dropAndHole(drop, work, off, hole)],
+    parts: [...framedWork(work, drop, off), ...bottomPad(work, drop, off), own, ...parts, ...more.parts],
+    dimensions: [...dropAndHole(drop, work, off, hole), ...more.dimensions],
   }
+}
+
+/** A ring on the frame's back over the fixing. */
+export function ringSection(drop: number, work: SectionWork, fixing: Fixing): SectionDrawing {
+  const off = STAND_OFF
+  const ring = stroke('hanger', { x: off, y: -30 }, { x: off / 2, y: -14 }, { x: off / 2, y: 0 })
+  return hungSection({ drop, work, fixing, off }, ring)
 }
 
 /** A wire from the frame's back up over the hook. */
 export function wireSection(drop: number, work: SectionWork, fixing: Fixing): SectionDrawing {
-  const { parts, hole } = fixingInWall(fixing)
   const off = STAND_OFF + 2
-  return {
-    bearing: { x: 0, y: 0 },
-    hole,
-    parts: [
-      ...framedWork(work, drop, off),
-      ...bottomPad(work, drop, off),
-      stroke('wire', { x: off, y: -Math.min(80, work.height / 4) }, { x: off / 2, y: 0 }),
-      ...parts,
-    ],
-    dimensions: [...dropAndHole(drop, work, off, hole)],
-  }
+  const wire = stroke('wire', { x: off, y: -Math.min(80, work.height / 4) }, { x: off / 2, y: 0 })
+  return hungSection({ drop, work, fixing, off }, wire)
 }
 
 /** The top bar of a stretcher on a nail or screw: its lower inner edge bears. */

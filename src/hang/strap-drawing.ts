@@ -2,16 +2,7 @@
 import { numberAt } from './back.ts'
 import { measure } from './drawing-pieces.ts'
 import type { Fixing, SectionDrawing, WorkSize } from './method.ts'
-import {
-  bottomPad,
-  box,
-  dimension,
-  dropAndHole,
-  fixingInWall,
-  framedWork,
-  type SectionWork,
-  stroke,
-} from './section.ts'
+import { box, dimension, hungSection, type SectionWork, stroke } from './section.ts'
 
 const USUAL_PLATE = 2
 
@@ -54,26 +45,19 @@ export function platePlaces(raw: unknown, work: WorkSize) {
 
 /** Through the bottom edge: the plate bent behind the frame, its block, its screw below. */
 export function strapSection(raw: unknown, work: SectionWork, fixing: Fixing): SectionDrawing {
-  const { parts, hole } = fixingInWall(fixing)
   const drop = numberAt(raw, ['carry', 'left', 'drop']) ?? work.height / 3
   const out = numberAt(raw, ['bottom', 'middle', 'out']) ?? numberAt(raw, ['bottom', 'left', 'out']) ?? 15
   const block = numberAt(raw, ['block'])
   const off = block ?? 0
   const bottom = drop - work.height
-  return {
-    bearing: { x: 0, y: 0 },
-    hole,
+  const strap = stroke('hanger', { x: off, y: -30 }, { x: off, y: 0 })
+  return hungSection({ drop, work, fixing, off }, strap, {
     parts: [
-      ...framedWork(work, drop, off),
-      ...bottomPad(work, drop, off),
-      stroke('hanger', { x: off, y: -30 }, { x: off, y: 0 }),
-      ...parts,
       ...(off > 0 ? [box('spacer', 0, bottom - out - 8, off, 16)] : []),
       box('hanger', off, bottom - out - 8, USUAL_PLATE, out + 24),
       stroke('fixing', { x: off + 5, y: bottom - out }, { x: off - 35, y: bottom - out }),
     ],
     dimensions: [
-      ...dropAndHole(drop, work, off, hole),
       dimension(
         'outside',
         { x: off + 12, y: bottom },
@@ -82,5 +66,5 @@ export function strapSection(raw: unknown, work: SectionWork, fixing: Fixing): S
       ),
       dimension('block', { x: 0, y: bottom - out - 16 }, { x: off, y: bottom - out - 16 }, block),
     ],
-  }
+  })
 }

@@ -7,10 +7,11 @@ import type { Finding } from '../contract/shared.ts'
 import { sayIn } from '../hang/marks.ts'
 import { methodOf } from '../hang/methods.ts'
 import { defaultSteps } from '../hang/printing.ts'
-import { type HungRect, wallFindings } from '../layout/findings.ts'
+import { wallFindings } from '../layout/findings.ts'
 import { toolAreas, toolFindings } from '../layout/tool-room.ts'
 import { calledOn } from './called.ts'
 import { datumFindings } from './datum-mixed.ts'
+import { rectOf } from './hung-rect.ts'
 import { labelsOfFace } from './labels-of-face.ts'
 import { type MarksOrWhy, type MarksStyle, marksOfFace } from './marks-of-face.ts'
 import { hungOf } from './parts-of-set.ts'
@@ -19,20 +20,6 @@ import { railFindings } from './rail-load.ts'
 export { calledOn } from './called.ts'
 
 const plain: MarksStyle = { unit: 'mm', steps: defaultSteps }
-
-/** The rectangle of a placed work; undefined while its size is not known. mm. */
-export function rectOf(work: PlacedWork): HungRect | undefined {
-  if (work.size === null) return undefined
-  const { height, width } = work.size
-  return {
-    id: work.placement,
-    name: calledOn(work),
-    x: work.x - width / 2,
-    y: work.centreY - height / 2,
-    width,
-    height,
-  }
-}
 
 /**
  * Every finding of a face, worst first within a work; `fits` included, since a sheet shows what was found good too.

@@ -8,6 +8,7 @@ import { calledMark } from '../hang/steps.ts'
 import { layLabels } from '../layout/labels.ts'
 import type { LabelledWork, LabelsAnswer, LabelsQuestion } from '../layout/labels-shape.ts'
 import { calledOn } from './called.ts'
+import { rectOf } from './hung-rect.ts'
 import { type MarksOrWhy, type MarksStyle, wallOfMarks } from './marks-of-face.ts'
 
 /** What a label says, or would say. */
@@ -36,16 +37,11 @@ export function labelsQuestionOf(
 }
 
 function labelledWork(work: PlacedWork, marks: MarksOrWhy | undefined): LabelledWork | null {
-  if (work.size === null) return null
-  const { width, height } = work.size
+  const rect = rectOf(work)
+  if (rect === undefined) return null
   const found = marks !== undefined && 'answer' in marks ? marks.answer.marks : []
   return {
-    id: work.placement,
-    name: calledOn(work),
-    x: work.x - width / 2,
-    y: work.centreY - height / 2,
-    width,
-    height,
+    ...rect,
     side: work.labelSide === '' ? null : work.labelSide,
     text: labelWords(work),
     labelWidth: work.label.width,

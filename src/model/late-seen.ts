@@ -8,7 +8,7 @@ import { columnsOf } from '../drawing/columns.ts'
 import type { Point, Rect } from '../geometry/rect.ts'
 import type { Steps } from '../hang/printing.ts'
 import { type WallPiece, wallChain } from '../layout/chains.ts'
-import { rectOf } from './face-findings.ts'
+import { rectOf } from './hung-rect.ts'
 import { worksIfDifferent } from './late-changed.ts'
 
 export interface LateGhost extends Rect {

@@ -3,7 +3,7 @@ import type { Elevation, PlacedWork } from '../contract/areas/walls.ts'
 import { Refusal } from '../contract/refusal.ts'
 import { nearestMoves } from '../hang/nearest.ts'
 import type { Offers } from '../hang/nearest-shape.ts'
-import { rectOf } from './face-findings.ts'
+import { rectOf } from './hung-rect.ts'
 import { type MarksStyle, marksQuestionOf } from './marks-of-face.ts'
 
 /** Offers, or in words why there are no marks to clear. Never throws a refusal: its sentence is the answer then. mm. */

@@ -9,16 +9,9 @@ import type { ReadHandle, WriteHandle } from '../../database/handles.ts'
 import { partFiguresOf, setFactsOf, wholeMass, wholeSize } from '../sets/figures.ts'
 import { row, rows, update } from '../sql.ts'
 
-export interface StoredSize {
+/** What is kept with every figure of a work. */
+interface Stored {
   readonly id: string
-  readonly part: string
-  readonly label: string
-  readonly height: number | null
-  readonly width: number | null
-  readonly depth: number | null
-  readonly diameter: number | null
-  readonly count: number
-  readonly unit: string
   readonly raw: string
   readonly kind: 'listed' | 'measured'
   readonly source: string
@@ -28,16 +21,19 @@ export interface StoredSize {
   readonly chosen: number
 }
 
-export interface StoredMass {
-  readonly id: string
+export interface StoredSize extends Stored {
+  readonly part: string
+  readonly label: string
+  readonly height: number | null
+  readonly width: number | null
+  readonly depth: number | null
+  readonly diameter: number | null
+  readonly count: number
+  readonly unit: string
+}
+
+export interface StoredMass extends Stored {
   readonly kg: number
-  readonly raw: string
-  readonly kind: 'listed' | 'measured'
-  readonly source: string
-  readonly by: string
-  readonly at: string
-  readonly approximate: number
-  readonly chosen: number
 }
 
 export function sizesOf(db: ReadHandle, work: string): StoredSize[] {

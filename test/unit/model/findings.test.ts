@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import type { Elevation } from '../../../src/contract/areas/walls.ts'
-import { calledOn, faceFindings, rectOf, unsettled } from '../../../src/model/face-findings.ts'
+import { calledOn, faceFindings, unsettled } from '../../../src/model/face-findings.ts'
+import { rectOf } from '../../../src/model/hung-rect.ts'
 import { wallWith, work } from './sample-wall.ts'
 
 const codes = (elevation: Elevation) => faceFindings(elevation).map(finding => `${finding.severity} ${finding.code}`)
