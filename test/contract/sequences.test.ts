@@ -12,7 +12,7 @@ import { type Answer, answer } from '../../main/hosts/answer.ts'
 import { createHost, type Host } from '../../main/hosts/host.ts'
 import { checkText, dump } from '../unit/database/fixture.ts'
 import { type Chance, chanceFrom } from './chance.ts'
-import { callOn, makeFixture } from './fixture.ts'
+import { callOn, type Known, makeFixture } from './fixture.ts'
 import { type StepName, steps } from './steps.ts'
 
 /** A long step takes a worker: each is asked this often in a walk. The others are drawn by weight. */
@@ -42,7 +42,7 @@ interface Walk {
 async function begin(seed: number): Promise<Walk> {
   const folder = mkdtempSync(join(tmpdir(), 'hangwright-walk-'))
   folders.push(folder)
-  const { file } = await makeFixture(folder)
+  const { file, known } = await makeFixture(folder)
   const faults: unknown[] = []
   let opened = 0
   function openHost(): Host {
@@ -70,6 +70,7 @@ async function begin(seed: number): Promise<Walk> {
   })
   await callOn(host, 'exhibition.add', { title: 'Printed' })
   await callOn(host, 'room.add', { name: 'Store', height: 3000, walls: [{ name: 'printed', length: 4000 }] })
+  await leaveHoles(host, known)
   const db = new Database(file, { timeout: 2000 })
   const walk: Walk = {
     file,
@@ -102,6 +103,26 @@ async function begin(seed: number): Promise<Walk> {
     },
   }
   return walk
+}
+
+/** Two drilled holes whose work has left: chance alone would seldom bring what a filling needs. */
+async function leaveHoles(host: Host, { causeway = '', show = '', northFace = '', hook = '' }: Known): Promise<void> {
+  const { id: work, entry } = await callOn(host, 'work.duplicate', { id: causeway, exhibition: show })
+  await callOn(host, 'work.addSize', { work, part: 'framed', height: 500, width: 700, raw: '', kind: 'measured' })
+  await callOn(host, 'work.addMass', { work, kg: 4, raw: '', kind: 'measured' })
+  const ring = { drop: 90, inset: 60 }
+  const data = { left: ring, right: ring, spacing: 580 }
+  await callOn(host, 'work.setBack', { work, method: 'd-rings', seenFrom: 'back', data })
+  const place = { entry: entry ?? '', face: northFace, x: 7000, rule: 'face' as const, y: null, was: null }
+  const { placements } = await callOn(host, 'placement.put', { exhibition: show, places: [place] })
+  const placement = placements[0] ?? ''
+  await callOn(host, 'placement.update', { id: placement, changes: { fixing: { was: null, to: hook } } })
+  const marks = (['left', 'right'] as const).map(slot => ({ placement, slot }))
+  const asked = { exhibition: show, face: northFace, marks }
+  await callOn(host, 'mark.services', { ...asked, checked: true })
+  await callOn(host, 'mark.set', { ...asked, to: 'drilled' })
+  const change = { kind: 'drop' as const, entry: entry ?? '' }
+  await callOn(host, 'late.take', { exhibition: show, change, key: 'leave-gap', moves: [] })
 }
 
 /** Removals are rarer, those of whole shows and rooms rarest, so that there is something left to work on. */
