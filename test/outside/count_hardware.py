@@ -126,6 +126,8 @@ def count(row):
     for x, y, what in screwed:
         # Nails and hooks are driven; what a cleat's method calls its screws is no row of the library.
         if kinds.get(what, "screw") not in ("hook", "nail", "rail-hook", "steel-point"):
+            if row["part"]:
+                raise SystemExit("a screwed part of a set: say where in its set it is before its anchors are counted")
             extra = anchor(row, x, y, what)
             if extra is not None:
                 need[extra] += 1
@@ -133,13 +135,22 @@ def count(row):
 
 
 boxes, total, tools = defaultdict(Counter), Counter(), Counter()
+# A set is placed once; each of its parts hangs by its own back, on its own fixing or else on the set's.
 for row in db.execute(
-    """SELECT p.face, p.x, p.y, p.hooks_apart, b.method, b.data, b.seen_from, k.name AS fixing, l.name AS keeper,
-         s.hang_width, s.hang_height, w.*, fp.centre_line, fp.rule AS face_rule
-       FROM placement p JOIN entry e ON e.id = p.entry JOIN work s ON s.id = e.work JOIN work_back b ON b.work = s.id
+    """WITH hung AS (
+         SELECT p.*, e.work AS hangs, 0 AS part FROM placement p JOIN entry e ON e.id = p.entry
+         UNION ALL
+         SELECT p.*, s.id, 1 FROM placement p JOIN entry e ON e.id = p.entry JOIN work s ON s.parent = e.work
+       )
+       SELECT p.face, p.x, p.y, p.part, coalesce(q.hooks_apart, p.hooks_apart) AS hooks_apart, b.method, b.data,
+         b.seen_from, k.name AS fixing, l.name AS keeper, s.hang_width, s.hang_height, w.*, fp.centre_line,
+         fp.rule AS face_rule
+       FROM hung p JOIN work s ON s.id = p.hangs JOIN work_back b ON b.work = s.id
+       LEFT JOIN placement_part q ON q.placement = p.id AND q.work = s.id
        JOIN face f ON f.id = p.face JOIN wall w ON w.id = f.wall
        LEFT JOIN face_plan fp ON fp.face = f.id AND fp.exhibition = p.exhibition
-       LEFT JOIN fixing_kind k ON k.id = p.fixing LEFT JOIN fixing_kind l ON l.id = p.keeper
+       LEFT JOIN fixing_kind k ON k.id = coalesce(q.fixing, p.fixing)
+       LEFT JOIN fixing_kind l ON l.id = coalesce(q.keeper, p.keeper)
        WHERE p.exhibition = ?""",
     (show,),
 ):
