@@ -1,7 +1,9 @@
 /** A set taken apart, as one edit: the reverse of making it. */
+
+import type { PlacedWork } from '../../../src/contract/areas/walls.ts'
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
-import { placesOfParts } from '../../../src/model/parts-of-set.ts'
+import { hungOf } from '../../../src/model/parts-of-set.ts'
 import { notFound } from '../change.ts'
 import { addEntry } from '../exhibitions/entries.ts'
 import { moveBefore, orderedRows } from '../order.ts'
@@ -11,7 +13,7 @@ import { facePlanOf, placedOn } from '../walls/elevation.ts'
 import { insertPlacement } from '../walls/placements.ts'
 import { removeWork, workName } from '../works/facts.ts'
 import { partIdsOf, setFactsOf } from './figures.ts'
-import { fixingOfPart, forgetKept, openEntriesOf, placementOf, refuseFrozen, takeOff } from './parts.ts'
+import { forgetKept, openEntriesOf, placementOf, refuseFrozen, takeOff } from './parts.ts'
 
 export function takeApart(writing: Writing, { id }: Received<'set.takeApart'>): Output<'set.takeApart'> {
   const { db } = writing
@@ -37,7 +39,6 @@ export function takeApart(writing: Writing, { id }: Received<'set.takeApart'>): 
   for (const entry of openEntriesOf(db, id)) {
     const stood = placedParts(writing, entry)
     const placed = placementOf(db, entry.id)
-    const fixings = new Map(parts.map(part => [part, placed && fixingOfPart(db, placed, part)]))
     if (placed !== undefined) takeOff(writing, placed.id)
     forgetKept(writing, entry.id)
     const [first = '', ...rest] = parts
@@ -49,8 +50,14 @@ export function takeApart(writing: Writing, { id }: Received<'set.takeApart'>): 
       const of = own[index]
       if (at === undefined || of === undefined || placed === undefined) continue
       const placement = writing.newId()
-      insertPlacement(db, placement, entry.exhibition, of, { face: placed.face, x: at.x, rule: 'hand', y: at.y })
-      update(db, 'placement', placement, { ...fixings.get(part), label_side: index === 0 ? placed.label_side : '' })
+      insertPlacement(db, placement, entry.exhibition, of, { face: placed.face, x: at.x, rule: 'hand', y: at.centreY })
+      update(db, 'placement', placement, {
+        fixing: at.fixing?.id ?? null,
+        keeper: at.keeper?.id ?? null,
+        lock_tool: at.lockTool,
+        hooks_apart: at.hooksApart,
+        label_side: index === 0 ? placed.label_side : '',
+      })
       placements.push(placement)
     }
     entries.push(...own)
@@ -60,14 +67,16 @@ export function takeApart(writing: Writing, { id }: Received<'set.takeApart'>): 
   return { works: parts, entries: entries.length, placements: placements.length }
 }
 
-/** Where each part hangs, by its work; nothing where the set is not placed or cannot be laid. */
-function placedParts(writing: Writing, entry: { readonly id: string; readonly exhibition: string }) {
+/** Each part as it hangs, by its work; nothing where the set is not placed or cannot be laid. */
+function placedParts(
+  writing: Writing,
+  entry: { readonly id: string; readonly exhibition: string },
+): ReadonlyMap<string, PlacedWork> {
   const placed = placementOf(writing.db, entry.id)
-  if (placed === undefined) return new Map<string, { readonly x: number; readonly y: number }>()
+  if (placed === undefined) return new Map()
   const plan = facePlanOf(writing.db, entry.exhibition, placed.face)
   const work = placedOn(writing.db, entry.exhibition, placed.face, plan).find(one => one.placement === placed.id)
-  const laid = work === undefined ? [] : placesOfParts(work)
-  return new Map('problem' in laid ? [] : laid.map(({ part, centre }) => [part.work, centre]))
+  return new Map(work === undefined ? [] : hungOf(work).map(part => [part.work, part]))
 }
 
 /** Entries right behind another one, in this order. */

@@ -1,23 +1,11 @@
 /** How a set stands in the catalogue, and the figures of the whole that follow from its parts. */
 import type { SetFacts } from '../../../src/contract/areas/sets.ts'
 import type { Output } from '../../../src/contract/contract.ts'
-import { Refusal } from '../../../src/contract/refusal.ts'
-import { laySet } from '../../../src/layout/set.ts'
+import { type PartFigures, wholeMass, wholeSize } from '../../../src/model/whole-of-set.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { row, rows } from '../sql.ts'
 
 type HangingSize = NonNullable<Output<'work.get'>['size']>
-
-export interface PartFigures {
-  readonly id: string
-  readonly hang_height: number | null
-  readonly hang_width: number | null
-  readonly hang_depth: number | null
-  readonly hang_source: '' | 'listed' | 'measured'
-  readonly hang_at: string
-  readonly mass: number | null
-  readonly mass_source: '' | 'listed' | 'measured'
-}
 
 /** The parts of a set in their order. */
 export const ofSet = 'WHERE parent = :set ORDER BY part_order, id'
@@ -25,7 +13,8 @@ export const ofSet = 'WHERE parent = :set ORDER BY part_order, id'
 export function partFiguresOf(db: ReadHandle, set: string): readonly PartFigures[] {
   return rows<PartFigures>(
     db,
-    `SELECT id, hang_height, hang_width, hang_depth, hang_source, hang_at, mass, mass_source FROM work ${ofSet}`,
+    `SELECT id, hang_height AS height, hang_width AS width, hang_depth AS depth, hang_source AS kind, hang_at AS at, mass,
+       mass_source AS massKind FROM work ${ofSet}`,
     { set },
   )
 }
@@ -53,38 +42,5 @@ export function wholeOf(db: ReadHandle, set: string): { size: HangingSize | null
   return {
     size: size === null ? null : { ...size, diameter: null, part: 'overall' },
     mass: wholeMass(parts).mass,
-  }
-}
-
-/** Null while a part has no size. Measured is a set whose parts all are. */
-export function wholeSize(set: SetFacts, parts: readonly PartFigures[]) {
-  try {
-    const { width, height } = laySet({
-      ...set,
-      parts: parts.map(part => ({ id: part.id, width: part.hang_width, height: part.hang_height })),
-    })
-    const depths = parts.map(part => part.hang_depth)
-    return {
-      width,
-      height,
-      depth: depths.includes(null) ? null : Math.max(...depths.map(depth => depth ?? 0)),
-      kind: parts.every(part => part.hang_source === 'measured') ? ('measured' as const) : ('listed' as const),
-      at:
-        parts
-          .map(part => part.hang_at)
-          .sort()
-          .at(-1) ?? '',
-    }
-  } catch (error) {
-    if (error instanceof Refusal) return null
-    throw error
-  }
-}
-
-export function wholeMass(parts: readonly PartFigures[]): { mass: number | null; mass_source: string } {
-  if (parts.length === 0 || parts.some(part => part.mass === null)) return { mass: null, mass_source: '' }
-  return {
-    mass: parts.reduce((sum, part) => sum + (part.mass ?? 0), 0),
-    mass_source: parts.every(part => part.mass_source === 'measured') ? 'measured' : 'listed',
   }
 }

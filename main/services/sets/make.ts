@@ -1,7 +1,10 @@
 /** Several works made into one set, as one edit. */
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
+import { centreOf } from '../../../src/geometry/rect.ts'
 import { checkForm } from '../../../src/layout/set.ts'
+import { bounds } from '../../../src/layout/snap.ts'
+import { rectOf } from '../../../src/model/hung-rect.ts'
 import { workFacts } from '../../../src/model/work-facts.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { addEntry } from '../exhibitions/entries.ts'
@@ -136,15 +139,12 @@ function spotOf(db: ReadHandle, exhibition: string | undefined, entries: readonl
   const { face } = first
   const ids = new Set(from.filter(one => one.face === face).map(one => one.id))
   const there = placedOn(db, exhibition, face, facePlanOf(db, exhibition, face)).filter(one => ids.has(one.placement))
-  const half = (size: { width: number; height: number } | null, side: 'width' | 'height') => (size?.[side] ?? 0) / 2
-  const lefts = there.map(one => one.x - half(one.size, 'width'))
-  const rights = there.map(one => one.x + half(one.size, 'width'))
-  const bottoms = there.map(one => one.centreY - half(one.size, 'height'))
-  const tops = there.map(one => one.centreY + half(one.size, 'height'))
+  // A work without a size counts by its middle.
+  const whole = bounds(there.map(one => rectOf(one) ?? { x: one.x, y: one.centreY, width: 0, height: 0 }))
+  if (whole === null) return null
   return {
     face,
-    x: (Math.min(...lefts) + Math.max(...rights)) / 2,
-    y: (Math.min(...bottoms) + Math.max(...tops)) / 2,
+    ...centreOf(whole),
     follows: there.every(one => one.rule === 'face'),
     from,
   }

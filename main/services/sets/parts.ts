@@ -141,21 +141,6 @@ export function keepFixing(writing: Writing, placement: string, work: string, ow
   })
 }
 
-/** What a part of a placed set hangs on: its own where it says, else what its set does. */
-export function fixingOfPart(db: ReadHandle, placed: Placement, work: string): Own {
-  const own = row<Own>(
-    db,
-    'SELECT fixing, keeper, lock_tool, hooks_apart FROM placement_part WHERE placement = :placement AND work = :work',
-    { placement: placed.id, work },
-  )
-  return {
-    fixing: own?.fixing ?? placed.fixing,
-    keeper: own?.keeper ?? placed.keeper,
-    lock_tool: own?.lock_tool || placed.lock_tool,
-    hooks_apart: own?.hooks_apart ?? placed.hooks_apart,
-  }
-}
-
 /** Joins works to a set, in this order. */
 export function setParts(writing: Writing, set: string, parts: readonly string[]): void {
   for (const [index, part] of parts.entries()) {

@@ -5,8 +5,9 @@
 
 import { numberSortKey } from '../../../src/checklist/numbers.ts'
 import { type HangingSize, hangingSize, inForce, type SizeFact } from '../../../src/model/in-force.ts'
+import { wholeMass, wholeSize } from '../../../src/model/whole-of-set.ts'
 import type { ReadHandle, WriteHandle } from '../../database/handles.ts'
-import { partFiguresOf, setFactsOf, wholeMass, wholeSize } from '../sets/figures.ts'
+import { partFiguresOf, setFactsOf } from '../sets/figures.ts'
 import { row, rows, update } from '../sql.ts'
 
 /** What is kept with every figure of a work. */
@@ -89,7 +90,10 @@ export function refreshMass(db: WriteHandle, work: string): void {
   if (setFactsOf(db, work) === undefined) {
     const mass = inForce(massesOf(db, work).map(asFact))
     update(db, 'work', work, { mass: mass?.kg ?? null, mass_source: mass?.kind ?? '' })
-  } else update(db, 'work', work, wholeMass(partFiguresOf(db, work)))
+  } else {
+    const { mass, kind } = wholeMass(partFiguresOf(db, work))
+    update(db, 'work', work, { mass, mass_source: kind })
+  }
   const above = parentOf(db, work)
   if (above !== null) refreshMass(db, above)
 }

@@ -25,9 +25,10 @@ export function readerOf(person: Person | null, unit: Reader['unit'] | undefined
 export function findingsOfWorks(db: ReadHandle, works: readonly string[], reader: Reader): Finding[] {
   const sizes = sizesOfWorks(db, works)
   const pictures = picturesOf(db, works)
+  const sets = setsAmong(db, works)
   const differsBy = ruleNumber(db, 'differsBy')
   return works.flatMap(work => {
-    const set = setOfWork(db, work)
+    const set = sets.has(work) ? setOfWork(db, work) : null
     return set === null
       ? workFindings(work, (sizes.get(work) ?? []).map(asFact), differsBy, reader, pictures.get(work))
       : setFindings(work, set, set.parts, sayIn(reader.unit, reader.steps))
@@ -48,11 +49,22 @@ function picturesOf(db: ReadHandle, works: readonly string[]): ReadonlyMap<strin
   return new Map(stored.map(({ work, ...shape }) => [work, shape]))
 }
 
+/** By one statement which works are sets: few of a show's hundreds are. */
+function setsAmong(db: ReadHandle, works: readonly string[]): ReadonlySet<string> {
+  const found = rows<{ id: string }>(
+    db,
+    `SELECT work.id FROM json_each(:works) AS wanted CROSS JOIN work ON work.id = wanted.value WHERE work.set_form <> ''`,
+    { works: JSON.stringify(works) },
+  )
+  return new Set(found.map(({ id }) => id))
+}
+
 /** Of a set, what its parts leave to settle too, each named by its letter. */
 export function findingsWithParts(db: ReadHandle, works: readonly string[], reader: Reader): Finding[] {
   const letters = new Map<string, string>()
+  const sets = setsAmong(db, works)
   const all = works.flatMap(work => {
-    const parts = partIdsOf(db, work)
+    const parts = sets.has(work) ? partIdsOf(db, work) : []
     for (const [index, part] of parts.entries()) letters.set(part, letterOf(index))
     return [work, ...parts]
   })
