@@ -3,6 +3,7 @@
  * a work stands on its pads on the floor, is gripped a third of its height above its lower edge, close to the body, and
  * lifted once, to where it hangs. The rule it keeps: a lift that the equation does not cover is named, never let through.
  */
+import type { PlacedWork } from '../contract/areas/walls.ts'
 import { Refusal } from '../contract/refusal.ts'
 import type { Finding } from '../contract/shared.ts'
 import { INCH, POUND } from '../hang/physics.ts'
@@ -24,7 +25,7 @@ export interface LiftingDay {
   /** From 1. */
   readonly day: number
   readonly team: number
-  /** Works that it lifts by hand, and how many of them the index covers. */
+  /** What it lifts by hand, a set part by part, and how many of them the index covers. */
   readonly lifts: number
   readonly covered: number
   readonly perMinute: number
@@ -53,14 +54,16 @@ export function liftingDays({ works, slots, minutesADay, people, system }: Lifti
     const slot = slotOf.get(work.placed.placement)
     if (slot === undefined || work.placed.state !== 'planned' || needsEquipment(work.handling)) return []
     const day = Math.floor(slot.start / minutesADay + 1e-9) + 1
-    return slot.teams.map(team => ({ day, team, work, slot }))
+    // The parts of a set are lifted one after the other.
+    const minutes = (slot.end - slot.start) / work.hung.length
+    return slot.teams.flatMap(team => work.hung.map(({ placed }) => ({ day, team, work, placed, minutes })))
   })
   return [...Map.groupBy(lifted, ({ day, team }) => `${day} ${team}`).values()]
     .map((all): LiftingDay => {
       const { day = 0, team = 0 } = all[0] ?? {}
-      const minutes = all.reduce((sum, { slot }) => sum + slot.end - slot.start, 0)
+      const minutes = all.reduce((sum, one) => sum + one.minutes, 0)
       const each = minutes === 0 ? 0 : 1 / minutes
-      const read = all.map(({ work }) => ({ work, ...jobLift(work, people(work), each, system) }))
+      const read = all.map(({ work, placed }) => ({ work, ...jobLift(placed, people(work), each, system) }))
       const covered = read.flatMap(one => (one.lift === null ? [] : [{ work: one.work, lift: one.lift }]))
       const perMinute = each * covered.length
       const duration = perMinute < seldom ? 'short' : 'long'
@@ -111,12 +114,11 @@ export function liftingFindings(
 
 /** One person's part of a lift: the load over the team's factor, so that its index is the team's. */
 function jobLift(
-  { placed }: CrewWork,
+  { mass, size, centreY }: PlacedWork,
   people: number,
   perMinute: number,
   system: MeasureSystem,
 ): { readonly lift: JobLift; readonly why: null } | { readonly lift: null; readonly why: string } {
-  const { mass, size } = placed
   if (mass === null) return { lift: null, why: 'nobody has weighed it' }
   if (size === null) return { lift: null, why: 'its size is not known' }
   const hands = size.height * grip
@@ -126,11 +128,7 @@ function jobLift(
     const answer = liftingLimit({
       mass,
       origin: handsAt({ reach, vertical: hands }, 'origin', system),
-      destination: handsAt(
-        { reach, vertical: Math.max(0, placed.centreY - size.height / 2 + hands) },
-        'destination',
-        system,
-      ),
+      destination: handsAt({ reach, vertical: Math.max(0, centreY - size.height / 2 + hands) }, 'destination', system),
       perMinute: 0,
       duration: 'short',
       coupling: 'fair',

@@ -1,9 +1,10 @@
 /** In which order the works of one wall go up where they stand above or close beside each other, and in words why. */
 import type { Elevation } from '../contract/areas/walls.ts'
-import { toolAreas } from '../layout/tool-room.ts'
 import { calledOn } from '../model/called.ts'
 import { rectOf } from '../model/hung-rect.ts'
 import type { MarksOrWhy } from '../model/marks-of-face.ts'
+import { answersOf } from '../model/marks-of-set.ts'
+import { toolWorkOf } from '../model/tools-of-work.ts'
 import { type Before, type HangingOrder, hangingOrder } from './hanging-order.ts'
 
 /** The order on one wall; what needs equipment is not told apart here, the crew's order does. `marks` by placement. */
@@ -11,11 +12,7 @@ export function orderOfWall(elevation: Elevation, marks: ReadonlyMap<string, Mar
   return hangingOrder(
     elevation.works.map(placed => {
       const rect = rectOf(placed) ?? null
-      const found = marks.get(placed.placement)
-      const areas =
-        rect === null || found === undefined || 'problem' in found
-          ? []
-          : toolAreas(found.answer, rect, elevation.rules.tools)
+      const tools = toolWorkOf(answersOf(placed, marks.get(placed.placement)), elevation.rules.tools)
       return {
         id: placed.placement,
         face: elevation.wall.face,
@@ -23,7 +20,7 @@ export function orderOfWall(elevation: Elevation, marks: ReadonlyMap<string, Mar
         rect,
         x: placed.x,
         class: 'by hand',
-        tools: areas.map(area => area.rect),
+        tools: tools.flatMap(({ areas }) => areas.map(area => area.rect)),
       }
     }),
     elevation.rules,

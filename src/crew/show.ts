@@ -5,12 +5,12 @@
 import type { Elevation, PlacedWork } from '../contract/areas/walls.ts'
 import type { MarksAnswer } from '../hang/marks-shape.ts'
 import { defaultSteps } from '../hang/printing.ts'
-import { toolAreas } from '../layout/tool-room.ts'
 import { calledOn } from '../model/face-findings.ts'
 import { rectOf } from '../model/hung-rect.ts'
 import { type MarksOrWhy, type MarksStyle, marksOfFace } from '../model/marks-of-face.ts'
-import { handsOf } from '../model/marks-of-set.ts'
+import { answersOf } from '../model/marks-of-set.ts'
 import { hungOf } from '../model/parts-of-set.ts'
+import { toolWorkOf } from '../model/tools-of-work.ts'
 import {
   type Access,
   accessTo,
@@ -87,10 +87,8 @@ export function crewWorks({ elevations, rules, equipment, style, say }: ShowQues
 
 /** A set that cannot be laid hangs as what is known of the whole. */
 function hungWorks(placed: PlacedWork, found: MarksOrWhy | undefined): readonly HungWork[] {
-  const known = found === undefined ? [] : handsOf(placed, found)
-  if (known.length > 0) {
-    return known.map(({ placed: one, marks }) => ({ placed: one, answer: 'answer' in marks ? marks.answer : null }))
-  }
+  const known = found === undefined ? [] : answersOf(placed, found)
+  if (known.length > 0) return known
   const parts = hungOf(placed)
   return (parts.length === 0 ? [placed] : parts).map(one => ({ placed: one, answer: null }))
 }
@@ -173,16 +171,14 @@ export function hardwareWork(work: CrewWork): HardwareWork {
 }
 
 export function orderedWork(work: CrewWork): OrderedWork {
-  const { placed, answer, elevation } = work
-  const rect = rectOf(placed) ?? null
-  const areas = answer === null || rect === null ? [] : toolAreas(answer, rect, elevation.rules.tools)
+  const { placed, hung, elevation } = work
   return {
     id: placed.placement,
     face: work.elevation.wall.face,
     faceOrder: work.faceOrder,
-    rect,
+    rect: rectOf(placed) ?? null,
     x: placed.x,
     class: work.handling.class,
-    tools: areas.map(area => area.rect),
+    tools: toolWorkOf(hung, elevation.rules.tools).flatMap(({ areas }) => areas.map(area => area.rect)),
   }
 }

@@ -8,7 +8,7 @@ import type { Point, Rect } from '../geometry/rect.ts'
 import { distanceToPoint, overlap, right, top } from '../geometry/rect.ts'
 import type { MarksAnswer } from '../hang/marks-shape.ts'
 import type { WallFacts } from '../hang/wall.ts'
-import { floorAt } from '../hang/wall.ts'
+import { highestFloor } from '../hang/wall.ts'
 import type { HungRect } from './findings.ts'
 
 /** House rules, mm; what each says stands in `src/model/crew-rules.ts`. */
@@ -161,7 +161,7 @@ function byThing(
 function byEnd(work: ToolWork, area: ToolArea, { wall, say }: Check): readonly Finding[] {
   if (area.measured) return []
   const { rect } = area
-  const floor = Math.max(floorAt(wall.floor, rect.x), floorAt(wall.floor, right(rect)))
+  const floor = highestFloor(wall, rect.x, right(rect))
   const over = [
     { end: 'floor', by: floor - rect.y, asked: area.from === 'below' || area.from === 'round' },
     { end: 'wall’s left end', by: -rect.x, asked: area.from === 'left' || area.from === 'round' },

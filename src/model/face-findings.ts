@@ -8,14 +8,16 @@ import { sayIn } from '../hang/marks.ts'
 import { methodOf } from '../hang/methods.ts'
 import { defaultSteps } from '../hang/printing.ts'
 import { wallFindings } from '../layout/findings.ts'
-import { toolAreas, toolFindings } from '../layout/tool-room.ts'
+import { toolFindings } from '../layout/tool-room.ts'
 import { calledOn } from './called.ts'
 import { datumFindings } from './datum-mixed.ts'
 import { rectOf } from './hung-rect.ts'
 import { labelsOfFace } from './labels-of-face.ts'
 import { type MarksOrWhy, type MarksStyle, marksOfFace } from './marks-of-face.ts'
-import { hungOf } from './parts-of-set.ts'
+import { answersOf } from './marks-of-set.ts'
+import { hungOf, placementOfKey } from './parts-of-set.ts'
 import { railFindings } from './rail-load.ts'
+import { toolWorkOf } from './tools-of-work.ts'
 
 export { calledOn } from './called.ts'
 
@@ -58,14 +60,13 @@ export function faceFindings(
 }
 
 function toolsOf(elevation: Elevation, all: ReadonlyMap<string, MarksOrWhy>, style: MarksStyle): readonly Finding[] {
-  const works = elevation.works.flatMap(work => {
-    const rect = rectOf(work)
-    const marks = all.get(work.placement)
-    if (rect === undefined) return []
-    const areas = marks === undefined || 'problem' in marks ? [] : toolAreas(marks.answer, rect, elevation.rules.tools)
-    return [{ rect, areas }]
-  })
-  return toolFindings(works, elevation.wall, sayIn(style.unit, style.steps))
+  const works = elevation.works.flatMap(work =>
+    toolWorkOf(answersOf(work, all.get(work.placement)), elevation.rules.tools),
+  )
+  return toolFindings(works, elevation.wall, sayIn(style.unit, style.steps)).map(found => ({
+    ...found,
+    subject: { ...found.subject, id: placementOfKey(found.subject.id) },
+  }))
 }
 
 /** Where it bears is known without a fixing; where the hole goes is not. What stands on the floor needs none. */

@@ -26,6 +26,12 @@ export function handsOf(work: PlacedWork, marks: MarksOrWhy): readonly PartMarks
   return marks.parts ?? [{ letter: '', placed: work, marks }]
 }
 
+/** The same with what is known of the marks: null where there are none. */
+export function answersOf(work: PlacedWork, marks: MarksOrWhy | undefined) {
+  if (marks === undefined) return [{ placed: work, answer: null }]
+  return handsOf(work, marks).map(({ placed, marks: own }) => ({ placed, answer: 'answer' in own ? own.answer : null }))
+}
+
 /** Two routes along the set agree to this. mm. */
 const ROUTES_AGREE = 0.1
 
@@ -109,19 +115,45 @@ function fromLeft({ set }: PlacedWork, places: readonly PartPlace[], index: numb
   ]
 }
 
-/** The whole width less what stands after the part, and less the part itself. */
+/**
+ * The whole width less what stands after the part, and less the part itself: from sizes, gaps and columns alone, so that
+ * a set laid wrongly shows. Kept gaps run over the widest part of each column, kept centres over equal distances.
+ */
 function fromRight({ set }: PlacedWork, places: readonly PartPlace[], index: number, width: number): readonly Term[] {
-  const at = places[index]?.laid
-  if (at === undefined) return []
-  const after = places.slice(index + 1).map(({ laid }) => laid.right - laid.left)
-  const chain: readonly Term[] =
-    set?.form === 'row' && set.keeps !== 'centres'
-      ? after.flatMap((one): Term[] => [
-          { op: '−', mm: one },
-          { op: '−', mm: set.gapX },
-        ])
-      : [{ op: '−', mm: width - at.right }]
-  return [{ op: '+', mm: width }, ...chain, { op: '−', mm: at.right - at.left }]
+  const at = places[index]
+  if (at === undefined || set === null) return []
+  const wide = ({ part }: PartPlace) => part.size?.width ?? 0
+  const inColumn = (column: number) => places.filter(({ laid }) => laid.column === column)
+  if (set.keeps !== 'centres') {
+    const columns = 1 + Math.max(...places.map(({ laid }) => laid.column))
+    const widest = (column: number) => Math.max(...inColumn(column).map(wide))
+    const after = Array.from({ length: columns - 1 - at.laid.column }, (_, more) => at.laid.column + 1 + more)
+    const slack = widest(at.laid.column) - wide(at)
+    return [
+      { op: '+', mm: width },
+      ...after.flatMap((column): Term[] => [
+        { op: '−', mm: widest(column) },
+        { op: '−', mm: set.gapX },
+      ]),
+      ...(slack > 0 ? [{ op: '−', mm: slack, over: 2 } as const] : []),
+      { op: '−', mm: wide(at) },
+    ]
+  }
+  const beside = places.flatMap(one =>
+    places
+      .filter(({ laid }) => laid.row === one.laid.row && laid.column === one.laid.column + 1)
+      .map(next => [one, next]),
+  )
+  const apart = set.gapX + Math.max(0, ...beside.map(pair => pair.reduce((sum, one) => sum + wide(one) / 2, 0)))
+  const reach = (one: PartPlace) => one.laid.column * apart + wide(one) / 2
+  const last = places.reduce((most, one) => (reach(one) > reach(most) ? one : most), at)
+  const columns = last.laid.column - at.laid.column
+  return [
+    { op: '+', mm: width },
+    { op: '−', mm: wide(last), over: 2 },
+    ...(columns === 0 ? [] : [{ op: columns > 0 ? '−' : '+', mm: apart, times: Math.abs(columns) } as const]),
+    { op: '−', mm: wide(at), over: 2 },
+  ]
 }
 
 /** A sum written out, with what stands on paper as its value. */

@@ -8,6 +8,7 @@ import type { Finding } from '../contract/shared.ts'
 import { sayIn, sayKgIn } from '../hang/marks.ts'
 import { calledOn } from './called.ts'
 import type { MarksOrWhy, MarksStyle } from './marks-of-face.ts'
+import { answersOf } from './marks-of-set.ts'
 
 const METRE = 1000
 
@@ -39,15 +40,15 @@ export function heaviestMetre(hooks: readonly RailHook[]): RailMetre | null {
 }
 
 function hooksOf(work: PlacedWork, marks: MarksOrWhy | undefined): readonly RailHook[] {
-  if (marks === undefined || 'problem' in marks) return []
-  const { answer } = marks
-  const carrying = answer.marks.filter(mark => mark.on === 'rail' && mark.does === 'carries')
-  return carrying.map((mark, index) => ({
-    placement: work.placement,
-    name: calledOn(work),
-    x: mark.bearing.x,
-    kg: answer.loads?.shares[index]?.shareKg ?? null,
-  }))
+  return answersOf(work, marks).flatMap(({ answer }) => {
+    const carrying = answer?.marks.filter(mark => mark.on === 'rail' && mark.does === 'carries') ?? []
+    return carrying.map((mark, index) => ({
+      placement: work.placement,
+      name: calledOn(work),
+      x: mark.bearing.x,
+      kg: answer?.loads?.shares[index]?.shareKg ?? null,
+    }))
+  })
 }
 
 /** Nothing for a rail that one work alone hangs from, or whose rating nobody knows: each work's own findings say that. */

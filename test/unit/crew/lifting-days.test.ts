@@ -5,7 +5,7 @@
 import { describe, expect, test } from 'vitest'
 import { type LiftingDaysQuestion, liftingDays, liftingFindings } from '../../../src/crew/lifting-days.ts'
 import { peopleFor } from '../../../src/crew/plan.ts'
-import { crewWorks } from '../../../src/crew/show.ts'
+import { type CrewWork, crewWorks } from '../../../src/crew/show.ts'
 import { placed, six, wallOf } from '../sheets/wall.ts'
 import { handlingRules } from './house.ts'
 
@@ -28,6 +28,22 @@ const ask = (more: Partial<LiftingDaysQuestion>) =>
     system: 'metric',
     ...more,
   })
+
+/** The work with other facts, as the wall and the hand have it. */
+function as(work: CrewWork, more: Partial<CrewWork['placed']>): CrewWork {
+  const placed = { ...work.placed, ...more }
+  return { ...work, placed, hung: [{ placed, answer: work.answer }] }
+}
+
+test('the parts of a set are lifted one by one, in the time of the whole', () => {
+  const [work] = works
+  if (work === undefined) throw new Error('no work')
+  const half = { placed: { ...work.placed, mass: (work.placed.mass ?? 0) / 2 }, answer: work.answer }
+  const [whole] = ask({ works: [work] })
+  const [parts] = ask({ works: [{ ...work, hung: [half, half] }] })
+  expect(parts).toMatchObject({ lifts: 2, covered: 2, perMinute: 2 / 20 })
+  expect(parts?.most?.index).toBeCloseTo((whole?.most?.index ?? 0) / 2, 1)
+})
 
 test('equipment is no lift by hand: the 31 kg work is in nobody’s day, and one that nobody has weighed is not covered', () => {
   const days = ask({})
@@ -61,7 +77,7 @@ test('one lift multiplied out: two people, from a third of the height to a third
 describe('what the equation does not cover is named', () => {
   const [work] = works
   if (work === undefined) throw new Error('no work')
-  const changed = (more: Partial<typeof work.placed>) => [{ ...work, placed: { ...work.placed, ...more } }]
+  const changed = (more: Partial<typeof work.placed>) => [as(work, more)]
   test.each([
     [{ mass: null }, /weighed/],
     [{ size: null }, /size/],
@@ -80,7 +96,7 @@ describe('what the equation does not cover is named', () => {
 test('a day over 1 is told, with its heaviest work', () => {
   const [work] = works
   if (work === undefined) throw new Error('no work')
-  const days = ask({ works: [{ ...work, placed: { ...work.placed, mass: 60 } }] })
+  const days = ask({ works: [as(work, { mass: 60 })] })
   const [found, ...more] = liftingFindings(days, 'show', () => 'the Causeway')
   expect(more).toEqual([])
   expect(found).toMatchObject({ code: 'lifting-composite', subject: { kind: 'placement', id: work.placed.placement } })

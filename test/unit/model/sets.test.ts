@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { wantedHoles } from '../../../src/model/holes-of-face.ts'
 import { laidOpen } from '../../../src/model/laid-open.ts'
 import { marksOfFace } from '../../../src/model/marks-of-face.ts'
-import { hungOf, letterOf, placesOfParts } from '../../../src/model/parts-of-set.ts'
+import { hungOf, layPlaced, letterOf, placesOfParts } from '../../../src/model/parts-of-set.ts'
 import { setFindings } from '../../../src/model/set-findings.ts'
 import { wallSheetRows } from '../../../src/sheets/wall-rows.ts'
 import { placed, six, wallOf } from '../sheets/wall.ts'
@@ -47,6 +47,30 @@ describe('a triptych', () => {
     expect(lines.get('set-left')?.in.value.replaceAll(/\s/g, ' ')).toBe('48 3/8')
     expect(part.marks.answer.secondRoute.every(route => route.agrees)).toBe(true)
   })
+
+  test.each([
+    ['row', null, 'gaps'],
+    ['row', null, 'centres'],
+    ['grid', 2, 'gaps'],
+    ['grid', 2, 'centres'],
+    ['column', null, 'centres'],
+  ] as const)(
+    '%s, %o columns, %s kept: back from the right edge it comes to the same, unless the whole was measured wrongly',
+    (form, columns, keeps) => {
+      const { set, size } = triptych()
+      if (set === null || size === null) throw new Error('no set')
+      const laid = layPlaced({ ...set, form, columns, keeps })
+      if ('problem' in laid) throw new Error(laid.problem)
+      const agrees = (width: number) => {
+        const asked = triptych({ set: { ...set, form, columns, keeps }, size: { ...size, width, height: laid.height } })
+        const parts = marksOfFace(wallOf([asked]), style).get('p9')?.parts ?? []
+        const routes = parts.flatMap(({ marks }) => ('answer' in marks ? marks.answer.secondRoute : []))
+        return routes.filter(({ side }) => side === 'set').map(route => route.agrees)
+      }
+      expect(agrees(laid.width)).toEqual([true, true, true])
+      expect(agrees(laid.width + 5)).toEqual([false, false, false])
+    },
+  )
 
   test('a printed mark less the printed edge of the set is the running dimension, and never a step off', () => {
     for (const x of [4000, 4000.3, 3999.77, 4012.5]) {
