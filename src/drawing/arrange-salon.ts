@@ -50,7 +50,7 @@ export function inSalon(
   return {
     salon,
     leftOver: [],
-    misfits: salon.fits ? [] : [{ shortBy: salon.shortBy, way: 'longer', where: '', cures: salon.cures }],
+    misfits: salon.fits ? [] : [{ shortBy: salon.shortBy, way: salon.way, where: '', cures: salon.cures }],
     spots: new Map(
       salon.works.flatMap(({ id, x, y }) => {
         const work = free.get(id)

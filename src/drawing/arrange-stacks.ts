@@ -1,11 +1,13 @@
 /** What is selected in stacks: works one above the other on one axis, and such stacks side by side in a row. */
 import type { Elevation } from '../contract/areas/walls.ts'
 import { Refusal } from '../contract/refusal.ts'
+import { centreOf } from '../geometry/rect.ts'
 import { floorAt, heightAlong } from '../hang/wall.ts'
 import type { StackQuestion } from '../layout/layout-shape.ts'
 import { layRow } from '../layout/row.ts'
+import { bounds } from '../layout/snap.ts'
 import { layStack } from '../layout/stack.ts'
-import type { Arranged, Misfit, Ramp, Sized } from './arrange.ts'
+import { type Arranged, type Misfit, type Ramp, type Sized, standing } from './arrange.ts'
 import type { Spot } from './places.ts'
 
 export interface StackWish {
@@ -41,11 +43,11 @@ export function inStacks(
 ): Arranged {
   const stacks = sharedOut(works, wish.each)
   const alone = stacks.length === 1
-  const own = alone && stacks[0] ? middleOf(stacks[0]) : null
+  const box = alone && stacks[0] ? bounds(stacks[0].map(standing)) : null
   const row = layRow({
     from: wish.from,
     to: wish.to,
-    rule: { rule: 'gap', gap: wish.between, axis: wish.axis ?? own },
+    rule: { rule: 'gap', gap: wish.between, axis: wish.axis ?? (box === null ? null : centreOf(box).x) },
     works: stacks.map((stack, index) => {
       const width = Math.max(...stack.map(each => each.width))
       const held = heldAxis(stack)
@@ -94,12 +96,6 @@ function sharedOut(works: readonly Sized[], each: number): readonly (readonly Si
     ordered.slice(at * many, (at + 1) * many),
   )
   return stacks.map(stack => stack.sort((a, b) => b.work.centreY - a.work.centreY || a.work.x - b.work.x))
-}
-
-function middleOf(stack: readonly Sized[]): number {
-  const lefts = stack.map(({ work, width }) => work.x - width / 2)
-  const rights = stack.map(({ work, width }) => work.x + width / 2)
-  return (Math.min(...lefts) + Math.max(...rights)) / 2
 }
 
 function heldAxis(stack: readonly Sized[]): number | null {

@@ -6,7 +6,6 @@ import { type AlignTo, align, type DistributeBy, distribute } from '../layout/al
 import { type Bay, rowsInBays } from '../layout/bays.ts'
 import { layGrid } from '../layout/grid.ts'
 import type { RowCure, RowRule } from '../layout/layout-shape.ts'
-import { layRow } from '../layout/row.ts'
 import { alongTo, type Spot, staysPut } from './places.ts'
 
 export interface Sized {
@@ -80,15 +79,7 @@ export function inRow(
   const [only] = bays
   const here =
     bays.length === 1 && only ? works.filter(each => !each.stays || isWithin(each, only.from, only.to)) : works
-  const rows =
-    bays.length === 1 && only
-      ? [
-          {
-            bay: only,
-            row: layRow({ ...only, works: here.map(asItem).map(({ x: _, ...item }) => item), rule, leastGap }),
-          },
-        ]
-      : rowsInBays(bays, here.map(asItem), rule, leastGap)
+  const rows = rowsInBays(bays, here.map(asItem), rule, leastGap)
   const moved = new Map(here.filter(each => !each.stays).map(each => [each.work.placement, each]))
   const misfits = rows.flatMap(({ bay, row }): readonly Misfit[] =>
     row.fits
@@ -106,11 +97,7 @@ export function inRow(
             return work === undefined ? [] : [[id, alongTo(work.work, ramp, centre)] as const]
           }),
     ),
-    leftOver: rows.map(({ bay, row }) => ({
-      bay,
-      works: row.works.length,
-      mm: row.fits ? (row.gaps[0] ?? 0) + (row.gaps.at(-1) ?? 0) : 0,
-    })),
+    leftOver: rows.map(({ bay, row, leftOver }) => ({ bay, works: row.works.length, mm: leftOver })),
   }
 }
 

@@ -60,7 +60,8 @@ export interface BayRow {
 
 /**
  * Each bay by itself: every work in the bay where its centre `x` stands, else in the nearest, in the order given; all
- * by one rule. An axis is one of a single bay, so here each row is centred in its own. Bays without works are left out.
+ * by one rule. An axis is one of a single bay, so in several each row is centred in its own. Bays without works are
+ * left out.
  * mm. Refuses what `layRow` refuses.
  */
 export function rowsInBays(
@@ -69,7 +70,7 @@ export function rowsInBays(
   rule: RowRule,
   leastGap: number,
 ): readonly BayRow[] {
-  const plain: RowRule = 'axis' in rule ? { ...rule, axis: null } : rule
+  const own: RowRule = 'axis' in rule && bays.length > 1 ? { ...rule, axis: null } : rule
   const off = (bay: Bay, x: number) => Math.max(bay.from - x, x - bay.to, 0)
   const inBays = Map.groupBy(works, work =>
     bays.reduce<Bay | undefined>(
@@ -81,8 +82,8 @@ export function rowsInBays(
     const mine = inBays.get(bay)
     if (mine === undefined) return []
     const { from, to } = bay
-    const own = mine.map(({ id, width, heldAt }) => ({ id, width, heldAt: heldAt ?? null }))
-    const row = layRow({ from, to, works: own, rule: plain, leastGap })
+    const items = mine.map(({ id, width, heldAt }) => ({ id, width, heldAt: heldAt ?? null }))
+    const row = layRow({ from, to, works: items, rule: own, leastGap })
     const leftOver = row.fits ? (row.gaps[0] ?? 0) + (row.gaps.at(-1) ?? 0) : 0
     return [{ bay, row, leftOver }]
   })

@@ -1,23 +1,24 @@
 /** What would make a salon hang fit that does not: each change is tried on the hang itself, and enough alone. */
 import type { RowCure } from './layout-shape.ts'
 import { fitsPlainly } from './salon.ts'
-import type { SalonQuestion } from './salon-shape.ts'
+import type { SalonAnswer, SalonQuestion } from './salon-shape.ts'
 
-/** By how much the stretch is too short, and the single changes that would do; found by trying, to a millimetre. */
-export function salonCures(question: SalonQuestion): { readonly shortBy: number; readonly cures: readonly RowCure[] } {
+/** By how much the stretch is too short or too low, and the single changes that would do; found by trying, to a millimetre. */
+export function salonCures(question: SalonQuestion): Pick<SalonAnswer, 'shortBy' | 'way' | 'cures'> {
   const { works, gap } = question
   const isHeld = (work: (typeof works)[number]) => (work.heldAt ?? null) !== null
   const closer =
     gap === 0 || !fitsPlainly({ ...question, gap: 0 })
       ? null
-      : gap - leastThat(gap, less => fitsPlainly({ ...question, gap: gap - less }))
+      : Math.max(0, gap - leastThat(gap, less => fitsPlainly({ ...question, gap: Math.max(0, gap - less) })))
   const widths = works.reduce((sum, work) => sum + work.width + gap, 0)
   const longer = leastThat(widths, mm =>
     fitsPlainly({ ...question, from: question.from - mm / 2, to: question.to + mm / 2 }),
   )
+  const tooHigh = Math.max(...works.map(work => work.height)) - (question.top - question.bottom)
   const freed = works.filter(isHeld).find(work => fitsPlainly(letGo(question, work.id)))
   return {
-    shortBy: longer,
+    ...(tooHigh > 0 ? { shortBy: tooHigh, way: 'higher' as const } : { shortBy: longer, way: 'longer' as const }),
     cures: [
       ...(closer === null ? [] : [{ kind: 'gap' as const, mm: closer }]),
       ...leaveOut(
@@ -25,7 +26,8 @@ export function salonCures(question: SalonQuestion): { readonly shortBy: number;
         works.filter(work => !isHeld(work)),
       ),
       ...(freed === undefined ? [] : [{ kind: 'let-go' as const, id: freed.id, mm: 0 }]),
-      { kind: 'longer', mm: longer },
+      // No length makes room for what is too high.
+      ...(tooHigh > 0 ? [] : [{ kind: 'longer' as const, mm: longer }]),
     ],
   }
 }

@@ -42,8 +42,9 @@ const pair = z.strictObject({ gap: z.number(), a: z.string(), b: z.string() })
 
 export const salonAnswer = z.strictObject({
   fits: z.boolean(),
-  /** By how much longer the stretch would have to be, as far as this way of laying finds; in whole millimetres. */
+  /** By how much longer the stretch would have to be, as far as this way of laying finds, or higher for its highest work. mm. */
   shortBy: z.number(),
+  way: z.enum(['longer', 'higher']),
   cures: z.array(rowCure).readonly(),
   /** Left and bottom edges, in the order of the question; none where it does not fit. */
   works: z.array(z.strictObject({ id: z.string(), x: z.number(), y: z.number() })).readonly(),

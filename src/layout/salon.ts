@@ -37,6 +37,7 @@ export function laySalon(question: SalonQuestion): SalonAnswer {
   return {
     fits: true,
     shortBy: 0,
+    way: 'longer',
     cures: [],
     works: works.flatMap(({ id }) => {
       const at = places.get(id)

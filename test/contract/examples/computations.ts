@@ -318,6 +318,7 @@ export const computationsExamples: ExamplesOf<keyof typeof computationsArea> = {
         output: () => ({
           fits: true,
           shortBy: 0,
+          way: 'longer',
           cures: [],
           works: [
             { id: 'a', x: expect.any(Number), y: 1300 },

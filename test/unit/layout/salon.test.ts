@@ -176,7 +176,10 @@ describe('salon hang', () => {
     const works = ['a', 'b', 'c'].map(id => ({ id, width: 500, height: 400 }))
     const asked = { from: 0, to: 1500, bottom: 1000, top: 1450, works, gap: 50, centre: { x: 750, y: 1225 } }
     const answer = laySalon(asked)
-    expect(answer).toMatchObject({ fits: false, shortBy: 100, works: [], nearest: null })
+    expect(answer).toMatchObject({ fits: false, shortBy: 100, way: 'longer', works: [], nearest: null })
+    // 100 lower than its squares: no length helps, and no gap below nothing is offered.
+    const low = laySalon({ ...asked, top: asked.bottom + 300, gap: 10.5 })
+    expect(low).toMatchObject({ fits: false, shortBy: 100, way: 'higher', cures: [] })
     expect(answer.cures).toEqual([
       { kind: 'gap', mm: 0 },
       { kind: 'leave-out', id: 'a', mm: 500 },
