@@ -3,15 +3,13 @@
  * real program. Two figures: times from frame to frame (60 frames a second are 16.7 ms), which other work on the
  * machine spoils, and the main thread's own time for a frame, which it hardly does.
  */
-import { mkdtempSync, rmSync } from 'node:fs'
-import { cpus, loadavg, tmpdir } from 'node:os'
-import { join } from 'node:path'
-import { type Browser, chromium, type Page } from 'playwright-core'
-import { writeDemo } from '../../main/demo/write.ts'
-import { findOrInstallBrowser } from '../../main/scripts/browser.ts'
-import { machineClock } from '../../main/services/clock.ts'
+import { cpus, loadavg } from 'node:os'
+import { dirname } from 'node:path'
+import type { Browser, Page } from 'playwright-core'
 import { categories, perFrame } from './frame-times.ts'
-import { fillWall, serve } from './full-wall.ts'
+import { fillWall } from './full-wall.ts'
+import { withDemo } from './many-works.ts'
+import { openBrowser, serve } from './served.ts'
 
 const count = 300
 const frames = 600
@@ -87,26 +85,21 @@ function report(
   )
 }
 
-const folder = mkdtempSync(join(tmpdir(), 'hangwright-bench-'))
-const file = join(folder, 'bench.hangwright')
 console.log(`  ${cpus().length} × ${cpus()[0]?.model ?? 'processor not known'}, drawn without a graphics card`)
-await writeDemo(file, machineClock)
-const { child, address } = await serve(file, folder)
-const browser = await chromium.launch({
-  executablePath: await findOrInstallBrowser(),
-  args: [...(process.getuid?.() === 0 ? ['--no-sandbox'] : []), '--disable-gpu'],
+await withDemo(async (host, file) => {
+  const face = await fillWall(host, count)
+  await host.close()
+  const { child, address } = await serve(file, dirname(file))
+  const browser = await openBrowser()
+  try {
+    const page = await (await browser.newContext({ viewport: { width: 1440, height: 900 } })).newPage()
+    await page.goto(address)
+    await page.goto(`${new URL(address).origin}/#/walls/${face}`)
+    await drag(`${count} works, the whole wall seen`, browser, page)
+    for (let times = 0; times < 7; times += 1) await page.keyboard.press('+')
+    await drag(`${count} works, seen from near`, browser, page)
+  } finally {
+    await browser.close()
+    child.kill('SIGTERM')
+  }
 })
-try {
-  const context = await browser.newContext({ viewport: { width: 1440, height: 900 } })
-  await context.request.get(address)
-  const face = await fillWall(context.request, address, count)
-  const page = await context.newPage()
-  await page.goto(`${new URL(address).origin}/#/walls/${face}`)
-  await drag(`${count} works, the whole wall seen`, browser, page)
-  for (let times = 0; times < 7; times += 1) await page.keyboard.press('+')
-  await drag(`${count} works, seen from near`, browser, page)
-} finally {
-  await browser.close()
-  child.kill('SIGTERM')
-  rmSync(folder, { recursive: true, force: true })
-}

@@ -1,90 +1,51 @@
 /**
  * A catalogue whose one long wall is full: works copied from the demo, each measured, with its back and a picture, in
- * three rows. It is filled over the real host by the calls that a screen would make, with no screen open meanwhile.
+ * three rows. Their pictures are the demo's own, said once more of each copy: reading 300 files anew takes minutes.
  */
-import { type ChildProcess, spawn } from 'node:child_process'
-import { createInterface } from 'node:readline'
-import { fileURLToPath } from 'node:url'
-import type { APIRequestContext } from 'playwright-core'
+import type { Host } from '../../main/hosts/host.ts'
+import type { Input } from '../../src/contract/contract.ts'
+import { callOn } from '../contract/fixture.ts'
 
-const commandLine = fileURLToPath(new URL('../../main/hosts/command-line/main.ts', import.meta.url))
 const tiers = 3
 
-export interface Served {
-  readonly child: ChildProcess
-  /** The start address, which gives the cookie. */
-  readonly address: string
-}
-
-/** The loopback host in a process of its own. */
-export async function serve(file: string, data: string): Promise<Served> {
-  const child = spawn(process.execPath, [commandLine, 'serve', file], {
-    env: { ...process.env, HANGWRIGHT_DATA: data },
-    stdio: ['ignore', 'pipe', 'inherit'],
-  })
-  const line = await new Promise<string>((resolve, reject) => {
-    createInterface({ input: child.stdout }).once('line', resolve)
-    child.once('exit', code => reject(new Error(`the host ended with ${code}`)))
-  })
-  return { child, address: String(JSON.parse(line).address) }
-}
-
-async function answered<T>(name: string, response: { json(): Promise<unknown> }): Promise<T> {
-  const answer = (await response.json()) as { ok: boolean; value: T; refusal?: unknown } // as every answer of a host
-  if (answer.ok !== true) throw new Error(`${name}: ${JSON.stringify(answer.refusal)}`)
-  return answer.value
-}
-
-/** A wall of 60 m in a room of its own with so many works; gives its face. `request` has been at the start address. */
-export async function fillWall(request: APIRequestContext, address: string, count: number): Promise<string> {
-  const { origin } = new URL(address)
-  const call = async <T>(name: string, input: unknown): Promise<T> =>
-    answered(name, await request.post(`${origin}/call`, { headers: { origin }, data: { name, input } }))
-
-  const { exhibitions } = await call<{ exhibitions: readonly { id: string }[] }>('exhibition.list', {})
+/** A wall of 60 m in a room of its own with so many works; gives its face. */
+export async function fillWall(host: Host, count: number): Promise<string> {
+  const { exhibitions } = await callOn(host, 'exhibition.list', {})
   const exhibition = exhibitions[0]?.id ?? ''
-  const { works } = await call<{ works: readonly { work: string; picture: string | null; face: string | null }[] }>(
-    'exhibition.frieze',
-    { exhibition },
-  )
+  const { works } = await callOn(host, 'exhibition.frieze', { exhibition })
   const sources = works.filter(work => work.picture !== null && work.face !== null).slice(0, 20)
   if (sources.length === 0) throw new Error('the demo has no pictures')
-  await call('room.add', {
-    name: 'Bench',
-    height: 4000,
-    walls: [{ length: 60_000 }, { length: 8000 }, { length: 60_000 }, { length: 8000 }],
-  })
-  const { rooms } = await call<{ rooms: readonly { name: string; walls: readonly { face: string }[] }[] }>(
-    'room.list',
-    {},
-  )
+  const [long, short] = [{ length: 60_000 }, { length: 8000 }]
+  await callOn(host, 'room.add', { name: 'Bench', height: 4000, walls: [long, short, long, short] })
+  const { rooms } = await callOn(host, 'room.list', {})
   const face = rooms.find(room => room.name === 'Bench')?.walls[0]?.face ?? ''
-  const pictures = new Map<string, Buffer>()
-  const places: unknown[] = []
+  const places: Input<'placement.put'>['places'][number][] = []
+  const copies: { readonly work: string; readonly of: string }[] = []
   for (let at = 0; at < count; at += 1) {
-    const source = sources[at % sources.length]
-    const hash = source?.picture
-    if (source === undefined || hash == null) throw new Error('a source has no picture')
-    const { id, entry } = await call<{ id: string; entry: string }>('work.duplicate', { id: source.work, exhibition })
-    await call('work.addSize', {
-      work: id,
-      part: 'framed',
-      height: 500 + (at % 7) * 40,
-      width: 360 + (at % 5) * 40,
-      raw: '',
-      kind: 'measured',
-    })
-    const picture = pictures.get(hash) ?? (await (await request.get(`${origin}/picture/${hash}/480`)).body())
-    pictures.set(hash, picture)
-    const sent = await request.put(`${origin}/upload?name=work.jpg`, {
-      headers: { origin, 'content-type': 'application/octet-stream' },
-      data: picture,
-    })
-    const { handle } = await answered<{ handle: string }>('upload', sent)
-    await call('work.addPicture', { work: id, handle })
-    const tier = at % tiers
-    places.push({ entry, face, x: 400 + Math.floor(at / tiers) * 592, rule: 'hand', y: 700 + tier * 1000, was: null })
+    const of = sources[at % sources.length]?.work ?? ''
+    const { id, entry } = await callOn(host, 'work.duplicate', { id: of, exhibition })
+    const [height, width] = [500 + (at % 7) * 40, 360 + (at % 5) * 40]
+    await callOn(host, 'work.addSize', { work: id, part: 'framed', height, width, raw: '', kind: 'measured' })
+    copies.push({ work: id, of })
+    const y = 700 + (at % tiers) * 1000
+    places.push({ entry: entry ?? '', face, x: 400 + Math.floor(at / tiers) * 592, rule: 'hand', y, was: null })
   }
-  await call('placement.put', { exhibition, places })
+  await sayPictures(host, copies)
+  await callOn(host, 'placement.put', { exhibition, places })
   return face
+}
+
+async function sayPictures(host: Host, copies: readonly { readonly work: string; readonly of: string }[]) {
+  const person = { id: 'bench', name: 'Bench' }
+  await host.open?.catalogue.edit({ procedure: 'work.addPicture', person, label: 'Pictures' }, ({ db }) => {
+    const picture = db.prepare(
+      `INSERT INTO picture(id, work, hash, mime, name, width_px, height_px, position, at)
+       SELECT id || :work, :work, hash, mime, name, width_px, height_px, position, at FROM picture WHERE work = :of`,
+    )
+    const shown = db.prepare('UPDATE work SET picture = (SELECT picture FROM work WHERE id = :of) WHERE id = :work')
+    for (const copy of copies) {
+      picture.run(copy)
+      shown.run(copy)
+    }
+  })
 }

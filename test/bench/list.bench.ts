@@ -3,20 +3,16 @@
  * times are from frame to frame; a blank row is one in view whose work has not come yet. Wanted: rows within 100 ms of
  * a key, and no row blank for more than two frames.
  */
-import { type ChildProcess, spawn } from 'node:child_process'
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { cpus, loadavg, tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { createInterface } from 'node:readline'
-import { fileURLToPath } from 'node:url'
-import { chromium, type Page } from 'playwright-core'
+import type { Page } from 'playwright-core'
 import { writeDemo } from '../../main/demo/write.ts'
 import { createHost } from '../../main/hosts/host.ts'
-import { findOrInstallBrowser } from '../../main/scripts/browser.ts'
 import { machineClock } from '../../main/services/clock.ts'
+import { openBrowser, serve } from './served.ts'
 
 const count = 70_000
-const commandLine = fileURLToPath(new URL('../../main/hosts/command-line/main.ts', import.meta.url))
 
 const nouns = ['Harbour', 'Slack water', 'Window', 'Ladder', 'Orchard', 'Ferry', 'Quarry', 'Loom', 'Kiln', 'Ridge']
 const rests = ['at dusk', 'in rain', 'with figures', 'study', 'from the north', 'unfinished', 'after the thaw']
@@ -51,18 +47,6 @@ async function write(folder: string, file: string): Promise<void> {
   } finally {
     await host.close()
   }
-}
-
-async function serve(file: string, data: string): Promise<{ readonly child: ChildProcess; readonly address: string }> {
-  const child = spawn(process.execPath, [commandLine, 'serve', file], {
-    env: { ...process.env, HANGWRIGHT_DATA: data },
-    stdio: ['ignore', 'pipe', 'inherit'],
-  })
-  const first = await new Promise<string>((resolve, reject) => {
-    createInterface({ input: child.stdout }).once('line', resolve)
-    child.once('exit', code => reject(new Error(`the host ended with ${code}`)))
-  })
-  return { child, address: String(JSON.parse(first).address) }
 }
 
 interface Scrolled {
@@ -156,10 +140,7 @@ console.log(`  ${cpus().length} × ${cpus()[0]?.model ?? 'processor not known'},
 await write(folder, file)
 console.log(`  load before: ${loadavg()[0]?.toFixed(1)} (what else the machine does slows the frames)`)
 const { child, address } = await serve(file, folder)
-const browser = await chromium.launch({
-  executablePath: await findOrInstallBrowser(),
-  args: [...(process.getuid?.() === 0 ? ['--no-sandbox'] : []), '--disable-gpu'],
-})
+const browser = await openBrowser()
 try {
   const page = await browser.newPage({ viewport: { width: 1440, height: 900 } })
   await page.goto(address)

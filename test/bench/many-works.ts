@@ -13,14 +13,14 @@ import { callOn } from '../contract/fixture.ts'
 const gap = 400
 
 /** What comes of the demo's catalogue, written anew for it and thrown away. */
-export async function withDemo<T>(use: (host: Host) => Promise<T>): Promise<T> {
+export async function withDemo<T>(use: (host: Host, file: string) => Promise<T>): Promise<T> {
   const folder = mkdtempSync(join(tmpdir(), 'hangwright-bench-'))
   const file = join(folder, 'bench.hangwright')
   await writeDemo(file, machineClock)
   const host = createHost({ kind: 'command line', data: join(folder, 'data') })
   try {
     host.openFile(file)
-    return await use(host)
+    return await use(host, file)
   } finally {
     await host.close()
     rmSync(folder, { recursive: true, force: true })
