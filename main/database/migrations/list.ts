@@ -5,5 +5,6 @@ import { askedLender } from './0002-asked-lender.ts'
 import { marks } from './0003-marks.ts'
 import { firstLetters } from './0004-first-letters.ts'
 import { sets } from './0005-sets.ts'
+import { plan } from './0006-plan.ts'
 
-export const migrations: readonly Migration[] = [foundation, askedLender, marks, firstLetters, sets]
+export const migrations: readonly Migration[] = [foundation, askedLender, marks, firstLetters, sets, plan]

@@ -96,6 +96,25 @@ const before: Readonly<
       expect(ordinaryTables(db)).toContain('placement_part')
     },
   },
+  6: {
+    fill(db) {
+      db.exec(`INSERT INTO building(id) VALUES ('b');
+        INSERT INTO room(id, building, name) VALUES ('r', 'b', 'Long room');
+        INSERT INTO corner(id, room, x, y) VALUES ('c', 'r', 0, 0), ('d', 'r', 4000, 0);
+        INSERT INTO wall(id, room, from_corner, to_corner, length, height) VALUES ('w', 'r', 'c', 'd', 4000, 3000);
+        INSERT INTO keep_clear(id, wall, kind, x, y, width, height) VALUES ('k', 'w', 'switch', 100, 1200, 80, 80);`)
+    },
+    expect(db) {
+      expect(db.prepare('SELECT at_x, turn, storey FROM room').all()).toEqual([{ at_x: null, turn: 0, storey: '' }])
+      expect(db.prepare('SELECT length, exhibition, backs FROM wall').all()).toEqual([
+        { length: 4000, exhibition: null, backs: null },
+      ])
+      expect(db.prepare('SELECT depth, reachable, side FROM keep_clear').all()).toEqual([
+        { depth: null, reachable: 0, side: 'a' },
+      ])
+      expect(ordinaryTables(db)).toEqual(expect.arrayContaining(['survey', 'standing', 'zone_room', 'underlay']))
+    },
+  },
 }
 
 /** SHA-256 of each migration's SQL, so that none changes once catalogues have it. */
@@ -105,6 +124,7 @@ const frozen: Readonly<Record<number, string>> = {
   3: '6397266c994a223ba69495d15640be886ccfa59d310fa8664c151ea14686dac8',
   4: 'c3616f909c3881d505c5b4c8c7729a503d2a36ee35f64be38faa28f321f505b2',
   5: '8c0048540c261ed2e78f79929a51cf6b95be5aced9c4e817ca0997291fca3e04',
+  6: 'c020d99991914266d5ae212efffcd849042f8dd5e91b851d90a118b0a06fead4',
 }
 
 describe('migrations', () => {
