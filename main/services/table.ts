@@ -13,6 +13,8 @@ import * as locks from './marks/locks.ts'
 import * as marks from './marks/marks.ts'
 import { partyServices } from './parties.ts'
 import { peopleServices } from './people.ts'
+import * as planRead from './plan/get.ts'
+import * as planPlace from './plan/place.ts'
 import { checkRoom } from './rooms/check.ts'
 import * as fixtures from './rooms/fixtures.ts'
 import * as roomsRead from './rooms/read.ts'
@@ -106,6 +108,9 @@ export const catalogueServices: CatalogueServices = {
   'room.update': roomsWrite.changeRoom,
   'room.move': roomsWrite.moveRoom,
   'room.remove': roomsWrite.removeRoom,
+  'plan.get': planRead.plan,
+  'plan.placeRoom': planPlace.placeRooms,
+  'plan.setNorth': planPlace.setNorth,
   'wall.add': roomsWrite.addWall,
   'wall.update': roomsWrite.changeWall,
   'wall.move': roomsWrite.moveWall,

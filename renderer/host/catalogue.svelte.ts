@@ -21,6 +21,7 @@ const madeOf: Partial<Record<Name, readonly string[]>> = {
   'room.list': building,
   'room.findings': building,
   'room.plan': [...building, ...hanging, ...show, ...work],
+  'plan.get': [...building, ...hanging, ...show, ...work],
   'work.list': [...work, ...show, 'placement', 'face', 'wall', 'room'],
   'work.counts': [...work, ...show, 'placement', 'wall'],
   'work.get': [...work, ...show, 'placement', 'document', 'settlement', 'face', 'wall', 'room', 'mark'],

@@ -11,6 +11,7 @@ import { importArea } from './areas/import.ts'
 import { labelsArea } from './areas/labels.ts'
 import { marksArea } from './areas/marks.ts'
 import { partiesArea } from './areas/parties.ts'
+import { planArea } from './areas/plan.ts'
 import { roomsArea } from './areas/rooms.ts'
 import { setsArea } from './areas/sets.ts'
 import { sheetsArea } from './areas/sheets.ts'
@@ -25,6 +26,7 @@ export const contract = {
   ...workListArea,
   ...setsArea,
   ...partiesArea,
+  ...planArea,
   ...exhibitionsArea,
   ...roomsArea,
   ...wallsArea,

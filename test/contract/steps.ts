@@ -298,6 +298,30 @@ export const steps: Steps = {
   },
   'room.move': ({ id, maybe }) => withId(id('room'), { before: maybe(0.6) ? id('room') : null }),
   'room.remove': ({ id }) => withId(id('room', `id NOT IN (SELECT room FROM wall WHERE id IN (${usedWalls}))`), {}),
+  'plan.placeRoom': ({ row, change, length, words, whole, maybe }) => {
+    const room = row('room')
+    if (room === null) return null
+    const at: [number, number] | null = room.at_x === null ? null : [figure(room, 'at_x'), figure(room, 'at_y')]
+    const to: [number, number] | null = maybe(0.2) ? null : [length(-20_000, 20_000), length(-20_000, 20_000)]
+    return {
+      rooms: [
+        {
+          id: text(room, 'id'),
+          changes: {
+            at: change(at, to),
+            turn: change(figure(room, 'turn'), whole(0, 359)),
+            ...(maybe(0.3) ? { storey: change(text(room, 'storey'), words()) } : {}),
+          },
+        },
+      ],
+    }
+  },
+  'plan.setNorth': ({ row, change, whole, maybe }) => {
+    const building = row('building')
+    if (building === null) return null
+    const was = building.north === null ? null : figure(building, 'north')
+    return change<number | null>(was, maybe(0.3) ? null : whole(0, 359))
+  },
   'wall.add': ({ id, length, words, maybe }) => {
     const room = id('room')
     if (room === null) return null

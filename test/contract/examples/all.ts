@@ -8,6 +8,7 @@ import { importExamples } from './import.ts'
 import { labelsExamples } from './labels.ts'
 import { marksExamples } from './marks.ts'
 import { partiesExamples } from './parties.ts'
+import { planExamples } from './plan.ts'
 import { roomsExamples } from './rooms.ts'
 import { setsExamples } from './sets.ts'
 import { sheetsExamples } from './sheets.ts'
@@ -20,6 +21,7 @@ export const examples: ExamplesOf<Name> = {
   ...worksExamples,
   ...setsExamples,
   ...partiesExamples,
+  ...planExamples,
   ...exhibitionsExamples,
   ...roomsExamples,
   ...wallsExamples,

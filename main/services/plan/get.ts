@@ -1,0 +1,135 @@
+/**
+ * The building's plan as one answer. A house of 60 rooms has 600 walls and thousands of things on them, so each table is
+ * read once and sorted to its wall here, not asked for wall by wall.
+ */
+import type { PlanRoomRow, PlanWallRow } from '../../../src/contract/areas/plan.ts'
+import type { Output, Received } from '../../../src/contract/contract.ts'
+import { halfTyped, outlineOf } from '../../../src/model/outline.ts'
+import { toBuilding } from '../../../src/plan/place.ts'
+import type { ReadHandle } from '../../database/handles.ts'
+import { notFound } from '../change.ts'
+import { ruleNumber } from '../rules.ts'
+import type { Reading } from '../service.ts'
+import { row, rows } from '../sql.ts'
+import { firstNumber } from '../works/figures.ts'
+
+type Opening = PlanWallRow['openings'][number]
+type Fixture = PlanWallRow['fixtures'][number]
+type Work = PlanWallRow['works'][number]
+
+interface StoredWall extends Omit<PlanWallRow, 'from' | 'to' | 'openings' | 'fixtures' | 'works'> {
+  readonly room: string
+  readonly fromX: number
+  readonly fromY: number
+  readonly toX: number
+  readonly toY: number
+}
+
+interface StoredRoom extends Omit<PlanRoomRow, 'at' | 'closed' | 'closes' | 'area' | 'walls'> {
+  readonly atX: number | null
+  readonly atY: number | null
+}
+
+export function plan({ db }: Reading, { exhibition }: Received<'plan.get'>): Output<'plan.get'> {
+  if (exhibition !== null && row(db, 'SELECT id FROM exhibition WHERE id = :exhibition', { exhibition }) === undefined)
+    throw notFound('exhibition', 'exhibition')
+  const building = row<NonNullable<Output<'plan.get'>['building']>>(
+    db,
+    'SELECT id, name, north FROM building ORDER BY id LIMIT 1',
+  )
+  const rooms = roomsOf(db, exhibition)
+  return {
+    building: building ?? null,
+    storeys: [...new Set(rooms.map(room => room.storey))],
+    rooms,
+  }
+}
+
+function roomsOf(db: ReadHandle, exhibition: string | null): PlanRoomRow[] {
+  const tolerance = ruleNumber(db, 'closesWithin')
+  const walls = wallsByRoom(db, exhibition)
+  return rows<StoredRoom>(
+    db,
+    `SELECT id, name, number, height, at_x AS atX, at_y AS atY, turn, storey, floor_level AS floorLevel
+     FROM room ORDER BY position, id`,
+  ).map(({ atX, atY, ...room }) => {
+    const own = walls.get(room.id) ?? []
+    const place = atX === null || atY === null ? null : { at: [atX, atY] as [number, number], turn: room.turn }
+    const { closed, closes, area } = outlineOf(own, tolerance)
+    const half = halfTyped(own)
+    const put = (point: readonly [number, number]): [number, number] =>
+      place === null ? [...point] : [...toBuilding(place, point)]
+    return {
+      ...room,
+      at: place?.at ?? null,
+      closed: closed && half === null,
+      closes,
+      area,
+      walls: own.map((wall, at) => ({
+        ...wall,
+        from: put(half?.[at] ?? wall.from),
+        to: put(half?.[at + 1] ?? wall.to),
+      })),
+    }
+  })
+}
+
+/** The walls of outlines; a show's partitions have two faces and stand by themselves. */
+function wallsByRoom(db: ReadHandle, exhibition: string | null): Map<string, PlanWallRow[]> {
+  const openings = byWall<Opening>(
+    db,
+    `SELECT wall, id, kind, x, y, width, height, label, swing, depth, leads_to AS leadsTo, other
+     FROM opening ORDER BY x, id`,
+  )
+  const fixtures = byWall<Omit<Fixture, 'reachable'> & { readonly reachable: number }>(
+    db,
+    'SELECT wall, id, kind, x, y, width, height, margin, label, depth, reachable FROM keep_clear ORDER BY x, id',
+  )
+  const works = byWall<Work>(
+    db,
+    `SELECT face.id AS wall, placement.id AS placement, work.id AS work, ${firstNumber} AS number, work.title,
+      placement.x, work.hang_width AS width, work.hang_depth AS depth
+     FROM placement JOIN face ON face.id = placement.face JOIN entry ON entry.id = placement.entry
+     JOIN work ON work.id = entry.work
+     WHERE placement.exhibition = :exhibition ORDER BY placement.x, placement.id`,
+    { exhibition },
+  )
+  const found = new Map<string, PlanWallRow[]>()
+  const stored = rows<StoredWall>(
+    db,
+    `SELECT wall.id, face.id AS face, wall.room, wall.name, wall.length, wall.height, ends.angle,
+      wall.wall_type AS wallType, wall.thickness, wall.backs,
+      begins.x AS fromX, begins.y AS fromY, ends.x AS toX, ends.y AS toY
+     FROM wall JOIN face ON face.wall = wall.id AND face.side = 'a'
+     JOIN corner AS begins ON begins.id = wall.from_corner JOIN corner AS ends ON ends.id = wall.to_corner
+     WHERE wall.exhibition IS NULL ORDER BY wall.position, wall.id`,
+  )
+  for (const { room, fromX, fromY, toX, toY, ...wall } of stored) {
+    const own = found.get(room) ?? []
+    found.set(room, own)
+    own.push({
+      ...wall,
+      from: [fromX, fromY],
+      to: [toX, toY],
+      openings: openings.get(wall.id) ?? [],
+      fixtures: (fixtures.get(wall.id) ?? []).map(each => ({ ...each, reachable: each.reachable === 1 })),
+      works: (works.get(wall.face) ?? []).map(each => ({ ...each, number: each.number ?? '' })),
+    })
+  }
+  return found
+}
+
+/** Rows by the wall, or face, that their select calls `wall`. */
+function byWall<R>(
+  db: ReadHandle,
+  sql: string,
+  parameters: Readonly<Record<string, string | null>> = {},
+): Map<string, R[]> {
+  const found = new Map<string, R[]>()
+  for (const { wall, ...rest } of rows<R & { readonly wall: string }>(db, sql, parameters)) {
+    const own = found.get(wall) ?? []
+    found.set(wall, own)
+    own.push(rest as R) // the row without its key
+  }
+  return found
+}
