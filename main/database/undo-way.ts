@@ -65,10 +65,15 @@ export function inTheWay(db: Database.Database, question: Question): Standing | 
 /** Where a table's row says which exhibition it belongs to; `$` stands for the row's value of that column. */
 const belongs: readonly { readonly table: string; readonly column: string; readonly show: string }[] = [
   { table: 'exhibition', column: 'id', show: '$' },
-  ...['section', 'entry', 'face_plan', 'placement', 'kept_layout', 'import_run'].map(table => ({
+  ...['section', 'entry', 'face_plan', 'placement', 'kept_layout', 'import_run', 'wall', 'standing'].map(table => ({
     table,
     column: 'exhibition',
     show: '$',
+  })),
+  ...['opening', 'keep_clear', 'face'].map(table => ({
+    table,
+    column: 'wall',
+    show: '(SELECT exhibition FROM wall WHERE id = $)',
   })),
   { table: 'kept_place', column: 'layout', show: '(SELECT exhibition FROM kept_layout WHERE id = $)' },
 ]

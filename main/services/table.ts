@@ -117,6 +117,7 @@ export const catalogueServices: CatalogueServices = {
   'wall.remove': roomsWrite.removeWall,
   'opening.add': fixtures.addOpening,
   'opening.update': fixtures.changeOpening,
+  'opening.pair': fixtures.pairOpenings,
   'opening.remove': fixtures.removeOpening,
   'keepClear.add': fixtures.addKeepClear,
   'keepClear.update': fixtures.changeKeepClear,

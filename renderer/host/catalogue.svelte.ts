@@ -23,7 +23,7 @@ const madeOf: Partial<Record<Name, readonly string[]>> = {
   'room.plan': [...building, ...hanging, ...show, ...work],
   'plan.get': [...building, ...hanging, ...show, ...work],
   'work.list': [...work, ...show, 'placement', 'face', 'wall', 'room'],
-  'work.counts': [...work, ...show, 'placement', 'wall'],
+  'work.counts': [...work, ...show, 'placement', 'wall', 'face'],
   'work.get': [...work, ...show, 'placement', 'document', 'settlement', 'face', 'wall', 'room', 'mark'],
   'wall.elevation': [...building, ...hanging, ...show, ...work, 'kept_layout', 'mark'],
   'mark.ofFace': [...building, ...hanging, ...show, ...work, 'mark'],

@@ -93,11 +93,16 @@ function closingOf(walls: readonly PlanWall[]): readonly [Point, Point] | null {
   return open ? [last.to, first.from] : null
 }
 
+/** The walls that go round the room; partitions stand in it. */
+function outlineWalls({ walls }: PlanRoom): readonly PlanWall[] {
+  return walls.filter(wall => !wall.partition)
+}
+
 export function planDrawing(rooms: Rooms): PlanDrawing {
-  const drawn = rooms.filter(room => room.walls.length > 0)
+  const drawn = rooms.filter(room => outlineWalls(room).length > 0)
   // Walls run to the right as seen from inside, which is clockwise on the plan: if it isn't, y points upwards.
   const [first] = drawn
-  const flip = first !== undefined && turning(first.walls.map(wall => wall.from)) < 0 ? -1 : 1
+  const flip = first !== undefined && turning(outlineWalls(first).map(wall => wall.from)) < 0 ? -1 : 1
   const turned = (point: Point): Point => [point[0], point[1] * flip]
   const boxes = drawn.map(room => boxOf(room.walls.flatMap(wall => [turned(wall.from), turned(wall.to)])))
   const apart = boxes.every((box, at) => boxes.every((other, to) => to <= at || !overlap(box, other)))
@@ -112,7 +117,7 @@ export function planDrawing(rooms: Rooms): PlanDrawing {
     const [dx, dy] = shifts[at] ?? [0, 0]
     const move = (point: Point): Point => [point[0] + dx, point[1] * flip + dy]
     const box = boxOf(room.walls.flatMap(wall => [move(wall.from), move(wall.to)]))
-    const closing = closingOf(room.walls)
+    const closing = closingOf(outlineWalls(room))
     return {
       id: room.id,
       name: room.name,

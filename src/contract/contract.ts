@@ -7,6 +7,7 @@ import { computationsArea } from './areas/computations.ts'
 import { crewArea } from './areas/crew.ts'
 import { deskArea } from './areas/desk.ts'
 import { exhibitionsArea } from './areas/exhibitions.ts'
+import { fixturesArea } from './areas/fixtures.ts'
 import { importArea } from './areas/import.ts'
 import { labelsArea } from './areas/labels.ts'
 import { marksArea } from './areas/marks.ts'
@@ -29,6 +30,7 @@ export const contract = {
   ...planArea,
   ...exhibitionsArea,
   ...roomsArea,
+  ...fixturesArea,
   ...wallsArea,
   ...marksArea,
   ...labelsArea,

@@ -367,14 +367,19 @@ export const steps: Steps = {
       ? null
       : { wall, kind: chance.pick(['door', 'window', 'passage', 'niche'] as const), ...rectangle(chance) }
   },
-  'opening.update': ({ row, change, length, words }) => {
+  'opening.update': ({ row, id, change, length, words }) => {
     const opening = row('opening')
     if (opening === null) return null
     return {
       id: text(opening, 'id'),
-      changes: { x: change(figure(opening, 'x'), length(0, 3000)), label: change(text(opening, 'label'), words()) },
+      changes: {
+        x: change(figure(opening, 'x'), length(0, 3000)),
+        label: change(text(opening, 'label'), words()),
+        leadsTo: change(opening.leads_to === null ? null : text(opening, 'leads_to'), id('room')),
+      },
     }
   },
+  'opening.pair': ({ id, maybe }) => withId(id('opening'), { other: maybe(0.7) ? id('opening') : null }),
   'opening.remove': ({ id }) => withId(id('opening'), {}),
   'keepClear.add': chance => {
     const wall = chance.id('wall')

@@ -6,6 +6,7 @@ import { timeOf } from '../../../src/crew/minutes.ts'
 import { type Hole, patchOf } from '../../../src/crew/patch.ts'
 import { peopleFor } from '../../../src/crew/plan.ts'
 import { type CrewWork, holesOfWork, partsOf } from '../../../src/crew/show.ts'
+import { wallCalled } from '../rooms/called.ts'
 import { ruleNumber } from '../rules.ts'
 import type { Reading } from '../service.ts'
 import type { Wishes } from '../sheets/wishes.ts'
@@ -116,7 +117,7 @@ function patchesOf({ db }: Pick<Reading, 'db'>, exhibition: string, works: reado
   const walls = new Map(
     rows<{ face: string; name: string; length: number; height: number }>(
       db,
-      `SELECT face.id AS face, room.name || ', ' || wall.name AS name, wall.length, wall.height
+      `SELECT face.id AS face, room.name || ', ' || ${wallCalled} AS name, wall.length, wall.height
        FROM face JOIN wall ON wall.id = face.wall JOIN room ON room.id = wall.room ORDER BY face.id`,
     ).map(wall => [wall.face, wall]),
   )

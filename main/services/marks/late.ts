@@ -18,6 +18,7 @@ import { latePricesFrom } from '../../../src/model/late-rules.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { notFound } from '../change.ts'
 import { openExhibition } from '../exhibitions/open.ts'
+import { wallCalled } from '../rooms/called.ts'
 import { ruleNumber } from '../rules.ts'
 import type { Reading, Writing } from '../service.ts'
 import { remove, row, rows, update, value } from '../sql.ts'
@@ -70,7 +71,7 @@ export function offer(reading: Reading, { exhibition, change, unit }: Received<'
 function lastSheet(db: ReadHandle, exhibition: string, face: string): Output<'late.offer'>['voids'] {
   const last = row<{ revision: number; wall: string }>(
     db,
-    `SELECT revision, wall.name AS wall FROM sheet_print JOIN face ON face.id = sheet_print.face
+    `SELECT revision, ${wallCalled} AS wall FROM sheet_print JOIN face ON face.id = sheet_print.face
      JOIN wall ON wall.id = face.wall WHERE sheet_print.exhibition = :exhibition AND sheet_print.face = :face
      ORDER BY revision DESC LIMIT 1`,
     { exhibition, face },

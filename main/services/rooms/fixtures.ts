@@ -1,54 +1,131 @@
 /** What is fixed on a wall: openings, and what works must keep clear of. */
 import type { Output, Received } from '../../../src/contract/contract.ts'
-import { changeFields, notFound } from '../change.ts'
+import { Refusal } from '../../../src/contract/refusal.ts'
+import type { ReadHandle } from '../../database/handles.ts'
+import { changeFields, notFound, yesNoColumn } from '../change.ts'
+import { openExhibition } from '../exhibitions/open.ts'
 import type { Writing } from '../service.ts'
-import { insert, remove, row, value } from '../sql.ts'
+import { insert, remove, row, update, value } from '../sql.ts'
 
-function wallName(writing: Writing, wall: string): string {
-  const name = value<string>(
-    writing.db,
-    `SELECT room.name || ' ' || wall.name FROM wall JOIN room ON room.id = wall.room WHERE wall.id = :wall`,
-    { wall },
-  )
-  if (name === undefined) throw notFound('wall', 'wall')
-  return name
+interface Bearer {
+  readonly wall: string
+  readonly room: string
+  readonly name: string
+  readonly exhibition: string | null
 }
 
-function fixed(writing: Writing, table: 'opening' | 'keep_clear', id: string): { kind: string; wall: string } {
-  const found = row<{ kind: string; wall: string }>(writing.db, `SELECT kind, wall FROM ${table} WHERE id = :id`, {
-    id,
-  })
-  if (found === undefined) throw notFound(table === 'opening' ? 'opening' : 'thing on a wall')
+/** The wall that something is fixed on. Refuses a partition of a closed show. */
+function bearer(db: ReadHandle, wall: string, field: string): Bearer {
+  const found = row<Bearer>(
+    db,
+    `SELECT wall.id AS wall, wall.room, room.name || ' ' || wall.name AS name, wall.exhibition
+     FROM wall JOIN room ON room.id = wall.room WHERE wall.id = :wall`,
+    { wall },
+  )
+  if (found === undefined) throw notFound('wall', field)
+  if (found.exhibition !== null) openExhibition(db, found.exhibition, field)
   return found
+}
+
+function fixed({ db }: Writing, table: 'opening' | 'keep_clear', id: string): Bearer & { readonly kind: string } {
+  const found = row<{ kind: string; wall: string }>(db, `SELECT kind, wall FROM ${table} WHERE id = :id`, { id })
+  if (found === undefined) throw notFound(table === 'opening' ? 'opening' : 'thing on a wall')
+  return { ...bearer(db, found.wall, 'id'), kind: found.kind }
+}
+
+/** A door leads to another room of the building. */
+function refuseLead(db: ReadHandle, { room }: Bearer, leadsTo: string | null | undefined, field: string): void {
+  if (leadsTo === null || leadsTo === undefined) return
+  if (leadsTo === room) throw new Refusal('leads-nowhere', 'An opening leads to another room than its own.', { field })
+  if (value(db, 'SELECT 1 FROM room WHERE id = :leadsTo', { leadsTo }) === undefined) throw notFound('room', field)
 }
 
 const place = { kind: 'kind', x: 'x', y: 'y', width: 'width', height: 'height', label: 'label' }
 
+const openingColumns = { ...place, swing: 'swing', leadsTo: 'leads_to', depth: 'depth' }
+const fixtureColumns = {
+  ...place,
+  margin: 'margin',
+  reason: 'reason',
+  depth: 'depth',
+  reachable: yesNoColumn('reachable'),
+}
+
 export function addOpening(writing: Writing, input: Received<'opening.add'>): Output<'opening.add'> {
-  writing.label(`Add a ${input.kind} to ${wallName(writing, input.wall)}`)
+  const { db } = writing
+  const { leadsTo = null, label = '', swing = '', depth = null, ...given } = input
+  const on = bearer(db, input.wall, 'wall')
+  refuseLead(db, on, leadsTo, 'leadsTo')
+  writing.label(`Add a ${input.kind} to ${on.name}`)
   const id = writing.newId()
-  insert(writing.db, 'opening', { id, ...input, label: input.label ?? '' })
+  insert(db, 'opening', { id, ...given, label, swing, leads_to: leadsTo, depth })
   return { id }
 }
 
 export function changeOpening(writing: Writing, { id, changes }: Received<'opening.update'>): Output<'opening.update'> {
-  const { kind, wall } = fixed(writing, 'opening', id)
-  writing.label(`Change a ${kind} of ${wallName(writing, wall)}`)
-  const { saved, clashes } = changeFields(writing, 'opening', id, changes, place, 'opening')
+  const on = fixed(writing, 'opening', id)
+  refuseLead(writing.db, on, changes.leadsTo?.to, 'changes.leadsTo.to')
+  writing.label(`Change a ${on.kind} of ${on.name}`)
+  const { saved, clashes, values } = changeFields(writing, 'opening', id, changes, openingColumns, 'opening')
+  // What leads elsewhere is no longer the hole that another room's wall has.
+  if (values.leadsTo !== undefined) partFromOther(writing, id, values.leadsTo)
   return { saved, clashes }
 }
 
+function otherOf({ db }: Writing, id: string): { readonly other: string; readonly room: string } | undefined {
+  return row(
+    db,
+    `SELECT opening.other, wall.room FROM opening JOIN opening AS next ON next.id = opening.other
+     JOIN wall ON wall.id = next.wall WHERE opening.id = :id`,
+    { id },
+  )
+}
+
+/** Loosens a pair, unless its other side is in the room that is named. */
+function partFromOther(writing: Writing, id: string, unless: unknown = null): void {
+  const now = otherOf(writing, id)
+  if (now === undefined || now.room === unless) return
+  update(writing.db, 'opening', id, { other: null })
+  update(writing.db, 'opening', now.other, { other: null })
+}
+
+export function pairOpenings(writing: Writing, { id, other }: Received<'opening.pair'>): Output<'opening.pair'> {
+  const { db } = writing
+  const here = fixed(writing, 'opening', id)
+  if (other === null) {
+    writing.label(`Part a ${here.kind} of ${here.name} from the next room's`)
+    partFromOther(writing, id)
+    return { done: true }
+  }
+  const there = fixed(writing, 'opening', other)
+  if (here.room === there.room) {
+    throw new Refusal('same-room', 'One hole is in the walls of two rooms; these are both in one.', { field: 'other' })
+  }
+  writing.label(`Make one ${here.kind} of ${here.name} and ${there.name}`)
+  partFromOther(writing, id)
+  partFromOther(writing, other)
+  update(db, 'opening', id, { other, leads_to: there.room })
+  update(db, 'opening', other, { other: id, leads_to: here.room })
+  return { done: true }
+}
+
 export function removeOpening(writing: Writing, { id }: Received<'opening.remove'>): Output<'opening.remove'> {
-  const { kind, wall } = fixed(writing, 'opening', id)
-  writing.label(`Remove a ${kind} of ${wallName(writing, wall)}`)
+  const { kind, name } = fixed(writing, 'opening', id)
+  writing.label(`Remove a ${kind} of ${name}`)
+  partFromOther(writing, id)
   remove(writing.db, 'opening', id)
   return { done: true }
 }
 
 export function addKeepClear(writing: Writing, input: Received<'keepClear.add'>): Output<'keepClear.add'> {
-  writing.label(`Add a ${input.kind} to ${wallName(writing, input.wall)}`)
+  const { label = '', reason = '', side = 'a', depth = null, reachable = false, ...given } = input
+  const on = bearer(writing.db, input.wall, 'wall')
+  if (side === 'b' && on.exhibition === null) {
+    throw new Refusal('one-face', 'A wall of a room has one face; only a partition has another.', { field: 'side' })
+  }
+  writing.label(`Add a ${input.kind} to ${on.name}`)
   const id = writing.newId()
-  insert(writing.db, 'keep_clear', { id, ...input, label: input.label ?? '', reason: input.reason ?? '' })
+  insert(writing.db, 'keep_clear', { id, ...given, label, reason, side, depth, reachable: reachable ? 1 : 0 })
   return { id }
 }
 
@@ -56,16 +133,15 @@ export function changeKeepClear(
   writing: Writing,
   { id, changes }: Received<'keepClear.update'>,
 ): Output<'keepClear.update'> {
-  const { kind, wall } = fixed(writing, 'keep_clear', id)
-  writing.label(`Change a ${kind} of ${wallName(writing, wall)}`)
-  const columns = { ...place, margin: 'margin', reason: 'reason' }
-  const { saved, clashes } = changeFields(writing, 'keep_clear', id, changes, columns, 'thing on a wall')
+  const { kind, name } = fixed(writing, 'keep_clear', id)
+  writing.label(`Change a ${kind} of ${name}`)
+  const { saved, clashes } = changeFields(writing, 'keep_clear', id, changes, fixtureColumns, 'thing on a wall')
   return { saved, clashes }
 }
 
 export function removeKeepClear(writing: Writing, { id }: Received<'keepClear.remove'>): Output<'keepClear.remove'> {
-  const { kind, wall } = fixed(writing, 'keep_clear', id)
-  writing.label(`Remove a ${kind} of ${wallName(writing, wall)}`)
+  const { kind, name } = fixed(writing, 'keep_clear', id)
+  writing.label(`Remove a ${kind} of ${name}`)
   remove(writing.db, 'keep_clear', id)
   return { done: true }
 }

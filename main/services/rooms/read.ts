@@ -4,10 +4,12 @@ import type { Output, Received } from '../../../src/contract/contract.ts'
 import type { Finding } from '../../../src/contract/shared.ts'
 import { formatLength } from '../../../src/measure/format.ts'
 import { arrangeRooms, halfTyped, outlineOf } from '../../../src/model/outline.ts'
+import { seenFromBehind } from '../../../src/plan/seen-from-behind.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { ruleNumber } from '../rules.ts'
 import type { Reading } from '../service.ts'
 import { row, rows } from '../sql.ts'
+import { wallCalled } from './called.ts'
 
 /** Lists that are stored as JSON text. */
 type Behind = 'studs' | 'joints' | 'ceiling' | 'rail'
@@ -25,18 +27,23 @@ interface StoredWall extends Omit<WallRow, 'from' | 'to' | 'openings' | 'keepCle
   readonly toY: number
 }
 
-const wallSelect = `SELECT wall.id, face.id AS face, wall.room, wall.name, wall.length, wall.length_text AS lengthText,
+const wallSelect = `SELECT wall.id, face.id AS face, face.side, wall.exhibition, wall.thickness,
+  wall.room, ${wallCalled} AS name, wall.length, wall.length_text AS lengthText,
   wall.height, wall.height_text AS heightText, wall.wall_type AS wallType, wall.stud_first AS studFirst,
   wall.stud_spacing AS studSpacing, wall.backing_from AS backingFrom, wall.backing_to AS backingTo, wall.skirting,
   wall.datum, wall.datum_by AS datumBy, wall.floor, wall.studs, wall.joints, wall.ceiling, wall.rail,
   wall.rail_rated AS railKgPerMetre, wall.behind_seen AS behindSeen, ends.angle AS angle,
   begins.x AS fromX, begins.y AS fromY, ends.x AS toX, ends.y AS toY
-  FROM wall JOIN face ON face.wall = wall.id AND face.side = 'a'
+  FROM wall JOIN face ON face.wall = wall.id
   JOIN corner AS begins ON begins.id = wall.from_corner JOIN corner AS ends ON ends.id = wall.to_corner`
+
+interface StoredFixture extends Omit<WallRow['keepClears'][number], 'reachable'> {
+  readonly reachable: number
+}
 
 function asWall(db: ReadHandle, stored: StoredWall): WallRow {
   const { room: _, floor, studs, joints, ceiling, rail, fromX, fromY, toX, toY, ...rest } = stored
-  return {
+  const wall: WallRow = {
     ...rest,
     floor: listOf(floor),
     studs: listOf(studs),
@@ -45,15 +52,20 @@ function asWall(db: ReadHandle, stored: StoredWall): WallRow {
     rail: listOf(rail),
     from: [fromX, fromY],
     to: [toX, toY],
-    openings: rows(db, 'SELECT id, kind, x, y, width, height, label FROM opening WHERE wall = :wall ORDER BY x, id', {
-      wall: rest.id,
-    }),
-    keepClears: rows(
+    openings: rows(
       db,
-      'SELECT id, kind, x, y, width, height, margin, label, reason FROM keep_clear WHERE wall = :wall ORDER BY x, id',
+      `SELECT id, kind, x, y, width, height, label, swing, leads_to AS leadsTo, other, depth FROM opening
+       WHERE wall = :wall ORDER BY x, id`,
       { wall: rest.id },
     ),
+    keepClears: rows<StoredFixture>(
+      db,
+      `SELECT id, kind, x, y, width, height, margin, label, reason, depth, reachable FROM keep_clear
+       WHERE wall = :wall AND side = :side ORDER BY x, id`,
+      { wall: rest.id, side: rest.side },
+    ).map(one => ({ ...one, reachable: one.reachable === 1 })),
   }
+  return wall.side === 'a' ? wall : { ...seenFromBehind(wall), from: wall.to, to: wall.from }
 }
 
 /** Nothing measured is an empty list. */
@@ -61,10 +73,22 @@ function listOf<T>(stored: string | null): T[] {
   return stored === null ? [] : JSON.parse(stored)
 }
 
+/** The walls of a room's outline, in order. */
 export function wallsOf(db: ReadHandle, room: string): WallRow[] {
-  return rows<StoredWall>(db, `${wallSelect} WHERE wall.room = :room ORDER BY wall.position, wall.id`, { room }).map(
-    wall => asWall(db, wall),
-  )
+  return rows<StoredWall>(
+    db,
+    `${wallSelect} WHERE wall.room = :room AND wall.exhibition IS NULL AND face.side = 'a' ORDER BY wall.position, wall.id`,
+    { room },
+  ).map(wall => asWall(db, wall))
+}
+
+/** The faces of the partitions that a show has in a room, both of one after another. */
+export function partitionFaces(db: ReadHandle, exhibition: string | null, room: string): WallRow[] {
+  return rows<StoredWall>(
+    db,
+    `${wallSelect} WHERE wall.exhibition = :exhibition AND wall.room = :room ORDER BY wall.position, wall.id, face.side`,
+    { exhibition, room },
+  ).map(wall => asWall(db, wall))
 }
 
 interface FacedRoom {
@@ -148,13 +172,14 @@ export function plan(
       return {
         id: room.id,
         name: room.name,
-        walls: room.walls.map(wall => ({
+        walls: [...room.walls, ...partitionFaces(db, exhibition, room.id)].map(wall => ({
           id: wall.id,
           face: wall.face,
           name: wall.name,
           from: [wall.from[0] + dx, wall.from[1] + dy] as [number, number],
           to: [wall.to[0] + dx, wall.to[1] + dy] as [number, number],
           length: wall.length,
+          partition: wall.exhibition !== null,
           openings: wall.openings.map(({ kind, x, width }) => ({ kind, x, width })),
           works: shows.get(wall.face)?.works ?? 0,
           filled: (shows.get(wall.face)?.widths ?? 0) / wall.length,

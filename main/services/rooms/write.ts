@@ -103,7 +103,7 @@ function drawRoom(writing: Writing, room: string, without: string | null = null)
     db,
     `SELECT wall.id, wall.length, ends.angle, wall.to_corner, wall.from_corner
      FROM wall JOIN corner AS ends ON ends.id = wall.to_corner
-     WHERE wall.room = :room AND wall.id IS NOT :without ORDER BY wall.position, wall.id`,
+     WHERE wall.room = :room AND wall.exhibition IS NULL AND wall.id IS NOT :without ORDER BY wall.position, wall.id`,
     { room, without },
   )
   if (walls.length === 0) return
@@ -233,7 +233,7 @@ export function addWall(writing: Writing, { room, after, wall }: Received<'wall.
   const { db } = writing
   const stored = row<{ name: string; height: number }>(db, 'SELECT name, height FROM room WHERE id = :room', { room })
   if (stored === undefined) throw notFound('room', 'room')
-  const ordered = orderedRows(db, 'wall', 'room = :room', { room })
+  const ordered = orderedRows(db, 'wall', 'room = :room AND exhibition IS NULL', { room })
   const at = after === null ? 0 : ordered.findIndex(each => each.id === after) + 1
   if (after !== null && at === 0) throw notFound('wall of this room', 'after')
   writing.label(`Add a wall to ${stored.name}`)
@@ -298,7 +298,7 @@ export function moveWall(writing: Writing, { id, before }: Received<'wall.move'>
   const stored = row<{ room: string; name: string }>(db, 'SELECT room, name FROM wall WHERE id = :id', { id })
   if (stored === undefined) throw notFound('wall')
   const { room, name } = stored
-  const ordered = orderedRows(db, 'wall', 'room = :room', { room })
+  const ordered = orderedRows(db, 'wall', 'room = :room AND exhibition IS NULL', { room })
   const next = before === null ? undefined : wallsOf(db, room).find(wall => wall.id === before)
   if (before !== null && next === undefined) throw notFound('wall of this room', 'before')
   const whither = next === undefined ? 'to the end' : `before ${next.name}`

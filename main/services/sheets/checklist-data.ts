@@ -3,6 +3,7 @@ import { type ListPart, parts } from '../../../src/checklist/fields.ts'
 import { inForce, type SourcedFact } from '../../../src/model/in-force.ts'
 import type { ChecklistWork, Measured } from '../../../src/sheets/checklist.ts'
 import type { ReadHandle } from '../../database/handles.ts'
+import { wallCalled } from '../rooms/called.ts'
 import { rows } from '../sql.ts'
 
 interface Stored {
@@ -45,7 +46,7 @@ const inShow = 'FROM entry WHERE entry.exhibition = :exhibition'
 export function checklistWorks(db: ReadHandle, exhibition: string): readonly ChecklistWork[] {
   const works = rows<Stored>(
     db,
-    `SELECT work.id, entry.running, entry.status, section.title AS section, room.name AS room, wall.name AS wall,
+    `SELECT work.id, entry.running, entry.status, section.title AS section, room.name AS room, ${wallCalled} AS wall,
       work.title, work.maker, work.date_text, work.medium, work.credit_line, party.name AS lender, work.kind,
       work.sensitivity, work.light_limit, work.uv_limit, work.glazing, work.not_beside, work.loan_terms, work.handling,
       work.note, work.method, work.mass, work.picture

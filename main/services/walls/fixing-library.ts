@@ -6,6 +6,7 @@ import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { notFound } from '../change.ts'
+import { wallCalled } from '../rooms/called.ts'
 import type { Reading, Writing } from '../service.ts'
 import { insert, remove as removeRow, row, rows, type Value } from '../sql.ts'
 
@@ -74,7 +75,7 @@ export function uses({ db }: Reading, { exhibition }: Received<'fixing.uses'>): 
   for (const { fixing, ...use } of rows<Use['here'][number] & { fixing: string }>(
     db,
     `SELECT used.fixing, used.does, placement.id AS placement, work.id AS work, work.title, face.id AS face,
-       room.name AS room, wall.name AS wall, wall.wall_type AS wallType
+       room.name AS room, ${wallCalled} AS wall, wall.wall_type AS wallType
      FROM (SELECT id, fixing, 'holds' AS does FROM placement WHERE fixing IS NOT NULL
            UNION ALL SELECT id, keeper, 'keeps' FROM placement WHERE keeper IS NOT NULL
            UNION SELECT placement, fixing, 'holds' FROM placement_part WHERE fixing IS NOT NULL

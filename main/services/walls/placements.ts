@@ -4,6 +4,7 @@ import { Refusal } from '../../../src/contract/refusal.ts'
 import type { ReadHandle, WriteHandle } from '../../database/handles.ts'
 import { type Clash, type Columns, changeFields, jsonColumn, notFound, yesNoColumn } from '../change.ts'
 import { openExhibition } from '../exhibitions/open.ts'
+import { wallCalled } from '../rooms/called.ts'
 import { ruleNumber, ruleText } from '../rules.ts'
 import type { Reading, Writing } from '../service.ts'
 import { insert, remove as removeRow, row, rows, update, value } from '../sql.ts'
@@ -26,7 +27,7 @@ const select = 'SELECT id, exhibition, entry, face, x, rule, y, held, state, hoo
 export function faceName(db: ReadHandle, face: string, field = 'face'): string {
   const name = value<string>(
     db,
-    `SELECT room.name || ' ' || wall.name FROM face JOIN wall ON wall.id = face.wall JOIN room ON room.id = wall.room
+    `SELECT room.name || ' ' || ${wallCalled} FROM face JOIN wall ON wall.id = face.wall JOIN room ON room.id = wall.room
      WHERE face.id = :face`,
     { face },
   )

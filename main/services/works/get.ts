@@ -3,6 +3,7 @@ import type { Output, Received } from '../../../src/contract/contract.ts'
 import { inForce } from '../../../src/model/in-force.ts'
 import { workFacts } from '../../../src/model/work-facts.ts'
 import { notFound } from '../change.ts'
+import { wallCalled } from '../rooms/called.ts'
 import type { Reading } from '../service.ts'
 import { wholeOf } from '../sets/figures.ts'
 import { partOfWork, setOfWork } from '../sets/read.ts'
@@ -84,7 +85,7 @@ export function get({ db, person }: Reading, { id, unit }: Received<'work.get'>)
     entries: rows(
       db,
       `SELECT entry.id, entry.exhibition, exhibition.title AS exhibitionTitle, entry.running,
-        coalesce(room.name || ' ' || wall.name, '') AS "where"
+        coalesce(room.name || ' ' || ${wallCalled}, '') AS "where"
        FROM entry JOIN exhibition ON exhibition.id = entry.exhibition
        LEFT JOIN placement ON placement.entry = entry.id LEFT JOIN face ON face.id = placement.face
        LEFT JOIN wall ON wall.id = face.wall LEFT JOIN room ON room.id = wall.room
@@ -93,7 +94,7 @@ export function get({ db, person }: Reading, { id, unit }: Received<'work.get'>)
     ),
     markNotes: rows(
       db,
-      `SELECT mark.id AS mark, exhibition.title AS exhibitionTitle, room.name || ' ' || wall.name AS "where", mark.slot,
+      `SELECT mark.id AS mark, exhibition.title AS exhibitionTitle, room.name || ' ' || ${wallCalled} AS "where", mark.slot,
         mark.note, iif(mark.drilled_at = '', mark.marked_at, mark.drilled_at) AS at,
         iif(mark.drilled_at = '', mark.marked_by, mark.drilled_by) AS "by"
        FROM mark JOIN placement ON placement.id = mark.placement JOIN entry ON entry.id = placement.entry

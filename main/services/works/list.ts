@@ -1,6 +1,8 @@
 /** Lists of works, a page at a time, and the counts beside them. */
 import type { WorkLine } from '../../../src/contract/areas/works-list.ts'
 import type { Output, Received } from '../../../src/contract/contract.ts'
+import type { ReadHandle } from '../../database/handles.ts'
+import { wallCalled } from '../rooms/called.ts'
 import { ruleNumber } from '../rules.ts'
 import type { Reading } from '../service.ts'
 import { rows, type Value, value } from '../sql.ts'
@@ -47,7 +49,7 @@ export const firstPicture = `(SELECT part.picture FROM work AS part WHERE part.p
   ORDER BY part.part_order, part.id LIMIT 1)`
 
 const inShow = `entry.id AS entry, entry.section AS section, entry.running AS running, entry.status AS status,
-  placement.face AS face, room.name || ' ' || wall.name AS where_name,
+  placement.face AS face, room.name || ' ' || ${wallCalled} AS where_name,
   (SELECT count(*) FROM placement AS other JOIN entry AS e ON e.id = other.entry
     WHERE other.face = placement.face AND e.exhibition = :exhibition AND (other.x, other.id) <= (placement.x, placement.id)) AS place`
 const inNone = `NULL AS entry, NULL AS section, NULL AS running, NULL AS status, NULL AS face, NULL AS where_name, NULL AS place`
@@ -144,6 +146,18 @@ function asLine(line: Line, parts: WorkLine['parts'], differsBy: number): WorkLi
 
 const partWidths = 'SELECT coalesce(sum(hang_width), 0.0) FROM work WHERE parent IS NOT NULL'
 
+/** Running length of all walls, mm; in a show also both faces of its partitions. */
+function wallsToHang(db: ReadHandle, exhibition: string | undefined): number {
+  return (
+    value<number>(
+      db,
+      `SELECT coalesce(sum(wall.length), 0.0) FROM face JOIN wall ON wall.id = face.wall
+       WHERE wall.exhibition IS NULL OR wall.exhibition = :exhibition`,
+      { exhibition: exhibition ?? null },
+    ) ?? 0
+  )
+}
+
 export function counts({ db }: Reading, { exhibition }: Received<'work.counts'>): Output<'work.counts'> {
   const parameters: Record<string, Value> = exhibition === undefined ? {} : { exhibition }
   const one = (sql: string, more: Record<string, Value> = {}) => value<number>(db, sql, { ...parameters, ...more }) ?? 0
@@ -164,7 +178,7 @@ export function counts({ db }: Reading, { exhibition }: Received<'work.counts'>)
     works: total(groups, ({ works }) => works),
     // In a show the parts of a set have no entries; in the catalogue each stands beside its set.
     frames: total(groups, ({ frames }) => frames) - (exhibition === undefined ? one(partWidths) : 0),
-    wall: value<number>(db, 'SELECT coalesce(sum(length), 0.0) FROM wall') ?? 0,
+    wall: wallsToHang(db, exhibition),
     lenders: lenders.map(([{ lender: id, name }, works]) => ({ id, name, works })).sort(byWorks(({ name }) => name)),
     kinds: kinds.map(([{ kind }, works]) => ({ kind, works })).sort(byWorks(({ kind }) => kind)),
     questions: one(

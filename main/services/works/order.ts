@@ -121,7 +121,7 @@ function inShow(exhibition: string, sort: 'order' | 'where', reversed: boolean):
   const by =
     sort === 'order'
       ? `section.position IS NULL, section.position ${way}, entry.position ${way}`
-      : `placement.id IS NULL, room.position ${way}, wall.position ${way}, placement.x ${way}`
+      : `placement.id IS NULL, room.position ${way}, wall.position ${way}, face.side ${way}, placement.x ${way}`
   const sql = `SELECT work.n FROM entry CROSS JOIN work ON work.id = entry.work
     LEFT JOIN section ON section.id = entry.section
     LEFT JOIN placement ON placement.entry = entry.id LEFT JOIN face ON face.id = placement.face

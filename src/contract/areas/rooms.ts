@@ -4,6 +4,7 @@ import { datumWays } from '../../hang/datum.ts'
 import { cornerBounds } from '../../model/corner.ts'
 import { procedure } from '../procedure.ts'
 import { changes, done, finding, id, made, millimetres, name, shortText, size, typed, updated } from '../shared.ts'
+import { keepClearRow, openingKind, openingRow } from './fixtures.ts'
 
 export const wallType = z.enum([
   'drywall',
@@ -13,17 +14,6 @@ export const wallType = z.enum([
   'brick',
   'concrete',
   'block',
-  'other',
-])
-export const openingKind = z.enum(['door', 'window', 'passage', 'niche'])
-export const keepClearKind = z.enum([
-  'switch',
-  'outlet',
-  'thermostat',
-  'grille',
-  'extinguisher',
-  'call point',
-  'sign',
   'other',
 ])
 /** Interior angle at a corner. */
@@ -65,30 +55,14 @@ export const wallRow = z.strictObject({
   to: z.tuple([z.number(), z.number()]),
   /** Interior angle at the wall's right end, as measured. */
   angle: z.number().nullable(),
-  openings: z.array(
-    z.strictObject({
-      id,
-      kind: openingKind,
-      x: z.number(),
-      y: z.number(),
-      width: z.number(),
-      height: z.number(),
-      label: z.string(),
-    }),
-  ),
-  keepClears: z.array(
-    z.strictObject({
-      id,
-      kind: keepClearKind,
-      x: z.number(),
-      y: z.number(),
-      width: z.number(),
-      height: z.number(),
-      margin: z.number(),
-      label: z.string(),
-      reason: z.string(),
-    }),
-  ),
+  /** Which face of a partition this is; walls of a room have one, a. Openings and fixtures are as seen on it. */
+  side: z.enum(['a', 'b']),
+  /** The show that a partition belongs to; null for a wall of the building. */
+  exhibition: id.nullable(),
+  /** Null where nobody measured it. */
+  thickness: z.number().nullable(),
+  openings: z.array(openingRow),
+  keepClears: z.array(keepClearRow),
 })
 export type WallRow = z.output<typeof wallRow>
 
@@ -160,6 +134,8 @@ export const roomsArea = {
               from: z.tuple([z.number(), z.number()]),
               to: z.tuple([z.number(), z.number()]),
               length: z.number(),
+              /** One face of a partition of the show; it is no part of the room's outline. */
+              partition: z.boolean(),
               openings: z.array(z.strictObject({ kind: openingKind, x: z.number(), width: z.number() })),
               works: z.int(),
               filled: z.number().meta({ description: 'widths of the works over the length of the wall' }),
@@ -261,72 +237,6 @@ export const roomsArea = {
     done,
   ),
   'wall.remove': procedure('write', 'Removes a wall; refused while works stand on it.', z.strictObject({ id }), done),
-  'opening.add': procedure(
-    'write',
-    'Adds a door, window, passage or niche to a wall.',
-    z.strictObject({
-      wall: id,
-      kind: openingKind,
-      x: millimetres,
-      y: millimetres,
-      width: size,
-      height: size,
-      label: shortText.optional(),
-    }),
-    made,
-  ),
-  'opening.update': procedure(
-    'write',
-    'Moves or resizes an opening.',
-    z.strictObject({
-      id,
-      changes: changes({
-        kind: openingKind,
-        x: millimetres,
-        y: millimetres,
-        width: size,
-        height: size,
-        label: shortText,
-      }),
-    }),
-    updated,
-  ),
-  'opening.remove': procedure('write', 'Removes an opening.', z.strictObject({ id }), done),
-  'keepClear.add': procedure(
-    'write',
-    'Adds something on a wall that works must keep clear of, with its margin.',
-    z.strictObject({
-      wall: id,
-      kind: keepClearKind,
-      x: millimetres,
-      y: millimetres,
-      width: size,
-      height: size,
-      margin: z.number().min(0).max(5000),
-      label: shortText.optional(),
-      reason: shortText.optional(),
-    }),
-    made,
-  ),
-  'keepClear.update': procedure(
-    'write',
-    'Moves or resizes it, or changes its margin, with a reason.',
-    z.strictObject({
-      id,
-      changes: changes({
-        kind: keepClearKind,
-        x: millimetres,
-        y: millimetres,
-        width: size,
-        height: size,
-        margin: z.number().min(0).max(5000),
-        label: shortText,
-        reason: shortText,
-      }),
-    }),
-    updated,
-  ),
-  'keepClear.remove': procedure('write', 'Removes it.', z.strictObject({ id }), done),
   'room.findings': procedure(
     'read',
     'Lists what the building itself leaves to settle: rooms that do not close, openings wider than their wall.',

@@ -4,6 +4,7 @@ import { computationsExamples } from './computations.ts'
 import { crewExamples } from './crew.ts'
 import { deskExamples } from './desk.ts'
 import { exhibitionsExamples } from './exhibitions.ts'
+import { fixturesExamples } from './fixtures.ts'
 import { importExamples } from './import.ts'
 import { labelsExamples } from './labels.ts'
 import { marksExamples } from './marks.ts'
@@ -24,6 +25,7 @@ export const examples: ExamplesOf<Name> = {
   ...planExamples,
   ...exhibitionsExamples,
   ...roomsExamples,
+  ...fixturesExamples,
   ...wallsExamples,
   ...marksExamples,
   ...labelsExamples,

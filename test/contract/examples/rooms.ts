@@ -43,6 +43,9 @@ export const roomsExamples: ExamplesOf<keyof typeof roomsArea> = {
                   rail: [],
                   railKgPerMetre: null,
                   behindSeen: '',
+                  side: 'a',
+                  exhibition: null,
+                  thickness: null,
                   from: [0, 0],
                   to: [9140, 0],
                   openings: [],
@@ -57,6 +60,8 @@ export const roomsExamples: ExamplesOf<keyof typeof roomsArea> = {
                       margin: 150,
                       label: '',
                       reason: '',
+                      depth: null,
+                      reachable: false,
                     },
                   ],
                 },
@@ -84,9 +89,26 @@ export const roomsExamples: ExamplesOf<keyof typeof roomsArea> = {
                   rail: [],
                   railKgPerMetre: null,
                   behindSeen: '',
+                  side: 'a',
+                  exhibition: null,
+                  thickness: null,
                   from: [9140, 0],
                   to: [9140, 5200],
-                  openings: [{ id: known.door, kind: 'door', x: 2000, y: 0, width: 1000, height: 2100, label: '' }],
+                  openings: [
+                    {
+                      id: known.door,
+                      kind: 'door',
+                      x: 2000,
+                      y: 0,
+                      width: 1000,
+                      height: 2100,
+                      label: '',
+                      swing: '',
+                      leadsTo: null,
+                      other: null,
+                      depth: null,
+                    },
+                  ],
                   keepClears: [],
                 },
                 {
@@ -113,6 +135,9 @@ export const roomsExamples: ExamplesOf<keyof typeof roomsArea> = {
                   rail: [],
                   railKgPerMetre: null,
                   behindSeen: '',
+                  side: 'a',
+                  exhibition: null,
+                  thickness: null,
                   from: [9140, 5200],
                   to: [0, 5200],
                   openings: [],
@@ -142,6 +167,9 @@ export const roomsExamples: ExamplesOf<keyof typeof roomsArea> = {
                   rail: [],
                   railKgPerMetre: null,
                   behindSeen: '',
+                  side: 'a',
+                  exhibition: null,
+                  thickness: null,
                   from: [0, 5200],
                   to: [0, 0],
                   openings: [],
@@ -183,6 +211,7 @@ export const roomsExamples: ExamplesOf<keyof typeof roomsArea> = {
                   settle: 0,
                   stop: 0,
                   order: null,
+                  partition: false,
                 },
                 {
                   id: known.east,
@@ -197,6 +226,7 @@ export const roomsExamples: ExamplesOf<keyof typeof roomsArea> = {
                   settle: 0,
                   stop: 0,
                   order: null,
+                  partition: false,
                 },
                 {
                   id: anyId,
@@ -211,6 +241,7 @@ export const roomsExamples: ExamplesOf<keyof typeof roomsArea> = {
                   settle: 0,
                   stop: 0,
                   order: null,
+                  partition: false,
                 },
                 {
                   id: anyId,
@@ -225,6 +256,7 @@ export const roomsExamples: ExamplesOf<keyof typeof roomsArea> = {
                   settle: 0,
                   stop: 0,
                   order: null,
+                  partition: false,
                 },
               ],
             },
@@ -522,84 +554,6 @@ export const roomsExamples: ExamplesOf<keyof typeof roomsArea> = {
     refused: [
       { about: 'a wall with works on it', input: known => ({ id: known.north }), code: 'wall-in-use', field: 'id' },
     ],
-  },
-  'opening.add': {
-    answered: [
-      {
-        about: 'the new opening',
-        input: known => ({ wall: known.north, kind: 'window', x: 7000, y: 900, width: 1200, height: 1500 }),
-        output: () => ({ id: anyId }),
-      },
-    ],
-    refused: [
-      {
-        about: 'on a wall that is not there',
-        input: () => ({ wall: 'zzzzzz', kind: 'door', x: 0, y: 0, width: 900, height: 2000 }),
-        code: 'not-found',
-        field: 'wall',
-      },
-    ],
-  },
-  'opening.update': {
-    answered: [
-      {
-        about: 'that it is moved',
-        input: known => ({ id: known.door, changes: { x: { was: 2000, to: 2100 } } }),
-        output: () => ({ saved: ['x'], clashes: [] }),
-      },
-    ],
-    refused: [
-      {
-        about: 'an opening that is not there',
-        input: () => ({ id: 'zzzzzz', changes: {} }),
-        code: 'not-found',
-        field: 'id',
-      },
-    ],
-  },
-  'opening.remove': {
-    answered: [{ about: 'that it is gone', input: known => ({ id: known.door }), output: () => ({ done: true }) }],
-    refused: [
-      { about: 'an opening that is not there', input: () => ({ id: 'zzzzzz' }), code: 'not-found', field: 'id' },
-    ],
-  },
-  'keepClear.add': {
-    answered: [
-      {
-        about: 'the new thing to keep clear of',
-        input: known => ({ wall: known.east, kind: 'switch', x: 1800, y: 1000, width: 80, height: 80, margin: 100 }),
-        output: () => ({ id: anyId }),
-      },
-    ],
-    refused: [
-      {
-        about: 'a kind that there is not',
-        input: known => ({ wall: known.north, kind: 'ghost', x: 0, y: 0, width: 1, height: 1, margin: 0 }),
-        code: 'bad-input',
-        field: 'kind',
-      },
-    ],
-  },
-  'keepClear.update': {
-    answered: [
-      {
-        about: 'that the margin is smaller, with a reason',
-        input: known => ({
-          id: known.thermostat,
-          changes: { margin: { was: 150, to: 106 }, reason: { was: '', to: 'agreed with the building' } },
-        }),
-        output: () => ({ saved: ['margin', 'reason'], clashes: [] }),
-      },
-    ],
-    refused: [
-      { about: 'what is not there', input: () => ({ id: 'zzzzzz', changes: {} }), code: 'not-found', field: 'id' },
-    ],
-  },
-  'keepClear.remove': {
-    answered: [
-      { about: 'that it is gone', input: known => ({ id: known.thermostat }), output: () => ({ done: true }) },
-    ],
-    refused: [{ about: 'what is not there', input: () => ({ id: 'zzzzzz' }), code: 'not-found', field: 'id' }],
   },
   'room.findings': {
     answered: [

@@ -178,7 +178,23 @@ describe('grids and salon hangs', () => {
   })
 
   test('a salon hang keeps its distance to works that are no part of it, and clear of a door', () => {
-    const wall = plain({ openings: [{ id: 'o', kind: 'door', label: '', x: 2500, y: 0, width: 900, height: 2100 }] })
+    const wall = plain({
+      openings: [
+        {
+          id: 'o',
+          kind: 'door',
+          label: '',
+          x: 2500,
+          y: 0,
+          width: 900,
+          height: 2100,
+          swing: '',
+          leadsTo: null,
+          other: null,
+          depth: null,
+        },
+      ],
+    })
     const works = sized([
       at('1', 500, 700, 500),
       at('2', 900, 400, 600),

@@ -130,6 +130,8 @@ test('a mark on a thermostat is no way out, though the frame may stand there wit
     margin: 0,
     label: '',
     reason: '',
+    depth: null,
+    reachable: false,
   }
   const wall = wallOf(three, { keepClears: [item] })
   const { offers } = lateOfShow([wall], { kind: 'swap', one: '1', other: '2' }, style)
@@ -201,6 +203,8 @@ describe('any wall', () => {
       margin: 50,
       label: '',
       reason: '',
+      depth: null,
+      reachable: false,
     }))
     return wallOf(works, {
       length,

@@ -101,6 +101,8 @@ describe('a lock turned from below', () => {
       height: 80,
       margin: 0,
       reason: '',
+      depth: null,
+      reachable: false,
     }
     const [barred] = tools(on([locked('1', {}, { toolLength: null })], { keepClears: [thing] }))
     expect(barred).toMatchObject({ code: 'tool-room-barred', figures: { keepClear: 'k', room: 300, free: 120 } })

@@ -89,8 +89,8 @@ describe('by its edges', () => {
 test('openings and what to keep clear of are listed alike, each with its own family', () => {
   const spot = { x: 10, y: 20, width: 30, height: 40, label: '' }
   const list = fixturesOf({
-    openings: [{ ...spot, id: 'a', kind: 'door' }],
-    keepClears: [{ ...spot, id: 'b', kind: 'switch', margin: 50, reason: 'cable' }],
+    openings: [{ ...spot, id: 'a', kind: 'door', swing: '', leadsTo: null, other: null, depth: null }],
+    keepClears: [{ ...spot, id: 'b', kind: 'switch', margin: 50, reason: 'cable', depth: 30, reachable: false }],
   })
   expect(list.map(({ id, family }) => [id, family])).toEqual([
     ['a', 'opening'],

@@ -13,6 +13,7 @@ function room(id: string, ...corners: readonly Point[]): Rooms[number] {
     name: `wall ${at + 1}`,
     from: corners[at] ?? to,
     to,
+    partition: false,
     length: Math.hypot(to[0] - (corners[at]?.[0] ?? 0), to[1] - (corners[at]?.[1] ?? 0)),
     openings: [],
     works: 0,
