@@ -41,6 +41,8 @@ interface Offset {
 const none: ReadonlyMap<string, Spot> = new Map()
 /** After so long without another arrow key a burst of nudges is over, ms. */
 const burst = 650
+/** Words and figures beside the drawing follow a hand as often as an eye reads them, ms; the drawing at every frame. */
+const readEvery = 80
 
 export class Wall {
   readonly face: () => string | null
@@ -52,6 +54,9 @@ export class Wall {
   private moves = $state.raw<Offset | null>(null)
   /** The works under the hand; the same set as long as it holds the same works, so that a move touches nothing else. */
   private inHand = $state.raw<ReadonlySet<string> | null>(null)
+  /** The moves as far as they are told beside the drawing. */
+  private told = $state.raw<Offset | null>(null)
+  private tells: ReturnType<typeof setTimeout> | undefined
   /** Spots tried on top of one answer of the catalogue; the next answer ends them. */
   private tried = $state.raw<{ readonly on: Elevation; readonly spots: ReadonlyMap<string, Spot> } | null>(null)
   clashes = $state.raw<{ readonly asked: Places; readonly clashes: readonly PutClash[] } | null>(null)
@@ -73,19 +78,12 @@ export class Wall {
   })
   readonly restingRects = $derived.by(() => this.works.flatMap(work => rectOf(work) ?? []))
   /** Rectangles of the works as they stand this very moment. */
-  readonly rects = $derived.by((): readonly HungRect[] => {
-    const { offset, restingRects } = this
-    if (offset === null) return restingRects
-    const { ids, dx, dy } = offset
-    return restingRects.map(rect => (ids.has(rect.id) ? { ...rect, ...carriedBy(rect, dx, dy, this.ramp) } : rect))
-  })
+  readonly rects = $derived.by(() => this.carriedRects(this.offset))
   private readonly chosen = $derived.by(() => this.works.filter(work => show.isSelected(work.work)))
   /** The selected works as they stand this very moment. */
-  readonly selected = $derived.by((): readonly PlacedWork[] => {
-    const { elevation, offset, chosen } = this
-    if (elevation === undefined || offset === null) return chosen
-    return withSpots(chosen, elevation.plan, this.offsetSpots(offset))
-  })
+  readonly selected = $derived.by(() => this.carriedWorks(this.offset))
+  /** The same as told beside the drawing. */
+  readonly inTag = $derived.by(() => this.carriedWorks(this.told))
   private readonly placements = $derived.by(
     () =>
       new Map(
@@ -116,14 +114,12 @@ export class Wall {
   readonly standing = $derived.by(() =>
     this.moving === null ? this.resting : findingsThatStand(this.resting, this.moving),
   )
-  /** What is said of the works under the hand where they are now. */
-  readonly ofMoved = $derived.by((): readonly Finding[] => {
-    const { elevation, moving, rects } = this
-    if (elevation === undefined || moving === null) return []
-    return findingsOfMoved(elevation.wall, rects, moving, elevation.rules, desk.unit)
-  })
-  /** Findings of this moment. */
-  readonly findings = $derived.by(() => [...this.ofMoved, ...this.standing])
+  /** What is said of the works under the hand where they are now, on the drawing. */
+  readonly ofMoved = $derived.by(() => this.saidOf(this.rects))
+  /** The same beside the drawing. */
+  readonly toldOfMoved = $derived.by(() => this.saidOf(this.carriedRects(this.told)))
+  /** Findings of this moment as told beside the drawing. */
+  readonly findings = $derived.by(() => [...this.toldOfMoved, ...this.standing])
 
   constructor(face: () => string | null) {
     this.face = face
@@ -149,7 +145,35 @@ export class Wall {
   private set offset(offset: Offset | null) {
     this.moves = offset
     const ids = offset?.ids ?? null
-    if (this.inHand !== ids) this.inHand = ids
+    if (this.inHand !== ids) {
+      this.inHand = ids
+      this.tell()
+    } else this.tells ??= setTimeout(() => this.tell(), readEvery)
+  }
+
+  private tell(): void {
+    clearTimeout(this.tells)
+    this.tells = undefined
+    this.told = this.moves
+  }
+
+  private carriedRects(offset: Offset | null): readonly HungRect[] {
+    const { restingRects } = this
+    if (offset === null) return restingRects
+    const { ids, dx, dy } = offset
+    return restingRects.map(rect => (ids.has(rect.id) ? { ...rect, ...carriedBy(rect, dx, dy, this.ramp) } : rect))
+  }
+
+  private carriedWorks(offset: Offset | null): readonly PlacedWork[] {
+    const { elevation, chosen } = this
+    if (elevation === undefined || offset === null) return chosen
+    return withSpots(chosen, elevation.plan, this.offsetSpots(offset))
+  }
+
+  private saidOf(rects: readonly HungRect[]): readonly Finding[] {
+    const { elevation, moving } = this
+    if (elevation === undefined || moving === null) return []
+    return findingsOfMoved(elevation.wall, rects, moving, elevation.rules, desk.unit)
   }
 
   /** The placed work that a finding is about, or null for one about the wall. */
