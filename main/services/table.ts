@@ -17,6 +17,7 @@ import * as planRead from './plan/get.ts'
 import * as planPlace from './plan/place.ts'
 import { checkRoom } from './rooms/check.ts'
 import * as fixtures from './rooms/fixtures.ts'
+import * as partitions from './rooms/partitions.ts'
 import * as roomsRead from './rooms/read.ts'
 import * as roomsWrite from './rooms/write.ts'
 import { rulesServices } from './rules.ts'
@@ -115,6 +116,10 @@ export const catalogueServices: CatalogueServices = {
   'wall.update': roomsWrite.changeWall,
   'wall.move': roomsWrite.moveWall,
   'wall.remove': roomsWrite.removeWall,
+  'partition.list': partitions.list,
+  'partition.add': partitions.add,
+  'partition.update': partitions.change,
+  'partition.remove': partitions.remove,
   'opening.add': fixtures.addOpening,
   'opening.update': fixtures.changeOpening,
   'opening.pair': fixtures.pairOpenings,

@@ -20,6 +20,7 @@ const madeOf: Partial<Record<Name, readonly string[]>> = {
   'exhibition.frieze': [...show, 'work', 'picture', 'placement'],
   'room.list': building,
   'room.findings': building,
+  'partition.list': [...building, 'placement'],
   'room.plan': [...building, ...hanging, ...show, ...work],
   'plan.get': [...building, ...hanging, ...show, ...work],
   'work.list': [...work, ...show, 'placement', 'face', 'wall', 'room'],

@@ -12,6 +12,7 @@ import { importArea } from './areas/import.ts'
 import { labelsArea } from './areas/labels.ts'
 import { marksArea } from './areas/marks.ts'
 import { partiesArea } from './areas/parties.ts'
+import { partitionsArea } from './areas/partitions.ts'
 import { planArea } from './areas/plan.ts'
 import { roomsArea } from './areas/rooms.ts'
 import { setsArea } from './areas/sets.ts'
@@ -31,6 +32,7 @@ export const contract = {
   ...exhibitionsArea,
   ...roomsArea,
   ...fixturesArea,
+  ...partitionsArea,
   ...wallsArea,
   ...marksArea,
   ...labelsArea,

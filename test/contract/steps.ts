@@ -361,6 +361,33 @@ export const steps: Steps = {
     return { id: text(wall, 'id'), before }
   },
   'wall.remove': ({ id, maybe }) => withId(id('wall', maybe(0.8) ? `id NOT IN (${usedWalls})` : '1'), {}),
+  'partition.add': ({ id, length, maybe, whole }) => {
+    const [exhibition, room] = [id('exhibition'), id('room')]
+    if (exhibition === null || room === null) return null
+    const from: [number, number] = [length(0, 6000), length(0, 4000)]
+    const end = maybe(0.5) ? { to: [length(0, 6000), length(0, 4000)] as [number, number] } : null
+    return { exhibition, room, from, ...(end ?? { length: length(500, 4000), angle: whole(0, 359) }) }
+  },
+  'partition.update': ({ row, change, length, words }) => {
+    const wall = row('wall', 'exhibition IS NOT NULL')
+    if (wall === null) return null
+    const end = (column: string): [number, number] => {
+      const corner = row('corner', `id = '${text(wall, column)}'`) ?? {}
+      return [figure(corner, 'x'), figure(corner, 'y')]
+    }
+    const was: [[number, number], [number, number]] = [end('from_corner'), end('to_corner')]
+    return {
+      id: text(wall, 'id'),
+      changes: {
+        name: change(text(wall, 'name'), words()),
+        ends: change<typeof was>(was, [
+          [length(0, 6000), length(0, 4000)],
+          [length(0, 6000), length(0, 4000)],
+        ]),
+      },
+    }
+  },
+  'partition.remove': ({ id }) => withId(id('wall', 'exhibition IS NOT NULL'), {}),
   'opening.add': chance => {
     const wall = chance.id('wall')
     return wall === null

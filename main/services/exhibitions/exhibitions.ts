@@ -3,6 +3,8 @@ import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
 import { changeFields, notFound } from '../change.ts'
 import { moveBefore, nextPosition, orderedRows } from '../order.ts'
+import { copyStands, onCopied } from '../rooms/copy-stands.ts'
+import { dropStands } from '../rooms/drop.ts'
 import type { Reading, Writing } from '../service.ts'
 import { insert, remove as removeRow, row, rows, update, type Value, value } from '../sql.ts'
 import { firstPicture } from '../works/list.ts'
@@ -94,10 +96,12 @@ export function copy(writing: Writing, input: Received<'exhibition.copy'>): Outp
   })
   const sections = copyRows(writing, 'section', input.id, id, {})
   const entries = copyRows(writing, 'entry', input.id, id, { section: sections })
+  const faces = copyStands(writing, input.id, id)
   if (input.placements) {
-    copyRows(writing, 'face_plan', input.id, id, {})
+    onCopied(writing, faces, copyRows(writing, 'face_plan', input.id, id, {}), 'face_plan')
     // What hangs, hangs in the show it was hung for; in the copy it is a plan.
     const placements = copyRows(writing, 'placement', input.id, id, { entry: entries }, { state: 'planned' })
+    onCopied(writing, faces, placements, 'placement')
     copyPartFixings(writing, placements)
   }
   wholeSets(writing, id)
@@ -199,6 +203,7 @@ export function remove(writing: Writing, { id }: Received<'exhibition.remove'>):
       removeRow(db, table, each.id)
     }
   }
+  dropStands(writing, id)
   removeRow(db, 'exhibition', id)
   return { done: true }
 }

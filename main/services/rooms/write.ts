@@ -7,11 +7,13 @@ import { Refusal } from '../../../src/contract/refusal.ts'
 import { outlineOf } from '../../../src/model/outline.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { type Columns, changeFields, jsonColumn, notFound } from '../change.ts'
+import { openExhibition } from '../exhibitions/open.ts'
 import { moveBefore, nextPosition, orderedRows } from '../order.ts'
 import { ruleNumber } from '../rules.ts'
 import type { Writing } from '../service.ts'
 import { insert, remove as removeRow, row, rows, update, value } from '../sql.ts'
 import { checkBehind } from './behind.ts'
+import { clearRoom, dropWall, refuseIfUsed } from './drop.ts'
 import { wallsOf } from './read.ts'
 
 type NewWall = Received<'wall.add'>['wall']
@@ -162,65 +164,12 @@ export function moveRoom(writing: Writing, { id, before }: Received<'room.move'>
   return { done: true }
 }
 
-/** Refuses while works of any show stand on the wall. */
-function refuseIfUsed(db: ReadHandle, wall: string, field: string): void {
-  const works =
-    value<number>(db, 'SELECT count(*) FROM placement JOIN face ON face.id = placement.face WHERE face.wall = :wall', {
-      wall,
-    }) ?? 0
-  if (works > 0) {
-    throw new Refusal(
-      'wall-in-use',
-      works === 1
-        ? 'One work stands on this wall. Take it off first.'
-        : `${works} works stand on this wall. Take them off first.`,
-      {
-        field,
-      },
-    )
-  }
-  const printed =
-    value<number>(
-      db,
-      'SELECT count(*) FROM sheet_print JOIN face ON face.id = sheet_print.face WHERE face.wall = :wall',
-      { wall },
-    ) ?? 0
-  if (printed > 0)
-    throw new Refusal('printed', 'Sheets of this wall have been printed; it stays for the record.', { field })
-}
-
-function dropWall(writing: Writing, wall: string): void {
-  const { db } = writing
-  for (const table of ['opening', 'keep_clear']) {
-    for (const each of rows<{ id: string }>(db, `SELECT id FROM ${table} WHERE wall = :wall`, { wall }))
-      removeRow(db, table, each.id)
-  }
-  for (const face of rows<{ id: string }>(db, 'SELECT id FROM face WHERE wall = :wall', { wall })) {
-    for (const layout of rows<{ id: string }>(db, 'SELECT id FROM kept_layout WHERE face = :face', { face: face.id })) {
-      for (const place of rows<{ id: string }>(db, 'SELECT id FROM kept_place WHERE layout = :layout', {
-        layout: layout.id,
-      })) {
-        removeRow(db, 'kept_place', place.id)
-      }
-      removeRow(db, 'kept_layout', layout.id)
-    }
-    for (const plan of rows<{ id: string }>(db, 'SELECT id FROM face_plan WHERE face = :face', { face: face.id })) {
-      removeRow(db, 'face_plan', plan.id)
-    }
-    // Its holes go with the wall: nobody can fill them any more.
-    for (const mark of rows<{ id: string }>(db, 'SELECT id FROM mark WHERE face = :face', { face: face.id })) {
-      removeRow(db, 'mark', mark.id)
-    }
-    removeRow(db, 'face', face.id)
-  }
-  removeRow(db, 'wall', wall)
-}
-
 export function removeRoom(writing: Writing, { id }: Received<'room.remove'>): Output<'room.remove'> {
   const { db } = writing
   writing.label(`Remove ${roomName(db, id)}`)
   const walls = wallsOf(db, id)
   for (const wall of walls) refuseIfUsed(db, wall.id, 'id')
+  clearRoom(writing, id)
   for (const wall of walls) dropWall(writing, wall.id)
   for (const corner of rows<{ id: string }>(db, 'SELECT id FROM corner WHERE room = :id', { id })) {
     removeRow(db, 'corner', corner.id)
@@ -266,6 +215,25 @@ const wallColumns: Columns = {
   behindSeen: 'behind_seen',
 }
 
+/** The wall of an outline. A partition has ends of its own, which `partition.update` moves. */
+function refusePartition(db: ReadHandle, id: string): void {
+  if (value(db, 'SELECT exhibition FROM wall WHERE id = :id', { id }) == null) return
+  throw new Refusal('partition', 'This is a partition, no wall of the room’s outline.', { field: 'id' })
+}
+
+/** Facts of a partition may change while its show is open; its length follows from its ends. */
+function refuseEnds(db: ReadHandle, id: string, changes: Received<'wall.update'>['changes']): void {
+  const show = value<string | null>(db, 'SELECT exhibition FROM wall WHERE id = :id', { id })
+  if (show == null) return
+  openExhibition(db, show, 'id')
+  for (const field of ['length', 'lengthText', 'angle'] as const) {
+    if (changes[field] === undefined) continue
+    throw new Refusal('partition', 'The length of a partition follows from its two ends. Move those.', {
+      field: `changes.${field}`,
+    })
+  }
+}
+
 export function changeWall(writing: Writing, { id, changes }: Received<'wall.update'>): Output<'wall.update'> {
   const { db } = writing
   const stored = row<{ room: string; name: string; to_corner: string }>(
@@ -274,6 +242,7 @@ export function changeWall(writing: Writing, { id, changes }: Received<'wall.upd
     { id },
   )
   if (stored === undefined) throw notFound('wall')
+  refuseEnds(db, id, changes)
   writing.label(`Change ${stored.name}`)
   const { angle, ...own } = changes
   checkBehind(db, id, own)
@@ -297,6 +266,7 @@ export function moveWall(writing: Writing, { id, before }: Received<'wall.move'>
   const { db } = writing
   const stored = row<{ room: string; name: string }>(db, 'SELECT room, name FROM wall WHERE id = :id', { id })
   if (stored === undefined) throw notFound('wall')
+  refusePartition(db, id)
   const { room, name } = stored
   const ordered = orderedRows(db, 'wall', 'room = :room AND exhibition IS NULL', { room })
   const next = before === null ? undefined : wallsOf(db, room).find(wall => wall.id === before)
@@ -314,6 +284,7 @@ export function removeWall(writing: Writing, { id }: Received<'wall.remove'>): O
   const { db } = writing
   const stored = row<{ room: string; name: string }>(db, 'SELECT room, name FROM wall WHERE id = :id', { id })
   if (stored === undefined) throw notFound('wall')
+  refusePartition(db, id)
   refuseIfUsed(db, id, 'id')
   writing.label(`Remove ${roomName(db, stored.room)} ${stored.name}`)
   const rest = wallsOf(db, stored.room).filter(wall => wall.id !== id)

@@ -191,6 +191,8 @@ export function elevationOf(db: ReadHandle, exhibition: string, face: string): E
   if (show === undefined) throw notFound('exhibition', 'exhibition')
   const found = wallOfFace(db, face)
   if (found === undefined) throw notFound('wall', 'face')
+  if (found.wall.exhibition !== null && found.wall.exhibition !== exhibition)
+    throw notFound('wall in this show', 'face')
   const plan = facePlanOf(db, exhibition, face)
   const rule = rulesOf(db)
   return {

@@ -35,6 +35,17 @@ export function faceName(db: ReadHandle, face: string, field = 'face'): string {
   return name
 }
 
+/** The face as a show may use it: of a wall of the building, or of a partition of its own. Refuses `not-found`. */
+export function refuseOtherShow(db: ReadHandle, exhibition: string, face: string, field = 'face'): void {
+  const free = value(
+    db,
+    `SELECT 1 FROM face JOIN wall ON wall.id = face.wall
+     WHERE face.id = :face AND (wall.exhibition IS NULL OR wall.exhibition = :exhibition)`,
+    { face, exhibition },
+  )
+  if (free === undefined) throw notFound('wall in this show', field)
+}
+
 export function entryName(db: ReadHandle, entry: string): string {
   const found = row<{ running: string; title: string }>(
     db,
@@ -101,7 +112,7 @@ export function put(writing: Writing, input: Received<'placement.put'>): Output<
     const field = `places.${index}`
     const of = value<string>(db, 'SELECT exhibition FROM entry WHERE id = :entry', { entry: place.entry })
     if (of !== input.exhibition) throw notFound('work in this show', `${field}.entry`)
-    faceName(db, place.face, `${field}.face`)
+    refuseOtherShow(db, input.exhibition, place.face, `${field}.face`)
     const stored = row<Stored>(db, `${select} WHERE entry = :entry`, { entry: place.entry })
     const there = stored === undefined ? null : spot(stored)
     const hooks = stored?.hooks_apart ?? null
@@ -283,6 +294,7 @@ export function plan(writing: Writing, input: Received<'wall.plan'>): Output<'wa
   const { db } = writing
   const { exhibition, face } = input
   openExhibition(db, exhibition)
+  refuseOtherShow(db, exhibition, face)
   writing.label(`Plan ${faceName(db, face)}`)
   const key = { exhibition, face }
   let id = value<string>(db, 'SELECT id FROM face_plan WHERE exhibition = :exhibition AND face = :face', key)

@@ -9,6 +9,7 @@ import { importExamples } from './import.ts'
 import { labelsExamples } from './labels.ts'
 import { marksExamples } from './marks.ts'
 import { partiesExamples } from './parties.ts'
+import { partitionsExamples } from './partitions.ts'
 import { planExamples } from './plan.ts'
 import { roomsExamples } from './rooms.ts'
 import { setsExamples } from './sets.ts'
@@ -26,6 +27,7 @@ export const examples: ExamplesOf<Name> = {
   ...exhibitionsExamples,
   ...roomsExamples,
   ...fixturesExamples,
+  ...partitionsExamples,
   ...wallsExamples,
   ...marksExamples,
   ...labelsExamples,
