@@ -3,7 +3,8 @@ import type { RoomRow, WallRow } from '../../../src/contract/areas/rooms.ts'
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import type { Finding } from '../../../src/contract/shared.ts'
 import { formatLength } from '../../../src/measure/format.ts'
-import { arrangeRooms, halfTyped, outlineOf } from '../../../src/model/outline.ts'
+import { halfTyped, outlineOf } from '../../../src/model/outline.ts'
+import { keyPlaces } from '../../../src/plan/key-plan.ts'
 import { seenFromBehind } from '../../../src/plan/seen-from-behind.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { ruleNumber } from '../rules.ts'
@@ -146,8 +147,17 @@ export function plan(
   countsOf: FaceCounts,
 ): Output<'room.plan'> {
   const all = roomsOf(db)
-  const offsets = arrangeRooms(
-    all.map(room => ({ corners: room.walls.flatMap(wall => [wall.from, wall.to]) })),
+  const placed = new Map(
+    rows<{ id: string; x: number; y: number; turn: number; storey: string }>(
+      db,
+      'SELECT id, at_x AS x, at_y AS y, turn, storey FROM room WHERE at_x IS NOT NULL AND at_y IS NOT NULL',
+    ).map(({ id, x, y, turn, storey }) => [id, { place: { at: [x, y] as const, turn }, storey }]),
+  )
+  const puts = keyPlaces(
+    all.map(({ id, walls }) => ({
+      ...(placed.get(id) ?? { place: null, storey: '' }),
+      corners: walls.flatMap(wall => [wall.from, wall.to]),
+    })),
     600,
   )
   const shows = new Map(
@@ -168,7 +178,7 @@ export function plan(
   )
   return {
     rooms: all.map((room, index) => {
-      const [dx, dy] = offsets[index] ?? [0, 0]
+      const put = (point: readonly [number, number]): [number, number] => [...(puts[index]?.(point) ?? point)]
       return {
         id: room.id,
         name: room.name,
@@ -176,8 +186,8 @@ export function plan(
           id: wall.id,
           face: wall.face,
           name: wall.name,
-          from: [wall.from[0] + dx, wall.from[1] + dy] as [number, number],
-          to: [wall.to[0] + dx, wall.to[1] + dy] as [number, number],
+          from: put(wall.from),
+          to: put(wall.to),
           length: wall.length,
           partition: wall.exhibition !== null,
           openings: wall.openings.map(({ kind, x, width }) => ({ kind, x, width })),
