@@ -6,6 +6,7 @@
 import { crewRules } from './crew-rules.ts'
 import { labelRules } from './label-rules.ts'
 import { lateRules } from './late-rules.ts'
+import { surveyRules } from './survey-rules.ts'
 
 export const ruleUnits = ['mm', 'kg', '°', '×', 'of its width', 'of its height', 'h', ''] as const
 export type RuleUnit = (typeof ruleUnits)[number]
@@ -301,6 +302,7 @@ export const houseRules = {
     most: 2000,
     source: 'common practice, no source',
   },
+  ...surveyRules,
   sheetStepMm: {
     group: 'Measures and sheets',
     says: 'Sheets in millimetres round to this step.',

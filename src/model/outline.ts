@@ -6,6 +6,10 @@
  *
  * Plan coordinates: millimetres, x to the right and y down the page; the first wall runs to the right from 0, 0.
  */
+import { areaOf } from '../plan/outline-shape.ts'
+
+type Point = readonly [number, number]
+
 export interface MeasuredWall {
   readonly length: number
   /** Interior angle at the wall's right end in degrees; null where nobody measured it. */
@@ -25,6 +29,8 @@ export interface Outline {
   readonly gap: number
   /** Square metres within the drawn outline; 0 when open. */
   readonly area: number
+  /** Walls that run most nearly along the gap of an outline that does not close, with what each would be too long by. */
+  readonly suspects: readonly { readonly wall: number; readonly over: number }[]
   /** A sentence for people. */
   readonly note: string
 }
@@ -49,6 +55,7 @@ export function outlineOf(
       closes: false,
       gap: 0,
       area: 0,
+      suspects: [],
       note: 'Add walls until they come round to the first.',
     }
   }
@@ -62,13 +69,15 @@ export function outlineOf(
     return [clean(x - end[0] * share), clean(y - end[1] * share)] as const
   })
   const closes = gap <= tolerance
+  const suspects = closes || turnNote(walls) !== null ? [] : alongGap(walls, free, gap)
   return {
     corners,
     closed: true,
     closes,
     gap,
-    area: Math.abs(signedArea(corners)) / 1e6,
-    note: noteOf(walls, gap, closes, end, say),
+    area: Math.abs(areaOf(corners)) / 1e6,
+    suspects,
+    note: noteOf(walls, gap, closes, suspects, say),
   }
 }
 
@@ -123,16 +132,6 @@ function clean(mm: number): number {
   return rounded === 0 ? 0 : rounded
 }
 
-/** Shoelace formula. */
-function signedArea(corners: readonly (readonly [number, number])[]): number {
-  let twice = 0
-  for (const [index, [x, y]] of corners.entries()) {
-    const [nextX, nextY] = corners[(index + 1) % corners.length] ?? [x, y]
-    twice += x * nextY - nextX * y
-  }
-  return twice / 2
-}
-
 /** Corners read with a gauge may be off by this together, degrees; from memory. */
 const TURN_WITHIN = 2
 
@@ -140,25 +139,29 @@ function inMillimetres(mm: number): string {
   return `${mm.toFixed(mm < 10 ? 1 : 0)} mm`
 }
 
-/** Names the walls that run most nearly along the gap: a wrong length there would explain it. */
+/** A wrong length explains a gap only where its wall runs along it. */
+function alongGap(walls: readonly MeasuredWall[], points: readonly Point[], gap: number): Outline['suspects'] {
+  const [endX, endY] = points.at(-1) ?? [0, 0]
+  const along = walls.map(({ length }, index) => {
+    const [ax, ay] = points[index] ?? [0, 0]
+    const [bx, by] = points[index + 1] ?? [0, 0]
+    return ((bx - ax) * endX + (by - ay) * endY) / (length * gap)
+  })
+  const most = Math.max(...along.map(Math.abs))
+  return along.flatMap((share, wall) => (Math.abs(share) > most - 0.01 ? [{ wall, over: gap * Math.sign(share) }] : []))
+}
+
 function noteOf(
   walls: readonly MeasuredWall[],
   gap: number,
   closes: boolean,
-  end: readonly [number, number],
+  along: Outline['suspects'],
   say: (mm: number) => string,
 ): string {
   const turned = turnNote(walls)
   if (!closes && turned !== null) return `The walls fail to close by ${say(gap)}. ${turned}`
   if (closes) return gap < 0.05 ? 'The walls close exactly.' : `The walls close within ${say(gap)}.`
-  const points = walk(walls, withUnknownAngles(walls))
-  const along = walls.map((wall, index) => {
-    const [ax, ay] = points[index] ?? [0, 0]
-    const [bx, by] = points[index + 1] ?? [0, 0]
-    return Math.abs(((bx - ax) * end[0] + (by - ay) * end[1]) / (wall.length * gap))
-  })
-  const most = Math.max(...along)
-  const suspects = walls.flatMap((_, index) => ((along[index] ?? 0) > most - 0.01 ? [index] : []))
+  const suspects = along.map(({ wall }) => wall)
   const runs = suspects.length === 1 ? 'it runs' : 'they run'
   return `The walls fail to close by ${say(gap)}. Measure ${namesOf(suspects, walls)} again first; ${runs} along the gap.`
 }

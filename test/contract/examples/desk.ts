@@ -7,6 +7,7 @@ import type { deskArea } from '../../../src/contract/areas/desk.ts'
 import { crewRuleRows } from './crew-rules.ts'
 import { labelRuleRows } from './label-rules.ts'
 import { lateRuleRows } from './late-rules.ts'
+import { surveyRuleRows } from './survey-rules.ts'
 
 import { anyId, anyMoment, type ExamplesOf } from './types.ts'
 
@@ -789,6 +790,7 @@ export const deskExamples: ExamplesOf<keyof typeof deskArea> = {
               by: '',
               changed: false,
             },
+            ...surveyRuleRows,
             {
               key: 'sheetStepMm',
               group: 'Measures and sheets',
