@@ -19,7 +19,10 @@ import { checkRoom } from './rooms/check.ts'
 import * as fixtures from './rooms/fixtures.ts'
 import * as partitions from './rooms/partitions.ts'
 import * as roomsRead from './rooms/read.ts'
+import * as standing from './rooms/standing.ts'
+import { addTrack, changeTrack, removeTrack } from './rooms/tracks.ts'
 import * as roomsWrite from './rooms/write.ts'
+import { addZone, changeZone, removeZone } from './rooms/zones.ts'
 import { rulesServices } from './rules.ts'
 import type { CatalogueServices, PureServices } from './service.ts'
 import { takeApart } from './sets/apart.ts'
@@ -120,6 +123,16 @@ export const catalogueServices: CatalogueServices = {
   'partition.add': partitions.add,
   'partition.update': partitions.change,
   'partition.remove': partitions.remove,
+  'standing.list': standing.list,
+  'standing.add': standing.add,
+  'standing.update': standing.change,
+  'standing.remove': standing.remove,
+  'track.add': addTrack,
+  'track.update': changeTrack,
+  'track.remove': removeTrack,
+  'zone.add': addZone,
+  'zone.update': changeZone,
+  'zone.remove': removeZone,
   'opening.add': fixtures.addOpening,
   'opening.update': fixtures.changeOpening,
   'opening.pair': fixtures.pairOpenings,

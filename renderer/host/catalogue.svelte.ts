@@ -21,6 +21,7 @@ const madeOf: Partial<Record<Name, readonly string[]>> = {
   'room.list': building,
   'room.findings': building,
   'partition.list': [...building, 'placement'],
+  'standing.list': ['room', 'exhibition', 'standing', 'track', 'zone', 'zone_room'],
   'room.plan': [...building, ...hanging, ...show, ...work],
   'plan.get': [...building, ...hanging, ...show, ...work],
   'work.list': [...work, ...show, 'placement', 'face', 'wall', 'room'],

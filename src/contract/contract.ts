@@ -17,6 +17,7 @@ import { planArea } from './areas/plan.ts'
 import { roomsArea } from './areas/rooms.ts'
 import { setsArea } from './areas/sets.ts'
 import { sheetsArea } from './areas/sheets.ts'
+import { standingArea } from './areas/standing.ts'
 import { wallsArea } from './areas/walls.ts'
 import { worksArea } from './areas/works.ts'
 import { workListArea } from './areas/works-list.ts'
@@ -33,6 +34,7 @@ export const contract = {
   ...roomsArea,
   ...fixturesArea,
   ...partitionsArea,
+  ...standingArea,
   ...wallsArea,
   ...marksArea,
   ...labelsArea,

@@ -37,3 +37,11 @@ export function spotOf(row: Row) {
     y: row.y === null ? null : figure(row, 'y'),
   }
 }
+
+/** The two ends of something long in a room. */
+export function endsOf(length: Chance['length']): [[number, number], [number, number]] {
+  return [
+    [length(0, 6000), length(0, 4000)],
+    [length(0, 6000), length(0, 4000)],
+  ]
+}

@@ -8,7 +8,7 @@ import type { JournalName } from '../../main/services/service.ts'
 import type { Input, NameOf } from '../../src/contract/contract.ts'
 import { houseRules } from '../../src/model/house-rules.ts'
 import type { Chance } from './chance.ts'
-import { figure, kinds, numberKinds, parts, people, rectangle, spotOf, text, wallTypes, withId } from './drawn.ts'
+import { endsOf, figure, kinds, numberKinds, parts, people, rectangle, spotOf, text, wallTypes, withId } from './drawn.ts'
 import { onePixel } from './fixture.ts'
 
 type LongStep = 'work.addPicture' | 'work.addDocument' | 'import.accept' | 'sheet.wall'
@@ -388,6 +388,61 @@ export const steps: Steps = {
     }
   },
   'partition.remove': ({ id }) => withId(id('wall', 'exhibition IS NOT NULL'), {}),
+  'standing.add': ({ id, length, pick, whole, maybe }) => {
+    const room = id('room')
+    if (room === null) return null
+    return {
+      room,
+      exhibition: maybe(0.5) ? id('exhibition') : null,
+      kind: pick(['bench', 'plinth', 'column'] as const),
+      at: [length(0, 6000), length(0, 4000)] as [number, number],
+      turn: whole(0, 359),
+      width: length(200, 1800),
+      depth: length(200, 800),
+    }
+  },
+  'standing.update': ({ row, id, change, length, words }) => {
+    const thing = row('standing')
+    if (thing === null) return null
+    const was: [number, number] = [figure(thing, 'x'), figure(thing, 'y')]
+    return {
+      id: text(thing, 'id'),
+      changes: {
+        at: change<typeof was>(was, [length(0, 6000), length(0, 4000)]),
+        name: change(text(thing, 'name'), words()),
+        exhibition: change(thing.exhibition === null ? null : text(thing, 'exhibition'), id('exhibition')),
+      },
+    }
+  },
+  'standing.remove': ({ id }) => withId(id('standing'), {}),
+  'track.add': ({ id, length }) => {
+    const room = id('room')
+    return room === null ? null : { room, ends: endsOf(length), height: length(2000, 4000) }
+  },
+  'track.update': ({ row, change, length }) => {
+    const track = row('track')
+    if (track === null) return null
+    const was: [[number, number], [number, number]] = [
+      [figure(track, 'from_x'), figure(track, 'from_y')],
+      [figure(track, 'to_x'), figure(track, 'to_y')],
+    ]
+    return { id: text(track, 'id'), changes: { ends: change<typeof was>(was, endsOf(length)) } }
+  },
+  'track.remove': ({ id }) => withId(id('track'), {}),
+  'zone.add': ({ words, pick, ids }) => ({
+    kind: pick(['climate', 'light'] as const),
+    name: words(),
+    rooms: ids('room') ?? [],
+  }),
+  'zone.update': ({ row, change, words, ids }) => {
+    const zone = row('zone')
+    if (zone === null) return null
+    return {
+      id: text(zone, 'id'),
+      changes: { name: change(text(zone, 'name'), words()), rooms: { was: [], to: ids('room') ?? [] } },
+    }
+  },
+  'zone.remove': ({ id }) => withId(id('zone'), {}),
   'opening.add': chance => {
     const wall = chance.id('wall')
     return wall === null

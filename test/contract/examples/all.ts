@@ -14,6 +14,7 @@ import { planExamples } from './plan.ts'
 import { roomsExamples } from './rooms.ts'
 import { setsExamples } from './sets.ts'
 import { sheetsExamples } from './sheets.ts'
+import { standingExamples } from './standing.ts'
 import type { ExamplesOf } from './types.ts'
 import { wallsExamples } from './walls.ts'
 import { worksExamples } from './works.ts'
@@ -28,6 +29,7 @@ export const examples: ExamplesOf<Name> = {
   ...roomsExamples,
   ...fixturesExamples,
   ...partitionsExamples,
+  ...standingExamples,
   ...wallsExamples,
   ...marksExamples,
   ...labelsExamples,
