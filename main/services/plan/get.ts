@@ -8,10 +8,12 @@ import { halfTyped, outlineOf } from '../../../src/model/outline.ts'
 import { toBuilding } from '../../../src/plan/place.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { notFound } from '../change.ts'
+import { zonesOf } from '../rooms/zones.ts'
 import { ruleNumber } from '../rules.ts'
 import type { Reading } from '../service.ts'
 import { row, rows } from '../sql.ts'
 import { firstNumber } from '../works/figures.ts'
+import { type OnWalls, standsIn } from './stands.ts'
 
 type Opening = PlanWallRow['openings'][number]
 type Fixture = PlanWallRow['fixtures'][number]
@@ -25,7 +27,9 @@ interface StoredWall extends Omit<PlanWallRow, 'from' | 'to' | 'openings' | 'fix
   readonly toY: number
 }
 
-interface StoredRoom extends Omit<PlanRoomRow, 'at' | 'closed' | 'closes' | 'area' | 'walls'> {
+type Stands = ReturnType<ReturnType<typeof standsIn>>
+
+interface StoredRoom extends Omit<PlanRoomRow, 'at' | 'closed' | 'closes' | 'area' | 'walls' | keyof Stands> {
   readonly atX: number | null
   readonly atY: number | null
 }
@@ -42,12 +46,15 @@ export function plan({ db }: Reading, { exhibition }: Received<'plan.get'>): Out
     building: building ?? null,
     storeys: [...new Set(rooms.map(room => room.storey))],
     rooms,
+    zones: zonesOf(db),
   }
 }
 
 function roomsOf(db: ReadHandle, exhibition: string | null): PlanRoomRow[] {
   const tolerance = ruleNumber(db, 'closesWithin')
-  const walls = wallsByRoom(db, exhibition)
+  const on = onWalls(db, exhibition)
+  const walls = wallsByRoom(db, on)
+  const stands = standsIn(db, exhibition, on)
   return rows<StoredRoom>(
     db,
     `SELECT id, name, number, height, at_x AS atX, at_y AS atY, turn, storey, floor_level AS floorLevel
@@ -70,29 +77,41 @@ function roomsOf(db: ReadHandle, exhibition: string | null): PlanRoomRow[] {
         from: put(half?.[at] ?? wall.from),
         to: put(half?.[at + 1] ?? wall.to),
       })),
+      ...stands(room.id, place),
     }
   })
 }
 
-/** The walls of outlines; a show's partitions have two faces and stand by themselves. */
-function wallsByRoom(db: ReadHandle, exhibition: string | null): Map<string, PlanWallRow[]> {
-  const openings = byWall<Opening>(
+/** What is on all walls: holes by wall, works by face. */
+function onWalls(db: ReadHandle, exhibition: string | null): OnWalls {
+  const works = new Map<string, Work[]>()
+  for (const { face, number, ...work } of rows<Omit<Work, 'number'> & { face: string; number: string | null }>(
     db,
-    `SELECT wall, id, kind, x, y, width, height, label, swing, depth, leads_to AS leadsTo, other
-     FROM opening ORDER BY x, id`,
-  )
+    `SELECT placement.face, placement.id AS placement, work.id AS work, ${firstNumber} AS number, work.title,
+      placement.x, work.hang_width AS width, work.hang_depth AS depth
+     FROM placement JOIN entry ON entry.id = placement.entry JOIN work ON work.id = entry.work
+     WHERE placement.exhibition = :exhibition ORDER BY placement.x, placement.id`,
+    { exhibition },
+  )) {
+    const own = works.get(face) ?? []
+    works.set(face, own)
+    own.push({ ...work, number: number ?? '' })
+  }
+  return {
+    openings: byWall<Opening>(
+      db,
+      `SELECT wall, id, kind, x, y, width, height, label, swing, depth, leads_to AS leadsTo, other
+       FROM opening ORDER BY x, id`,
+    ),
+    works,
+  }
+}
+
+/** The walls of outlines; a show's partitions have two faces and stand by themselves. */
+function wallsByRoom(db: ReadHandle, { openings, works }: OnWalls): Map<string, PlanWallRow[]> {
   const fixtures = byWall<Omit<Fixture, 'reachable'> & { readonly reachable: number }>(
     db,
     'SELECT wall, id, kind, x, y, width, height, margin, label, depth, reachable FROM keep_clear ORDER BY x, id',
-  )
-  const works = byWall<Work>(
-    db,
-    `SELECT face.id AS wall, placement.id AS placement, work.id AS work, ${firstNumber} AS number, work.title,
-      placement.x, work.hang_width AS width, work.hang_depth AS depth
-     FROM placement JOIN face ON face.id = placement.face JOIN entry ON entry.id = placement.entry
-     JOIN work ON work.id = entry.work
-     WHERE placement.exhibition = :exhibition ORDER BY placement.x, placement.id`,
-    { exhibition },
   )
   const found = new Map<string, PlanWallRow[]>()
   const stored = rows<StoredWall>(
@@ -113,20 +132,16 @@ function wallsByRoom(db: ReadHandle, exhibition: string | null): Map<string, Pla
       to: [toX, toY],
       openings: openings.get(wall.id) ?? [],
       fixtures: (fixtures.get(wall.id) ?? []).map(each => ({ ...each, reachable: each.reachable === 1 })),
-      works: (works.get(wall.face) ?? []).map(each => ({ ...each, number: each.number ?? '' })),
+      works: works.get(wall.face) ?? [],
     })
   }
   return found
 }
 
-/** Rows by the wall, or face, that their select calls `wall`. */
-function byWall<R>(
-  db: ReadHandle,
-  sql: string,
-  parameters: Readonly<Record<string, string | null>> = {},
-): Map<string, R[]> {
+/** Rows by the wall that their select calls `wall`. */
+function byWall<R>(db: ReadHandle, sql: string): Map<string, R[]> {
   const found = new Map<string, R[]>()
-  for (const { wall, ...rest } of rows<R & { readonly wall: string }>(db, sql, parameters)) {
+  for (const { wall, ...rest } of rows<R & { readonly wall: string }>(db, sql)) {
     const own = found.get(wall) ?? []
     found.set(wall, own)
     own.push(rest as R) // the row without its key

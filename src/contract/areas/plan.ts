@@ -3,6 +3,7 @@ import * as z from 'zod'
 import { procedure } from '../procedure.ts'
 import { change, changes, degrees, id, millimetres, updated } from '../shared.ts'
 import { wallRow, wallType } from './rooms.ts'
+import { standingRow, trackRow, zoneRow } from './standing.ts'
 
 const point = z.tuple([z.number(), z.number()])
 const storey = z.string().trim().max(60)
@@ -71,6 +72,30 @@ export const planWall = z.strictObject({
 })
 export type PlanWallRow = z.output<typeof planWall>
 
+/** A partition of the show; what goes through it is said from the left end of face a, what is on a face from its own. */
+export const planPartition = z.strictObject({
+  id,
+  name: z.string(),
+  /** The middle of its thickness, from the left end as face a sees it; where its room's walls are. */
+  from: point,
+  to: point,
+  length: z.number(),
+  angle: z.number(),
+  height: z.number(),
+  thickness: z.number(),
+  wallType,
+  openings: z.array(planOpening),
+  sides: z.array(
+    z.strictObject({
+      side: z.enum(['a', 'b']),
+      face: id,
+      fixtures: z.array(planFixture),
+      works: z.array(planWork),
+    }),
+  ),
+})
+export type PlanPartitionRow = z.output<typeof planPartition>
+
 export const planRoom = z.strictObject({
   id,
   name: z.string(),
@@ -88,6 +113,11 @@ export const planRoom = z.strictObject({
   /** Square metres. */
   area: z.number(),
   walls: z.array(planWall),
+  /** Of the show that was asked for. */
+  partitions: z.array(planPartition),
+  /** On the floor, the building's and the show's; placed and turned as the room's walls are. */
+  things: z.array(standingRow.omit({ room: true })),
+  tracks: z.array(trackRow.omit({ room: true, ends: true }).extend({ from: point, to: point })),
 })
 export type PlanRoomRow = z.output<typeof planRoom>
 
@@ -108,6 +138,7 @@ export const planArea = {
       /** In the order that rooms bring them; '' alone in a house of one. */
       storeys: z.array(z.string()),
       rooms: z.array(planRoom),
+      zones: z.array(zoneRow),
     }),
   ),
   'plan.placeRoom': procedure(
