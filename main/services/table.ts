@@ -15,6 +15,7 @@ import { partyServices } from './parties.ts'
 import { peopleServices } from './people.ts'
 import * as planRead from './plan/get.ts'
 import * as planPlace from './plan/place.ts'
+import * as route from './plan/route.ts'
 import { checkRoom } from './rooms/check.ts'
 import * as fixtures from './rooms/fixtures.ts'
 import * as partitions from './rooms/partitions.ts'
@@ -119,6 +120,8 @@ export const catalogueServices: CatalogueServices = {
   'wall.update': roomsWrite.changeWall,
   'wall.move': roomsWrite.moveWall,
   'wall.remove': roomsWrite.removeWall,
+  'route.set': route.setRoute,
+  'wall.rename': route.renameWalls,
   'partition.list': partitions.list,
   'partition.add': partitions.add,
   'partition.update': partitions.change,

@@ -15,6 +15,7 @@ import { partiesArea } from './areas/parties.ts'
 import { partitionsArea } from './areas/partitions.ts'
 import { planArea } from './areas/plan.ts'
 import { roomsArea } from './areas/rooms.ts'
+import { routeArea } from './areas/route.ts'
 import { setsArea } from './areas/sets.ts'
 import { sheetsArea } from './areas/sheets.ts'
 import { standingArea } from './areas/standing.ts'
@@ -32,6 +33,7 @@ export const contract = {
   ...planArea,
   ...exhibitionsArea,
   ...roomsArea,
+  ...routeArea,
   ...fixturesArea,
   ...partitionsArea,
   ...standingArea,

@@ -501,6 +501,20 @@ export const steps: Steps = {
       },
     }
   },
+  'route.set': ({ id, ids, row, change }) => {
+    const exhibition = id('exhibition')
+    const to = ids('face', 'wall IN (SELECT id FROM wall WHERE exhibition IS NULL)')
+    if (exhibition === null || to === null) return null
+    const now = row(
+      `(SELECT '' AS id, json_group_array(face ORDER BY visitor_order, face) AS faces FROM face_plan
+        WHERE exhibition = '${exhibition}' AND visitor_order IS NOT NULL)`,
+    )
+    return { exhibition, order: change(JSON.parse(text(now ?? {}, 'faces')), to) }
+  },
+  'wall.rename': ({ row, change, words }) => {
+    const wall = row('wall')
+    return wall === null ? null : { walls: [{ id: text(wall, 'id'), name: change(text(wall, 'name'), words()) }] }
+  },
   'placement.put': ({ row, id, length, maybe, pick, whole }) => {
     const exhibition = id('exhibition', 'id IN (SELECT exhibition FROM entry)')
     if (exhibition === null) return null

@@ -5,9 +5,9 @@ import type { ReadHandle, WriteHandle } from '../../database/handles.ts'
 import { type Clash, type Columns, changeFields, jsonColumn, notFound, yesNoColumn } from '../change.ts'
 import { openExhibition } from '../exhibitions/open.ts'
 import { wallCalled } from '../rooms/called.ts'
-import { ruleNumber, ruleText } from '../rules.ts'
 import type { Reading, Writing } from '../service.ts'
 import { insert, remove as removeRow, row, rows, update, value } from '../sql.ts'
+import { facePlanOf } from './face-plan.ts'
 
 interface Stored {
   readonly id: string
@@ -296,25 +296,7 @@ export function plan(writing: Writing, input: Received<'wall.plan'>): Output<'wa
   openExhibition(db, exhibition)
   refuseOtherShow(db, exhibition, face)
   writing.label(`Plan ${faceName(db, face)}`)
-  const key = { exhibition, face }
-  let id = value<string>(db, 'SELECT id FROM face_plan WHERE exhibition = :exhibition AND face = :face', key)
-  if (id === undefined) {
-    id = writing.newId()
-    insert(db, 'face_plan', {
-      id,
-      exhibition,
-      face,
-      centre_line: null,
-      rule: ruleText(db, 'heightRule'),
-      eye_fraction: ruleNumber(db, 'eyeFraction'),
-      planned_lux: null,
-      visitor_order: null,
-      viewing_distance: null,
-      viewers: '[]',
-      colour: '',
-      note: '',
-    })
-  }
+  const id = facePlanOf(writing, exhibition, face)
   const { saved, clashes } = changeFields(writing, 'face_plan', id, input.changes, planColumns, 'wall plan')
   return { saved, clashes }
 }

@@ -12,6 +12,7 @@ import { partiesExamples } from './parties.ts'
 import { partitionsExamples } from './partitions.ts'
 import { planExamples } from './plan.ts'
 import { roomsExamples } from './rooms.ts'
+import { routeExamples } from './route.ts'
 import { setsExamples } from './sets.ts'
 import { sheetsExamples } from './sheets.ts'
 import { standingExamples } from './standing.ts'
@@ -27,6 +28,7 @@ export const examples: ExamplesOf<Name> = {
   ...planExamples,
   ...exhibitionsExamples,
   ...roomsExamples,
+  ...routeExamples,
   ...fixturesExamples,
   ...partitionsExamples,
   ...standingExamples,
