@@ -5,6 +5,7 @@ type Module = { readonly default: Component<Record<string, unknown>> }
 
 const found: Readonly<Record<string, Module>> = import.meta.glob<Module>(
   [
+    './plan/PlanScreen.svelte',
     './rooms/RoomsScreen.svelte',
     './walls/WallsScreen.svelte',
     './papers/PapersScreen.svelte',
@@ -16,6 +17,7 @@ const found: Readonly<Record<string, Module>> = import.meta.glob<Module>(
   { eager: true },
 )
 
+export const planScreen = found['./plan/PlanScreen.svelte']?.default
 export const roomsScreen = found['./rooms/RoomsScreen.svelte']?.default
 export const wallsScreen = found['./walls/WallsScreen.svelte']?.default
 export const papersScreen = found['./papers/PapersScreen.svelte']?.default

@@ -35,14 +35,17 @@ export function planWalls<W extends Omit<PlanWall, 'from' | 'to'>>(
   }))
 }
 
-export interface WallShape {
-  readonly wall: PlanWall
+export interface WallShape<W extends PlanWall = PlanWall> {
+  readonly wall: W
   /** Along the wall and out of the room, of length 1. */
   readonly along: Point
   readonly out: Point
+  /** Of its band, mm. */
+  readonly thick: number
   /** Solid bands, four corners each. */
   readonly solid: readonly (readonly Point[])[]
-  readonly openings: readonly { readonly kind: string; readonly band: readonly Point[] }[]
+  /** `at`: which of the wall's openings it is. */
+  readonly openings: readonly { readonly kind: string; readonly at: number; readonly band: readonly Point[] }[]
   /** Positions along the wall that a dimension string with openings stops at; empty where there are none. */
   readonly stops: readonly number[]
 }
@@ -57,21 +60,33 @@ function axes({ from, to }: PlanWall): { readonly along: Point; readonly out: Po
   return { along, out: [along[1], -along[0]] }
 }
 
+/** How far a point lies out of a wall's measured line: along its outward normal, mm. */
+interface Side {
+  readonly out: Point
+  readonly thick: number
+}
+
 /** Where the outer lines of two walls meet; the plain corner where they are parallel or meet too far away. */
-function mitre(corner: Point, before: Point, after: Point, thick: number): Point | null {
-  const cross = before[0] * after[1] - before[1] * after[0]
+function mitre(corner: Point, before: Side, after: Side): Point | null {
+  const [a, b] = [before.out, after.out]
+  const cross = a[0] * b[1] - a[1] * b[0]
   if (Math.abs(cross) < 0.02) return null
-  const share = before[0] * after[0] + before[1] * after[1] + 1
-  // Both outward normals added and scaled until the point lies `thick` out of either wall.
-  if (share < 0.2) return null
-  return [corner[0] + ((before[0] + after[0]) * thick) / share, corner[1] + ((before[1] + after[1]) * thick) / share]
+  if (a[0] * b[0] + a[1] * b[1] + 1 < 0.2) return null
+  // The point that lies as far out of either wall as that one is thick.
+  return [
+    corner[0] + (before.thick * b[1] - after.thick * a[1]) / cross,
+    corner[1] + (after.thick * a[0] - before.thick * b[0]) / cross,
+  ]
 }
 
 /**
- * The shapes of a room's walls, each band `thick` mm deep. Walls of an open chain end square; an opening is cut where
- * it lies on the wall, and one beyond its end is cut off there.
+ * The shapes of a room's walls, each band `thick` mm deep, or as deep as `thick` says of that wall. Walls of an open
+ * chain end square; an opening is cut where it lies on the wall, and one beyond its end is cut off there.
  */
-export function planShapes(walls: readonly PlanWall[], thick: number): readonly WallShape[] {
+export function planShapes<W extends PlanWall>(
+  walls: readonly W[],
+  thick: number | ((wall: W) => number),
+): readonly WallShape<W>[] {
   const first = walls[0]
   const last = walls.at(-1)
   const closed =
@@ -79,20 +94,21 @@ export function planShapes(walls: readonly PlanWall[], thick: number): readonly 
     first !== undefined &&
     last !== undefined &&
     Math.hypot(first.from[0] - last.to[0], first.from[1] - last.to[1]) < 1
-  const all = walls.map(axes)
+  const sides = walls.map(wall => ({ ...axes(wall), thick: typeof thick === 'number' ? thick : thick(wall) }))
   return walls.map((wall, index) => {
-    const { along, out } = all[index] ?? axes(wall)
-    const before = index > 0 || closed ? all.at(index - 1) : undefined
-    const after = index < walls.length - 1 ? all[index + 1] : closed ? all[0] : undefined
-    const begin = (before && mitre(wall.from, before.out, out, thick)) ?? move(wall.from, out, thick)
-    const end = (after && mitre(wall.to, out, after.out, thick)) ?? move(wall.to, out, thick)
+    const own = sides[index] ?? { ...axes(wall), thick: 0 }
+    const { along, out } = own
+    const before = index > 0 || closed ? sides.at(index - 1) : undefined
+    const after = index < walls.length - 1 ? sides[index + 1] : closed ? sides[0] : undefined
+    const begin = (before && mitre(wall.from, before, own)) ?? move(wall.from, out, own.thick)
+    const end = (after && mitre(wall.to, own, after)) ?? move(wall.to, out, own.thick)
     const drawn = Math.hypot(wall.to[0] - wall.from[0], wall.to[1] - wall.from[1])
     const ratio = wall.length > 0 ? drawn / wall.length : 1
     const inner = (x: number) => move(wall.from, along, x * ratio)
-    const outer = (x: number) => (x <= 0 ? begin : x >= wall.length ? end : move(inner(x), out, thick))
+    const outer = (x: number) => (x <= 0 ? begin : x >= wall.length ? end : move(inner(x), out, own.thick))
     const band = (a: number, b: number): readonly Point[] => [inner(a), inner(b), outer(b), outer(a)]
     const cuts = wall.openings
-      .map(({ kind, x, width }) => ({ kind, from: Math.max(0, x), to: Math.min(wall.length, x + width) }))
+      .map(({ kind, x, width }, at) => ({ kind, at, from: Math.max(0, x), to: Math.min(wall.length, x + width) }))
       .filter(cut => cut.to > cut.from)
       .sort((a, b) => a.from - b.from)
     const solid: (readonly Point[])[] = []
@@ -110,8 +126,9 @@ export function planShapes(walls: readonly PlanWall[], thick: number): readonly 
       wall,
       along,
       out,
+      thick: own.thick,
       solid,
-      openings: cuts.map(cut => ({ kind: cut.kind, band: band(cut.from, cut.to) })),
+      openings: cuts.map(cut => ({ kind: cut.kind, at: cut.at, band: band(cut.from, cut.to) })),
       stops,
     }
   })

@@ -5,6 +5,7 @@
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
 import { outlineOf } from '../../../src/model/outline.ts'
+import { wholeTurn } from '../../../src/plan/place.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { type Columns, changeFields, jsonColumn, notFound } from '../change.ts'
 import { openExhibition } from '../exhibitions/open.ts'
@@ -46,6 +47,10 @@ export function addRoom(writing: Writing, input: Received<'room.add'>): Output<'
     position: nextPosition(orderedRows(db, 'room')),
     height: input.height,
     floor_note: '',
+    at_x: input.place?.at[0] ?? null,
+    at_y: input.place?.at[1] ?? null,
+    turn: wholeTurn(input.place?.turn ?? 0),
+    storey: input.place?.storey ?? '',
   })
   const walls = input.walls.map((wall, index) =>
     insertWall(writing, room, input.height, { wallType: input.wallType, ...wall }, index + 1),
@@ -204,6 +209,7 @@ const wallColumns: Columns = {
   backingFrom: 'backing_from',
   backingTo: 'backing_to',
   skirting: 'skirting',
+  thickness: 'thickness',
   datum: 'datum',
   floor: jsonColumn('floor', []),
   datumBy: 'datum_by',

@@ -3,7 +3,20 @@ import * as z from 'zod'
 import { datumWays } from '../../hang/datum.ts'
 import { cornerBounds } from '../../model/corner.ts'
 import { procedure } from '../procedure.ts'
-import { changes, done, finding, id, made, millimetres, name, shortText, size, typed, updated } from '../shared.ts'
+import {
+  changes,
+  degrees,
+  done,
+  finding,
+  id,
+  made,
+  millimetres,
+  name,
+  shortText,
+  size,
+  typed,
+  updated,
+} from '../shared.ts'
 import { keepClearRow, openingKind, openingRow } from './fixtures.ts'
 
 export const wallType = z.enum([
@@ -158,6 +171,10 @@ export const roomsArea = {
       height: size,
       wallType: wallType.optional(),
       walls: z.array(newWall).min(1).max(60),
+      /** Where its first corner stands in the building and which way its first wall runs; without it, nobody knows yet. */
+      place: z
+        .strictObject({ at: z.tuple([millimetres, millimetres]), turn: degrees, storey: z.string().trim().max(60) })
+        .optional(),
     }),
     z.strictObject({ id, walls: z.array(id) }),
   ),
@@ -223,6 +240,7 @@ export const roomsArea = {
         backingFrom: millimetres.nullable(),
         backingTo: millimetres.nullable(),
         skirting: millimetres.nullable(),
+        thickness: size.nullable(),
         datum: millimetres.nullable(),
         floor: z.array(z.tuple([millimetres, millimetres])).max(100),
         ...behindChanges,

@@ -285,6 +285,16 @@ export const roomsExamples: ExamplesOf<keyof typeof roomsArea> = {
         }),
         output: () => ({ id: anyId, walls: [anyId, anyId, anyId] }),
       },
+      {
+        about: 'one that was drawn where it stands',
+        input: () => ({
+          name: 'Room 3',
+          height: 3000,
+          walls: [{ length: 4000 }, { length: 3000 }, { length: 4000 }, { length: 3000 }],
+          place: { at: [9260, 0], turn: 90, storey: '' },
+        }),
+        output: () => ({ id: anyId, walls: [anyId, anyId, anyId, anyId] }),
+      },
     ],
     refused: [
       {

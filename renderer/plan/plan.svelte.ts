@@ -1,0 +1,106 @@
+/** The plan that is on the table: its rooms as they are drawn, what is selected, and what was moved but not yet answered. */
+import type { PlanRoomRow } from '../../src/contract/areas/plan.ts'
+import type { Input } from '../../src/contract/contract.ts'
+import { type DrawnRoom, drawRooms, placeOf, wallsAt } from '../../src/plan/drawn-room.ts'
+import { boxOf, type Place } from '../../src/plan/place.ts'
+import { watch } from '../host/catalogue.svelte.ts'
+import { call } from '../host/client.svelte.ts'
+import { frame } from '../shell/frame.svelte.ts'
+import { show } from '../shell/show.svelte.ts'
+
+type Changes = Input<'plan.placeRoom'>['rooms'][number]['changes']
+
+export class Plan {
+  readonly query = watch('plan.get', () => (show.list.value === undefined ? null : { exhibition: show.id }))
+  private readonly wanted = $state<{ storey: string | null }>({ storey: null })
+  /** Rooms that were put somewhere; drawn there until the catalogue says so too. */
+  private ahead = $state.raw<ReadonlyMap<string, Place>>(new Map())
+  private readonly known = new Map<string, { readonly text: string; readonly room: DrawnRoom }>()
+  room = $state.raw<string | null>(null)
+  wall = $state.raw<string | null>(null)
+
+  readonly building = $derived(this.query.value?.building ?? null)
+  readonly storeys = $derived(this.query.value?.storeys ?? [])
+  readonly storey = $derived(
+    this.wanted.storey !== null && this.storeys.includes(this.wanted.storey)
+      ? this.wanted.storey
+      : (this.storeys[0] ?? ''),
+  )
+  readonly rooms = $derived.by(() => {
+    const rows = (this.query.value?.rooms ?? []).filter(room => room.storey === this.storey)
+    return drawRooms(
+      rows.map(row => this.withAhead(row)),
+      this.known,
+    )
+  })
+  readonly selected = $derived(this.rooms.find(room => room.id === this.room) ?? null)
+  readonly selectedWall = $derived(this.selected?.walls.find(wall => wall.id === this.wall) ?? null)
+  readonly waiting = $derived(this.rooms.filter(room => !room.placed))
+  readonly box = $derived(boxOf(this.rooms.flatMap(room => room.corners)))
+
+  constructor() {
+    $effect(() => {
+      const rows = this.query.value?.rooms ?? []
+      const left = [...this.ahead].filter(([id, { at, turn }]) => {
+        const row = rows.find(one => one.id === id)
+        return row !== undefined && !(row.at?.[0] === at[0] && row.at[1] === at[1] && row.turn === turn)
+      })
+      if (left.length < this.ahead.size) this.ahead = new Map(left)
+    })
+  }
+
+  private withAhead(row: PlanRoomRow): PlanRoomRow {
+    const place = this.ahead.get(row.id)
+    if (place === undefined) return row
+    const walls = wallsAt(row.walls, placeOf(row), place)
+    return { ...row, at: [...place.at], turn: place.turn, walls }
+  }
+
+  show(storey: string): void {
+    this.wanted.storey = storey
+    this.select(null)
+  }
+
+  select(room: string | null, wall: string | null = null): void {
+    this.room = room
+    this.wall = wall
+  }
+
+  /** As the catalogue has it, which is what a change is based on. */
+  stored(room: string): PlanRoomRow | undefined {
+    return this.query.value?.rooms.find(one => one.id === room)
+  }
+
+  change(room: string, changes: Changes) {
+    return call('plan.placeRoom', { rooms: [{ id: room, changes }] })
+  }
+
+  /** Puts rooms somewhere in one edit; what is drawn goes there at once. */
+  async put(places: ReadonlyMap<string, Place>): Promise<void> {
+    this.ahead = new Map([...this.ahead, ...places])
+    const rooms = [...places].flatMap(([id, to]) => {
+      const row = this.stored(id)
+      if (row === undefined) return []
+      const at = { was: row.at, to: [to.at[0], to.at[1]] as [number, number] }
+      return [{ id, changes: { at, turn: { was: row.turn, to: to.turn } } }]
+    })
+    const done = await frame.attempt(async () => {
+      const { clashes } = await call('plan.placeRoom', { rooms })
+      if (clashes.length > 0) {
+        frame.say('Meanwhile somebody else has moved it; it stands where they put it.')
+        this.giveUp(places)
+      }
+    })
+    if (!done) this.giveUp(places)
+  }
+
+  private giveUp(places: ReadonlyMap<string, Place>): void {
+    this.ahead = new Map([...this.ahead].filter(([id]) => !places.has(id)))
+  }
+
+  /** Takes a room's place back: it stands aside again. */
+  async takeOff(room: string): Promise<void> {
+    const row = this.stored(room)
+    if (row !== undefined) await frame.attempt(() => this.change(room, { at: { was: row.at, to: null } }))
+  }
+}

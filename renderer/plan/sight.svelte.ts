@@ -1,0 +1,50 @@
+/** How much of the building is seen and how large: fitted until somebody zooms or moves it. */
+import type { Point } from '../../src/drawing/room-plan.ts'
+import type { Box } from '../../src/plan/place.ts'
+import { fitted, fromSheet, type Sheet, type SheetView, seen, toSheet, zoomed } from '../../src/plan/sheet-view.ts'
+
+const edge = 64
+/** Wider than the screen, so that a name does not leave before its letters do. */
+const more = 80
+
+export class Sight {
+  sheet = $state.raw<Sheet>({ width: 900, height: 560 })
+  private chosen = $state.raw<SheetView | null>(null)
+  private readonly box: () => Box | null
+  readonly view = $derived.by(() => this.chosen ?? this.fitting())
+  readonly seen = $derived.by(() => seen(this.view, this.sheet, more))
+
+  constructor(box: () => Box | null) {
+    this.box = box
+  }
+
+  private fitting(): SheetView {
+    return fitted(this.box() ?? { left: -6000, top: -4000, right: 6000, bottom: 4000 }, this.sheet, edge)
+  }
+
+  fit(box: Box | null = null): void {
+    this.chosen = box === null ? null : fitted(box, this.sheet, edge)
+  }
+
+  /** Holds what is seen where it is, whatever becomes of the rooms. */
+  keep(): void {
+    this.chosen = this.view
+  }
+
+  zoom(factor: number, at: Point = [this.sheet.width / 2, this.sheet.height / 2]): void {
+    this.chosen = zoomed(this.view, at, factor)
+  }
+
+  pan(dx: number, dy: number): void {
+    const { scale, x, y } = this.view
+    this.chosen = { scale, x: x + dx, y: y + dy }
+  }
+
+  toSheet(point: Point): Point {
+    return toSheet(this.view, point)
+  }
+
+  fromSheet(point: Point): Point {
+    return fromSheet(this.view, point)
+  }
+}

@@ -1,0 +1,80 @@
+/** A room of the plan ready to be drawn: its walls in the building's coordinates, its lines, and where its name stands. */
+import type { PlanRoomRow, PlanWallRow } from '../contract/areas/plan.ts'
+import type { Point } from '../drawing/room-plan.ts'
+import { type Box, boxOf, origin, type Place, standAside, toBuilding, toRoom } from './place.ts'
+import { linesOf, type RoomLines } from './poche.ts'
+import { middleOf } from './within.ts'
+
+export interface DrawnRoom extends Omit<PlanRoomRow, 'at' | 'turn'> {
+  /** Where it is drawn; beside the building while it has no place. */
+  readonly place: Place
+  readonly placed: boolean
+  readonly corners: readonly Point[]
+  readonly lines: RoomLines
+  /** Where its name stands, and how much room there is beside it. */
+  readonly middle: { readonly at: Point; readonly wide: number }
+}
+
+/** The room's own place; that of its own axes while it has none. */
+export function placeOf(room: Pick<PlanRoomRow, 'at' | 'turn'>): Place {
+  return room.at === null ? origin : { at: room.at, turn: room.turn }
+}
+
+/** The walls of a room once it stands somewhere else. */
+export function wallsAt(walls: readonly PlanWallRow[], from: Place, to: Place): PlanWallRow[] {
+  const put = (point: Point): [number, number] => [...toBuilding(to, toRoom(from, point))]
+  return walls.map(wall => ({ ...wall, from: put(wall.from), to: put(wall.to) }))
+}
+
+export function cornersOf(room: Pick<PlanRoomRow, 'walls' | 'closed'>): readonly Point[] {
+  const last = room.walls.at(-1)
+  const begins = room.walls.map(wall => wall.from)
+  return room.closed || last === undefined ? begins : [...begins, last.to]
+}
+
+function drawn(room: PlanRoomRow, place: Place): DrawnRoom {
+  const { at: _, turn: __, ...rest } = room
+  const walls = wallsAt(room.walls, placeOf(room), place)
+  const corners = cornersOf({ walls, closed: room.closed })
+  return {
+    ...rest,
+    walls,
+    place,
+    placed: room.at !== null,
+    corners,
+    lines: linesOf({ walls, closed: room.closed }),
+    middle: middleOf(corners),
+  }
+}
+
+/** What stands aside breaks into rows of this, where the building is narrower. mm; of the drawing alone. */
+const ASIDE = 30_000
+
+/**
+ * All rooms of one storey, where they are drawn. An answer is new as a whole after every edit, so what was drawn is
+ * kept by its text: a room that did not change is the same object again and costs nothing.
+ */
+export function drawRooms(
+  rooms: readonly PlanRoomRow[],
+  known: Map<string, { readonly text: string; readonly room: DrawnRoom }>,
+): readonly DrawnRoom[] {
+  const placed = rooms.filter(room => room.at !== null)
+  const building = boxOf(placed.flatMap(cornersOf))
+  const waiting = rooms.filter(room => room.at === null && room.walls.length > 0)
+  const boxes = waiting.map(room => boxOf(cornersOf(room)) ?? emptyBox)
+  const wide = Math.max(ASIDE, building === null ? 0 : building.right - building.left)
+  const aside = new Map(standAside(boxes, building, wide).map((at, index) => [waiting[index]?.id, at]))
+  return rooms
+    .filter(room => room.walls.length > 0)
+    .map(room => {
+      const place: Place = room.at === null ? { at: aside.get(room.id) ?? [0, 0], turn: 0 } : placeOf(room)
+      const text = JSON.stringify([room, place])
+      const kept = known.get(room.id)
+      if (kept?.text === text) return kept.room
+      const made = drawn(room, place)
+      known.set(room.id, { text, room: made })
+      return made
+    })
+}
+
+const emptyBox: Box = { left: 0, top: 0, right: 0, bottom: 0 }

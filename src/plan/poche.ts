@@ -1,0 +1,157 @@
+/**
+ * A room as a survey draws it, in a handful of lines each of one weight: the floor, walls cut through as solid bands,
+ * the edges of what is cut, openings with their leaves and swings. The text of the lines is that of SVG paths, in the
+ * building's millimetres; whoever draws them scales them and keeps their weight.
+ *
+ * A wall whose thickness nobody measured still needs a band to read as a wall: it is `UNMEASURED` deep and kept apart
+ * from the measured ones, so that it can be drawn lighter and never be taken for a figure.
+ */
+import type { PlanRoomRow, PlanWallRow } from '../contract/areas/plan.ts'
+import { move, type Point, planShapes, type WallShape } from '../drawing/room-plan.ts'
+import { type Box, boxOf } from './place.ts'
+
+/** Depth of the band of a wall that was not measured, mm; of the drawing alone. */
+export const UNMEASURED = 120
+
+export interface RoomLines {
+  readonly floor: string
+  /** Bands of walls whose thickness is known, and of the others. */
+  readonly measured: string
+  readonly unmeasured: string
+  /** The faces that were measured, heaviest. */
+  readonly faces: string
+  /** Sills, thresholds, glass. */
+  readonly thin: string
+  /** Edges of an opening that has nothing in it. */
+  readonly dashed: string
+  readonly leaves: string
+  readonly swings: string
+  readonly box: Box
+}
+
+type Shape = WallShape<PlanWallRow & { readonly key: string }>
+
+export function shapesOf(walls: readonly PlanWallRow[]): readonly Shape[] {
+  return planShapes(
+    walls.map(wall => ({ ...wall, key: wall.id })),
+    wall => wall.thickness ?? UNMEASURED,
+  )
+}
+
+const at = ([x, y]: Point) => `${Math.round(x * 10) / 10} ${Math.round(y * 10) / 10}`
+export const line = (...points: readonly Point[]) => `M${points.map(at).join('L')}`
+export const loop = (points: readonly Point[]) => (points.length === 0 ? '' : `${line(...points)}Z`)
+
+export function linesOf(room: Pick<PlanRoomRow, 'walls' | 'closed'>): RoomLines {
+  const shapes = shapesOf(room.walls)
+  const parts = shapes.map(shape => ({ shape, openings: shape.openings.map(each => openingLines(shape, each)) }))
+  const bands = (known: boolean) =>
+    shapes
+      .filter(({ wall }) => (wall.thickness !== null) === known)
+      .flatMap(({ solid }) => solid.map(loop))
+      .join('')
+  const all = parts.flatMap(({ openings }) => openings)
+  const of = (kind: keyof OpeningLines) => all.map(each => each[kind]).join('')
+  const corners = room.walls.flatMap(wall => [wall.from, wall.to])
+  const outside = shapes.flatMap(({ solid }) => solid.flat())
+  return {
+    floor: loop(room.walls.map(wall => wall.from)),
+    measured: bands(true),
+    unmeasured: bands(false),
+    faces: shapes
+      .flatMap(({ solid }) => solid.map(([a, b]) => (a === undefined || b === undefined ? '' : line(a, b))))
+      .join(''),
+    thin: of('thin'),
+    dashed: of('dashed'),
+    leaves: of('leaves'),
+    swings: of('swings'),
+    box: boxOf([...corners, ...outside]) ?? { left: 0, top: 0, right: 0, bottom: 0 },
+  }
+}
+
+interface OpeningLines {
+  readonly thin: string
+  readonly dashed: string
+  readonly leaves: string
+  readonly swings: string
+}
+
+const nothing: OpeningLines = { thin: '', dashed: '', leaves: '', swings: '' }
+
+/** Without a depth of its own a niche goes half into its wall, on the drawing. */
+const NICHE = 0.5
+
+function openingLines(shape: Shape, opening: Shape['openings'][number]): OpeningLines {
+  const [a, b, c, d] = opening.band
+  const stored = shape.wall.openings[opening.at]
+  if (a === undefined || b === undefined || c === undefined || d === undefined || stored === undefined) return nothing
+  const jambs = line(a, d) + line(b, c)
+  if (opening.kind === 'niche') {
+    const deep = Math.min(stored.depth ?? shape.thick * NICHE, shape.thick)
+    const back = line(a, move(a, shape.out, deep), move(b, shape.out, deep), b)
+    return { ...nothing, thin: back + line(d, c) }
+  }
+  if (opening.kind === 'window') {
+    const glass = [0.42, 0.58].map(share =>
+      line(move(a, shape.out, shape.thick * share), move(b, shape.out, shape.thick * share)),
+    )
+    return { ...nothing, thin: `${jambs}${line(a, b)}${line(d, c)}${glass.join('')}` }
+  }
+  const free = line(a, b) + line(d, c)
+  if (opening.kind === 'passage') return { ...nothing, thin: jambs, dashed: free }
+  const door = doorLines(stored.swing, shape, [a, b], [d, c])
+  return { thin: jambs + (stored.swing.startsWith('out') ? line(a, b) : line(d, c)), dashed: '', ...door }
+}
+
+/**
+ * Leaves stand open at a right angle, as on every plan; hinges as seen from inside the room. In: hung on the inner face
+ * `[left, right]`; out: on the outer one.
+ */
+function doorLines(
+  swing: string,
+  { out, along, thick }: Shape,
+  inner: readonly [Point, Point],
+  outer: readonly [Point, Point],
+): { readonly leaves: string; readonly swings: string } {
+  const outwards = swing.startsWith('out') || swing === 'both out'
+  const [left, right] = outwards ? outer : inner
+  const width = Math.hypot(right[0] - left[0], right[1] - left[1])
+  if (swing === 'sliding') {
+    // Beside its opening, before the face it slides along.
+    const beside = move(right, along, width)
+    const [p, q] = [move(right, out, -thick * 0.3), move(beside, out, -thick * 0.3)]
+    return { leaves: line(p, q), swings: line(right, p) }
+  }
+  const leaf = (hinge: Point, towards: Point, wide: number) => {
+    const tip = move(hinge, out, outwards ? wide : -wide)
+    const shut = move(hinge, [(towards[0] - hinge[0]) / width, (towards[1] - hinge[1]) / width], wide)
+    const turns = (tip[0] - hinge[0]) * (shut[1] - hinge[1]) - (tip[1] - hinge[1]) * (shut[0] - hinge[0]) > 0
+    const radius = Math.round(wide * 10) / 10
+    return { leaf: line(hinge, tip), arc: `${line(tip)}A${radius} ${radius} 0 0 ${turns ? 1 : 0} ${at(shut)}` }
+  }
+  const hung =
+    swing === 'both in' || swing === 'both out'
+      ? [leaf(left, right, width / 2), leaf(right, left, width / 2)]
+      : swing.endsWith('left')
+        ? [leaf(left, right, width)]
+        : swing.endsWith('right')
+          ? [leaf(right, left, width)]
+          : []
+  return { leaves: hung.map(each => each.leaf).join(''), swings: hung.map(each => each.arc).join('') }
+}
+
+/** A rectangle that stands out of a wall's face into the room: from `x` on, so wide and deep. mm along the wall. */
+export function onFace(
+  wall: Pick<PlanWallRow, 'from' | 'to' | 'length'>,
+  x: number,
+  width: number,
+  depth: number,
+): readonly Point[] {
+  const run = Math.hypot(wall.to[0] - wall.from[0], wall.to[1] - wall.from[1]) || 1
+  const along: Point = [(wall.to[0] - wall.from[0]) / run, (wall.to[1] - wall.from[1]) / run]
+  const into: Point = [-along[1], along[0]]
+  const ratio = wall.length > 0 ? run / wall.length : 1
+  const a = move(wall.from, along, x * ratio)
+  const b = move(wall.from, along, (x + width) * ratio)
+  return [a, b, move(b, into, depth), move(a, into, depth)]
+}

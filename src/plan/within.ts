@@ -1,0 +1,60 @@
+/** Where points lie against a room's outline. Plain plane geometry on the building's millimetres. */
+import type { Point } from '../drawing/room-plan.ts'
+
+/** Twice the signed area; above 0 where the outline runs clockwise on the page (y down). Shoelace formula. */
+export function turning(corners: readonly Point[]): number {
+  let twice = 0
+  for (const [index, [x, y]] of corners.entries()) {
+    const [nextX, nextY] = corners[(index + 1) % corners.length] ?? [x, y]
+    twice += x * nextY - nextX * y
+  }
+  return twice
+}
+
+/** Whether a point lies inside, by the number of edges that a ray to the right crosses. */
+export function contains(corners: readonly Point[], [x, y]: Point): boolean {
+  let inside = false
+  for (const [index, [ax, ay]] of corners.entries()) {
+    const [bx, by] = corners[(index + 1) % corners.length] ?? [ax, ay]
+    if (ay > y !== by > y && x < ((bx - ax) * (y - ay)) / (by - ay) + ax) inside = !inside
+  }
+  return inside
+}
+
+/** The nearest point of the stretch from a to b, how far along it that is (0 to 1), and how far away. */
+export function nearestOn(
+  a: Point,
+  b: Point,
+  [x, y]: Point,
+): { readonly at: Point; readonly share: number; readonly away: number } {
+  const [dx, dy] = [b[0] - a[0], b[1] - a[1]]
+  const square = dx * dx + dy * dy
+  const share = square === 0 ? 0 : Math.min(1, Math.max(0, ((x - a[0]) * dx + (y - a[1]) * dy) / square))
+  const at: Point = [a[0] + dx * share, a[1] + dy * share]
+  return { at, share, away: Math.hypot(x - at[0], y - at[1]) }
+}
+
+/**
+ * Where a room's name stands: the middle of the widest level stretch inside, tried on some lines, the nearest to the
+ * middle of the room first. So it lies inside an L or a U too.
+ */
+export function middleOf(corners: readonly Point[]): { readonly at: Point; readonly wide: number } {
+  const ys = corners.map(([, y]) => y)
+  const [top, bottom] = [Math.min(...ys), Math.max(...ys)]
+  let best: { at: Point; wide: number } = { at: corners[0] ?? [0, 0], wide: 0 }
+  for (const share of [0.5, 0.42, 0.58, 0.34, 0.66, 0.25, 0.75, 0.16, 0.84]) {
+    const y = top + (bottom - top) * share
+    const crossings = corners
+      .flatMap(([ax, ay], index) => {
+        const [bx, by] = corners[(index + 1) % corners.length] ?? [ax, ay]
+        return ay > y === by > y ? [] : [((bx - ax) * (y - ay)) / (by - ay) + ax]
+      })
+      .sort((a, b) => a - b)
+    for (let at = 0; at + 1 < crossings.length; at += 2) {
+      const [from = 0, to = 0] = [crossings[at], crossings[at + 1]]
+      // The middle wins unless another stretch is a good deal wider.
+      if (to - from > best.wide * 1.25) best = { at: [(from + to) / 2, y], wide: to - from }
+    }
+  }
+  return best
+}
