@@ -92,7 +92,7 @@ export class Hand {
     this.holds = snapped.holds
     this.says = snapped.holds.map(hold => hold.says).join(' · ')
     const { at, turn } = room.place
-    this.carried = { room, place: { at: [at[0] + snapped.by[0], at[1] + snapped.by[1]], turn } }
+    this.carried = { room, place: { at: [tidy(at[0] + snapped.by[0]), tidy(at[1] + snapped.by[1])], turn } }
   }
 
   private turn({ about, from, room }: State & { is: 'turning' }, to: Point, free: boolean): void {
@@ -166,6 +166,11 @@ export class Hand {
     this.nudged = undefined
     if (this.carried !== null && this.state.is === 'resting') this.put(this.carried)
   }
+}
+
+/** To a hundredth of a millimetre: what holds is no finer than that. */
+function tidy(mm: number): number {
+  return Math.round(mm * 100) / 100
 }
 
 function bearing(from: Point, to: Point): number {
