@@ -5,7 +5,6 @@
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
 import { outlineOf } from '../../../src/model/outline.ts'
-import { wholeTurn } from '../../../src/plan/place.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { type Columns, changeFields, jsonColumn, notFound } from '../change.ts'
 import { openExhibition } from '../exhibitions/open.ts'
@@ -49,7 +48,7 @@ export function addRoom(writing: Writing, input: Received<'room.add'>): Output<'
     floor_note: '',
     at_x: input.place?.at[0] ?? null,
     at_y: input.place?.at[1] ?? null,
-    turn: wholeTurn(input.place?.turn ?? 0),
+    turn: input.place?.turn ?? 0,
     storey: input.place?.storey ?? '',
   })
   const walls = input.walls.map((wall, index) =>
