@@ -166,15 +166,15 @@ export const roomsArea = {
     'write',
     'Adds a room by the lengths of its walls and the angles of its corners, in order, seen from inside, to the right.',
     z.strictObject({
+      /** Where its first corner stands in the building and which way its first wall runs; without it, nobody knows yet. */
+      place: z
+        .strictObject({ at: z.tuple([millimetres, millimetres]), turn: degrees, storey: z.string().trim().max(60) })
+        .optional(),
       name,
       number: z.string().max(20).optional(),
       height: size,
       wallType: wallType.optional(),
       walls: z.array(newWall).min(1).max(60),
-      /** Where its first corner stands in the building and which way its first wall runs; without it, nobody knows yet. */
-      place: z
-        .strictObject({ at: z.tuple([millimetres, millimetres]), turn: degrees, storey: z.string().trim().max(60) })
-        .optional(),
     }),
     z.strictObject({ id, walls: z.array(id) }),
   ),
