@@ -16,6 +16,8 @@ import { peopleServices } from './people.ts'
 import * as planRead from './plan/get.ts'
 import * as planPlace from './plan/place.ts'
 import * as route from './plan/route.ts'
+import * as survey from './plan/survey.ts'
+import { survey as surveyGet } from './plan/survey-get.ts'
 import { checkRoom } from './rooms/check.ts'
 import * as fixtures from './rooms/fixtures.ts'
 import * as partitions from './rooms/partitions.ts'
@@ -136,6 +138,10 @@ export const catalogueServices: CatalogueServices = {
   'zone.add': addZone,
   'zone.update': changeZone,
   'zone.remove': removeZone,
+  'survey.get': surveyGet,
+  'survey.add': survey.addMeasure,
+  'survey.update': survey.changeMeasure,
+  'survey.remove': survey.removeMeasure,
   'opening.add': fixtures.addOpening,
   'opening.update': fixtures.changeOpening,
   'opening.pair': fixtures.pairOpenings,

@@ -19,6 +19,7 @@ import { routeArea } from './areas/route.ts'
 import { setsArea } from './areas/sets.ts'
 import { sheetsArea } from './areas/sheets.ts'
 import { standingArea } from './areas/standing.ts'
+import { surveyArea } from './areas/survey.ts'
 import { wallsArea } from './areas/walls.ts'
 import { worksArea } from './areas/works.ts'
 import { workListArea } from './areas/works-list.ts'
@@ -34,6 +35,7 @@ export const contract = {
   ...exhibitionsArea,
   ...roomsArea,
   ...routeArea,
+  ...surveyArea,
   ...fixturesArea,
   ...partitionsArea,
   ...standingArea,

@@ -23,6 +23,9 @@ const names = [
   'causewayPlace',
   'causewaySize',
   'closed',
+  'cornerA',
+  'cornerB',
+  'cornerC',
   'door',
   'east',
   'eastFace',
@@ -158,6 +161,8 @@ async function fill(host: Host): Promise<Known> {
     ],
   })
   known.room = room.id
+  const { corners } = await call('survey.get', { room: room.id })
+  for (const [at, letter] of ['A', 'B', 'C'].entries()) known[`corner${letter}`] = corners[at]?.id ?? ''
   known.north = room.walls[0] ?? ''
   known.east = room.walls[1] ?? ''
   known.door = (

@@ -8,7 +8,19 @@ import type { JournalName } from '../../main/services/service.ts'
 import type { Input, NameOf } from '../../src/contract/contract.ts'
 import { houseRules } from '../../src/model/house-rules.ts'
 import type { Chance } from './chance.ts'
-import { endsOf, figure, kinds, numberKinds, parts, people, rectangle, spotOf, text, wallTypes, withId } from './drawn.ts'
+import {
+  endsOf,
+  figure,
+  kinds,
+  numberKinds,
+  parts,
+  people,
+  rectangle,
+  spotOf,
+  text,
+  wallTypes,
+  withId,
+} from './drawn.ts'
 import { onePixel } from './fixture.ts'
 
 type LongStep = 'work.addPicture' | 'work.addDocument' | 'import.accept' | 'sheet.wall'
@@ -443,6 +455,27 @@ export const steps: Steps = {
     }
   },
   'zone.remove': ({ id }) => withId(id('zone'), {}),
+  'survey.add': ({ row, id, length, maybe, whole, words }) => {
+    const wall = row('wall', 'exhibition IS NULL')
+    if (wall === null) return null
+    const room = text(wall, 'room')
+    const from = text(wall, 'to_corner')
+    const outline = `id IN (SELECT to_corner FROM wall WHERE room = '${room}' AND exhibition IS NULL)`
+    const how = maybe(0.7) ? ('measured' as const) : ('drawn' as const)
+    if (maybe(0.3)) return { room, from, to: null, value: whole(30, 300), how }
+    return { room, from, to: id('corner', outline), value: length(900, 9000), text: words(), how }
+  },
+  'survey.update': ({ row, change, length, maybe, words }) => {
+    const measure = row('survey')
+    if (measure === null) return null
+    const used = change(figure(measure, 'used') === 1, maybe(0.5))
+    const value = change(figure(measure, 'value'), text(measure, 'kind') === 'angle' ? 89.5 : length(900, 9000))
+    return {
+      id: text(measure, 'id'),
+      changes: maybe(0.5) ? { used } : { value, note: change(text(measure, 'note'), words()) },
+    }
+  },
+  'survey.remove': ({ id }) => withId(id('survey'), {}),
   'opening.add': chance => {
     const wall = chance.id('wall')
     return wall === null

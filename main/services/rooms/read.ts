@@ -3,11 +3,13 @@ import type { RoomRow, WallRow } from '../../../src/contract/areas/rooms.ts'
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import type { Finding } from '../../../src/contract/shared.ts'
 import { formatLength } from '../../../src/measure/format.ts'
-import { halfTyped, outlineOf } from '../../../src/model/outline.ts'
+import { halfTyped } from '../../../src/model/outline.ts'
 import { keyPlaces } from '../../../src/plan/key-plan.ts'
+import type { RoomSurvey } from '../../../src/plan/room-survey.ts'
 import { seenFromBehind } from '../../../src/plan/seen-from-behind.ts'
 import type { ReadHandle } from '../../database/handles.ts'
-import { ruleNumber } from '../rules.ts'
+import { surveyFindings } from '../plan/survey-findings.ts'
+import { surveyOf, surveyRulesOf } from '../plan/survey-read.ts'
 import type { Reading } from '../service.ts'
 import { row, rows } from '../sql.ts'
 import { wallCalled } from './called.ts'
@@ -121,21 +123,23 @@ function asTyped(walls: WallRow[]): WallRow[] {
   })
 }
 
-function roomsOf(db: ReadHandle): RoomRow[] {
-  const tolerance = ruleNumber(db, 'closesWithin')
+function roomsOf(db: ReadHandle): (RoomRow & { readonly survey: RoomSurvey })[] {
+  const rules = surveyRulesOf(db)
   return rows<Omit<RoomRow, 'walls' | 'closure' | 'area'>>(
     db,
     'SELECT id, name, number, height, label_line AS labelLine FROM room ORDER BY position, id',
   ).map(room => {
-    const walls = asTyped(wallsOf(db, room.id))
-    const { closes, gap, note, area } = outlineOf(walls, tolerance)
-    return { ...room, walls, closure: { closes, gap, note }, area }
+    const survey = surveyOf(db, room.id, rules)
+    const { closes, gap, note, way, area } = survey
+    const stored = wallsOf(db, room.id)
+    const walls = way === 'walked' ? asTyped(stored) : stored
+    return { ...room, walls, closure: { closes, gap, note, way }, area, survey }
   })
 }
 
 export function list({ db }: Reading): Output<'room.list'> {
   const building = row<{ id: string; name: string }>(db, 'SELECT id, name FROM building ORDER BY id LIMIT 1')
-  return { building: building ?? null, rooms: roomsOf(db) }
+  return { building: building ?? null, rooms: roomsOf(db).map(({ survey: _, ...room }) => room) }
 }
 
 /** Counts of findings by face, for the marks on the key plan. */
@@ -205,15 +209,7 @@ export function findings({ db }: Reading): Output<'room.findings'> {
   const mm = (length: number) => formatLength(length, { unit: 'mm' })
   const found: Finding[] = []
   for (const room of roomsOf(db)) {
-    if (!room.closure.closes) {
-      found.push({
-        severity: 'settle',
-        code: 'room-open',
-        subject: { kind: 'room', id: room.id },
-        text: `${room.name}: ${room.closure.note}`,
-        figures: { gap: room.closure.gap },
-      })
-    }
+    found.push(...surveyFindings(db, room, room.survey))
     for (const wall of room.walls) {
       for (const opening of wall.openings) {
         const over = Math.max(-opening.x, opening.x + opening.width - wall.length)

@@ -1,18 +1,16 @@
-/**
- * Rooms and walls, changed. Walls run between shared corners; whenever a length, an angle or the order changes, the
- * corners of that room are drawn anew from the measures, so that plan and figures cannot part.
- */
+/** Rooms and walls, changed. Walls run between shared corners, which are drawn from what is measured. */
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
-import { outlineOf } from '../../../src/model/outline.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { type Columns, changeFields, jsonColumn, notFound } from '../change.ts'
 import { openExhibition } from '../exhibitions/open.ts'
 import { moveBefore, nextPosition, orderedRows } from '../order.ts'
-import { ruleNumber } from '../rules.ts'
+import { keepDrawn, measureCorner, measureSide } from '../plan/survey.ts'
+import { sidesOf } from '../plan/survey-read.ts'
 import type { Writing } from '../service.ts'
 import { insert, remove as removeRow, row, rows, update, value } from '../sql.ts'
 import { checkBehind } from './behind.ts'
+import { drawRoom } from './draw.ts'
 import { clearRoom, dropWall, refuseIfUsed } from './drop.ts'
 import { wallsOf } from './read.ts'
 
@@ -55,6 +53,7 @@ export function addRoom(writing: Writing, input: Received<'room.add'>): Output<'
     insertWall(writing, room, input.height, { wallType: input.wallType, ...wall }, index + 1),
   )
   drawRoom(writing, room)
+  if (input.how === 'drawn') keepDrawn(writing, room)
   return { id: room, walls }
 }
 
@@ -89,52 +88,6 @@ function insertWall(
   })
   insert(db, 'face', { id: writing.newId(), wall: id, side: 'a', name: '' })
   return id
-}
-
-interface Segment {
-  readonly id: string
-  readonly length: number
-  readonly angle: number | null
-  readonly to_corner: string
-  readonly from_corner: string
-}
-
-/**
- * Draws a room's corners from its measures; an open chain of one or two walls has a corner more than walls. A wall
- * that is about to go is left out first, so that no neighbour begins at its corner any more.
- */
-function drawRoom(writing: Writing, room: string, without: string | null = null): void {
-  const { db } = writing
-  const walls = rows<Segment>(
-    db,
-    `SELECT wall.id, wall.length, ends.angle, wall.to_corner, wall.from_corner
-     FROM wall JOIN corner AS ends ON ends.id = wall.to_corner
-     WHERE wall.room = :room AND wall.exhibition IS NULL AND wall.id IS NOT :without ORDER BY wall.position, wall.id`,
-    { room, without },
-  )
-  if (walls.length === 0) return
-  const { corners, closed } = outlineOf(walls, ruleNumber(db, 'closesWithin'))
-  const ends = new Set(walls.map(wall => wall.to_corner))
-  // An open chain begins at the corner where no wall ends.
-  let first = closed ? walls.at(-1)?.to_corner : walls.find(wall => !ends.has(wall.from_corner))?.from_corner
-  if (first === undefined) {
-    first = writing.newId()
-    insert(db, 'corner', { id: first, room, position: 0, x: 0, y: 0, angle: null, angle_text: '' })
-  }
-  let from = first
-  for (const [index, wall] of walls.entries()) {
-    if (wall.from_corner !== from) update(db, 'wall', wall.id, { from_corner: from })
-    const [x, y] = corners[(index + 1) % corners.length] ?? [0, 0]
-    update(db, 'corner', wall.to_corner, { x, y, position: index + 1 })
-    from = wall.to_corner
-  }
-  if (!closed) {
-    const [x, y] = corners[0] ?? [0, 0]
-    update(db, 'corner', first, { x, y, position: 0 })
-  }
-  const unused = `SELECT id FROM corner WHERE room = :room
-    AND id NOT IN (SELECT from_corner FROM wall UNION SELECT to_corner FROM wall)`
-  for (const corner of rows<{ id: string }>(db, unused, { room })) removeRow(db, 'corner', corner.id)
 }
 
 function roomName(db: ReadHandle, id: string, field = 'id'): string {
@@ -251,11 +204,11 @@ export function changeWall(writing: Writing, { id, changes }: Received<'wall.upd
   writing.label(`Change ${stored.name}`)
   const { angle, ...own } = changes
   checkBehind(db, id, own)
+  const before = sidesOf(db, stored.room).find(side => side.id === id)
   const changed = changeFields(writing, 'wall', id, own, wallColumns, 'wall')
   const corner = changeFields(writing, 'corner', stored.to_corner, { angle }, { angle: 'angle' }, 'corner')
-  if (changed.values.length !== undefined) {
-    update(db, 'wall', id, { measured_at: writing.now(), measured_by: writing.person?.name ?? '' })
-  }
+  if (before !== undefined && changed.values.length !== undefined) measureSide(writing, stored.room, before)
+  if (before !== undefined && corner.saved.length > 0) measureCorner(writing, stored.room, before)
   if (changed.values.length !== undefined || corner.saved.length > 0) drawRoom(writing, stored.room)
   return {
     saved: [...changed.saved, ...corner.saved],

@@ -92,6 +92,8 @@ export const roomRow = z.strictObject({
     closes: z.boolean(),
     gap: z.number(),
     note: z.string(),
+    /** Walked: the gap shared by the compass rule. Fitted: by least squares, once a diagonal was measured. */
+    way: z.enum(['walked', 'fitted']),
   }),
   area: z.number().meta({ description: 'floor area in square metres' }),
 })
@@ -175,6 +177,8 @@ export const roomsArea = {
       height: size,
       wallType: wallType.optional(),
       walls: z.array(newWall).min(1).max(60),
+      /** Drawn figures stay beside what is measured later; measured where left out. */
+      how: z.enum(['drawn', 'measured']).optional(),
     }),
     z.strictObject({ id, walls: z.array(id) }),
   ),

@@ -16,6 +16,7 @@ import { routeExamples } from './route.ts'
 import { setsExamples } from './sets.ts'
 import { sheetsExamples } from './sheets.ts'
 import { standingExamples } from './standing.ts'
+import { surveyExamples } from './survey.ts'
 import type { ExamplesOf } from './types.ts'
 import { wallsExamples } from './walls.ts'
 import { worksExamples } from './works.ts'
@@ -32,6 +33,7 @@ export const examples: ExamplesOf<Name> = {
   ...fixturesExamples,
   ...partitionsExamples,
   ...standingExamples,
+  ...surveyExamples,
   ...wallsExamples,
   ...marksExamples,
   ...labelsExamples,

@@ -176,7 +176,7 @@ export const roomsExamples: ExamplesOf<keyof typeof roomsArea> = {
                   keepClears: [],
                 },
               ],
-              closure: { closes: true, gap: 0, note: 'The walls close exactly.' },
+              closure: { closes: true, gap: 0, note: 'The walls close exactly.', way: 'walked' },
               area: 47.528,
             },
           ],

@@ -124,8 +124,11 @@ describe.each(rooms)('$name', ({ count, measures }) => {
     const left = measures[at]
     const one = ours.fitted[at]
     if (left === undefined || one === undefined) throw new Error('the room has three measures and more')
-    const [from, to] = [without.corners[left.from] ?? [0, 0], without.corners[left.to] ?? [0, 0]]
+    const cornerOf = (corner: number): Point => without.corners[corner] ?? [0, 0]
     // Residual over redundancy is what leaving out gives, to the first order: a hundredth of the figure.
-    expect(one.residual / one.checked / (left.value - between(from, to))).toBeCloseTo(1, 1)
+    expect(one.residual / one.checked / (left.value - between(cornerOf(left.from), cornerOf(left.to)))).toBeCloseTo(
+      1,
+      1,
+    )
   })
 })

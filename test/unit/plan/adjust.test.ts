@@ -163,7 +163,7 @@ describe('what to measure next', () => {
 
   function angleAt(corners: readonly (readonly [number, number])[], at: number): number {
     const count = corners.length
-    const [here, before, after] = [at, at + count - 1, at + 1].map(one => corners[one % count] ?? [0, 0])
+    const [here, before, after] = [at, at + count - 1, at + 1].map(one => corners[one % count])
     if (here === undefined || before === undefined || after === undefined) return 0
     const heading = (a: readonly [number, number], b: readonly [number, number]) => Math.atan2(b[1] - a[1], b[0] - a[0])
     const inside = 180 - ((heading(here, after) - heading(before, here)) * 180) / Math.PI
