@@ -3,6 +3,7 @@
  * rooms are drawn the catalogue answers.
  */
 import type { Output } from '../../src/contract/contract.ts'
+import { pointAlong, solidStretches } from '../../src/drawing/stretches.ts'
 import { boxOf } from '../../src/plan/place.ts'
 
 type Rooms = Output<'room.plan'>['rooms']
@@ -35,26 +36,17 @@ export interface PlanDrawing {
   readonly rooms: readonly RoomLines[]
 }
 
-function along(from: Point, to: Point, share: number): Point {
-  return [from[0] + (to[0] - from[0]) * share, from[1] + (to[1] - from[1]) * share]
-}
-
 function wallLine(wall: PlanWall, move: (point: Point) => Point): WallLine {
-  const from = move(wall.from)
-  const to = move(wall.to)
+  const drawn = { from: move(wall.from), to: move(wall.to), length: wall.length }
+  const { from, to } = drawn
   const length = Math.hypot(to[0] - from[0], to[1] - from[1]) || 1
-  const gaps = wall.openings
-    .filter(opening => opening.kind === 'door' || opening.kind === 'passage')
-    .map(opening => [opening.x / wall.length, (opening.x + opening.width) / wall.length] as const)
-    .sort((a, b) => a[0] - b[0])
-  const solid: (readonly [Point, Point])[] = []
-  let at = 0
-  for (const [start, end] of gaps) {
-    if (start > at) solid.push([along(from, to, at), along(from, to, Math.min(1, start))])
-    at = Math.max(at, end)
+  return {
+    wall,
+    from,
+    to,
+    inward: [-(to[1] - from[1]) / length, (to[0] - from[0]) / length],
+    solid: solidStretches(wall.length, wall.openings).map(([a, b]) => [pointAlong(drawn, a), pointAlong(drawn, b)]),
   }
-  if (at < 1) solid.push([along(from, to, at), to])
-  return { wall, from, to, inward: [-(to[1] - from[1]) / length, (to[0] - from[0]) / length], solid }
 }
 
 /** Shorter than this it is a gap that was shared out, or none. mm on the plan. */

@@ -4,9 +4,9 @@
  * most 0.3 % too large.
  */
 import type { Point } from '../drawing/room-plan.ts'
+import { within } from './outline-shape.ts'
 import type { Ends } from './partition.ts'
 import { turnOf } from './place.ts'
-import { inside } from './route.ts'
 
 /** A thing by its middle; width across and depth before they are turned, in degrees clockwise on the page. */
 export interface Thing {
@@ -107,7 +107,7 @@ export function outsideOf(shape: readonly Point[], outline: readonly Point[]): O
     const cuts = [0, ...crossings(a, b, outline), 1].sort((p, q) => p - q)
     for (const [at, from] of cuts.slice(0, -1).entries()) {
       const to = cuts[at + 1] ?? 1
-      if (to - from < 1e-9 || inside(between(a, b, (from + to) / 2), outline)) continue
+      if (to - from < 1e-9 || within(outline, between(a, b, (from + to) / 2))) continue
       for (const share of [from, (from + to) / 2, to]) {
         const near = nearestSide(between(a, b, share), outline)
         if (worst === null || near.by > worst.by) worst = near

@@ -3,6 +3,8 @@
  * stop, round corners and through doorways from room to room. Millimetres in the building's coordinates.
  */
 import { move, type Point } from '../drawing/room-plan.ts'
+import { isWay, pointAlong, solidStretches } from '../drawing/stretches.ts'
+import { within } from './outline-shape.ts'
 import { bendsOf, distance, isFree, type RoomGround, type Segment, shortestWay, type Way } from './ways.ts'
 
 export interface RouteOpening {
@@ -61,8 +63,6 @@ const clear = 300
 /** Doorways of two rooms belong together without being said where their middles are no further apart, mm. */
 const sameDoor = 900
 
-const passable = new Set(['door', 'passage'])
-
 interface Doorway {
   readonly id: string
   readonly room: string
@@ -71,22 +71,19 @@ interface Doorway {
   readonly other: string | null
 }
 
-export function openingMiddle({ from, to, length }: RouteFace, { x, width }: RouteOpening): Point {
-  const share = length > 0 ? (x + width / 2) / length : 0
-  return [from[0] + (to[0] - from[0]) * share, from[1] + (to[1] - from[1]) * share]
+export function openingMiddle(wall: RouteFace, { x, width }: RouteOpening): Point {
+  return pointAlong(wall, x + width / 2)
 }
 
 function doorwaysOf(room: RouteRoom): readonly Doorway[] {
   return room.walls.flatMap(wall =>
-    wall.openings
-      .filter(opening => passable.has(opening.kind))
-      .map(opening => ({
-        id: opening.id,
-        room: room.id,
-        at: openingMiddle(wall, opening),
-        leadsTo: opening.leadsTo,
-        other: opening.other,
-      })),
+    wall.openings.filter(isWay).map(opening => ({
+      id: opening.id,
+      room: room.id,
+      at: openingMiddle(wall, opening),
+      leadsTo: opening.leadsTo,
+      other: opening.other,
+    })),
   )
 }
 
@@ -113,37 +110,12 @@ export function groundOf(room: RouteRoom): RoomGround {
     bends: [
       ...bendsOf(corners, clear),
       ...room.footprints.flatMap(footprint => bendsOf([...footprint].reverse(), clear)),
-    ].filter(point => inside(point, corners)),
+    ].filter(point => within(corners, point)),
   }
 }
 
 function solidOf(wall: RouteFace): readonly Segment[] {
-  const at = (x: number): Point => {
-    const share = wall.length > 0 ? x / wall.length : 0
-    return [wall.from[0] + (wall.to[0] - wall.from[0]) * share, wall.from[1] + (wall.to[1] - wall.from[1]) * share]
-  }
-  const cuts = wall.openings
-    .filter(opening => passable.has(opening.kind))
-    .map(({ x, width }) => [x, x + width] as const)
-    .sort(([a], [b]) => a - b)
-  const solid: Segment[] = []
-  let from = 0
-  for (const [start, end] of cuts) {
-    if (start > from) solid.push([at(from), at(start)])
-    from = Math.max(from, end)
-  }
-  if (from < wall.length) solid.push([at(from), at(wall.length)])
-  return solid
-}
-
-/** Whether a point lies within an outline, by the crossings of a ray to its right. */
-export function inside([x, y]: Point, corners: readonly Point[]): boolean {
-  let within = false
-  for (const [at, [ax, ay]] of corners.entries()) {
-    const [bx, by] = corners[(at + 1) % corners.length] ?? [ax, ay]
-    if (ay > y !== by > y && x < ((bx - ax) * (y - ay)) / (by - ay) + ax) within = !within
-  }
-  return within
+  return solidStretches(wall.length, wall.openings).map(([from, to]) => [pointAlong(wall, from), pointAlong(wall, to)])
 }
 
 /** Before the middle of a face, as far as the room lets a visitor stand back. */
@@ -176,13 +148,13 @@ export function routePast(order: readonly string[], rooms: readonly RouteRoom[])
   })
   const doors = rooms.flatMap(doorwaysOf)
   const pairs = new Map(doors.map(door => [door.id, otherSide(door, doors)]))
-  const within = (room: string, from: Point, to: Point): Way | null => {
+  const inRoom = (room: string, from: Point, to: Point): Way | null => {
     const ground = grounds.get(room)
     return ground === undefined ? null : shortestWay(from, to, ground)
   }
   const legs = stops.slice(1).map((to, at): Leg => {
     const from = stops[at] ?? to
-    const way = acrossRooms(from, to, doors, pairs, within)
+    const way = acrossRooms(from, to, doors, pairs, inRoom)
     const straight = { points: [from.at, to.at], length: distance(from.at, to.at) }
     return { from: from.face, to: to.face, ...(way ?? straight), lost: way === null }
   })
@@ -200,7 +172,7 @@ function acrossRooms(
   to: Stop,
   doors: readonly Doorway[],
   pairs: ReadonlyMap<string, Doorway | null>,
-  within: (room: string, from: Point, to: Point) => Way | null,
+  inRoom: (room: string, from: Point, to: Point) => Way | null,
 ): Way | null {
   let best: Way | null = null
   const open: Reached[] = [{ room: from.room, way: { points: [from.at], length: 0 } }]
@@ -214,13 +186,13 @@ function acrossRooms(
     if (done.has(key)) continue
     done.add(key)
     if (here.room === to.room) {
-      const end = within(here.room, at, to.at)
+      const end = inRoom(here.room, at, to.at)
       if (end !== null && (best === null || here.way.length + end.length < best.length)) best = joined(here.way, end)
     }
     for (const door of doors) {
       const behind = pairs.get(door.id)
       if (door.room !== here.room || behind == null) continue
-      const way = within(here.room, at, door.at)
+      const way = inRoom(here.room, at, door.at)
       if (way === null) continue
       const through = { points: [door.at, behind.at], length: distance(door.at, behind.at) }
       open.push({ room: behind.room, way: joined(joined(here.way, way), through) })

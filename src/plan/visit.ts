@@ -2,6 +2,7 @@
  * An order of walls for a visitor, proposed from the plan: in at a door, along the walls of the room to one hand, then
  * on through the next doorway, until every room that doors lead to is seen. A proposal; the order is the curator's.
  */
+import { isWay } from '../drawing/stretches.ts'
 import { openingMiddle, type RouteFace, type RouteRoom } from './route.ts'
 import { distance } from './ways.ts'
 
@@ -36,7 +37,7 @@ export function proposeOrder(rooms: readonly RouteRoom[], start: string, hand: H
 
 /** The door that leads out of the building or to a room nobody named; else none. */
 function entrance(room: RouteRoom): string | null {
-  const doors = room.walls.flatMap(wall => wall.openings).filter(one => one.kind === 'door' || one.kind === 'passage')
+  const doors = room.walls.flatMap(wall => wall.openings).filter(isWay)
   return (doors.find(door => door.leadsTo === null && door.other === null) ?? doors[0])?.id ?? null
 }
 
@@ -59,7 +60,7 @@ function behind(
   wall: RouteFace,
   opening: RouteFace['openings'][number],
 ): { readonly room: RouteRoom; readonly opening: string | null } | null {
-  if (opening.kind !== 'door' && opening.kind !== 'passage') return null
+  if (!isWay(opening)) return null
   for (const other of rooms) {
     if (other === room) continue
     const pair = other.walls.flatMap(one => one.openings).find(one => one.id === opening.other)
@@ -69,9 +70,7 @@ function behind(
   if (named === undefined) return null
   const here = openingMiddle(wall, opening)
   const nearest = named.walls
-    .flatMap(one =>
-      one.openings.filter(({ kind }) => kind === opening.kind).map(door => ({ door, at: openingMiddle(one, door) })),
-    )
+    .flatMap(one => one.openings.filter(isWay).map(door => ({ door, at: openingMiddle(one, door) })))
     .sort((a, b) => distance(a.at, here) - distance(b.at, here))[0]
   return { room: named, opening: nearest?.door.id ?? null }
 }

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Point } from '../../../src/drawing/room-plan.ts'
-import { inside } from '../../../src/plan/route.ts'
+import { within } from '../../../src/plan/outline-shape.ts'
 import { bendsOf, crosses, distance, isFree, type Segment, shortestWay } from '../../../src/plan/ways.ts'
 
 /** An L of 8 × 6 m, drawn clockwise; its inner corner is at 4000, 3000. */
@@ -16,7 +16,7 @@ const corners: readonly Point[] = [
 const bars = corners.map((corner, at): Segment => [corner, corners[(at + 1) % corners.length] ?? corner])
 const bends = bendsOf(corners, 300)
 const point = fc.record({ x: fc.integer({ min: 50, max: 7950 }), y: fc.integer({ min: 50, max: 5950 }) })
-const floor = point.map(({ x, y }): Point => [x, y]).filter(at => inside(at, corners))
+const floor = point.map(({ x, y }): Point => [x, y]).filter(at => within(corners, at))
 
 /** Second route: steps on a grid of 100 mm to the eight neighbours, never through a wall; never shorter than the way. */
 function byGrid(from: Point, to: Point): number {
@@ -33,7 +33,7 @@ function byGrid(from: Point, to: Point): number {
     for (let dx = -1; dx <= 1; dx += 1) {
       for (let dy = -1; dy <= 1; dy += 1) {
         const next: Point = [(x + dx) * step, (y + dy) * step]
-        if ((dx === 0 && dy === 0) || !inside(next, corners) || !isFree([x * step, y * step], next, bars)) continue
+        if ((dx === 0 && dy === 0) || !within(corners, next) || !isFree([x * step, y * step], next, bars)) continue
         const length = so + Math.hypot(dx, dy) * step
         if (length < (best.get(key(x + dx, y + dy)) ?? Infinity)) {
           best.set(key(x + dx, y + dy), length)
