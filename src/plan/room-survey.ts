@@ -4,7 +4,7 @@
  * the compass rule, as ever; from the first diagonal on the corners are the least-squares fit of all that was measured.
  */
 import { halfTyped, outlineOf } from '../model/outline.ts'
-import { adjust } from './adjust.ts'
+import { type Adjusted, adjust } from './adjust.ts'
 import type { Candidate } from './adjust-next.ts'
 import type { Problem } from './adjust-problems.ts'
 import type { Suspect } from './adjust-suspect.ts'
@@ -37,7 +37,8 @@ export interface SurveyRow {
   readonly used: boolean
 }
 
-export interface RoomSurvey {
+/** The outline that is drawn, and how it closes. */
+export interface RoomOutline {
   /** As many as walls; one more while it is open. Room-local. */
   readonly corners: readonly Point[]
   readonly closed: boolean
@@ -48,68 +49,96 @@ export interface RoomSurvey {
   readonly note: string
   /** `walked`: by the compass rule; `fitted`: by least squares. */
   readonly way: 'walked' | 'fitted'
+  readonly suspects: readonly Suspect[]
+  readonly problems: readonly Problem[]
+}
+
+export interface RoomSurvey extends RoomOutline {
   readonly measures: readonly Measured[]
   readonly redundancy: number
   /** Ways that the measures leave the outline to move; what is drawn or taken as square decides those. */
   readonly open: number
   readonly spread: number | null
-  readonly suspects: readonly Suspect[]
   readonly bySquare: boolean
   readonly next: Candidate | null
-  readonly problems: readonly Problem[]
 }
 
+type Say = (mm: number) => string
+
+const measuredAcross = (measures: readonly Measure[]) =>
+  measures.some(({ kind, standing }) => kind === 'diagonal' && standing === 'measured')
+
 /**
+ * The outline alone: quick, since a room without diagonals is only walked round.
+ *
  * @param walls in order from left to right; one or two make no room.
  * @param say writes a length for the note; millimetres where left out.
  */
+export function outlineOfRoom(
+  walls: readonly SurveyedWall[],
+  rows: readonly SurveyRow[],
+  rules: SurveyRules,
+  say?: Say,
+): RoomOutline {
+  const measures = walls.length < 3 ? [] : measuresOf(walls, rows)
+  if (measuredAcross(measures)) return fittedOutline(walls, measures, adjust(walls.length, measures, rules), say)
+  return walkedOutline(walls, measures, rules, say)
+}
+
+function walkedOutline(
+  walls: readonly SurveyedWall[],
+  measures: readonly Measure[],
+  rules: SurveyRules,
+  say?: Say,
+): RoomOutline {
+  const { suspects, ...walked } = outlineOf(walls, rules.closesWithin, say)
+  return { ...walked, way: 'walked', suspects: alongTheGap(walls, suspects, measures), problems: [] }
+}
+
+function fittedOutline(
+  walls: readonly SurveyedWall[],
+  measures: readonly Measure[],
+  fit: Adjusted,
+  say?: Say,
+): RoomOutline {
+  return {
+    corners: fit.corners.map(clean),
+    closed: true,
+    closes: fit.closes && fit.problems.length === 0,
+    gap: fit.gap,
+    area: Math.abs(areaOf(fit.corners)) / 1e6,
+    note: surveyNote({ ...fit, measures, walls: walls.map(({ name }) => name) }, say),
+    way: 'fitted',
+    suspects: fit.suspects,
+    problems: fit.problems,
+  }
+}
+
+/** The outline with all that is told of each measure, and what to measure next. */
 export function surveyRoom(
   walls: readonly SurveyedWall[],
   rows: readonly SurveyRow[],
   rules: SurveyRules,
-  say?: (mm: number) => string,
+  say?: Say,
 ): RoomSurvey {
-  const walked = outlineOf(walls, rules.closesWithin, say)
-  const { corners, closed, closes, gap, area, note } = walked
-  const nothing = { redundancy: 0, open: 0, spread: null, suspects: [], bySquare: false, next: null, problems: [] }
-  if (walls.length < 3) return { corners, closed, closes, gap, area, note, way: 'walked', measures: [], ...nothing }
-  const measures = measuresOf(walls, rows)
-  const diagonal = measures.some(({ kind, standing }) => kind === 'diagonal' && standing === 'measured')
-  if (!diagonal && halfTyped(walls) !== null) {
-    const drawn = fittedTo(measures, corners, null)
-    return { corners, closed, closes, gap, area, note, way: 'walked', measures: drawn, ...nothing }
+  const measures = walls.length < 3 ? [] : measuresOf(walls, rows)
+  const across = measuredAcross(measures)
+  if (walls.length < 3 || (!across && halfTyped(walls) !== null)) {
+    const outline = walkedOutline(walls, measures, rules, say)
+    const nothing = { redundancy: 0, open: 0, spread: null, bySquare: false, next: null }
+    return { ...outline, suspects: [], measures: fittedTo(measures, outline.corners, null), ...nothing }
   }
   const fit = adjust(walls.length, measures, rules)
-  const { redundancy, open, spread, next } = fit
-  const shared = { closed: true, redundancy, open, spread, next } as const
-  if (diagonal) {
-    const note = surveyNote({ ...fit, measures, walls: walls.map(({ name }) => name) }, say)
-    return {
-      ...shared,
-      corners: fit.corners.map(clean),
-      closes: fit.closes && fit.problems.length === 0,
-      gap: fit.gap,
-      area: Math.abs(areaOf(fit.corners)) / 1e6,
-      note,
-      way: 'fitted',
-      measures: fittedTo(measures, fit.corners, fit),
-      suspects: fit.suspects,
-      bySquare: fit.bySquare,
-      problems: fit.problems,
-    }
-  }
+  const outline = across ? fittedOutline(walls, measures, fit, say) : walkedOutline(walls, measures, rules, say)
   return {
-    ...shared,
-    corners,
-    closes,
-    gap,
-    area,
-    note,
-    way: 'walked',
-    measures: fittedTo(measures, corners, fit),
-    suspects: alongTheGap(walls, walked.suspects, measures),
-    bySquare: false,
-    problems: fit.problems.filter(({ code }) => code !== 'crosses' && code !== 'unsettled'),
+    ...outline,
+    measures: fittedTo(measures, outline.corners, fit),
+    redundancy: fit.redundancy,
+    open: fit.open,
+    spread: fit.spread,
+    bySquare: across && fit.bySquare,
+    next: fit.next,
+    problems: across ? fit.problems : fit.problems.filter(({ code }) => code !== 'crosses' && code !== 'unsettled'),
   }
 }
 
@@ -120,9 +149,7 @@ function alongTheGap(
   measures: readonly Measure[],
 ): readonly Suspect[] {
   return suspects.flatMap(({ wall, over }) => {
-    const side = measures.find(
-      ({ kind, from }) => kind === 'side' && from === wall,
-    )
+    const side = measures.find(({ kind, from }) => kind === 'side' && from === wall)
     const length = walls[wall]?.length ?? 0
     return side === undefined ? [] : [{ key: side.key, should: length - over, over, gap: Math.abs(over) }]
   })

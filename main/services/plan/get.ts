@@ -4,16 +4,17 @@
  */
 import type { PlanRoomRow, PlanWallRow } from '../../../src/contract/areas/plan.ts'
 import type { Output, Received } from '../../../src/contract/contract.ts'
-import { halfTyped, outlineOf } from '../../../src/model/outline.ts'
+import { halfTyped } from '../../../src/model/outline.ts'
 import { toBuilding } from '../../../src/plan/place.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { notFound } from '../change.ts'
 import { zonesOf } from '../rooms/zones.ts'
-import { ruleNumber } from '../rules.ts'
+
 import type { Reading } from '../service.ts'
 import { row, rows } from '../sql.ts'
 import { firstNumber } from '../works/figures.ts'
 import { type OnWalls, standsIn } from './stands.ts'
+import { outlineIn, surveyRulesOf } from './survey-read.ts'
 
 type Opening = PlanWallRow['openings'][number]
 type Fixture = PlanWallRow['fixtures'][number]
@@ -29,7 +30,8 @@ interface StoredWall extends Omit<PlanWallRow, 'from' | 'to' | 'openings' | 'fix
 
 type Stands = ReturnType<ReturnType<typeof standsIn>>
 
-interface StoredRoom extends Omit<PlanRoomRow, 'at' | 'closed' | 'closes' | 'area' | 'walls' | keyof Stands> {
+interface StoredRoom
+  extends Omit<PlanRoomRow, 'at' | 'closed' | 'closes' | 'gap' | 'note' | 'area' | 'walls' | keyof Stands> {
   readonly atX: number | null
   readonly atY: number | null
 }
@@ -51,7 +53,7 @@ export function plan({ db }: Reading, { exhibition }: Received<'plan.get'>): Out
 }
 
 function roomsOf(db: ReadHandle, exhibition: string | null): PlanRoomRow[] {
-  const tolerance = ruleNumber(db, 'closesWithin')
+  const rules = surveyRulesOf(db)
   const on = onWalls(db, exhibition)
   const walls = wallsByRoom(db, on)
   const stands = standsIn(db, exhibition, on)
@@ -62,8 +64,8 @@ function roomsOf(db: ReadHandle, exhibition: string | null): PlanRoomRow[] {
   ).map(({ atX, atY, ...room }) => {
     const own = walls.get(room.id) ?? []
     const place = atX === null || atY === null ? null : { at: [atX, atY] as [number, number], turn: room.turn }
-    const { closed, closes, area } = outlineOf(own, tolerance)
-    const half = halfTyped(own)
+    const { closed, closes, gap, note, way, area } = outlineIn(db, room.id, rules)
+    const half = way === 'walked' ? halfTyped(own) : null
     const put = (point: readonly [number, number]): [number, number] =>
       place === null ? [...point] : [...toBuilding(place, point)]
     return {
@@ -71,6 +73,8 @@ function roomsOf(db: ReadHandle, exhibition: string | null): PlanRoomRow[] {
       at: place?.at ?? null,
       closed: closed && half === null,
       closes,
+      gap,
+      note,
       area,
       walls: own.map((wall, at) => ({
         ...wall,

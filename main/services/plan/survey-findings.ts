@@ -1,7 +1,7 @@
 /** What a room's survey leaves to settle: it does not close, a measure stands out, a wall is not as it was drawn. */
 import type { Finding } from '../../../src/contract/shared.ts'
 import { formatLength } from '../../../src/measure/format.ts'
-import type { RoomSurvey } from '../../../src/plan/room-survey.ts'
+import type { RoomOutline } from '../../../src/plan/room-survey.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { ruleNumber } from '../rules.ts'
 import { rows } from '../sql.ts'
@@ -13,18 +13,18 @@ interface Room {
   readonly name: string
 }
 
-export function surveyFindings(db: ReadHandle, room: Room, survey: RoomSurvey): Finding[] {
+export function surveyFindings(db: ReadHandle, room: Room, outline: RoomOutline): Finding[] {
   const subject = { kind: 'room', id: room.id }
   const said = (code: string, gap: number): Finding => ({
     severity: 'settle',
     code,
     subject,
-    text: `${room.name}: ${survey.note}`,
+    text: `${room.name}: ${outline.note}`,
     figures: { gap },
   })
   const found: Finding[] = []
-  if (!survey.closes) found.push(said('room-open', survey.gap))
-  else if (survey.suspects.length > 0) found.push(said('measure-stands-out', survey.gap))
+  if (!outline.closes) found.push(said('room-open', outline.gap))
+  else if (outline.suspects.length > 0) found.push(said('measure-stands-out', outline.gap))
   return [...found, ...drawnOtherwise(db, room)]
 }
 

@@ -1,5 +1,5 @@
 /** What was measured and drawn of a room, as it is stored, and the survey that follows. */
-import { type RoomSurvey, type SurveyedWall, type SurveyRow, surveyRoom } from '../../../src/plan/room-survey.ts'
+import { outlineOfRoom, type RoomOutline, type SurveyedWall, type SurveyRow } from '../../../src/plan/room-survey.ts'
 import type { SurveyRules } from '../../../src/plan/survey.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { ruleNumber } from '../rules.ts'
@@ -49,6 +49,7 @@ export function sidesOf(db: ReadHandle, room: string): StoredSide[] {
   )
 }
 
-export function surveyOf(db: ReadHandle, room: string, rules: SurveyRules): RoomSurvey {
-  return surveyRoom(sidesOf(db, room), surveyRowsOf(db, room), rules)
+/** The outline of a room as its measures make it. */
+export function outlineIn(db: ReadHandle, room: string, rules: SurveyRules): RoomOutline {
+  return outlineOfRoom(sidesOf(db, room), surveyRowsOf(db, room), rules)
 }

@@ -3,7 +3,7 @@
  * squares from the first diagonal on. Drawn anew whenever a measure or the order changes, so that plan and figures cannot
  * part; a corner is never moved by itself.
  */
-import { surveyRoom } from '../../../src/plan/room-survey.ts'
+import { outlineOfRoom } from '../../../src/plan/room-survey.ts'
 import { surveyRowsOf, surveyRulesOf } from '../plan/survey-read.ts'
 import type { Writing } from '../service.ts'
 import { insert, remove, rows, update } from '../sql.ts'
@@ -36,7 +36,7 @@ export function drawRoom(writing: Writing, room: string, without: string | null 
     from: walls.at(index - 1)?.to_corner ?? '',
     to: wall.to_corner,
   }))
-  const { corners, closed } = surveyRoom(surveyed, surveyRowsOf(db, room), surveyRulesOf(db))
+  const { corners, closed } = outlineOfRoom(surveyed, surveyRowsOf(db, room), surveyRulesOf(db))
   const ends = new Set(walls.map(wall => wall.to_corner))
   // An open chain begins at the corner where no wall ends.
   let first = closed ? walls.at(-1)?.to_corner : walls.find(wall => !ends.has(wall.from_corner))?.from_corner

@@ -5,11 +5,11 @@ import type { Finding } from '../../../src/contract/shared.ts'
 import { formatLength } from '../../../src/measure/format.ts'
 import { halfTyped } from '../../../src/model/outline.ts'
 import { keyPlaces } from '../../../src/plan/key-plan.ts'
-import type { RoomSurvey } from '../../../src/plan/room-survey.ts'
+import type { RoomOutline } from '../../../src/plan/room-survey.ts'
 import { seenFromBehind } from '../../../src/plan/seen-from-behind.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { surveyFindings } from '../plan/survey-findings.ts'
-import { surveyOf, surveyRulesOf } from '../plan/survey-read.ts'
+import { outlineIn, surveyRulesOf } from '../plan/survey-read.ts'
 import type { Reading } from '../service.ts'
 import { row, rows } from '../sql.ts'
 import { wallCalled } from './called.ts'
@@ -123,23 +123,23 @@ function asTyped(walls: WallRow[]): WallRow[] {
   })
 }
 
-function roomsOf(db: ReadHandle): (RoomRow & { readonly survey: RoomSurvey })[] {
+function roomsOf(db: ReadHandle): (RoomRow & { readonly outline: RoomOutline })[] {
   const rules = surveyRulesOf(db)
   return rows<Omit<RoomRow, 'walls' | 'closure' | 'area'>>(
     db,
     'SELECT id, name, number, height, label_line AS labelLine FROM room ORDER BY position, id',
   ).map(room => {
-    const survey = surveyOf(db, room.id, rules)
-    const { closes, gap, note, way, area } = survey
+    const outline = outlineIn(db, room.id, rules)
+    const { closes, gap, note, way, area } = outline
     const stored = wallsOf(db, room.id)
     const walls = way === 'walked' ? asTyped(stored) : stored
-    return { ...room, walls, closure: { closes, gap, note, way }, area, survey }
+    return { ...room, walls, closure: { closes, gap, note, way }, area, outline }
   })
 }
 
 export function list({ db }: Reading): Output<'room.list'> {
   const building = row<{ id: string; name: string }>(db, 'SELECT id, name FROM building ORDER BY id LIMIT 1')
-  return { building: building ?? null, rooms: roomsOf(db).map(({ survey: _, ...room }) => room) }
+  return { building: building ?? null, rooms: roomsOf(db).map(({ outline: _, ...room }) => room) }
 }
 
 /** Counts of findings by face, for the marks on the key plan. */
@@ -209,7 +209,7 @@ export function findings({ db }: Reading): Output<'room.findings'> {
   const mm = (length: number) => formatLength(length, { unit: 'mm' })
   const found: Finding[] = []
   for (const room of roomsOf(db)) {
-    found.push(...surveyFindings(db, room, room.survey))
+    found.push(...surveyFindings(db, room, room.outline))
     for (const wall of room.walls) {
       for (const opening of wall.openings) {
         const over = Math.max(-opening.x, opening.x + opening.width - wall.length)

@@ -110,6 +110,9 @@ export const planRoom = z.strictObject({
   /** False while its walls do not come round. */
   closed: z.boolean(),
   closes: z.boolean(),
+  /** By how much its measures fail to close, and a sentence that names what to measure again. */
+  gap: z.number(),
+  note: z.string(),
   /** Square metres. */
   area: z.number(),
   walls: z.array(planWall),

@@ -53,6 +53,8 @@ export const planExamples: ExamplesOf<keyof typeof planArea> = {
               floorLevel: 150,
               closed: true,
               closes: true,
+              gap: 0,
+              note: 'The walls close exactly.',
               area: 47.528,
               walls: [
                 {
