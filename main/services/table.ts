@@ -19,6 +19,7 @@ import * as route from './plan/route.ts'
 import * as survey from './plan/survey.ts'
 import { survey as surveyGet } from './plan/survey-get.ts'
 import { checkRoom } from './rooms/check.ts'
+import { findings as roomFindings } from './rooms/findings.ts'
 import * as fixtures from './rooms/fixtures.ts'
 import * as partitions from './rooms/partitions.ts'
 import * as roomsRead from './rooms/read.ts'
@@ -108,7 +109,7 @@ export const catalogueServices: CatalogueServices = {
   'room.list': roomsRead.list,
   'room.plan': (reading, input) =>
     roomsRead.plan(reading, input, face => findings.countsOfFace(reading.db, input.exhibition ?? '', face)),
-  'room.findings': roomsRead.findings,
+  'room.findings': roomFindings,
   'room.check': checkRoom,
   'room.setBuilding': roomsWrite.setBuilding,
   'room.add': roomsWrite.addRoom,

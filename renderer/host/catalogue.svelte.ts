@@ -8,6 +8,7 @@ import { call, listen, type Refused, refusalOf } from './client.svelte.ts'
 const work = ['work', 'work_number', 'work_size', 'work_mass', 'work_back', 'picture', 'party', 'import_question']
 const show = ['exhibition', 'section', 'entry']
 const building = ['building', 'room', 'corner', 'wall', 'face', 'opening', 'keep_clear']
+const stands = ['standing', 'track', 'zone', 'zone_room']
 const hanging = ['placement', 'placement_part', 'face_plan', 'fixing_kind', 'fixing_rating', 'house_rule', 'settlement']
 const crew = [...building, ...hanging, ...show, ...work, 'mark', 'placement_step', 'equipment', 'method_time']
 
@@ -19,9 +20,9 @@ const madeOf: Partial<Record<Name, readonly string[]>> = {
   'exhibition.list': [...show, 'placement'],
   'exhibition.frieze': [...show, 'work', 'picture', 'placement'],
   'room.list': building,
-  'room.findings': building,
+  'room.findings': [...building, ...stands, 'survey', 'house_rule'],
   'partition.list': [...building, 'placement'],
-  'standing.list': ['room', 'exhibition', 'standing', 'track', 'zone', 'zone_room'],
+  'standing.list': ['room', 'exhibition', ...stands],
   'room.plan': [...building, ...hanging, ...show, ...work],
   'plan.get': [...building, ...hanging, ...show, ...work],
   'work.list': [...work, ...show, 'placement', 'face', 'wall', 'room'],

@@ -6,6 +6,7 @@
 import { crewRules } from './crew-rules.ts'
 import { labelRules } from './label-rules.ts'
 import { lateRules } from './late-rules.ts'
+import { planRules } from './plan-rules.ts'
 import { surveyRules } from './survey-rules.ts'
 
 export const ruleUnits = ['mm', 'kg', '°', '×', 'of its width', 'of its height', 'h', ''] as const
@@ -303,6 +304,7 @@ export const houseRules = {
     source: 'common practice, no source',
   },
   ...surveyRules,
+  ...planRules,
   sheetStepMm: {
     group: 'Measures and sheets',
     says: 'Sheets in millimetres round to this step.',

@@ -45,7 +45,7 @@ export function seenFromBehind<W extends TwoFaced>(wall: W): Turned<W> {
       .map(opening => ({
         ...opening,
         x: length - opening.x - opening.width,
-        swing: behindSwing[opening.swing] ?? opening.swing,
+        swing: swingBehind(opening.swing),
       }))
       .sort((a, b) => a.x - b.x),
   }
@@ -70,11 +70,16 @@ function combBehind({
 }
 
 /** What turns into one side turns out of the other, and left is right. */
-const behindSwing: Readonly<Record<string, string>> = {
+const turned: Readonly<Record<string, string>> = {
   'in left': 'out right',
   'in right': 'out left',
   'out left': 'in right',
   'out right': 'in left',
   'both in': 'both out',
   'both out': 'both in',
+}
+
+/** How a door that turns so is seen from its other side. */
+export function swingBehind(swing: string): string {
+  return turned[swing] ?? swing
 }

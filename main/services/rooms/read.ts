@@ -1,14 +1,11 @@
 /** The building as it is stored: rooms, walls with what is fixed on them, and the plan. */
 import type { RoomRow, WallRow } from '../../../src/contract/areas/rooms.ts'
 import type { Output, Received } from '../../../src/contract/contract.ts'
-import type { Finding } from '../../../src/contract/shared.ts'
-import { formatLength } from '../../../src/measure/format.ts'
 import { halfTyped } from '../../../src/model/outline.ts'
 import { keyPlaces } from '../../../src/plan/key-plan.ts'
 import type { RoomOutline } from '../../../src/plan/room-survey.ts'
 import { seenFromBehind } from '../../../src/plan/seen-from-behind.ts'
 import type { ReadHandle } from '../../database/handles.ts'
-import { surveyFindings } from '../plan/survey-findings.ts'
 import { outlineIn, surveyRulesOf } from '../plan/survey-read.ts'
 import type { Reading } from '../service.ts'
 import { row, rows } from '../sql.ts'
@@ -123,7 +120,8 @@ function asTyped(walls: WallRow[]): WallRow[] {
   })
 }
 
-function roomsOf(db: ReadHandle): (RoomRow & { readonly outline: RoomOutline })[] {
+/** All rooms with their walls and how their outlines close. */
+export function roomsOf(db: ReadHandle): (RoomRow & { readonly outline: RoomOutline })[] {
   const rules = surveyRulesOf(db)
   return rows<Omit<RoomRow, 'walls' | 'closure' | 'area'>>(
     db,
@@ -203,27 +201,4 @@ export function plan(
       }
     }),
   }
-}
-
-export function findings({ db }: Reading): Output<'room.findings'> {
-  const mm = (length: number) => formatLength(length, { unit: 'mm' })
-  const found: Finding[] = []
-  for (const room of roomsOf(db)) {
-    found.push(...surveyFindings(db, room, room.outline))
-    for (const wall of room.walls) {
-      for (const opening of wall.openings) {
-        const over = Math.max(-opening.x, opening.x + opening.width - wall.length)
-        if (over > 0.5) {
-          found.push({
-            severity: 'settle',
-            code: 'opening-off-wall',
-            subject: { kind: 'wall', id: wall.id },
-            text: `${room.name} ${wall.name}: a ${opening.kind} reaches ${mm(over)} beyond the end of the wall.`,
-            figures: { over },
-          })
-        }
-      }
-    }
-  }
-  return { findings: found }
 }

@@ -261,8 +261,8 @@ export const roomsArea = {
   'wall.remove': procedure('write', 'Removes a wall; refused while works stand on it.', z.strictObject({ id }), done),
   'room.findings': procedure(
     'read',
-    'Lists what the building itself leaves to settle: rooms that do not close, openings wider than their wall.',
-    z.strictObject({}),
+    'Lists what the plan leaves to settle: rooms that do not close, openings without room, and what stands in the way for a show.',
+    z.strictObject({ exhibition: id.nullable().optional() }),
     z.strictObject({ findings: z.array(finding) }),
   ),
 } as const

@@ -7,7 +7,7 @@ import type { deskArea } from '../../../src/contract/areas/desk.ts'
 import { crewRuleRows } from './crew-rules.ts'
 import { labelRuleRows } from './label-rules.ts'
 import { lateRuleRows } from './late-rules.ts'
-import { surveyRuleRows } from './survey-rules.ts'
+import { planRuleRows, surveyRuleRows } from './survey-rules.ts'
 
 import { anyId, anyMoment, type ExamplesOf } from './types.ts'
 
@@ -791,6 +791,7 @@ export const deskExamples: ExamplesOf<keyof typeof deskArea> = {
               changed: false,
             },
             ...surveyRuleRows,
+            ...planRuleRows,
             {
               key: 'sheetStepMm',
               group: 'Measures and sheets',

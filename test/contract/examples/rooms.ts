@@ -568,6 +568,27 @@ export const roomsExamples: ExamplesOf<keyof typeof roomsArea> = {
   'room.findings': {
     answered: [
       { about: 'nothing to settle in a room that closes', input: () => ({}), output: () => ({ findings: [] }) },
+      {
+        about: 'what a show has standing before a door',
+        first: known => [
+          [
+            'standing.add',
+            { room: known.room, exhibition: known.show, kind: 'bench', at: [8600, 2500], width: 500, depth: 1600 },
+          ],
+        ],
+        input: known => ({ exhibition: known.show }),
+        output: known => ({
+          findings: [
+            {
+              severity: 'settle',
+              code: 'before-opening',
+              subject: { kind: 'standing', id: anyId },
+              text: 'Room 1: the bench stands 625 mm in the 915 mm kept free before the door of east.',
+              figures: { opening: known.door, by: 625, clear: 915 },
+            },
+          ],
+        }),
+      },
     ],
     refused: [
       { about: 'a field that it does not know', input: () => ({ nonsense: 1 }), code: 'bad-input', field: 'nonsense' },

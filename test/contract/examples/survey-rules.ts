@@ -1,4 +1,4 @@
-/** The house rules of surveying as nobody has changed them, written out. */
+/** The house rules of surveying and of the plan as nobody has changed them, written out. */
 
 const memory = 'from memory'
 
@@ -52,5 +52,17 @@ export const surveyRuleRows = [
     'A wall measured further than this from its drawing is a finding.',
     'Walls are rarely as drawn. Who planned by the drawing must hear of it.',
     'common practice, no source',
+  ),
+]
+
+export const planRuleRows = [
+  rule(
+    'clearBefore',
+    915,
+    'mm',
+    [0, 5000],
+    'So much floor stays free before doors, passages and what must stay reachable.',
+    'A person with a frame, a trolley or a chair has to get there. Local codes may want more.',
+    'a walkway of 36 in; common practice, no source',
   ),
 ]
