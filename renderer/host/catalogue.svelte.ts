@@ -7,7 +7,7 @@ import { call, listen, type Refused, refusalOf } from './client.svelte.ts'
 
 const work = ['work', 'work_number', 'work_size', 'work_mass', 'work_back', 'picture', 'party', 'import_question']
 const show = ['exhibition', 'section', 'entry']
-const building = ['building', 'room', 'corner', 'wall', 'face', 'opening', 'keep_clear']
+const building = ['building', 'room', 'corner', 'wall', 'face', 'opening', 'keep_clear', 'survey']
 const stands = ['standing', 'track', 'zone', 'zone_room']
 const hanging = ['placement', 'placement_part', 'face_plan', 'fixing_kind', 'fixing_rating', 'house_rule', 'settlement']
 const crew = [...building, ...hanging, ...show, ...work, 'mark', 'placement_step', 'equipment', 'method_time']
@@ -20,6 +20,7 @@ const madeOf: Partial<Record<Name, readonly string[]>> = {
   'exhibition.list': [...show, 'placement'],
   'exhibition.frieze': [...show, 'work', 'picture', 'placement'],
   'room.list': building,
+  'survey.get': ['room', 'corner', 'wall', 'survey', 'house_rule'],
   'room.findings': [...building, ...stands, 'survey', 'house_rule'],
   'partition.list': [...building, 'placement'],
   'standing.list': ['room', 'exhibition', ...stands],

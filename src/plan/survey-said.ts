@@ -6,9 +6,10 @@ import type { Suspect } from './adjust-suspect.ts'
 import { cornerLetter, type Measure, measureName } from './survey.ts'
 
 type Say = (mm: number) => string
+type Named = Pick<Measure, 'key' | 'kind' | 'from' | 'to'>
 
 interface Told extends Pick<Adjusted, 'closes' | 'gap' | 'suspects' | 'bySquare' | 'open' | 'redundancy' | 'problems'> {
-  readonly measures: readonly Measure[]
+  readonly measures: readonly Named[]
   /** Names of the walls in order. */
   readonly walls: readonly string[]
 }
@@ -48,18 +49,18 @@ export function suspectSaid(
   return `${capital(all.join(', or '))}; the measures cannot tell which. Measure ${suspects.length === 2 ? 'both' : 'all three'} again.`
 }
 
-function listed(suspects: readonly Suspect[], measures: readonly Measure[]): string {
+function listed(suspects: readonly Suspect[], measures: readonly Named[]): string {
   const names = suspects.map(({ key }) => nameOf(key, measures))
   return names.length === 1 ? `${names[0]}` : `${names.slice(0, -1).join(', ')} or ${names.at(-1)}`
 }
 
-export function nameOf(key: string, measures: readonly Measure[]): string {
+export function nameOf(key: string, measures: readonly Named[]): string {
   const measure = measures.find(one => one.key === key)
   return measure === undefined ? 'a measure' : measureName(measure)
 }
 
 /** `B–D was read 340 mm long`, `corner C was read 3.2° too wide`. */
-export function readSaid({ key, over }: Suspect, measures: readonly Measure[], say: Say): string {
+export function readSaid({ key, over }: Suspect, measures: readonly Named[], say: Say): string {
   const name = nameOf(key, measures)
   const angle = measures.find(one => one.key === key)?.kind === 'angle'
   if (angle) return `${name} was read ${Math.abs(over).toFixed(1)}° too ${over > 0 ? 'wide' : 'narrow'}`
