@@ -3,6 +3,7 @@ import { backup, backups, check, keepBackup, saveCopy, tidy } from './catalogue.
 import { computations } from './computations.ts'
 import { crewServices } from './crew/crew.ts'
 import { lifting } from './crew/plan.ts'
+import { drawingServices } from './drawing/drawing.ts'
 import { history as editHistory, list as editList, state as editState } from './edits.ts'
 import * as entries from './exhibitions/entries.ts'
 import * as exhibitions from './exhibitions/exhibitions.ts'
@@ -56,6 +57,7 @@ export const catalogueServices: CatalogueServices = {
   ...partyServices,
   ...labelServices,
   ...importServices,
+  ...drawingServices,
   ...rulesServices,
   'edit.state': editState,
   'edit.list': editList,

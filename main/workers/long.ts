@@ -121,6 +121,8 @@ async function servicesFor(name: WorkOrder['name']) {
   switch (name.slice(0, name.indexOf('.'))) {
     case 'import':
       return (await import('../services/import/import.ts')).importServices
+    case 'drawing':
+      return (await import('../services/drawing/drawing.ts')).drawingServices
     case 'work':
       return (await import('../services/works/files.ts')).fileServices
     case 'sheet':

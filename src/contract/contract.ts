@@ -6,6 +6,7 @@ import type * as z from 'zod'
 import { computationsArea } from './areas/computations.ts'
 import { crewArea } from './areas/crew.ts'
 import { deskArea } from './areas/desk.ts'
+import { drawingArea } from './areas/drawing.ts'
 import { exhibitionsArea } from './areas/exhibitions.ts'
 import { fixturesArea } from './areas/fixtures.ts'
 import { importArea } from './areas/import.ts'
@@ -44,6 +45,7 @@ export const contract = {
   ...labelsArea,
   ...sheetsArea,
   ...importArea,
+  ...drawingArea,
   ...computationsArea,
   ...crewArea,
 } as const

@@ -21,9 +21,10 @@ import {
   wallTypes,
   withId,
 } from './drawn.ts'
+import { dxfOf, oneRoom } from './dxf-files.ts'
 import { onePixel } from './fixture.ts'
 
-type LongStep = 'work.addPicture' | 'work.addDocument' | 'import.accept' | 'sheet.wall'
+type LongStep = 'work.addPicture' | 'work.addDocument' | 'import.accept' | 'drawing.take' | 'sheet.wall'
 export type StepName = Exclude<NameOf<'write'>, JournalName> | LongStep
 export type Steps = { readonly [N in StepName]: (chance: Chance) => Input<N> | null }
 
@@ -755,6 +756,13 @@ export const steps: Steps = {
       ...(exhibition === null ? { exhibitionTitle: words() } : { exhibition }),
     }
   },
+  'drawing.take': ({ give, words, length, maybe, pick }) => ({
+    handle: give('east.dxf', dxfOf(oneRoom)),
+    rooms: [{ outline: '1', name: words() }],
+    height: length(2400, 5000),
+    ...(maybe(0.5) ? { openings: { kind: pick(['door', 'passage'] as const), height: 2100 } } : {}),
+    ...(maybe(0.3) ? { storey: 'first floor' } : {}),
+  }),
   'import.answer': ({ id, pick }) =>
     withId(id('import_question', 'answer IS NULL'), { answer: pick(['1', '2', '3', '61 x 91 cm', 'no idea']) }),
   'import.ask': ({ id, maybe }) => {

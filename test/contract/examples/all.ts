@@ -3,6 +3,7 @@ import type { Name } from '../../../src/contract/contract.ts'
 import { computationsExamples } from './computations.ts'
 import { crewExamples } from './crew.ts'
 import { deskExamples } from './desk.ts'
+import { drawingExamples } from './drawing.ts'
 import { exhibitionsExamples } from './exhibitions.ts'
 import { fixturesExamples } from './fixtures.ts'
 import { importExamples } from './import.ts'
@@ -40,5 +41,6 @@ export const examples: ExamplesOf<Name> = {
   ...computationsExamples,
   ...crewExamples,
   ...importExamples,
+  ...drawingExamples,
   ...sheetsExamples,
 }
