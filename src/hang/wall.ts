@@ -53,6 +53,8 @@ export interface KeepClear extends Opening {
   /** Clear distance wanted all round. */
   readonly margin: number
   readonly reason: string
+  /** A hand must get to it: no margin is taken off it with a reason. */
+  readonly reachable?: boolean | undefined
 }
 
 /**

@@ -198,11 +198,12 @@ function nearKeepClear(work: HungRect, item: KeepClear, check: Check): readonly 
   const ways = [
     ...(all === null ? [] : [`move all ${inWords(works.length)} ${say(Math.abs(all))} ${all > 0 ? 'right' : 'left'}`]),
     ...(one === null ? [] : [lower(cureText(one, say))]),
-    ...(covers ? [] : [`take a margin of ${say(distance)} with a reason`]),
+    ...(covers || item.reachable === true ? [] : [`take a margin of ${say(distance)} with a reason`]),
   ]
+  const free = item.reachable === true ? ', which must stay reachable' : ''
   const what = covers
-    ? `${work.name} covers the ${nameOf(item)}`
-    : `${work.name} stands ${say(inside)} inside the ${possessive(nameOf(item))} margin`
+    ? `${work.name} covers the ${nameOf(item)}${free}`
+    : `${work.name} stands ${say(inside)} inside the ${possessive(nameOf(item))} margin${free}`
   return [
     about(
       work,

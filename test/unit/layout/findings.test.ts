@@ -123,6 +123,27 @@ describe('one finding for one trouble', () => {
     )
   })
 
+  test('what must stay reachable is said so, and no smaller margin is offered for it', () => {
+    const item = {
+      id: 'k',
+      kind: 'extinguisher',
+      label: '',
+      x: 700,
+      y: 1200,
+      width: 80,
+      height: 80,
+      margin: 100,
+      reason: '',
+      reachable: true,
+    }
+    const [covers] = found([work('1', 500, 1000)], { keepClears: [item] })
+    expect(covers?.severity).toBe('stop')
+    expect(covers?.text).toMatch(/^1 covers the extinguisher, which must stay reachable: move it /)
+    const [near] = found([work('1', 70, 1000)], { keepClears: [item] }).filter(({ code }) => code === 'in-keep-clear')
+    expect(near?.text).toMatch(/inside the extinguisher’s margin, which must stay reachable: move it /)
+    expect(near?.text).not.toContain('with a reason')
+  })
+
   test('a shift into another trouble is not offered', () => {
     const item = {
       id: 'k',

@@ -1,0 +1,164 @@
+/**
+ * The hand on what stands in a room: one is chosen, dragged from where it was taken hold of, nudged or turned by keys.
+ * Whatever it does until it lets go is one edit, based on the place it began from.
+ */
+import type { Finding } from '../../src/contract/shared.ts'
+import type { Point } from '../../src/drawing/room-plan.ts'
+import { angleOf, type Ends, turnedTo } from '../../src/plan/partition.ts'
+import { wholeTurn } from '../../src/plan/place.ts'
+import { call } from '../host/client.svelte.ts'
+import { desk } from '../host/desk.svelte.ts'
+import { frame } from '../shell/frame.svelte.ts'
+import { calledItem, draggedPoints, type Item, pointsOf, samePoints } from './item.ts'
+
+interface Draft {
+  readonly item: Item
+  readonly points: readonly Point[]
+  /** Written; it stands until the catalogue's own answer is here. */
+  readonly landed: boolean
+}
+
+/** Nudges that follow each other as quickly as this, milliseconds, are one edit. */
+const rest = 450
+
+/** The two ends; a thing has one place only. */
+function endsOf(points: readonly Point[]): [[number, number], [number, number]] {
+  const [a = [0, 0], b = [0, 0]] = points
+  return [
+    [a[0], a[1]],
+    [b[0], b[1]],
+  ]
+}
+
+class StandHand {
+  chosen = $state<string | null>(null)
+  private draft = $state.raw<Draft | null>(null)
+  private hold: { readonly item: Item; readonly grip: number | null; readonly from: Point } | null = null
+  private timer: ReturnType<typeof setTimeout> | undefined
+  /** Works that no longer fit since a partition was moved. */
+  noLongerFits = $state.raw<readonly Finding[]>([])
+
+  private get step(): number {
+    return desk.imperial ? 25.4 / desk.fraction : 1
+  }
+
+  /** Where it stands now: under the hand, or as stored. */
+  pointsOf(item: Item): readonly Point[] {
+    const { draft } = this
+    if (draft === null || draft.item.row.id !== item.row.id || (draft.landed && draft.item.row !== item.row)) {
+      return pointsOf(item)
+    }
+    return draft.points
+  }
+
+  take(item: Item, grip: number | null, from: Point): void {
+    void this.land()
+    this.chosen = item.row.id
+    this.hold = { item, grip, from }
+  }
+
+  move([x, y]: Point): void {
+    if (this.hold === null) return
+    const { item, grip, from } = this.hold
+    const points = draggedPoints(pointsOf(item), grip, x - from[0], y - from[1], this.step)
+    this.draft = { item, points, landed: false }
+  }
+
+  release(): void {
+    this.hold = null
+    void this.land()
+  }
+
+  /** By whole steps; `large` is ten of them, or an inch. */
+  nudge(item: Item, x: number, y: number, large: boolean): void {
+    const by = large ? (desk.imperial ? 25.4 : 10) : this.step
+    const { draft } = this
+    const origin = draft !== null && !draft.landed && draft.item.row.id === item.row.id ? draft.item : item
+    this.draft = {
+      item: origin,
+      points: draggedPoints(this.pointsOf(item), null, x * by, y * by, this.step),
+      landed: false,
+    }
+    clearTimeout(this.timer)
+    this.timer = setTimeout(() => void this.land(), rest)
+  }
+
+  /** Ends what goes on as if it had not been; false where nothing does. */
+  cancel(): boolean {
+    const going = this.hold !== null || (this.draft !== null && !this.draft.landed)
+    clearTimeout(this.timer)
+    this.hold = null
+    this.draft = null
+    return going
+  }
+
+  async land(): Promise<void> {
+    clearTimeout(this.timer)
+    const { draft } = this
+    if (draft === null || draft.landed) return
+    if (samePoints(pointsOf(draft.item), draft.points)) {
+      this.draft = null
+      return
+    }
+    this.draft = { ...draft, landed: true }
+    if (!(await this.write(draft.item, draft.points))) this.draft = null
+  }
+
+  /** Turned by so many degrees: a thing about its middle, a partition and a track too. */
+  async turn(item: Item, by: number): Promise<void> {
+    await this.land()
+    if (item.family === 'thing') {
+      const { id, turn } = item.row
+      await this.done(item, () =>
+        call('standing.update', { id, changes: { turn: { was: turn, to: wholeTurn(turn + by) } } }),
+      )
+      return
+    }
+    const ends: Ends = item.row.ends
+    await this.write(item, turnedTo(ends, angleOf(ends) + by))
+  }
+
+  /** Puts a partition or a track between two ends. False where that did not go through. */
+  write(item: Item, points: readonly Point[]): Promise<boolean> {
+    const { id } = item.row
+    if (item.family === 'thing') {
+      const [[x, y] = [0, 0]] = points
+      const at = { was: item.row.at, to: [x, y] as [number, number] }
+      return this.done(item, () => call('standing.update', { id, changes: { at } }))
+    }
+    const ends = { was: item.row.ends, to: endsOf(points) }
+    if (item.family === 'track') return this.done(item, () => call('track.update', { id, changes: { ends } }))
+    return this.done(item, async () => {
+      const { noLongerFits, clashes } = await call('partition.update', { id, changes: { ends } })
+      this.noLongerFits = noLongerFits
+      return { clashes }
+    })
+  }
+
+  private async done(item: Item, change: () => Promise<{ readonly clashes: readonly unknown[] }>): Promise<boolean> {
+    let clashed = false
+    const went = await frame.attempt(async () => {
+      const { clashes } = await change()
+      clashed = clashes.length > 0
+      if (clashed) frame.say(`Meanwhile somebody else has moved ${calledItem(item)}. It stands where they put it.`)
+    })
+    return went && !clashed
+  }
+
+  async remove(item: Item): Promise<void> {
+    await this.land()
+    const { id } = item.row
+    const gone = await frame.attempt(() =>
+      item.family === 'thing'
+        ? call('standing.remove', { id })
+        : item.family === 'track'
+          ? call('track.remove', { id })
+          : call('partition.remove', { id }),
+    )
+    if (!gone) return
+    this.chosen = null
+    frame.say(`${calledItem(item)} is removed. Take it back with undo.`)
+  }
+}
+
+export const standHand = new StandHand()
