@@ -2,7 +2,7 @@
 import { copyFileSync, existsSync, mkdirSync, readFileSync } from 'node:fs'
 import { basename, join, parse, resolve } from 'node:path'
 import { z } from 'zod'
-import { sheetKind } from '../../../src/contract/areas/sheets.ts'
+import { type SheetFile, sheetKind } from '../../../src/contract/areas/sheets.ts'
 import { contract, type Input, type Name, type Output } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
 import { createCatalogue } from '../../database/catalogue.ts'
@@ -293,6 +293,15 @@ async function makeSheets(
     return (await callByName(host, name, input)) as Output<'sheet.set'> // they answer alike
   }
   if (only === undefined) return make('sheet.set', wishes)
+  if (only === 'plan') {
+    const { storeys } = await call(host, 'plan.get', { exhibition: wishes.exhibition })
+    const made: { files: SheetFile[]; findings: [] } = { files: [], findings: [] }
+    for (const storey of storeys) {
+      const { files } = await call(host, 'sheet.plan', { ...wishes, storey, formats: ['pdf', 'svg', 'dxf'] })
+      made.files.push(...files)
+    }
+    return made
+  }
   if (isListed(only)) {
     const made = await make(listSheets[only], wishes)
     return { ...made, files: made.files.filter(file => file.kind === only) }

@@ -7,6 +7,7 @@ import type { Job, Reading, ServicesOf } from '../service.ts'
 import { rows } from '../sql.ts'
 import { crewSheetServices } from './crew-sheets.ts'
 import { faceSheet, kind, questionOf, refuseMixed } from './face-sheet.ts'
+import { planFiles } from './plan-files.ts'
 import { printWalls } from './print-walls.ts'
 import { facesOf, makeChecklist, makeHangList, makeLabelList, showTitle } from './tables.ts'
 import { sheetTime, styleOf } from './wishes.ts'
@@ -95,6 +96,7 @@ export const sheetServices: ServicesOf<
   | 'sheet.checklist'
   | 'sheet.hangList'
   | 'sheet.labels'
+  | 'sheet.plan'
   | 'sheet.set'
   | 'sheet.state'
   | 'sheet.preview'
@@ -104,6 +106,7 @@ export const sheetServices: ServicesOf<
   'sheet.checklist': checklist,
   'sheet.hangList': hangList,
   'sheet.labels': labels,
+  'sheet.plan': planFiles,
   'sheet.set': set,
   'sheet.state': state,
   'sheet.preview': preview,

@@ -17,6 +17,7 @@ export const sheetKind = z.enum([
   'lock register',
   'label list',
   'paper template',
+  'plan',
 ])
 
 /** A paper that was made. */
@@ -149,6 +150,23 @@ export const sheetsArea = {
       /** Names of its sheets in the order of its pages: rows by letter from the top, columns by number. */
       sheets: z.array(z.string()),
     }),
+  ),
+  'sheet.plan': procedure(
+    'long',
+    'Takes a storey out: PDF and SVG at a stated scale, or the largest that fits the paper; DXF at full size, in mm.',
+    z.strictObject({
+      /** With this show’s partitions and works; null for the building alone. */
+      exhibition: id.nullable(),
+      storey: z.string().trim().max(60).optional(),
+      formats: z
+        .array(z.enum(['pdf', 'svg', 'dxf']))
+        .min(1)
+        .max(3),
+      /** One to so many; left out, the largest usual one that fits. */
+      scale: z.int().min(1).max(5000).optional(),
+      ...wishes,
+    }),
+    made.extend({ scale: z.int() }),
   ),
   'sheet.set': procedure(
     'long',

@@ -236,6 +236,38 @@ export const sheetsExamples: ExamplesOf<keyof typeof sheetsArea> = {
     ],
     refused: [noShow],
   },
+  'sheet.plan': {
+    answered: [
+      {
+        about: 'the building alone, at the largest scale that fits',
+        input: () => ({ exhibition: null, formats: ['pdf', 'svg', 'dxf'] }),
+        output: () => ({
+          files: [
+            { kind: 'plan', handle: anyHandle, name: 'The Maltings plan.pdf', face: null, pages: 1, revision: null },
+            { kind: 'plan', handle: anyHandle, name: 'The Maltings plan.svg', face: null, pages: null, revision: null },
+            { kind: 'plan', handle: anyHandle, name: 'The Maltings plan.dxf', face: null, pages: null, revision: null },
+          ],
+          findings: [],
+          scale: 50,
+        }),
+      },
+    ],
+    refused: [
+      { ...noShow, input: () => ({ exhibition: nowhere, formats: ['pdf'] }) },
+      {
+        about: 'a scale that the paper has no room for',
+        input: () => ({ exhibition: null, formats: ['pdf'], scale: 5 }),
+        code: 'plan-too-large',
+        field: 'scale',
+      },
+      {
+        about: 'a storey that is not there',
+        input: () => ({ exhibition: null, storey: 'attic', formats: ['dxf'] }),
+        code: 'nothing-drawn',
+        field: 'storey',
+      },
+    ],
+  },
   'sheet.template': {
     answered: [
       {

@@ -1,0 +1,257 @@
+/**
+ * A storey on one sheet of paper at a stated scale: walls cut through, what is in and on them, names, lengths of walls,
+ * a scale bar, north. The same shapes are printed, drawn on the screen and written as SVG; a millimetre of the sheet is
+ * so many of the house everywhere on it.
+ */
+import { print } from '../hang/printing.ts'
+import type { Figure, PlanLayer, StoreyFigures } from '../plan/figures.ts'
+import { figure as lengthFigure, type Units } from './figures.ts'
+import { ink } from './ink.ts'
+import { sizeWithin, wrap } from './lines.ts'
+import type { Page, TextMeasure } from './shapes.ts'
+import { newSketch, type Sketch } from './sketch.ts'
+import { footHeight, headerHeight, margin } from './wall-frame.ts'
+
+/** One to so many; the usual scales of plans (ISO 5455), and 1:25 and 1:250 that offices use beside them. */
+export const planScales = [20, 25, 50, 100, 200, 250, 500, 1000, 2000, 5000] as const
+
+/** Air about the drawing, mm of paper: thicknesses of lines and words that stand over an edge. */
+const air = 4
+
+export interface PlanSheetQuestion {
+  readonly title: string
+  /** Show, storey; what stands beside the title. */
+  readonly about: string
+  readonly storey: StoreyFigures
+  /** One to so many. */
+  readonly scale: number
+  readonly paper: { readonly width: number; readonly height: number }
+  readonly north: number | null
+  readonly units: Units
+  readonly time: string
+  readonly by: string
+}
+
+/** Millimetres of paper that the drawing has to itself. */
+export function roomFor(paper: { readonly width: number; readonly height: number }) {
+  return {
+    x: margin + air,
+    y: margin + headerHeight + air - 2,
+    w: paper.width - 2 * (margin + air),
+    h: paper.height - 2 * margin - headerHeight - footHeight - 2 * air,
+  }
+}
+
+/** The largest usual scale at which everything has its place; null where none is small enough. */
+export function scaleThatFits(
+  box: NonNullable<StoreyFigures['box']>,
+  paper: { readonly width: number; readonly height: number },
+): number | null {
+  return planScales.find(scale => fits(box, paper, scale)) ?? null
+}
+
+export function fits(
+  box: NonNullable<StoreyFigures['box']>,
+  paper: { readonly width: number; readonly height: number },
+  scale: number,
+): boolean {
+  const room = roomFor(paper)
+  return (box.right - box.left) / scale <= room.w && (box.bottom - box.top) / scale <= room.h
+}
+
+interface Pen {
+  readonly stroke?: string
+  readonly fill?: string
+  readonly width: number
+}
+
+/** Line weights of ISO 128: 0.5 for what is cut, 0.25 for what is seen, 0.13 for the rest; mm. */
+const pens: Readonly<Record<PlanLayer, Pen>> = {
+  WALLS: { fill: ink.ink, stroke: ink.ink, width: 0.13 },
+  'WALLS-UNMEASURED': { fill: ink.line, stroke: ink.line, width: 0.13 },
+  ROOMS: { stroke: ink.ink, width: 0.35 },
+  OPENINGS: { fill: ink.paper, stroke: ink.ink3, width: 0.13 },
+  DOORS: { stroke: ink.ink2, width: 0.18 },
+  FIXTURES: { fill: ink.paper, stroke: ink.ink2, width: 0.18 },
+  PARTITIONS: { fill: ink.ink2, stroke: ink.ink, width: 0.25 },
+  STANDING: { fill: ink.paper, stroke: ink.ink, width: 0.25 },
+  TRACKS: { stroke: ink.ink3, width: 0.13 },
+  WORKS: { fill: ink.snapped, stroke: ink.snapped, width: 0.13 },
+  TEXT: { width: 0 },
+}
+
+/** What is drawn over what. */
+const order: readonly PlanLayer[] = [
+  'WALLS-UNMEASURED',
+  'WALLS',
+  'ROOMS',
+  'OPENINGS',
+  'DOORS',
+  'TRACKS',
+  'FIXTURES',
+  'STANDING',
+  'PARTITIONS',
+  'WORKS',
+]
+
+/** The page of a storey whose drawing fits; whoever asks has looked with `fits`. */
+export function planSheet(question: PlanSheetQuestion, measure: TextMeasure): Page {
+  const { paper, storey, scale } = question
+  const sketch = newSketch(measure)
+  const box = storey.box ?? { left: 0, top: 0, right: 0, bottom: 0 }
+  const room = roomFor(paper)
+  const left = room.x + (room.w - (box.right - box.left) / scale) / 2
+  const top = room.y + (room.h - (box.bottom - box.top) / scale) / 2
+  const put = ([x, y]: readonly [number, number]): readonly [number, number] => [
+    left + (x - box.left) / scale,
+    top + (y - box.top) / scale,
+  ]
+  for (const layer of order) {
+    for (const figure of storey.figures) if (figure.layer === layer) draw(sketch, figure, put, scale)
+  }
+  drawWords(sketch, question, put)
+  drawLengths(sketch, question, put)
+  drawHead(sketch, question)
+  drawFoot(sketch, question)
+  return { ...paper, shapes: sketch.shapes }
+}
+
+type Put = (point: readonly [number, number]) => readonly [number, number]
+const plain = (value: number) => Math.round(value * 1e4) / 1e4
+
+function draw(sketch: Sketch, figure: Figure, put: Put, scale: number): void {
+  const pen = pens[figure.layer]
+  const at = (point: readonly [number, number]) => put(point).map(plain).join(' ')
+  if (figure.kind === 'line') {
+    const { fill, ...open } = pen
+    const d = `M${figure.points.map(at).join('L')}${figure.closed ? 'Z' : ''}`
+    sketch.add({ kind: 'path', d, ...(figure.closed && fill !== undefined ? { fill } : {}), ...open })
+  } else if (figure.kind === 'circle') {
+    const r = figure.radius
+    const [x, y] = figure.at
+    const half = `A${plain(r / scale)} ${plain(r / scale)} 0 1 1 `
+    sketch.add({ kind: 'path', d: `M${at([x - r, y])}${half}${at([x + r, y])}${half}${at([x - r, y])}Z`, ...pen })
+  } else if (figure.kind === 'quarter') {
+    const r = plain(figure.radius / scale)
+    const d = `M${at(figure.from)}A${r} ${r} 0 0 ${figure.clockwise ? 1 : 0} ${at(figure.to)}`
+    sketch.add({ kind: 'path', d, stroke: ink.ink3, width: 0.13 })
+  }
+}
+
+function drawWords(sketch: Sketch, { storey, scale }: PlanSheetQuestion, put: Put): void {
+  const wide = new Map(storey.rooms.map(room => [room.middle.at, room.middle.wide / scale - 2]))
+  let count = 0
+  for (const figure of storey.figures) {
+    if (figure.kind !== 'words') continue
+    const [x, y] = put(figure.at)
+    const most = { room: 3.4, below: 2.4, thing: 1.9 }[figure.role]
+    const size = sizeWithin(figure.text, 'plain', most, wide.get(figure.at) ?? 30, sketch.measure)
+    // Smaller than this nobody reads it; the DXF has it all the same.
+    if (size < 1.2) continue
+    const down = { room: 0, below: 3.4, thing: 0.7 }[figure.role]
+    const face = figure.role === 'room' ? 'strong' : 'plain'
+    const colour = figure.role === 'room' ? ink.ink : ink.ink2
+    sketch.text(`words ${count++}`, x, y + down, size, face, figure.text, { anchor: 'middle', colour })
+  }
+}
+
+/** Shorter walls are named by no length, mm of paper. */
+const shortest = 11
+
+/** The length of each wall along it, just inside; of walls that run across or down the page, which a figure can follow. */
+function drawLengths(sketch: Sketch, { storey, scale, units }: PlanSheetQuestion, put: Put): void {
+  let count = 0
+  for (const { walls } of storey.rooms) {
+    for (const { from, to, length } of walls) {
+      if (length / scale < shortest) continue
+      const [ux, uy] = [(to[0] - from[0]) / length, (to[1] - from[1]) / length]
+      const across = Math.abs(uy) < 0.01
+      if (!across && Math.abs(ux) > 0.01) continue
+      const [x, y] = put([(from[0] + to[0]) / 2, (from[1] + to[1]) / 2])
+      const text = lengthFigure(print(length, units.steps), units).main
+      // The room lies to the right of the way.
+      const [inX, inY] = [-uy, ux]
+      const size = 2.1
+      const name = `length ${count++}`
+      if (across)
+        sketch.text(name, x, y + inY * 2 + size * 0.35, size, 'figure', text, { anchor: 'middle', colour: ink.ink2 })
+      else
+        sketch.text(name, x + inX * 2 + size * 0.35, y, size, 'figure', text, {
+          anchor: 'middle',
+          colour: ink.ink2,
+          upright: true,
+        })
+    }
+  }
+}
+
+function drawHead(sketch: Sketch, question: PlanSheetQuestion): void {
+  const { title, about, scale, time, by, paper } = question
+  const { measure } = sketch
+  const right = paper.width - margin
+  const base = margin + 3.5
+  const scaleText = `1:${scale}`
+  const scaleWidth = sketch.text('scale', right, base + 3, 6.2, 'strong', scaleText, { anchor: 'end' })
+  const stamp = [`as of ${time}`, by].filter(text => text !== '').join(' · ')
+  const stampSize = sizeWithin(stamp, 'plain', 3, 70, measure)
+  const stampWidth = sketch.text('time', right - scaleWidth - 4, base + 3, stampSize, 'plain', stamp, { anchor: 'end' })
+  const room = right - margin - scaleWidth - stampWidth - 12
+  const titleSize = sizeWithin(title, 'strong', 6.2, room * 0.7, measure)
+  const titleWidth = sketch.text('title', margin, base + 3, titleSize, 'strong', title)
+  const aboutSize = sizeWithin(about, 'plain', 3, room - titleWidth - 3, measure)
+  sketch.text('about', margin + titleWidth + 3, base + 3, aboutSize, 'plain', about, { colour: ink.ink2 })
+  sketch.line(margin, margin + 7.5, right, margin + 7.5, 0.5)
+}
+
+const cautions =
+  'A plan as it stands in the catalogue: look on the spot before anything is built, cut or ordered by it. Bands in grey are walls whose thickness nobody measured. Local codes and licensed practice decide.'
+
+function drawFoot(sketch: Sketch, question: PlanSheetQuestion): void {
+  const { paper, scale, north, units } = question
+  const y = paper.height - margin + 4 - footHeight
+  const right = paper.width - margin
+  sketch.line(margin, y, right, y, 0.3)
+  const bar = barFor(scale, units.unit === 'in')
+  drawBar(sketch, margin, y + 6, bar, scale)
+  const from = margin + bar.mm / scale + 26
+  if (north !== null) drawNorth(sketch, from - 8, y + 5.8, north)
+  const said = north === null ? 'north is not known' : 'north'
+  sketch.text('north', from - (north === null ? 10 : 3), y + 6.6, 2.2, 'plain', said, { colour: ink.ink2 })
+  const words = `${units.unit === 'in' ? 'lengths in inches' : `lengths in ${units.unit}`} · print at full size: the bar is the proof`
+  const run = sketch.text('units', right, y + 4, 2.4, 'plain', words, { anchor: 'end' })
+  const wide = right - run - 6 - (from + 22)
+  wrap(cautions, 'plain', 2.2, wide, sketch.measure).forEach((text, index) => {
+    sketch.text(`foot ${index}`, from + 22, y + 3.4 + 2.7 * index, 2.2, 'plain', text, { colour: ink.ink2 })
+  })
+}
+
+/** The longest round length that the bar has room for, mm. */
+function barFor(scale: number, imperial: boolean): { readonly mm: number; readonly word: string } {
+  const most = 50 * scale
+  const choices = imperial
+    ? [1, 2, 5, 10, 20, 50, 100, 200, 500].map(feet => ({ mm: feet * 304.8, word: `${feet} ft` }))
+    : [0.5, 1, 2, 5, 10, 20, 50, 100, 200].map(metres => ({ mm: metres * 1000, word: `${metres} m` }))
+  return choices.findLast(choice => choice.mm <= most) ?? { mm: 500, word: '0.5 m' }
+}
+
+function drawBar(
+  sketch: Sketch,
+  x: number,
+  y: number,
+  { mm, word }: { mm: number; word: string },
+  scale: number,
+): void {
+  const run = mm / scale
+  sketch.add({ kind: 'rect', x, y: y - 1.4, w: run / 2, h: 1.4, fill: ink.ink })
+  sketch.add({ kind: 'rect', x, y: y - 1.4, w: run, h: 1.4, stroke: ink.ink, width: 0.18 })
+  sketch.text('bar 0', x, y + 2.6, 2.2, 'figure', '0')
+  sketch.text('bar', x + run, y + 2.6, 2.2, 'figure', word, { anchor: 'middle' })
+}
+
+/** An arrow, turned clockwise from the top of the page. */
+function drawNorth(sketch: Sketch, x: number, y: number, degrees: number): void {
+  const [sin, cos] = [Math.sin((degrees * Math.PI) / 180), Math.cos((degrees * Math.PI) / 180)]
+  const at = (u: number, v: number) => `${plain(x + u * cos - v * sin)} ${plain(y + u * sin + v * cos)}`
+  sketch.add({ kind: 'path', d: `M${at(0, -3.6)}L${at(1.6, 2.6)}L${at(0, 1.4)}Z`, fill: ink.ink })
+  sketch.add({ kind: 'path', d: `M${at(0, -3.6)}L${at(-1.6, 2.6)}L${at(0, 1.4)}Z`, stroke: ink.ink, width: 0.2 })
+}
