@@ -63,7 +63,7 @@ const clear = 300
 /** Doorways of two rooms belong together without being said where their middles are no further apart, mm. */
 const sameDoor = 900
 
-interface Doorway {
+export interface Doorway {
   readonly id: string
   readonly room: string
   readonly at: Point
@@ -85,6 +85,12 @@ function doorwaysOf(room: RouteRoom): readonly Doorway[] {
       other: opening.other,
     })),
   )
+}
+
+/** Each doorway of the building with what it is in the room behind; null where nothing is known to lie behind it. */
+export function doorPairs(rooms: readonly RouteRoom[]): ReadonlyMap<Doorway, Doorway | null> {
+  const doors = rooms.flatMap(doorwaysOf)
+  return new Map(doors.map(door => [door, otherSide(door, doors)]))
 }
 
 /** The same doorway as the room behind it sees it: as said, else the nearest one there that is near enough. */
@@ -146,15 +152,14 @@ export function routePast(order: readonly string[], rooms: readonly RouteRoom[])
     }
     return []
   })
-  const doors = rooms.flatMap(doorwaysOf)
-  const pairs = new Map(doors.map(door => [door.id, otherSide(door, doors)]))
+  const pairs = doorPairs(rooms)
   const inRoom = (room: string, from: Point, to: Point): Way | null => {
     const ground = grounds.get(room)
     return ground === undefined ? null : shortestWay(from, to, ground)
   }
   const legs = stops.slice(1).map((to, at): Leg => {
     const from = stops[at] ?? to
-    const way = acrossRooms(from, to, doors, pairs, inRoom)
+    const way = acrossRooms(from, to, pairs, inRoom)
     const straight = { points: [from.at, to.at], length: distance(from.at, to.at) }
     return { from: from.face, to: to.face, ...(way ?? straight), lost: way === null }
   })
@@ -170,8 +175,7 @@ interface Reached {
 function acrossRooms(
   from: Stop,
   to: Stop,
-  doors: readonly Doorway[],
-  pairs: ReadonlyMap<string, Doorway | null>,
+  pairs: ReadonlyMap<Doorway, Doorway | null>,
   inRoom: (room: string, from: Point, to: Point) => Way | null,
 ): Way | null {
   let best: Way | null = null
@@ -189,9 +193,8 @@ function acrossRooms(
       const end = inRoom(here.room, at, to.at)
       if (end !== null && (best === null || here.way.length + end.length < best.length)) best = joined(here.way, end)
     }
-    for (const door of doors) {
-      const behind = pairs.get(door.id)
-      if (door.room !== here.room || behind == null) continue
+    for (const [door, behind] of pairs) {
+      if (door.room !== here.room || behind === null) continue
       const way = inRoom(here.room, at, door.at)
       if (way === null) continue
       const through = { points: [door.at, behind.at], length: distance(door.at, behind.at) }

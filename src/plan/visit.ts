@@ -3,8 +3,7 @@
  * on through the next doorway, until every room that doors lead to is seen. A proposal; the order is the curator's.
  */
 import { isWay } from '../drawing/stretches.ts'
-import { openingMiddle, type RouteFace, type RouteRoom } from './route.ts'
-import { distance } from './ways.ts'
+import { type Doorway, doorPairs, type RouteFace, type RouteRoom } from './route.ts'
 
 /** To which hand the walls of a room are walked along from its door. */
 export type Hand = 'left' | 'right'
@@ -14,6 +13,7 @@ export type Hand = 'left' | 'right'
  * @returns faces in order; rooms that no doorway leads to come last, in the list's own order
  */
 export function proposeOrder(rooms: readonly RouteRoom[], start: string, hand: Hand): readonly string[] {
+  const behind = new Map([...doorPairs(rooms)].map(([door, other]) => [door.id, other]))
   const seen = new Set<string>()
   const faces: string[] = []
   const enter = (room: RouteRoom, door: string | null): void => {
@@ -22,23 +22,23 @@ export function proposeOrder(rooms: readonly RouteRoom[], start: string, hand: H
     const walls = roundFrom(room, door, hand)
     faces.push(...walls.map(wall => wall.face), ...room.free.map(one => one.face))
     for (const wall of walls) {
-      const doors = [...wall.openings].sort((a, b) => (hand === 'left' ? a.x - b.x : b.x - a.x))
-      for (const opening of doors) {
-        const next = behind(rooms, room, wall, opening)
-        if (next !== null) enter(next.room, next.opening)
+      for (const { id } of [...wall.openings].sort((a, b) => (hand === 'left' ? a.x - b.x : b.x - a.x))) {
+        const next = behind.get(id)
+        const there = rooms.find(one => one.id === next?.room)
+        if (there !== undefined) enter(there, next?.id ?? null)
       }
     }
   }
   const first = rooms.find(room => room.id === start)
-  if (first !== undefined) enter(first, entrance(first))
-  for (const room of rooms) enter(room, entrance(room))
+  if (first !== undefined) enter(first, entrance(first, behind))
+  for (const room of rooms) enter(room, entrance(room, behind))
   return faces
 }
 
-/** The door that leads out of the building or to a room nobody named; else none. */
-function entrance(room: RouteRoom): string | null {
+/** The door behind which nothing is known, so that it leads in from outside; else the first. */
+function entrance(room: RouteRoom, behind: ReadonlyMap<string, Doorway | null>): string | null {
   const doors = room.walls.flatMap(wall => wall.openings).filter(isWay)
-  return (doors.find(door => door.leadsTo === null && door.other === null) ?? doors[0])?.id ?? null
+  return (doors.find(({ id }) => (behind.get(id) ?? null) === null) ?? doors[0])?.id ?? null
 }
 
 /**
@@ -52,25 +52,4 @@ function roundFrom(room: RouteRoom, door: string | null, hand: Hand): readonly R
   )
   const round = [...room.walls.slice(at + 1), ...room.walls.slice(0, at + 1)]
   return hand === 'left' ? round : [...round.slice(0, -1).reverse(), ...round.slice(-1)]
-}
-
-function behind(
-  rooms: readonly RouteRoom[],
-  room: RouteRoom,
-  wall: RouteFace,
-  opening: RouteFace['openings'][number],
-): { readonly room: RouteRoom; readonly opening: string | null } | null {
-  if (!isWay(opening)) return null
-  for (const other of rooms) {
-    if (other === room) continue
-    const pair = other.walls.flatMap(one => one.openings).find(one => one.id === opening.other)
-    if (pair !== undefined) return { room: other, opening: pair.id }
-  }
-  const named = rooms.find(one => one.id === opening.leadsTo)
-  if (named === undefined) return null
-  const here = openingMiddle(wall, opening)
-  const nearest = named.walls
-    .flatMap(one => one.openings.filter(isWay).map(door => ({ door, at: openingMiddle(one, door) })))
-    .sort((a, b) => distance(a.at, here) - distance(b.at, here))[0]
-  return { room: named, opening: nearest?.door.id ?? null }
 }

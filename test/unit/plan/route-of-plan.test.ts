@@ -84,6 +84,8 @@ const room: PlanRoomRow = {
   floorLevel: null,
   closed: true,
   closes: true,
+  gap: 0,
+  note: '',
   area: 48,
   walls,
   partitions: [],

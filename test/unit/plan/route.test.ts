@@ -130,6 +130,14 @@ describe('a proposed order', () => {
     expect(proposeOrder(rooms, 'a', 'right')).toEqual(['a-e', 'a-n', 'a-w', 'a-s', 'b-s', 'b-e', 'b-n', 'b-w'])
   })
 
+  test('the way in is the door behind which there is nothing, also where nobody said where doors lead', () => {
+    const unsaid = [
+      box('a', [0, 0], 6000, 4000, { 'a-e': door('x', 1500), 'a-s': door('in', 2500) }),
+      box('b', [6200, 0], 5000, 4000, { 'b-w': door('y', 1500) }),
+    ]
+    expect(proposeOrder(unsaid, 'a', 'left').slice(0, 5)).toEqual(['a-w', 'a-n', 'a-e', 'a-s', 'b-n'])
+  })
+
   test('every face once, from whichever room', () => {
     for (const start of ['a', 'b', 'nowhere']) {
       const faces = proposeOrder(rooms, start, 'left')
