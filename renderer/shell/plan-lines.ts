@@ -24,7 +24,10 @@ export interface WallLine {
 export interface RoomLines {
   readonly id: string
   readonly name: string
+  readonly number: string
   readonly middle: Point
+  /** How wide it is on the page, mm. */
+  readonly wide: number
   readonly walls: readonly WallLine[]
   /** From the last wall's end to the first one's beginning, where the room is typed by half. */
   readonly closing: readonly [Point, Point] | null
@@ -78,6 +81,8 @@ export function planDrawing(rooms: Rooms): PlanDrawing {
       return {
         id: room.id,
         name: room.name,
+        number: room.number,
+        wide: box.right - box.left,
         middle: [(box.left + box.right) / 2, (box.top + box.bottom) / 2] as const,
         walls: room.walls.map(wall => wallLine(wall, move)),
         closing: closing === null ? null : ([move(closing[0]), move(closing[1])] as const),

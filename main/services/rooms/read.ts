@@ -184,6 +184,7 @@ export function plan(
       return {
         id: room.id,
         name: room.name,
+        number: room.number,
         walls: [...room.walls, ...partitionFaces(db, exhibition, room.id)].map(wall => ({
           id: wall.id,
           face: wall.face,

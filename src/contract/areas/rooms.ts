@@ -141,6 +141,7 @@ export const roomsArea = {
         z.strictObject({
           id,
           name: z.string(),
+          number: z.string(),
           walls: z.array(
             z.strictObject({
               id,

@@ -197,6 +197,7 @@ export const roomsExamples: ExamplesOf<keyof typeof roomsArea> = {
             {
               id: known.room,
               name: 'Room 1',
+              number: '',
               walls: [
                 {
                   id: known.north,

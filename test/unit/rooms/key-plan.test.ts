@@ -22,7 +22,7 @@ function room(id: string, ...corners: readonly Point[]): Rooms[number] {
     stop: 0,
     order: null,
   }))
-  return { id, name: id, walls }
+  return { id, name: id, number: '', walls }
 }
 
 describe('a room on the key plan', () => {
