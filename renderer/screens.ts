@@ -13,6 +13,7 @@ const found: Readonly<Record<string, Module>> = import.meta.glob<Module>(
     './works/WorkPage.svelte',
     './import/ImportFlow.svelte',
     './fixings/FixingsScreen.svelte',
+    './bring-in/BringInPlan.svelte',
   ],
   { eager: true },
 )
@@ -25,3 +26,4 @@ export const crewScreen = found['./crew/CrewScreen.svelte']?.default
 export const workPage = found['./works/WorkPage.svelte']?.default
 export const importFlow = found['./import/ImportFlow.svelte']?.default
 export const fixingsScreen = found['./fixings/FixingsScreen.svelte']?.default
+export const bringInPlan = found['./bring-in/BringInPlan.svelte']?.default

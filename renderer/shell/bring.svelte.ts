@@ -9,6 +9,7 @@ import { address, route } from './route.svelte.ts'
 
 export const isPicture = (file: File): boolean =>
   file.type.startsWith('image/') || /\.(heic|heif|tiff?)$/i.test(file.name)
+export const isDrawing = (file: File): boolean => /\.dxf$/i.test(file.name)
 const lists = /\.(csv|tsv|txt|xlsx)$/i
 
 /** The address that putting it away goes back to. */
@@ -38,7 +39,12 @@ export function takeFiles(files: readonly File[]): void {
   if (files.length === 0) return
   const pictures = files.filter(isPicture)
   const tables = files.filter(file => lists.test(file.name))
-  if (tables.length > 0 && importFlow !== undefined) {
+  const drawings = files.filter(isDrawing)
+  if (drawings.length > 0) {
+    const [first] = drawings
+    if (first) bring({ files: [first], text: undefined })
+    if (files.length > 1) frame.say('Drawings are taken one at a time; this is the first of them.')
+  } else if (tables.length > 0 && importFlow !== undefined) {
     const [first] = tables
     if (first) bring({ files: [first], text: undefined })
     if (files.length > 1) frame.say('Lists are taken one at a time; this is the first of them.')
@@ -46,7 +52,7 @@ export function takeFiles(files: readonly File[]): void {
     bring({ files: pictures, text: undefined })
   } else {
     frame.said = {
-      text: 'That is neither a list nor a picture. Bring a list as .csv or .xlsx, pictures as .jpg, .png, .webp or .tiff.',
+      text: 'That is neither a list nor a picture nor a plan. Bring a list as .csv or .xlsx, pictures as .jpg, .png, .webp or .tiff, a plan as .dxf.',
       refused: true,
     }
   }
