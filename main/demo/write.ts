@@ -17,6 +17,7 @@ import { recipes, writeChecklist, writeList, writeMeasures, writePictures } from
 import { writeChecked, writeHung } from './write-hanging.ts'
 import { writeHouse } from './write-house.ts'
 import { writeSets } from './write-sets.ts'
+import { writeStands } from './write-stands.ts'
 import { writePlacements, writePlans } from './write-walls.ts'
 
 export interface DemoOptions {
@@ -128,6 +129,7 @@ async function writeInto(file: string, options: DemoOptions): Promise<Demo> {
     await writePlans(session, house, show, days.plans)
     step('Laying out the walls')
     await writePlacements(session, house, show, days.placements)
+    await writeStands(session, house, show, days.placements)
     step('Hanging the first walls')
     session.sit(house.technician)
     await writeHung(session, house, show, days.hung)
