@@ -16,6 +16,9 @@ function answers(command: string, args: readonly string[]): boolean {
 /** The Python that has openpyxl: Debian's own before any other. */
 export const python = ['/usr/bin/python3', 'python3'].find(each => answers(each, ['-c', 'import openpyxl']))
 
+/** The Python that has ezdxf. */
+export const pythonDxf = ['/usr/bin/python3', 'python3'].find(each => answers(each, ['-c', 'import ezdxf']))
+
 /** Any Python 3, for what its own library reads. */
 export const pythonAlone = ['/usr/bin/python3', 'python3'].find(each => answers(each, ['-c', 'import sqlite3']))
 
@@ -24,6 +27,7 @@ const there = {
   'poppler (pdftotext)': answers('pdftotext', ['-v']),
   LibreOffice: answers('soffice', ['--version']),
   openpyxl: python !== undefined,
+  ezdxf: pythonDxf !== undefined,
   Python: pythonAlone !== undefined,
 } as const
 
