@@ -22,8 +22,10 @@ import { survey as surveyGet } from './plan/survey-get.ts'
 import { checkRoom } from './rooms/check.ts'
 import { findings as roomFindings } from './rooms/findings.ts'
 import * as fixtures from './rooms/fixtures.ts'
+import { joinWall } from './rooms/join.ts'
 import * as partitions from './rooms/partitions.ts'
 import * as roomsRead from './rooms/read.ts'
+import { splitWall } from './rooms/split.ts'
 import * as standing from './rooms/standing.ts'
 import { addTrack, changeTrack, removeTrack } from './rooms/tracks.ts'
 import * as roomsWrite from './rooms/write.ts'
@@ -125,6 +127,8 @@ export const catalogueServices: CatalogueServices = {
   'wall.update': roomsWrite.changeWall,
   'wall.move': roomsWrite.moveWall,
   'wall.remove': roomsWrite.removeWall,
+  'wall.split': splitWall,
+  'wall.join': joinWall,
   'route.set': route.setRoute,
   'wall.rename': route.renameWalls,
   'partition.list': partitions.list,

@@ -6,6 +6,7 @@
  *
  * Plan coordinates: millimetres, x to the right and y down the page; the first wall runs to the right from 0, 0.
  */
+import { clean } from '../geometry/clean.ts'
 import { areaOf } from '../plan/outline-shape.ts'
 
 type Point = readonly [number, number]
@@ -124,12 +125,6 @@ function walk(walls: readonly MeasuredWall[], angles: readonly number[]): [numbe
     heading += ((180 - (angles[index] ?? 90)) * Math.PI) / 180
   }
   return points
-}
-
-/** To a millionth of a millimetre: what sine and cosine leave beyond it is no measure. */
-function clean(mm: number): number {
-  const rounded = Math.round(mm * 1e6) / 1e6
-  return rounded === 0 ? 0 : rounded
 }
 
 /** Corners read with a gauge may be off by this together, degrees; from memory. */

@@ -42,4 +42,14 @@ export const surveyRules = {
     most: 2000,
     source: 'common practice, no source',
   },
+  straightWithin: {
+    group: 'Measures and sheets',
+    says: 'Two walls are in line when the corner between them is 180° to within this.',
+    reason: 'Only walls in line can be joined to one.',
+    value: 1,
+    unit: '°',
+    least: 0,
+    most: 5,
+    source: 'from memory',
+  },
 } as const satisfies Readonly<Record<string, HouseRule>>

@@ -3,6 +3,7 @@
  * that follows. Without a diagonal nothing is redundant but the closure itself, and the gap is shared over the walls by
  * the compass rule, as ever; from the first diagonal on the corners are the least-squares fit of all that was measured.
  */
+import { clean } from '../geometry/clean.ts'
 import { halfTyped, outlineOf } from '../model/outline.ts'
 import { type Adjusted, adjust } from './adjust.ts'
 import type { Candidate } from './adjust-next.ts'
@@ -65,8 +66,18 @@ export interface RoomSurvey extends RoomOutline {
 
 type Say = (mm: number) => string
 
-const measuredAcross = (measures: readonly Measure[]) =>
-  measures.some(({ kind, standing }) => kind === 'diagonal' && standing === 'measured')
+/** A length along walls in line says nothing of the corners that those walls do not say. */
+function measuredAcross(measures: readonly Measure[], count: number): boolean {
+  const straight = new Set(measures.flatMap(({ standing, from }) => (standing === 'straight' ? [from] : [])))
+  const along = (from: number, to: number): boolean => {
+    const next = (from + 1) % count
+    return next === to || (straight.has(next) && along(next, to))
+  }
+  return measures.some(
+    ({ kind, standing, from, to }) =>
+      kind === 'diagonal' && standing === 'measured' && !along(from, to) && !along(to, from),
+  )
+}
 
 /**
  * The outline alone: quick, since a room without diagonals is only walked round.
@@ -81,7 +92,8 @@ export function outlineOfRoom(
   say?: Say,
 ): RoomOutline {
   const measures = walls.length < 3 ? [] : measuresOf(walls, rows)
-  if (measuredAcross(measures)) return fittedOutline(walls, measures, adjust(walls.length, measures, rules), say)
+  if (measuredAcross(measures, walls.length))
+    return fittedOutline(walls, measures, adjust(walls.length, measures, rules), say)
   return walkedOutline(walls, measures, rules, say)
 }
 
@@ -102,7 +114,7 @@ function fittedOutline(
   say?: Say,
 ): RoomOutline {
   return {
-    corners: fit.corners.map(clean),
+    corners: fit.corners.map(([x, y]): Point => [clean(x), clean(y)]),
     closed: true,
     closes: fit.closes && fit.problems.length === 0,
     gap: fit.gap,
@@ -122,7 +134,7 @@ export function surveyRoom(
   say?: Say,
 ): RoomSurvey {
   const measures = walls.length < 3 ? [] : measuresOf(walls, rows)
-  const across = measuredAcross(measures)
+  const across = measuredAcross(measures, walls.length)
   if (walls.length < 3 || (!across && halfTyped(walls) !== null)) {
     const outline = walkedOutline(walls, measures, rules, say)
     const nothing = { redundancy: 0, open: 0, spread: null, bySquare: false, next: null }
@@ -153,9 +165,4 @@ function alongTheGap(
     const length = walls[wall]?.length ?? 0
     return side === undefined ? [] : [{ key: side.key, should: length - over, over, gap: Math.abs(over) }]
   })
-}
-
-/** To a millionth of a millimetre. */
-function clean([x, y]: Point): Point {
-  return [Math.round(x * 1e6) / 1e6 + 0, Math.round(y * 1e6) / 1e6 + 0]
 }

@@ -259,6 +259,18 @@ export const roomsArea = {
     z.strictObject({ id, before: id.nullable() }),
     done,
   ),
+  'wall.split': procedure(
+    'write',
+    'Splits a wall at a place along it; what has its centre on the right part goes with that, and stays where it is.',
+    z.strictObject({ id, x: millimetres, name: name.optional() }),
+    made,
+  ),
+  'wall.join': procedure(
+    'write',
+    'Joins a wall with the next where the corner between them is straight; what is on them stays where it is.',
+    z.strictObject({ id }),
+    done,
+  ),
   'wall.remove': procedure('write', 'Removes a wall; refused while works stand on it.', z.strictObject({ id }), done),
   'room.findings': procedure(
     'read',

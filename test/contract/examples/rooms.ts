@@ -560,6 +560,49 @@ export const roomsExamples: ExamplesOf<keyof typeof roomsArea> = {
       },
     ],
   },
+  'wall.split': {
+    answered: [
+      {
+        about: 'the new wall at the right',
+        input: known => ({ id: known.north, x: 4000 }),
+        output: () => ({ id: anyId }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a place where a door is',
+        input: known => ({ id: known.east, x: 2500 }),
+        code: 'opening-across',
+        field: 'x',
+      },
+      {
+        about: 'a place beyond the end of the wall',
+        input: known => ({ id: known.north, x: 9140 }),
+        code: 'off-the-wall',
+        field: 'x',
+      },
+      { about: 'a wall that is not there', input: () => ({ id: 'zzzzzz', x: 100 }), code: 'not-found', field: 'id' },
+    ],
+  },
+  'wall.join': {
+    answered: [
+      {
+        about: 'that the two parts of a wall are one again',
+        first: known => [['wall.split', { id: known.north, x: 4000 }]],
+        input: known => ({ id: known.north }),
+        output: () => ({ done: true }),
+      },
+    ],
+    refused: [
+      {
+        about: 'walls with a corner between them',
+        input: known => ({ id: known.north }),
+        code: 'not-straight',
+        field: 'id',
+      },
+      { about: 'a wall that is not there', input: () => ({ id: 'zzzzzz' }), code: 'not-found', field: 'id' },
+    ],
+  },
   'wall.remove': {
     answered: [{ about: 'that it is gone', input: known => ({ id: known.east }), output: () => ({ done: true }) }],
     refused: [

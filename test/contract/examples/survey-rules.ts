@@ -53,6 +53,15 @@ export const surveyRuleRows = [
     'Walls are rarely as drawn. Who planned by the drawing must hear of it.',
     'common practice, no source',
   ),
+  rule(
+    'straightWithin',
+    1,
+    '°',
+    [0, 5],
+    'Two walls are in line when the corner between them is 180° to within this.',
+    'Only walls in line can be joined to one.',
+    memory,
+  ),
 ]
 
 export const planRuleRows = [

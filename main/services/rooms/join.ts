@@ -1,0 +1,134 @@
+/**
+ * A wall joined with the next, where the corner between them is straight: what is on the right one goes over at the same
+ * absolute place. What one wall cannot have twice, or what was printed of the right one, bars it, by name.
+ */
+import type { Output, Received } from '../../../src/contract/contract.ts'
+import { Refusal } from '../../../src/contract/refusal.ts'
+import { formatLength } from '../../../src/measure/format.ts'
+import { joinFacts, unlike } from '../../../src/plan/wall-parts.ts'
+import { notFound } from '../change.ts'
+import { orderedRows } from '../order.ts'
+import { joinMeasures } from '../plan/survey-parts.ts'
+import { ruleNumber } from '../rules.ts'
+import type { Writing } from '../service.ts'
+import { row, rows, update, value } from '../sql.ts'
+import { roomName } from './called.ts'
+import { drawRoom } from './draw.ts'
+import { dropWall } from './drop.ts'
+import { moveAlong } from './move-along.ts'
+import { columnsOf, faceOf, factsOf, hungBy, linesFromLeftEnd, type StoredWall, storedWall } from './wall-facts.ts'
+
+const refused = (code: string, sentence: string) => new Refusal(code, sentence, { field: 'id' })
+
+export function joinWall(writing: Writing, { id }: Received<'wall.join'>): Output<'wall.join'> {
+  const { db } = writing
+  const first = storedWall(writing, id)
+  if (first === undefined) throw notFound('wall')
+  if (first.exhibition !== null) throw refused('partition', 'This is a partition, no wall of the room’s outline.')
+  const second = nextOf(writing, first)
+  refuseCorner(writing, first, second)
+  const differs = unlike(factsOf(first), factsOf(second))
+  if (differs.length > 0) {
+    const what = differs.length === 1 ? differs[0] : `${differs.slice(0, -1).join(', ')} and ${differs.at(-1)}`
+    throw refused('walls-differ', `${first.name} and ${second.name} differ in ${what}. Make them alike first.`)
+  }
+  const [fromFace, toFace] = [faceOf(writing, second.id), faceOf(writing, id)]
+  if (value(db, 'SELECT id FROM sheet_print WHERE face = :face LIMIT 1', { face: fromFace }) !== undefined) {
+    throw refused('printed', `Sheets of ${second.name} have been printed; it stays for the record.`)
+  }
+  writing.label(`Join ${roomName(db, first.room)} ${first.name} with ${second.name}`)
+  linesFromLeftEnd(writing, first)
+  linesFromLeftEnd(writing, second)
+  const [left, right] = [storedWall(writing, id) ?? first, storedWall(writing, second.id) ?? second]
+  const { joined, rise } = joinFacts(factsOf(left), factsOf(right))
+  refuseLines(writing, left, right, rise)
+  joinMeasures(writing, left, right, joined.length)
+  const { length } = factsOf(left)
+  moveAlong(writing, { fromWall: right.id, toWall: id, fromFace, toFace, x: length, y: rise, goes: () => true })
+  takePlans(writing, fromFace, toFace, rise, left.datum_by === 'ramp')
+  update(db, 'wall', id, { ...columnsOf(joined), to_corner: right.to_corner ?? '' })
+  dropWall(writing, right.id)
+  drawRoom(writing, left.room)
+  return { done: true }
+}
+
+function nextOf(writing: Writing, wall: StoredWall): StoredWall {
+  const ordered = orderedRows(writing.db, 'wall', 'room = :room AND exhibition IS NULL', { room: wall.room })
+  const next = ordered[ordered.findIndex(one => one.id === wall.id) + 1]
+  if (ordered.length <= 3) throw refused('too-few-walls', 'A room has three walls at least.')
+  const found = next === undefined ? undefined : storedWall(writing, next.id)
+  if (found === undefined) {
+    throw refused(
+      'drawn-from-there',
+      'The room is drawn from its first wall, which the last is not joined with. Move the first wall to the end, then join.',
+    )
+  }
+  return found
+}
+
+function refuseCorner({ db }: Writing, first: StoredWall, second: StoredWall): void {
+  const corner = first.to_corner ?? ''
+  const angle =
+    row<{ angle: number | null }>(db, 'SELECT angle FROM corner WHERE id = :corner', { corner })?.angle ?? null
+  const within = ruleNumber(db, 'straightWithin')
+  if (angle !== null && Math.abs(angle - 180) <= within) return
+  const is = angle === null ? 'was not measured' : `is ${angle}°`
+  throw refused(
+    'not-straight',
+    `The corner between ${first.name} and ${second.name} ${is}. Walls are joined where it is 180°, within ${within}°.`,
+  )
+}
+
+/** One wall has one level line, and one line that a show hangs to. */
+function refuseLines(writing: Writing, left: StoredWall, right: StoredWall, rise: number): void {
+  const { db } = writing
+  const ramp = left.datum_by === 'ramp'
+  const raised = (line: number) => (ramp ? line : line + rise)
+  const house = ruleNumber(db, 'centreLine')
+  const set = (line: unknown) => (typeof line === 'number' ? line : house)
+  const apart = (a: number, b: number) => Math.abs(a - b) > 0.05
+  const say = (line: number) => formatLength(line, { unit: 'mm' })
+  if (ramp !== (right.datum_by === 'ramp') || apart(set(left.datum), raised(set(right.datum)))) {
+    throw refused(
+      'lines-differ',
+      `The level line of ${left.name} is at ${say(set(left.datum))}, that of ${right.name} at ${say(raised(set(right.datum)))} above the same floor. Give them one first.`,
+    )
+  }
+  const [toFace, fromFace] = [faceOf(writing, left.id), faceOf(writing, right.id)]
+  const shows = rows<{ exhibition: string }>(
+    db,
+    'SELECT DISTINCT exhibition FROM placement WHERE face IN (:toFace, :fromFace) ORDER BY exhibition',
+    { toFace, fromFace },
+  )
+  for (const { exhibition } of shows) {
+    const [own, theirs] = [hungBy(writing, toFace, exhibition), hungBy(writing, fromFace, exhibition)]
+    if (own === null && theirs === null) continue
+    const works = (face: string) =>
+      value<number>(db, 'SELECT count(*) FROM placement WHERE face = :face AND exhibition = :exhibition', {
+        face,
+        exhibition,
+      }) ?? 0
+    if ((own === null && works(toFace) === 0) || (theirs === null && works(fromFace) === 0)) continue
+    const alike = own?.rule === theirs?.rule && own?.eye_fraction === theirs?.eye_fraction
+    if (!alike || apart(set(own?.centre_line), raised(set(theirs?.centre_line)))) {
+      throw refused(
+        'lines-differ',
+        `Works on ${left.name} and on ${right.name} hang by different lines or rules. Give the walls one first.`,
+      )
+    }
+  }
+}
+
+/** The left wall's plans hold; a show that planned for the right one alone brings its plan along. */
+function takePlans(writing: Writing, from: string, to: string, rise: number, ramp: boolean): void {
+  const { db } = writing
+  for (const plan of rows<{ id: string; exhibition: string; centre_line: number | null }>(
+    db,
+    'SELECT id, exhibition, centre_line FROM face_plan WHERE face = :from ORDER BY id',
+    { from },
+  )) {
+    if (hungBy(writing, to, plan.exhibition) !== null) continue
+    const line = plan.centre_line === null || ramp ? plan.centre_line : plan.centre_line + rise
+    update(db, 'face_plan', plan.id, { face: to, centre_line: line })
+  }
+}

@@ -1,0 +1,104 @@
+/**
+ * A wall cut at a place along it. The left part stays the wall that it was, with its printed sheets; the right part is a
+ * new wall, in line with it, and has what has its centre there.
+ */
+import type { Output, Received } from '../../../src/contract/contract.ts'
+import { Refusal } from '../../../src/contract/refusal.ts'
+import { formatLength } from '../../../src/measure/format.ts'
+import { splitFacts } from '../../../src/plan/wall-parts.ts'
+import { notFound } from '../change.ts'
+import { moveBefore, orderedRows } from '../order.ts'
+import { splitMeasures } from '../plan/survey-parts.ts'
+import type { Writing } from '../service.ts'
+import { insert, row, rows, update } from '../sql.ts'
+import { roomName } from './called.ts'
+import { drawRoom } from './draw.ts'
+import { moveAlong } from './move-along.ts'
+import { columnsOf, faceOf, factsOf, linesFromLeftEnd, storedWall } from './wall-facts.ts'
+
+/** A part of a wall is at least this long, mm. */
+const LEAST = 1
+
+const mm = (length: number) => formatLength(length, { unit: 'mm' })
+
+export function splitWall(writing: Writing, { id, x, name }: Received<'wall.split'>): Output<'wall.split'> {
+  const { db, newId } = writing
+  const before = storedWall(writing, id)
+  if (before === undefined) throw notFound('wall')
+  if (before.exhibition !== null) {
+    throw new Refusal('partition', 'This is a partition, no wall of the room’s outline.', { field: 'id' })
+  }
+  const length = Number(before.length)
+  if (x < LEAST || x > length - LEAST) {
+    throw new Refusal('off-the-wall', `A wall of ${mm(length)} is split between its ends, not at ${mm(x)}.`, {
+      field: 'x',
+      details: { length },
+    })
+  }
+  refuseAcross(writing, id, x)
+  writing.label(`Split ${roomName(db, before.room)} ${before.name} at ${mm(x)}`)
+  linesFromLeftEnd(writing, before)
+  // Read again, with its lines as they are told now.
+  const wall = storedWall(writing, id) ?? before
+  const { left, right, rise } = splitFacts(factsOf(wall), x)
+  const [part, corner, face] = [newId(), newId(), newId()]
+  insert(db, 'corner', { id: corner, room: wall.room, position: 0, x: 0, y: 0, angle: 180, angle_text: '' })
+  const ordered = orderedRows(db, 'wall', 'room = :room AND exhibition IS NULL', { room: wall.room })
+  const datum = typeof wall.datum === 'number' ? wall.datum - (wall.datum_by === 'ramp' ? 0 : rise) : null
+  insert(db, 'wall', {
+    ...wall,
+    ...columnsOf(right),
+    id: part,
+    name: name ?? `${wall.name}, right part`,
+    length_text: '',
+    height_text: '',
+    from_corner: corner,
+    backs: null,
+    datum,
+  })
+  insert(db, 'face', { id: face, wall: part, side: 'a', name: '' })
+  const text = { length_text: '', to_corner: corner }
+  update(db, 'wall', id, { ...columnsOf(left), ...text })
+  const at = ordered.findIndex(one => one.id === id)
+  moveBefore(db, 'wall', ordered, [part], ordered[at + 1]?.id ?? null)
+  splitMeasures(writing, before)
+  const fromFace = faceOf(writing, id)
+  copyPlans(writing, fromFace, face, wall.datum_by === 'ramp' ? 0 : rise)
+  moveAlong(writing, {
+    fromWall: id,
+    toWall: part,
+    fromFace,
+    toFace: face,
+    x: -x,
+    y: -rise,
+    goes: centre => centre >= x,
+  })
+  drawRoom(writing, wall.room)
+  return { id: part }
+}
+
+/** A hole cannot be cut in two. */
+function refuseAcross({ db }: Writing, wall: string, x: number): void {
+  const across = row<{ kind: string; x: number; width: number; label: string }>(
+    db,
+    'SELECT kind, x, width, label FROM opening WHERE wall = :wall AND x < :x AND x + width > :x ORDER BY x, id LIMIT 1',
+    { wall, x },
+  )
+  if (across === undefined) return
+  const called = across.label === '' ? `the ${across.kind}` : `the ${across.kind} “${across.label}”`
+  throw new Refusal(
+    'opening-across',
+    `At ${mm(x)} ${called} is in the way; it reaches from ${mm(across.x)} to ${mm(across.x + across.width)}. Split beside it.`,
+    { field: 'x', details: { from: across.x, to: across.x + across.width } },
+  )
+}
+
+/** What shows plan for the wall holds for both its parts; in the visitor's order the right part comes next. */
+function copyPlans({ db, newId }: Writing, from: string, to: string, rise: number): void {
+  type Plan = Record<string, string | number | null> & { centre_line: number | null; visitor_order: number | null }
+  for (const plan of rows<Plan>(db, 'SELECT * FROM face_plan WHERE face = :from ORDER BY id', { from })) {
+    const order = plan.visitor_order === null ? null : plan.visitor_order + 0.5
+    const line = plan.centre_line === null ? null : plan.centre_line - rise
+    insert(db, 'face_plan', { ...plan, id: newId(), face: to, centre_line: line, visitor_order: order })
+  }
+}
