@@ -55,6 +55,7 @@ const days = {
   sets: 15,
   plans: 12,
   placements: 9,
+  stands: 6,
   hung: 4,
   checked: 3,
 } as const
@@ -129,7 +130,7 @@ async function writeInto(file: string, options: DemoOptions): Promise<Demo> {
     await writePlans(session, house, show, days.plans)
     step('Laying out the walls')
     await writePlacements(session, house, show, days.placements)
-    await writeStands(session, house, show, days.placements)
+    await writeStands(session, house, show, days.stands)
     step('Hanging the first walls')
     session.sit(house.technician)
     await writeHung(session, house, show, days.hung)
