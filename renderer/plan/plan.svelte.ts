@@ -1,7 +1,7 @@
 /** The plan that is on the table: its rooms as they are drawn, what is selected, and what was moved but not yet answered. */
 import type { PlanRoomRow } from '../../src/contract/areas/plan.ts'
 import type { Input } from '../../src/contract/contract.ts'
-import { type DrawnRoom, drawRooms, placeOf, wallsAt } from '../../src/plan/drawn-room.ts'
+import { type DrawnRoom, drawRooms, placeOf, roomAt } from '../../src/plan/drawn-room.ts'
 import { boxOf, type Place } from '../../src/plan/place.ts'
 import { watch } from '../host/catalogue.svelte.ts'
 import { call } from '../host/client.svelte.ts'
@@ -52,8 +52,7 @@ export class Plan {
   private withAhead(row: PlanRoomRow): PlanRoomRow {
     const place = this.ahead.get(row.id)
     if (place === undefined) return row
-    const walls = wallsAt(row.walls, placeOf(row), place)
-    return { ...row, at: [...place.at], turn: place.turn, walls }
+    return { ...roomAt(row, placeOf(row), place), at: [...place.at], turn: place.turn }
   }
 
   show(storey: string): void {

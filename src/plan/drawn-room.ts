@@ -1,8 +1,9 @@
 /** A room of the plan ready to be drawn: its walls in the building's coordinates, its lines, and where its name stands. */
-import type { PlanRoomRow, PlanWallRow } from '../contract/areas/plan.ts'
+import type { PlanRoomRow } from '../contract/areas/plan.ts'
 import type { Point } from '../drawing/room-plan.ts'
-import { type Box, boxOf, origin, type Place, standAside, toBuilding, toRoom } from './place.ts'
+import { type Box, boxOf, origin, type Place, standAside, toBuilding, toRoom, wholeTurn } from './place.ts'
 import { linesOf, type RoomLines } from './poche.ts'
+import { facesOf, type PartitionFace, type StandLines, standLines } from './stands-drawn.ts'
 import { middleOf } from './within.ts'
 
 export interface DrawnRoom extends Omit<PlanRoomRow, 'at' | 'turn'> {
@@ -11,6 +12,9 @@ export interface DrawnRoom extends Omit<PlanRoomRow, 'at' | 'turn'> {
   readonly placed: boolean
   readonly corners: readonly Point[]
   readonly lines: RoomLines
+  readonly stands: StandLines
+  /** Of its partitions. */
+  readonly faces: readonly PartitionFace[]
   /** Where its name stands, and how much room there is beside it. */
   readonly middle: { readonly at: Point; readonly wide: number }
 }
@@ -20,10 +24,22 @@ export function placeOf(room: Pick<PlanRoomRow, 'at' | 'turn'>): Place {
   return room.at === null ? origin : { at: room.at, turn: room.turn }
 }
 
-/** The walls of a room once it stands somewhere else. */
-export function wallsAt(walls: readonly PlanWallRow[], from: Place, to: Place): PlanWallRow[] {
+/** All of a room once it stands somewhere else: walls, partitions and what stands on its floor. */
+export function roomAt(room: PlanRoomRow, from: Place, to: Place): PlanRoomRow {
   const put = (point: Point): [number, number] => [...toBuilding(to, toRoom(from, point))]
-  return walls.map(wall => ({ ...wall, from: put(wall.from), to: put(wall.to) }))
+  const turned = (turn: number) => wholeTurn(turn + to.turn - from.turn)
+  const ends = <T extends { readonly from: Point; readonly to: Point }>(each: T) => ({
+    ...each,
+    from: put(each.from),
+    to: put(each.to),
+  })
+  return {
+    ...room,
+    walls: room.walls.map(ends),
+    partitions: room.partitions.map(each => ({ ...ends(each), angle: turned(each.angle) })),
+    things: room.things.map(each => ({ ...each, at: put(each.at), turn: turned(each.turn) })),
+    tracks: room.tracks.map(ends),
+  }
 }
 
 export function cornersOf(room: Pick<PlanRoomRow, 'walls' | 'closed'>): readonly Point[] {
@@ -33,16 +49,16 @@ export function cornersOf(room: Pick<PlanRoomRow, 'walls' | 'closed'>): readonly
 }
 
 function drawn(room: PlanRoomRow, place: Place): DrawnRoom {
-  const { at: _, turn: __, ...rest } = room
-  const walls = wallsAt(room.walls, placeOf(room), place)
-  const corners = cornersOf({ walls, closed: room.closed })
+  const { at: _, turn: __, ...rest } = roomAt(room, placeOf(room), place)
+  const corners = cornersOf(rest)
   return {
     ...rest,
-    walls,
     place,
     placed: room.at !== null,
     corners,
-    lines: linesOf({ walls, closed: room.closed }),
+    lines: linesOf(rest),
+    stands: standLines(rest),
+    faces: rest.partitions.flatMap(facesOf),
     middle: middleOf(corners),
   }
 }

@@ -20,6 +20,10 @@ export function hitOn(rooms: readonly DrawnRoom[], at: Point, reach: number): Hi
   for (const room of rooms) {
     const { left, top, right, bottom } = room.lines.box
     if (at[0] < left - reach || at[0] > right + reach || at[1] < top - reach || at[1] > bottom + reach) continue
+    for (const face of room.faces) {
+      const work = face.works.find(each => contains(workOn(face, each), at))
+      if (work !== undefined) return { room, wall: null, work }
+    }
     for (const wall of room.walls) {
       const work = wall.works.find(each => contains(workOn(wall, each), at))
       if (work !== undefined) return { room, wall, work }
@@ -39,7 +43,10 @@ function isBehind({ from, to }: PlanWallRow, [x, y]: Point): boolean {
 }
 
 /** A work as it stands out of its wall. */
-export function workOn(wall: PlanWallRow, work: PlanWallRow['works'][number]): readonly Point[] {
+export function workOn(
+  wall: Pick<PlanWallRow, 'from' | 'to' | 'length'>,
+  work: PlanWallRow['works'][number],
+): readonly Point[] {
   const width = work.width ?? 300
   return onFace(wall, work.x - width / 2, width, work.depth ?? FLAT)
 }
