@@ -171,6 +171,8 @@ export class Drafting {
       return
     }
     this.draft = step.draft
+    // Where the hand was says nothing of the next side until it moves again.
+    this.pointer = null
     this.forget()
   }
 

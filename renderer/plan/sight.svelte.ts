@@ -12,7 +12,26 @@ export class Sight {
   private chosen = $state.raw<SheetView | null>(null)
   private readonly box: () => Box | null
   readonly view = $derived.by(() => this.chosen ?? this.fitting())
-  readonly seen = $derived.by(() => seen(this.view, this.sheet, more))
+  private kept: { readonly box: Box; readonly scale: number } | null = null
+  /**
+   * A box about what is seen that stays the same while the view moves within it, so that rooms are taken in and out of
+   * the drawing now and then and not in every frame.
+   */
+  readonly around = $derived.by(() => {
+    const { view, kept } = this
+    const inner = seen(view, this.sheet, more)
+    const holds =
+      kept !== null &&
+      kept.box.left <= inner.left &&
+      kept.box.top <= inner.top &&
+      kept.box.right >= inner.right &&
+      kept.box.bottom >= inner.bottom &&
+      view.scale / kept.scale < 1.6
+    if (holds) return kept.box
+    const box = seen(view, this.sheet, Math.max(this.sheet.width, this.sheet.height) / 2)
+    this.kept = { box, scale: view.scale }
+    return box
+  })
 
   constructor(box: () => Box | null) {
     this.box = box
