@@ -1,0 +1,195 @@
+/** The building's plan: a room drawn with the mouse, one by figures alone, rooms put where they stand, all taken back. */
+import AxeBuilder from '@axe-core/playwright'
+import type { Locator, Page } from '@playwright/test'
+import type { Output } from '../../src/contract/contract.ts'
+import { expect, type RunningHost, test } from './host.ts'
+
+type Room = Output<'plan.get'>['rooms'][number]
+
+async function roomsOf(page: Page, host: RunningHost): Promise<readonly Room[]> {
+  const { exhibitions } = (await host.call(page, 'exhibition.list', {})) as Output<'exhibition.list'> // of that name
+  const plan = await host.call(page, 'plan.get', { exhibition: exhibitions[0]?.id ?? null })
+  return (plan as Output<'plan.get'>).rooms // likewise
+}
+
+async function middleOf(drawn: Locator): Promise<{ readonly x: number; readonly y: number }> {
+  const box = await drawn.boundingBox()
+  if (box === null) throw new Error('it is not on the screen')
+  return { x: box.x + box.width / 2, y: box.y + box.height / 2 }
+}
+
+const sheet = (page: Page) => page.getByRole('group', { name: /^Plan of/ })
+const roomOn = (page: Page, name: string) => sheet(page).getByRole('button', { name: new RegExp(`^${name}, `) })
+
+test('a room is drawn with the mouse, a typed length winning over it, and taken back', async ({ page, emptyHost }) => {
+  await emptyHost.open(page, '#/rooms')
+  await page.getByRole('button', { name: 'draw a room' }).click()
+  const { x, y } = await middleOf(sheet(page))
+  await page.mouse.click(x - 200, y - 120)
+  await page.mouse.move(x + 100, y - 117)
+  await expect(page.getByText('level on the page').first()).toBeVisible()
+  await page.keyboard.type('6,2 m')
+  await page.keyboard.press('Enter')
+  const end = async () => page.getByRole('textbox', { name: 'length of side 2' })
+  await expect(await end()).toBeFocused()
+  // A side that goes nowhere is refused in words.
+  await page.keyboard.type('0')
+  await expect(page.getByText('A wall is longer than nothing.')).toBeVisible()
+  await page.keyboard.press('Escape')
+  await page.keyboard.type('4100')
+  await page.keyboard.press('Enter')
+  await page.keyboard.type('6200')
+  await page.keyboard.press('Enter')
+  // Back to the first corner by the hand, a little beside it: it holds and closes.
+  await page.mouse.click(x - 197, y - 118)
+  await page.getByRole('textbox', { name: 'name of the new room' }).fill('Bay')
+  await page.getByRole('textbox', { name: 'height of the new room' }).fill('3,3 m')
+  await page.getByRole('button', { name: 'add the room' }).click()
+  await expect(roomOn(page, 'Bay')).toBeVisible()
+  const [room] = await roomsOf(page, emptyHost)
+  expect(room?.walls.map(wall => [wall.length, wall.angle])).toEqual([
+    [6200, 90],
+    [4100, 90],
+    [6200, 90],
+    [4100, 90],
+  ])
+  expect(room).toMatchObject({ height: 3300, closes: true, area: 25.42 })
+  expect(room?.at).not.toBeNull()
+  await page.keyboard.press('Control+z')
+  await expect.poll(async () => (await roomsOf(page, emptyHost)).length).toBe(0)
+})
+
+test('a room is drawn by the keyboard alone; what would cross is refused, Backspace takes a corner back', async ({
+  page,
+  emptyHost,
+}) => {
+  await emptyHost.open(page, '#/rooms')
+  await page.keyboard.press('d')
+  await page.keyboard.press('Enter')
+  const side = async (length: string, corner = '') => {
+    await page.keyboard.type(length)
+    if (corner !== '') {
+      await page.keyboard.press('Tab')
+      await page.keyboard.type(corner)
+    }
+    await page.keyboard.press('Enter')
+  }
+  await side('5000')
+  await side('4000')
+  await side('3000')
+  // Up through the first side.
+  await side('6000')
+  await expect(page.getByText(/would cross side 1/)).toBeVisible()
+  await page.keyboard.press('Escape')
+  await side('1500', '90')
+  await side('2000', '270')
+  await side('700')
+  await page.keyboard.press('Backspace')
+  await side('2500')
+  const name = page.getByRole('textbox', { name: 'name of the new room' })
+  await expect(name).toBeFocused()
+  await page.keyboard.type('Store')
+  await page.keyboard.press('Tab')
+  await page.keyboard.type('2700')
+  await page.keyboard.press('Enter')
+  await expect(roomOn(page, 'Store')).toBeVisible()
+  const [room] = await roomsOf(page, emptyHost)
+  // 5000 × 4000 less the corner of 2000 × 1500, by hand.
+  expect(room).toMatchObject({ closes: true, area: 17 })
+  expect(room?.walls.map(wall => wall.length)).toEqual([5000, 4000, 3000, 1500, 2000, 2500])
+})
+
+test('a room is carried beside another and holds to it, stepped by keys, placed by figures, and taken back', async ({
+  page,
+  host,
+}) => {
+  await host.open(page, '#/rooms')
+  const [first, second] = await roomsOf(page, host)
+  if (first === undefined || second === undefined) throw new Error('the demo has two rooms')
+  const stored = async (id: string) => (await roomsOf(page, host)).find(room => room.id === id)
+  for (const [index, room] of [first, second].entries()) {
+    const change = { at: { was: room.at, to: [index * 20_000, 0] }, turn: { was: room.turn, to: 0 } }
+    await host.call(page, 'plan.placeRoom', { rooms: [{ id: room.id, changes: change }] })
+  }
+  await expect(roomOn(page, first.name)).not.toHaveAccessibleName(/not placed/)
+  await expect(roomOn(page, second.name)).not.toHaveAccessibleName(/not placed/)
+  await page.keyboard.press('0')
+  await roomOn(page, second.name).focus()
+  await page.keyboard.press('Enter')
+  const east = Math.max(...((await stored(first.id))?.walls ?? []).map(wall => wall.from[0]))
+  const from = await middleOf(roomOn(page, second.name))
+  const other = await roomOn(page, first.name).boundingBox()
+  const own = await roomOn(page, second.name).boundingBox()
+  if (other === null || own === null) throw new Error('both are on the screen')
+  await page.mouse.move(from.x, from.y + 30)
+  await page.mouse.down()
+  await page.mouse.move(from.x - 20, from.y + 30)
+  await page.mouse.move(from.x - (own.x - other.x - other.width) + 3, from.y + 33, { steps: 4 })
+  await expect(page.getByText(/back to back with/).first()).toBeVisible()
+  await page.mouse.up()
+  await expect.poll(async () => (await stored(second.id))?.at?.[0]).toBeLessThan(19_000)
+  const beside = await stored(second.id)
+  const west = Math.min(...(beside?.walls ?? []).map(wall => wall.from[0]))
+  expect(west).toBeGreaterThan(east)
+
+  await page.keyboard.press('Shift+ArrowRight')
+  await page.keyboard.press('ArrowDown')
+  await expect.poll(async () => (await stored(second.id))?.at?.[1]).toBeCloseTo((beside?.at?.[1] ?? 0) + 10, 2)
+  expect((await stored(second.id))?.at?.[0]).toBeCloseTo((beside?.at?.[0] ?? 0) + 100, 2)
+  await page.keyboard.press('Control+z')
+  await expect.poll(async () => (await stored(second.id))?.at).toEqual(beside?.at)
+
+  const turn = page.getByRole('textbox', { name: `turn of ${second.name}` })
+  await turn.fill('45')
+  await turn.press('Enter')
+  await expect.poll(async () => (await stored(second.id))?.turn).toBe(45)
+  const north = page.getByRole('textbox', { name: /^north/ })
+  await north.fill('350')
+  await north.press('Enter')
+  await expect(page.getByRole('img', { name: /North lies 350°/ })).toBeVisible()
+})
+
+test('a chosen wall shows its elevation; a work chosen there is marked on the plan and led to', async ({
+  page,
+  host,
+}) => {
+  await host.open(page, '#/rooms')
+  const rooms = await roomsOf(page, host)
+  const room = rooms.find(one => one.walls.some(wall => wall.works.length > 0))
+  const wall = room?.walls.find(one => one.works.length > 0)
+  const [work] = wall?.works ?? []
+  if (room === undefined || wall === undefined || work === undefined) throw new Error('the demo has a work on a wall')
+  await roomOn(page, room.name).focus()
+  await page.keyboard.press('Enter')
+  await sheet(page)
+    .getByRole('button', { name: new RegExp(`^${wall.name}, `) })
+    .press('Enter')
+  const strip = page.getByRole('region', { name: `Elevation of ${room.name}, ${wall.name}` })
+  const shown = strip.getByRole('button', { name: work.title })
+  await expect(sheet(page).locator('.work.chosen')).toHaveCount(0)
+  await shown.press('Enter')
+  await expect(shown).toHaveAttribute('aria-pressed', 'true')
+  await expect(sheet(page).locator('.work.chosen')).toHaveCount(1)
+  await shown.press('Enter')
+  await expect(page).toHaveURL(new RegExp(`#/work/${work.work}`))
+})
+
+for (const scheme of ['light', 'dark'] as const) {
+  test(`the plan is free of barriers while a room is chosen and while one is drawn, ${scheme}`, async ({
+    page,
+    host,
+  }) => {
+    await page.emulateMedia({ colorScheme: scheme })
+    await host.open(page, '#/rooms')
+    const [room] = await roomsOf(page, host)
+    await roomOn(page, room?.name ?? '').focus()
+    await page.keyboard.press('Enter')
+    await expect(page.getByRole('complementary', { name: 'Tag of what is selected' })).toBeVisible()
+    expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([])
+    await page.keyboard.press('Escape')
+    await page.keyboard.press('d')
+    await page.keyboard.press('Enter')
+    await page.keyboard.type('4000')
+    expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([])
+  })
+}
