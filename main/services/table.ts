@@ -21,6 +21,7 @@ import * as survey from './plan/survey.ts'
 import { survey as surveyGet } from './plan/survey-get.ts'
 import { checkRoom } from './rooms/check.ts'
 import { findings as roomFindings } from './rooms/findings.ts'
+import { copyRoom } from './rooms/copy.ts'
 import * as fixtures from './rooms/fixtures.ts'
 import { joinWall } from './rooms/join.ts'
 import * as partitions from './rooms/partitions.ts'
@@ -118,6 +119,7 @@ export const catalogueServices: CatalogueServices = {
   'room.setBuilding': roomsWrite.setBuilding,
   'room.add': roomsWrite.addRoom,
   'room.update': roomsWrite.changeRoom,
+  'room.copy': copyRoom,
   'room.move': roomsWrite.moveRoom,
   'room.remove': roomsWrite.removeRoom,
   'plan.get': planRead.plan,

@@ -309,6 +309,7 @@ export const steps: Steps = {
       },
     }
   },
+  'room.copy': ({ id, words, maybe }) => withId(id('room'), maybe(0.5) ? { name: words() } : {}),
   'room.move': ({ id, maybe }) => withId(id('room'), { before: maybe(0.6) ? id('room') : null }),
   'room.remove': ({ id }) => withId(id('room', `id NOT IN (SELECT room FROM wall WHERE id IN (${usedWalls}))`), {}),
   'plan.placeRoom': ({ row, change, length, words, whole, maybe }) => {

@@ -192,6 +192,12 @@ export const roomsArea = {
     }),
     updated,
   ),
+  'room.copy': procedure(
+    'write',
+    'Copies a room beside it: walls, what is fixed on them, what was measured, what of the building stands in it; no works.',
+    z.strictObject({ id, name: name.optional() }),
+    made,
+  ),
   'room.move': procedure(
     'write',
     'Moves a room before another in the list.',

@@ -323,6 +323,16 @@ export const roomsExamples: ExamplesOf<keyof typeof roomsArea> = {
       },
     ],
   },
+  'room.copy': {
+    answered: [
+      {
+        about: 'the copy, called as one likes',
+        input: known => ({ id: known.room, name: 'Room 2' }),
+        output: () => ({ id: anyId }),
+      },
+    ],
+    refused: [{ about: 'a room that is not there', input: () => ({ id: 'zzzzzz' }), code: 'not-found', field: 'id' }],
+  },
   'room.move': {
     answered: [
       { about: 'that it is moved', input: known => ({ id: known.room, before: null }), output: () => ({ done: true }) },
