@@ -1,7 +1,7 @@
 /** Which kept files a catalogue names: in its rows, or in its journal, from where undo could bring them back. */
 import type Database from 'better-sqlite3'
 
-const tables = ['picture', 'document'] as const
+const tables = ['picture', 'document', 'underlay'] as const
 
 export function namedInRows(db: Database.Database): Set<string> {
   const hashes = db

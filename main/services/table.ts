@@ -19,6 +19,7 @@ import * as planPlace from './plan/place.ts'
 import * as route from './plan/route.ts'
 import * as survey from './plan/survey.ts'
 import { survey as surveyGet } from './plan/survey-get.ts'
+import { underlayServices } from './plan/underlay.ts'
 import { checkRoom } from './rooms/check.ts'
 import { findings as roomFindings } from './rooms/findings.ts'
 import { copyRoom } from './rooms/copy.ts'
@@ -61,6 +62,7 @@ export const catalogueServices: CatalogueServices = {
   ...labelServices,
   ...importServices,
   ...drawingServices,
+  ...underlayServices,
   ...rulesServices,
   'edit.state': editState,
   'edit.list': editList,

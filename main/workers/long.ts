@@ -123,6 +123,8 @@ async function servicesFor(name: WorkOrder['name']) {
       return (await import('../services/import/import.ts')).importServices
     case 'drawing':
       return (await import('../services/drawing/drawing.ts')).drawingServices
+    case 'underlay':
+      return (await import('../services/plan/underlay.ts')).underlayServices
     case 'work':
       return (await import('../services/works/files.ts')).fileServices
     case 'sheet':

@@ -26,6 +26,7 @@ const madeOf: Partial<Record<Name, readonly string[]>> = {
   'standing.list': ['room', 'exhibition', ...stands],
   'room.plan': [...building, ...hanging, ...show, ...work],
   'plan.get': [...building, ...hanging, ...show, ...work],
+  'underlay.list': ['underlay'],
   'work.list': [...work, ...show, 'placement', 'face', 'wall', 'room'],
   'work.counts': [...work, ...show, 'placement', 'wall', 'face'],
   'work.get': [...work, ...show, 'placement', 'document', 'settlement', 'face', 'wall', 'room', 'mark'],

@@ -21,6 +21,7 @@ import { setsArea } from './areas/sets.ts'
 import { sheetsArea } from './areas/sheets.ts'
 import { standingArea } from './areas/standing.ts'
 import { surveyArea } from './areas/survey.ts'
+import { underlayArea } from './areas/underlay.ts'
 import { wallsArea } from './areas/walls.ts'
 import { worksArea } from './areas/works.ts'
 import { workListArea } from './areas/works-list.ts'
@@ -46,6 +47,7 @@ export const contract = {
   ...sheetsArea,
   ...importArea,
   ...drawingArea,
+  ...underlayArea,
   ...computationsArea,
   ...crewArea,
 } as const

@@ -24,7 +24,13 @@ import {
 import { dxfOf, oneRoom } from './dxf-files.ts'
 import { onePixel } from './fixture.ts'
 
-type LongStep = 'work.addPicture' | 'work.addDocument' | 'import.accept' | 'drawing.take' | 'sheet.wall'
+type LongStep =
+  | 'work.addPicture'
+  | 'work.addDocument'
+  | 'import.accept'
+  | 'drawing.take'
+  | 'underlay.add'
+  | 'sheet.wall'
 export type StepName = Exclude<NameOf<'write'>, JournalName> | LongStep
 export type Steps = { readonly [N in StepName]: (chance: Chance) => Input<N> | null }
 
@@ -773,6 +779,22 @@ export const steps: Steps = {
     ...(maybe(0.5) ? { openings: { kind: pick(['door', 'passage'] as const), height: 2100 } } : {}),
     ...(maybe(0.3) ? { storey: 'first floor' } : {}),
   }),
+  'underlay.add': ({ give, length }) => ({
+    handle: give('grey.png', onePixel),
+    at: [length(0, 9000), length(0, 9000)],
+  }),
+  'underlay.update': ({ row, change, length, pick }) => {
+    const underlay = row('underlay')
+    if (underlay === null) return null
+    const was: [number, number] = [Number(underlay.at_x), Number(underlay.at_y)]
+    const to: [number, number] = [length(0, 9000), length(0, 9000)]
+    const at = change(was, to)
+    const shown = change(underlay.shown === 1, underlay.shown !== 1)
+    return { id: text(underlay, 'id'), changes: pick([{ at }, { shown }]) }
+  },
+  'underlay.scale': ({ id, length }) =>
+    withId(id('underlay'), { from: [0, 0], to: [length(1000, 9000), 0], distance: length(1000, 9000) }),
+  'underlay.remove': ({ id }) => withId(id('underlay'), {}),
   'import.answer': ({ id, pick }) =>
     withId(id('import_question', 'answer IS NULL'), { answer: pick(['1', '2', '3', '61 x 91 cm', 'no idea']) }),
   'import.ask': ({ id, maybe }) => {

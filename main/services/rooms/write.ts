@@ -21,7 +21,8 @@ export function setBuilding(writing: Writing, { name }: Received<'room.setBuildi
   return { id: buildingOf(writing, name) }
 }
 
-function buildingOf(writing: Writing, name?: string): string {
+/** The one building; made where there is none yet. */
+export function buildingOf(writing: Writing, name?: string): string {
   const known = value<string>(writing.db, 'SELECT id FROM building ORDER BY id LIMIT 1')
   if (known !== undefined) {
     if (name !== undefined) update(writing.db, 'building', known, { name })

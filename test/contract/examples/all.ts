@@ -19,6 +19,7 @@ import { sheetsExamples } from './sheets.ts'
 import { standingExamples } from './standing.ts'
 import { surveyExamples } from './survey.ts'
 import type { ExamplesOf } from './types.ts'
+import { underlayExamples } from './underlay.ts'
 import { wallsExamples } from './walls.ts'
 import { worksExamples } from './works.ts'
 
@@ -42,5 +43,6 @@ export const examples: ExamplesOf<Name> = {
   ...crewExamples,
   ...importExamples,
   ...drawingExamples,
+  ...underlayExamples,
   ...sheetsExamples,
 }
