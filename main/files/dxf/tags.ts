@@ -27,6 +27,8 @@ export function readTags(path: string, onTag: OnTag, watch: Watch): void {
     let done = 0
     for (let read = readSync(file, bytes, 0, piece, null); read > 0; read = readSync(file, bytes, 0, piece, null)) {
       if (done === 0) refuseOtherKinds(bytes.subarray(0, read))
+      done += read
+      watch(done, size)
       const text = rest + bytes.toString('latin1', 0, read)
       let from = 0
       for (let at = text.indexOf('\n'); at !== -1; at = text.indexOf('\n', from)) {
@@ -36,8 +38,6 @@ export function readTags(path: string, onTag: OnTag, watch: Watch): void {
       }
       rest = text.slice(from)
       if (rest.length > longestLine) throw notDxf(feed.lines() + 1, 'is longer than any line of a DXF')
-      done += read
-      watch(done, size)
     }
     if (rest !== '') feed.line(rest, 0, rest.length)
     feed.end()
