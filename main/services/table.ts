@@ -17,6 +17,8 @@ import { peopleServices } from './people.ts'
 import * as planRead from './plan/get.ts'
 import * as planPlace from './plan/place.ts'
 import * as route from './plan/route.ts'
+import { share, unshare } from './plan/share.ts'
+import { shift } from './plan/shift.ts'
 import * as survey from './plan/survey.ts'
 import { survey as surveyGet } from './plan/survey-get.ts'
 import { underlayServices } from './plan/underlay.ts'
@@ -127,6 +129,9 @@ export const catalogueServices: CatalogueServices = {
   'plan.get': planRead.plan,
   'plan.placeRoom': planPlace.placeRooms,
   'plan.setNorth': planPlace.setNorth,
+  'wall.share': share,
+  'wall.unshare': unshare,
+  'wall.shift': shift,
   'wall.add': roomsWrite.addWall,
   'wall.update': roomsWrite.changeWall,
   'wall.move': roomsWrite.moveWall,

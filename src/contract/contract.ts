@@ -15,6 +15,7 @@ import { marksArea } from './areas/marks.ts'
 import { partiesArea } from './areas/parties.ts'
 import { partitionsArea } from './areas/partitions.ts'
 import { planArea } from './areas/plan.ts'
+import { planWallsArea } from './areas/plan-walls.ts'
 import { roomsArea } from './areas/rooms.ts'
 import { routeArea } from './areas/route.ts'
 import { setsArea } from './areas/sets.ts'
@@ -34,6 +35,7 @@ export const contract = {
   ...setsArea,
   ...partiesArea,
   ...planArea,
+  ...planWallsArea,
   ...exhibitionsArea,
   ...roomsArea,
   ...routeArea,

@@ -336,6 +336,14 @@ export const steps: Steps = {
       ],
     }
   },
+  'wall.share': ({ id, length, maybe }) => {
+    const wall = id('wall', 'exhibition IS NULL')
+    const other = id('wall', 'exhibition IS NULL')
+    if (wall === null || other === null) return null
+    return { id: wall, with: other, thickness: maybe(0.5) ? length(80, 500) : null }
+  },
+  'wall.unshare': ({ id, maybe }) => withId(id('wall', maybe(0.8) ? 'backs IS NOT NULL' : 'exhibition IS NULL'), {}),
+  'wall.shift': ({ id, length }) => withId(id('wall', 'exhibition IS NULL'), { by: length(-400, 400) }),
   'plan.setNorth': ({ row, change, whole, maybe }) => {
     const building = row('building')
     if (building === null) return null

@@ -12,6 +12,7 @@ import { marksExamples } from './marks.ts'
 import { partiesExamples } from './parties.ts'
 import { partitionsExamples } from './partitions.ts'
 import { planExamples } from './plan.ts'
+import { planWallsExamples } from './plan-walls.ts'
 import { roomsExamples } from './rooms.ts'
 import { routeExamples } from './route.ts'
 import { setsExamples } from './sets.ts'
@@ -29,6 +30,7 @@ export const examples: ExamplesOf<Name> = {
   ...setsExamples,
   ...partiesExamples,
   ...planExamples,
+  ...planWallsExamples,
   ...exhibitionsExamples,
   ...roomsExamples,
   ...routeExamples,

@@ -1,0 +1,76 @@
+/** One wall seen from the two rooms it stands between. Both rows point at each other, or neither does. */
+import type { Output, Received } from '../../../src/contract/contract.ts'
+import { Refusal } from '../../../src/contract/refusal.ts'
+import { facing } from '../../../src/plan/back-to-back.ts'
+import type { WriteHandle } from '../../database/handles.ts'
+import { notFound } from '../change.ts'
+import { pairOpenings } from '../rooms/fixtures.ts'
+import type { Writing } from '../service.ts'
+import { row, rows, update } from '../sql.ts'
+import { plan } from './get.ts'
+
+interface Stored {
+  readonly id: string
+  readonly room: string
+  readonly called: string
+  readonly thickness: number | null
+  readonly backs: string | null
+  readonly exhibition: string | null
+}
+
+function wallOf(db: WriteHandle, id: string, field: string): Stored {
+  const stored = row<Stored>(
+    db,
+    `SELECT wall.id, wall.room, room.name || ' ' || wall.name AS called, wall.thickness, wall.backs, wall.exhibition
+     FROM wall JOIN room ON room.id = wall.room WHERE wall.id = :id`,
+    { id },
+  )
+  if (stored === undefined) throw notFound('wall', field)
+  if (stored.exhibition !== null)
+    throw new Refusal('partition', 'A partition has two faces of its own and stands in one room.', { field })
+  return stored
+}
+
+export function share(writing: Writing, input: Received<'wall.share'>): Output<'wall.share'> {
+  const { db } = writing
+  const [a, b] = [wallOf(db, input.id, 'id'), wallOf(db, input.with, 'with')]
+  if (a.room === b.room)
+    throw new Refusal('same-room', 'One wall stands between two rooms; these are both of one.', { field: 'with' })
+  for (const [wall, field] of [
+    [a, 'id'],
+    [b, 'with'],
+  ] as const) {
+    if (wall.backs !== null && wall.backs !== a.id && wall.backs !== b.id) {
+      const next = wallOf(db, wall.backs, field)
+      throw new Refusal('shared', `${wall.called} is the other side of ${next.called}. Part those first.`, { field })
+    }
+  }
+  const thickness = input.thickness ?? a.thickness ?? b.thickness
+  update(db, 'wall', a.id, { backs: b.id, thickness })
+  update(db, 'wall', b.id, { backs: a.id, thickness })
+  const walls = plan(writing, { exhibition: null }).rooms.flatMap(room => (room.at === null ? [] : room.walls))
+  const [here, there] = [walls.find(wall => wall.id === a.id), walls.find(wall => wall.id === b.id)]
+  const through = here === undefined || there === undefined ? [] : (facing(here, there)?.through ?? [])
+  for (const [id, other] of through) pairOpenings(writing, { id, other })
+  writing.label(`Make one wall of ${a.called} and ${b.called}`)
+  return { doorways: through.length }
+}
+
+export function unshare(writing: Writing, { id }: Received<'wall.unshare'>): Output<'wall.unshare'> {
+  const { db } = writing
+  const wall = wallOf(db, id, 'id')
+  if (wall.backs !== null) {
+    const there = wall.backs
+    const paired = rows<{ id: string }>(
+      db,
+      `SELECT mine.id FROM opening AS mine JOIN opening AS their ON their.id = mine.other
+       WHERE mine.wall = :id AND their.wall = :there ORDER BY mine.id`,
+      { id, there },
+    )
+    for (const each of paired) pairOpenings(writing, { id: each.id, other: null })
+    update(db, 'wall', id, { backs: null })
+    update(db, 'wall', there, { backs: null })
+  }
+  writing.label(`Part ${wall.called} from the next room’s wall`)
+  return { done: true }
+}

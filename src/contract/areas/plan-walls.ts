@@ -1,0 +1,30 @@
+/** Walls on the plan: what two rooms share, and a wall moved with its neighbours. */
+import * as z from 'zod'
+import { procedure } from '../procedure.ts'
+import { done, id, millimetres, size } from '../shared.ts'
+
+export const planWallsArea = {
+  'wall.share': procedure(
+    'write',
+    'Says that walls of two rooms are the two sides of one, with its thickness, and pairs the doorways through both.',
+    z.strictObject({
+      id,
+      with: id,
+      /** Null: nobody measured it; what one of them already has is kept. */
+      thickness: size.nullable(),
+    }),
+    z.strictObject({ doorways: z.int() }),
+  ),
+  'wall.unshare': procedure(
+    'write',
+    'Takes back that a wall and one of the next room are the two sides of one; their doorways are parted too.',
+    z.strictObject({ id }),
+    done,
+  ),
+  'wall.shift': procedure(
+    'write',
+    'Moves a wall parallel, outwards or (below 0) into the room: its neighbours grow or shrink, all else stays where it stands.',
+    z.strictObject({ id, by: millimetres }),
+    done,
+  ),
+} as const
