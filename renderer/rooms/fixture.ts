@@ -9,12 +9,20 @@ export interface Place {
 }
 
 export type Fixture = Place & { readonly id: string; readonly label: string } & (
-    | { readonly family: 'opening'; readonly kind: WallRow['openings'][number]['kind'] }
+    | {
+        readonly family: 'opening'
+        readonly kind: WallRow['openings'][number]['kind']
+        readonly swing: WallRow['openings'][number]['swing']
+        readonly leadsTo: string | null
+        readonly depth: number | null
+      }
     | {
         readonly family: 'keepClear'
         readonly kind: WallRow['keepClears'][number]['kind']
         readonly margin: number
         readonly reason: string
+        readonly depth: number | null
+        readonly reachable: boolean
       }
   )
 

@@ -29,8 +29,13 @@ interface Draft {
 /** Writes one change; the catalogue answers which fields clash. */
 export function changeFixture(fixture: Fixture, changes: Changes): Promise<{ readonly clashes: Clashes }> {
   if (fixture.family === 'keepClear') return call('keepClear.update', { id: fixture.id, changes })
-  const { margin: _, reason: __, kind: ___, ...shared } = changes
+  const { margin: _, reason: __, kind: ___, reachable: ____, ...shared } = changes
   return call('opening.update', { id: fixture.id, changes: shared })
+}
+
+/** What an opening alone has: how its leaves turn, where it leads. */
+export function changeOpening(id: string, changes: Input<'opening.update'>['changes']) {
+  return call('opening.update', { id, changes })
 }
 
 class Hand {
