@@ -21,7 +21,7 @@ export type EndsRead = { readonly ok: true; readonly ends: TypedEnds; readonly r
 export function readEnds(text: string, count: number): EndsRead {
   const typed = text.trim()
   const last = cornerLetter(count - 1)
-  const found = /^([a-z]+)(?:\s*[-–—,]\s*([a-z]+)|\s+([a-z]+)(?![a-z]))?/i.exec(typed)
+  const found = /^([a-z]+)(?:\s*[-–—,]\s*([a-z]+)|\s+([a-z]{1,2})(?![a-z]))?/i.exec(typed)
   if (found === null) return refused(typed, `Name the corners by their letters, A to ${last}.`)
   const letters = [found[1] ?? '', found[2] ?? found[3]].filter(one => one !== undefined)
   const [first = '', second] = letters

@@ -9,6 +9,7 @@ describe('a measure as it is typed', () => {
     ['B-D 4,2 m', 1, 3, '4,2 m'],
     ['d – b  13\' 9 1/2"', 3, 1, '13\' 9 1/2"'],
     ['A C 10516', 0, 2, '10516'],
+    ['ac four', 0, 2, 'four'],
     ['C', 2, null, ''],
     ['c 91,5°', 2, null, '91,5°'],
   ] as const)('%s is from %s to %s', (text, from, to, rest) => {
