@@ -16,6 +16,7 @@ import { dayClock, openSession } from './session.ts'
 import { recipes, writeChecklist, writeList, writeMeasures, writePictures } from './write-checklist.ts'
 import { writeChecked, writeHung } from './write-hanging.ts'
 import { writeHouse } from './write-house.ts'
+import { writePlan } from './write-plan.ts'
 import { writeSets } from './write-sets.ts'
 import { writeStands } from './write-stands.ts'
 import { writePlacements, writePlans } from './write-walls.ts'
@@ -113,6 +114,7 @@ async function writeInto(file: string, options: DemoOptions): Promise<Demo> {
     step('Measuring the rooms')
     const house = await writeHouse(session, days.house)
     session.sit(house.coordinator)
+    await writePlan(session, days.house)
     step('Entering the checklist')
     const entered = await writeChecklist(session, house, today, days.checklist)
     step('Reading a lender’s list')

@@ -25,7 +25,7 @@ const madeOf: Partial<Record<Name, readonly string[]>> = {
   'partition.list': [...building, 'placement'],
   'standing.list': ['room', 'exhibition', ...stands],
   'room.plan': [...building, ...hanging, ...show, ...work],
-  'plan.get': [...building, ...hanging, ...show, ...work],
+  'plan.get': [...building, ...stands, ...hanging, ...show, ...work],
   'underlay.list': ['underlay'],
   'work.list': [...work, ...show, 'placement', 'face', 'wall', 'room'],
   'work.counts': [...work, ...show, 'placement', 'wall', 'face'],

@@ -592,6 +592,7 @@ test('the screen is free of barriers, light and dark', async ({ page, host }) =>
     const look = async () =>
       (await new AxeBuilder({ page }).analyze()).violations.map(({ id, nodes }) => [id, nodes[0]?.html])
     expect(await look()).toEqual([])
+    await page.getByRole('navigation', { name: 'Rooms' }).getByRole('button', { name: 'River Room' }).click()
     await page
       .getByRole('row', { name: 'east wall' })
       .getByRole('button', { name: /^\d+ east wall$/ })

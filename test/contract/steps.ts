@@ -315,7 +315,9 @@ export const steps: Steps = {
       },
     }
   },
-  'room.copy': ({ id, words, maybe }) => withId(id('room'), maybe(0.5) ? { name: words() } : {}),
+  // A copy of the wall that is printed would be printed in its turn, and what is printed can't be taken back.
+  'room.copy': ({ id, words, maybe }) =>
+    withId(id('room', `id NOT IN (SELECT room FROM wall WHERE name = 'printed')`), maybe(0.5) ? { name: words() } : {}),
   'room.move': ({ id, maybe }) => withId(id('room'), { before: maybe(0.6) ? id('room') : null }),
   'room.remove': ({ id }) => withId(id('room', `id NOT IN (SELECT room FROM wall WHERE id IN (${usedWalls}))`), {}),
   'plan.placeRoom': ({ row, change, length, words, whole, maybe }) => {

@@ -322,7 +322,7 @@ describe('the demo', () => {
 
   it('is made of few edits, each with a label and a person, oldest first', () => {
     const { edits } = services['edit.list'](reading, { limit: 500 })
-    expect(edits.length).toBeLessThanOrEqual(20)
+    expect(edits.length).toBeLessThanOrEqual(24)
     expect(edits.every(edit => edit.label.length > 5)).toBe(true)
     expect(edits.filter(edit => edit.person === '')).toHaveLength(1)
     const times = edits.map(edit => edit.at)
