@@ -9,7 +9,7 @@ export async function writePlan(session: Session, daysAgo: number): Promise<void
     act('plan.placeRoom', {
       rooms: places.map(({ room, at: [x, y] }) => ({
         id: roomOf(room)?.id ?? '',
-        changes: { at: { was: null, to: [x, y] } },
+        changes: { at: { was: null, to: [x, y] as [number, number] } },
       })),
     })
     act('plan.setNorth', { was: null, to: north })
