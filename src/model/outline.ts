@@ -181,18 +181,3 @@ function namesOf(suspects: readonly number[], walls: readonly MeasuredWall[]): s
   const all = list.length === 1 ? `${list[0]}` : `${list.slice(0, -1).join(', ')} and ${list.at(-1)}`
   return named ? all : `${list.length === 1 ? 'wall' : 'walls'} ${all}`
 }
-
-/** Rooms side by side on one sheet, in their order, a passage apart: where each room's 0, 0 goes. */
-export function arrangeRooms(
-  rooms: readonly { readonly corners: readonly (readonly [number, number])[] }[],
-  apart: number,
-): readonly (readonly [number, number])[] {
-  let below = 0
-  return rooms.map(({ corners }) => {
-    const xs = corners.map(([x]) => x)
-    const ys = corners.map(([, y]) => y)
-    const offset = [0 - Math.min(0, ...xs), below - Math.min(0, ...ys)] as const
-    below += Math.max(0, ...ys) - Math.min(0, ...ys) + apart
-    return offset
-  })
-}

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { arrangeRooms, closingLine, halfTyped, outlineOf } from '../../../src/model/outline.ts'
+import { closingLine, halfTyped, outlineOf } from '../../../src/model/outline.ts'
 
 const rectangle = (a: number, b: number) => [
   { length: a, angle: 90 },
@@ -159,11 +159,4 @@ describe('a room that is typed as far as this', () => {
     expect(halfTyped(sides.map((side, at) => (at === 2 ? { ...side, length: side.length + 120 } : side)))).toBeNull()
     expect(halfTyped(sides.slice(0, 1))).toBeNull()
   })
-})
-
-test('rooms are arranged without touching', () => {
-  const rooms = [rectangle(9140, 5200), rectangle(3000, 2000)].map(walls => outlineOf(walls, 20))
-  const [first, second] = arrangeRooms(rooms, 600)
-  expect(first).toEqual([0, 0])
-  expect(second?.[1]).toBeCloseTo(5200 + 600, 6)
 })
