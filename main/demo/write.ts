@@ -49,6 +49,7 @@ const SEED = 1931
 /** Days before today on which things are said to have happened. */
 const days = {
   house: 74,
+  plan: 70,
   checklist: 61,
   list: 33,
   pictures: 30,
@@ -114,7 +115,7 @@ async function writeInto(file: string, options: DemoOptions): Promise<Demo> {
     step('Measuring the rooms')
     const house = await writeHouse(session, days.house)
     session.sit(house.coordinator)
-    await writePlan(session, days.house)
+    await writePlan(session, days.plan)
     step('Entering the checklist')
     const entered = await writeChecklist(session, house, today, days.checklist)
     step('Reading a lender’s list')
