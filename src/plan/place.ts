@@ -5,6 +5,7 @@
  * that a room can be moved without a measure of it being touched.
  */
 import type { Point } from '../drawing/room-plan.ts'
+import { clean } from '../geometry/clean.ts'
 
 export interface Place {
   readonly at: Point
@@ -53,12 +54,6 @@ export function turnedAbout({ at, turn }: Place, about: Point, degrees: number):
     at: [clean(about[0] + cos * dx - sin * dy), clean(about[1] + sin * dx + cos * dy)],
     turn: wholeTurn(turn + degrees),
   }
-}
-
-/** To a millionth of a millimetre: what sine and cosine leave beyond it is no measure. */
-function clean(mm: number): number {
-  const rounded = Math.round(mm * 1e6) / 1e6
-  return rounded === 0 ? 0 : rounded
 }
 
 export interface Box {
