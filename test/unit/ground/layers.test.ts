@@ -21,6 +21,8 @@ interface Layer {
 
 /** The most particular folder first. */
 const layers: readonly Layer[] = [
+  // Colour is a trade of its own: its kept library is pure and is used in one file.
+  { folder: 'src/sequence', may: ['src'], node: false, packages: ['zod', 'culori'] },
   { folder: 'src', may: ['src'], node: false, packages: ['zod'] },
   {
     folder: 'main/hosts/desktop',
