@@ -8,6 +8,7 @@ export const exempt: Readonly<Record<string, string>> = {
   edit_now: 'is the journal itself: the edit under way, empty outside a transaction',
   journal: 'is the journal itself: the entries',
   sheet_print: 'a record: the printed paper exists whatever is undone; only added to, by its own triggers',
+  picture_tone: 'follows from the bytes of a picture: what is computed is nobody’s edit, and can be computed again',
 }
 
 /** Records: only added to. Undo never touches them. */

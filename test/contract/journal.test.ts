@@ -50,7 +50,7 @@ describe('the journal', () => {
         expect(journaled || (exempt[table] ?? '') !== '', `${table} is neither journaled nor exempt`).toBe(true)
         if (journaled) expect(exempt[table]).toBeUndefined()
       }
-      expect(Object.keys(exempt).sort()).toEqual(['edit', 'edit_now', 'journal', 'schema_step', 'sheet_print'])
+      expect(Object.keys(exempt).sort()).toEqual(['edit', 'edit_now', 'journal', 'picture_tone', 'schema_step', 'sheet_print'])
     })
   })
 

@@ -6,5 +6,6 @@ import { marks } from './0003-marks.ts'
 import { firstLetters } from './0004-first-letters.ts'
 import { sets } from './0005-sets.ts'
 import { plan } from './0006-plan.ts'
+import { weight } from './0007-weight.ts'
 
-export const migrations: readonly Migration[] = [foundation, askedLender, marks, firstLetters, sets, plan]
+export const migrations: readonly Migration[] = [foundation, askedLender, marks, firstLetters, sets, plan, weight]

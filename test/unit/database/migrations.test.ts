@@ -115,6 +115,17 @@ const before: Readonly<
       expect(ordinaryTables(db)).toEqual(expect.arrayContaining(['survey', 'standing', 'zone_room', 'underlay']))
     },
   },
+  7: {
+    fill(db) {
+      db.exec("INSERT INTO work(id, n, title) VALUES ('w', 1, 'Tide table')")
+    },
+    expect(db) {
+      expect(db.prepare('SELECT title, frame_colour, hand_weight FROM work').all()).toEqual([
+        { title: 'Tide table', frame_colour: '', hand_weight: null },
+      ])
+      expect(ordinaryTables(db)).toContain('picture_tone')
+    },
+  },
 }
 
 /** SHA-256 of each migration's SQL, so that none changes once catalogues have it. */
@@ -125,6 +136,7 @@ const frozen: Readonly<Record<number, string>> = {
   4: 'c3616f909c3881d505c5b4c8c7729a503d2a36ee35f64be38faa28f321f505b2',
   5: '8c0048540c261ed2e78f79929a51cf6b95be5aced9c4e817ca0997291fca3e04',
   6: 'c020d99991914266d5ae212efffcd849042f8dd5e91b851d90a118b0a06fead4',
+  7: 'db17d76d1066a2444df9aa7f08741c73235e68bccc2f5946a7c126b2d57a6ced',
 }
 
 describe('migrations', () => {
