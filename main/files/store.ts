@@ -20,6 +20,7 @@ import { Transform } from 'node:stream'
 import { pipeline } from 'node:stream/promises'
 import sharp from 'sharp'
 import { Refusal } from '../../src/contract/refusal.ts'
+import { pixelsAcross, type Tone, tonesOfPixels } from '../../src/sequence/tones.ts'
 import { syncFile, syncFolder } from '../database/backup-files.ts'
 import { filesFolder } from '../database/catalogue.ts'
 import { asRefusal } from '../database/faults.ts'
@@ -52,6 +53,8 @@ export interface FileStore {
   readonly addPicture: (path: string) => Promise<KeptPicture>
   /** The picture, upright, within a square of so many pixels; null where it is missing or cannot be shown. */
   readonly picture: (hash: string, size: PictureSize | 'full') => Promise<{ type: string; bytes: Buffer } | null>
+  /** How the picture reads, cell by cell; null where it is missing or cannot be read. */
+  readonly tones: (hash: string) => Promise<Tone[] | null>
   /** Every file kept, by its hash. */
   readonly hashes: () => string[]
   readonly remove: (hash: string) => void
@@ -215,6 +218,18 @@ export function openStore(file: string): FileStore {
       } catch {
         return null
       }
+    },
+    async tones(hash) {
+      // The thumbnail says enough, and a scan of 300 megapixels would say it slowly.
+      const found = await this.picture(hash, 480)
+      if (found === null) return null
+      const pixels = await sharp(found.bytes)
+        .resize(pixelsAcross, pixelsAcross, { fit: 'fill' })
+        .flatten({ background: '#ffffff' })
+        .toColourspace('srgb')
+        .raw()
+        .toBuffer()
+      return tonesOfPixels(pixels)
     },
     hashes() {
       if (!existsSync(folder)) return []

@@ -46,12 +46,14 @@ import * as library from './walls/fixing-library.ts'
 import * as fixings from './walls/fixings.ts'
 import * as layouts from './walls/layouts.ts'
 import * as placements from './walls/placements.ts'
+import { weightSeen, weights } from './walls/weights.ts'
 import * as facts from './works/facts.ts'
 import { fileServices } from './works/files.ts'
 import { get } from './works/get.ts'
 import * as lists from './works/list.ts'
 import * as measures from './works/measures.ts'
 import { addStatement } from './works/statement.ts'
+import { weighPictures } from './works/tones.ts'
 
 export const pureServices: PureServices = {
   ...computations,
@@ -166,6 +168,9 @@ export const catalogueServices: CatalogueServices = {
   'keepClear.update': fixtures.changeKeepClear,
   'keepClear.remove': fixtures.removeKeepClear,
   'wall.elevation': elevation,
+  'wall.weights': weights,
+  'work.weightSeen': weightSeen,
+  'picture.weigh': weighPictures,
   'wall.plan': placements.plan,
   'placement.put': placements.put,
   'placement.remove': placements.remove,

@@ -24,6 +24,7 @@ import { standingArea } from './areas/standing.ts'
 import { surveyArea } from './areas/survey.ts'
 import { underlayArea } from './areas/underlay.ts'
 import { wallsArea } from './areas/walls.ts'
+import { weightArea } from './areas/weight.ts'
 import { worksArea } from './areas/works.ts'
 import { workListArea } from './areas/works-list.ts'
 import type { Kind } from './procedure.ts'
@@ -44,6 +45,7 @@ export const contract = {
   ...partitionsArea,
   ...standingArea,
   ...wallsArea,
+  ...weightArea,
   ...marksArea,
   ...labelsArea,
   ...sheetsArea,

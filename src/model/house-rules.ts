@@ -8,6 +8,7 @@ import { labelRules } from './label-rules.ts'
 import { lateRules } from './late-rules.ts'
 import { planRules } from './plan-rules.ts'
 import { surveyRules } from './survey-rules.ts'
+import { weightRules } from './weight-rules.ts'
 
 export const ruleUnits = ['mm', 'kg', '°', '×', 'of its width', 'of its height', 'h', ''] as const
 export type RuleUnit = (typeof ruleUnits)[number]
@@ -16,6 +17,7 @@ export type RuleUnit = (typeof ruleUnits)[number]
 export const ruleGroups = [
   'Where works hang',
   'Room between works',
+  'Visual weight',
   'Marks',
   'Loads',
   'Labels',
@@ -113,6 +115,7 @@ export const houseRules = {
     most: 1000,
     source: '10 to 25 mm for a cleat; from memory',
   },
+  ...weightRules,
   markFromEnd: {
     group: 'Marks',
     says: 'A hole is at least this far from the end of a wall or a board joint.',

@@ -23,6 +23,8 @@ export const workFacts = {
   sensitivity: { column: 'sensitivity', words: 'sensitivity', many: true },
   lightLimit: { column: 'light_limit', words: 'light limit', many: true },
   glazing: { column: 'glazing', words: 'glazing', many: true },
+  frameColour: { column: 'frame_colour', words: 'frame’s colour', many: true },
+  handWeight: { column: 'hand_weight', words: 'weight by hand', many: false },
   handling: { column: 'handling', words: 'handling', many: true },
   loanTerms: { column: 'loan_terms', words: 'loan terms', many: true },
   notBeside: { column: 'not_beside', words: 'not beside', many: true },

@@ -5,6 +5,7 @@ import type { Job, ServicesOf, Writing } from '../service.ts'
 import { insert, remove, row, value } from '../sql.ts'
 import { workName } from './facts.ts'
 import { refreshPicture } from './figures.ts'
+import { keepTones } from './tones.ts'
 
 async function addPicture(job: Job, { work, handle }: Received<'work.addPicture'>): Promise<Output<'work.addPicture'>> {
   workName(job.db, work)
@@ -12,6 +13,7 @@ async function addPicture(job: Job, { work, handle }: Received<'work.addPicture'
   job.progress(0, 2, `Reading ${name}`)
   const kept = await job.store.addPicture(job.handles.path(handle))
   job.progress(1, 2, 'Making thumbnails')
+  const tones = await job.store.tones(kept.hash)
   const id = job.newId()
   return job.write(writing => {
     writing.label(`Add a picture to ${workName(writing.db, work)}`)
@@ -27,6 +29,7 @@ async function addPicture(job: Job, { work, handle }: Received<'work.addPicture'
       position: (last ?? 0) + 1,
       at: writing.now(),
     })
+    keepTones(writing.db, kept.hash, tones)
     refreshPicture(writing.db, work)
     return { id, hash: kept.hash, widthPx: kept.widthPx, heightPx: kept.heightPx }
   })

@@ -28,7 +28,7 @@ import { fixingRow } from './fixings-shape.ts'
 import { madeMark } from './marks.ts'
 import { wallRow, wallType } from './rooms.ts'
 import { placedSet } from './sets.ts'
-import { glazing, hangingMethod, hangingSize, seenFrom, sensitivity } from './works-shape.ts'
+import { colour, glazing, hangingMethod, hangingSize, seenFrom, sensitivity } from './works-shape.ts'
 
 export const heightRule = z.enum(['centre', 'top', 'bottom', 'eye'])
 /** A placement follows its face's rule, another rule, or stands where a hand put its centre. */
@@ -193,7 +193,7 @@ export const wallsArea = {
         visitorOrder: z.number().min(-1e6).max(1e6).nullable(),
         viewingDistance: size.nullable(),
         viewers: z.array(viewer).max(20),
-        colour: z.string().regex(/^(#[0-9a-fA-F]{6})?$/, 'expected a colour like #FDFCF9 or nothing'),
+        colour,
         note: longText,
       }),
     }),

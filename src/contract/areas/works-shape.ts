@@ -22,6 +22,9 @@ export const numberKind = z.enum(['permanent', 'lender', 'loan', 'entry', 'exhib
 export const seenFrom = z.enum(['front', 'back'])
 export const hangingMethod = z.enum(methodKeys)
 
+/** As `#RRGGBB`, or nothing where nobody said. */
+export const colour = z.string().regex(/^(#[0-9a-fA-F]{6})?$/, 'expected a colour like #4A4038 or nothing')
+
 /** The plain facts of a work, each changed on its own. */
 export const workFields = {
   title: shortText,
@@ -34,6 +37,8 @@ export const workFields = {
   sensitivity,
   lightLimit: lux.nullable(),
   glazing,
+  frameColour: colour,
+  handWeight: z.number().min(0.1).max(10).nullable(),
   notBeside: longText,
   loanTerms: longText,
   handling: longText,

@@ -44,6 +44,9 @@ const facts = z.strictObject({
   sensitivity,
   lightLimit: z.number().nullable(),
   glazing,
+  frameColour: z.string(),
+  /** A hand's factor on how heavy it looks; null where nobody has said. */
+  handWeight: z.number().nullable(),
   notBeside: z.string(),
   loanTerms: z.string(),
   handling: z.string(),

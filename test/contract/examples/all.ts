@@ -22,6 +22,7 @@ import { surveyExamples } from './survey.ts'
 import type { ExamplesOf } from './types.ts'
 import { underlayExamples } from './underlay.ts'
 import { wallsExamples } from './walls.ts'
+import { weightExamples } from './weight.ts'
 import { worksExamples } from './works.ts'
 
 export const examples: ExamplesOf<Name> = {
@@ -39,6 +40,7 @@ export const examples: ExamplesOf<Name> = {
   ...standingExamples,
   ...surveyExamples,
   ...wallsExamples,
+  ...weightExamples,
   ...marksExamples,
   ...labelsExamples,
   ...computationsExamples,

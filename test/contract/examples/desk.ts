@@ -8,8 +8,8 @@ import { crewRuleRows } from './crew-rules.ts'
 import { labelRuleRows } from './label-rules.ts'
 import { lateRuleRows } from './late-rules.ts'
 import { planRuleRows, surveyRuleRows } from './survey-rules.ts'
-
 import { anyId, anyMoment, type ExamplesOf } from './types.ts'
+import { weightRuleRows } from './weight-rules.ts'
 
 /** The key that an earlier call gave: of a backup, or of the newest recent catalogue. */
 function keyIn(answered: unknown): string {
@@ -485,6 +485,7 @@ export const deskExamples: ExamplesOf<keyof typeof deskArea> = {
               by: '',
               changed: false,
             },
+            ...weightRuleRows,
             {
               key: 'markFromEnd',
               group: 'Marks',

@@ -184,6 +184,8 @@ export const worksExamples: ExamplesOf<keyof typeof worksArea | keyof typeof wor
             sensitivity: '',
             lightLimit: null,
             glazing: '',
+            frameColour: '',
+            handWeight: null,
             notBeside: '',
             loanTerms: '',
             handling: '',
