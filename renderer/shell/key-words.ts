@@ -34,6 +34,7 @@ const silent = {
   arrange: never,
   late: never,
   behind: never,
+  plumb: never,
   tick: never,
   step: never,
   nearest: never,

@@ -11,6 +11,7 @@ export interface WallDeeds {
   readonly snapping: () => void
   readonly arrange: () => void
   readonly behind: () => void
+  readonly plumb: () => void
   readonly tick: (column: 'services' | 'marked' | 'drilled') => void
   readonly step: () => void
   readonly nearest: () => void
@@ -50,6 +51,7 @@ export function wallKeys(deeds: WallDeeds): readonly Key[] {
     { press: 'S', says: 'snapping on or off', run: deeds.snapping },
     { press: 'A', says: 'arrange what is selected', run: deeds.arrange },
     { press: 'B', says: 'what is behind the wall, shown or hidden', run: deeds.behind },
+    { press: 'W', says: 'where the weight of the wall sits, shown or hidden', run: deeds.plumb },
     {
       press: 'V',
       says: 'the marks of what is selected are looked at: no pipe, no cable',

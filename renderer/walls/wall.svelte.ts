@@ -17,6 +17,7 @@ import { carriedBy } from '../../src/layout/snap.ts'
 import { calledOn, faceFindings, unsettled } from '../../src/model/face-findings.ts'
 import { rectOf } from '../../src/model/hung-rect.ts'
 import { type MarksOrWhy, marksOfPlaced } from '../../src/model/marks-of-face.ts'
+import { BalanceShown } from '../balance/balance.svelte.ts'
 import { watch } from '../host/catalogue.svelte.ts'
 import { call } from '../host/client.svelte.ts'
 import { desk } from '../host/desk.svelte.ts'
@@ -49,6 +50,7 @@ export class Wall {
   readonly query
   private readonly known
   readonly made: Made
+  readonly balance: BalanceShown
   readonly elevation = $derived.by((): Elevation | undefined => this.query.value)
   /** Moves of the moment; the works themselves stay where they stand until it ends. */
   private moves = $state.raw<Offset | null>(null)
@@ -79,6 +81,8 @@ export class Wall {
   readonly restingRects = $derived.by(() => this.works.flatMap(work => rectOf(work) ?? []))
   /** Rectangles of the works as they stand this very moment. */
   readonly rects = $derived.by(() => this.carriedRects(this.offset))
+  /** The same as told beside the drawing. */
+  readonly toldRects = $derived.by(() => this.carriedRects(this.told))
   private readonly chosen = $derived.by(() => this.works.filter(work => show.isSelected(work.work)))
   /** The selected works as they stand this very moment. */
   readonly selected = $derived.by(() => this.carriedWorks(this.offset))
@@ -117,13 +121,14 @@ export class Wall {
   /** What is said of the works under the hand where they are now, on the drawing. */
   readonly ofMoved = $derived.by(() => this.saidOf(this.rects))
   /** The same beside the drawing. */
-  readonly toldOfMoved = $derived.by(() => this.saidOf(this.carriedRects(this.told)))
+  readonly toldOfMoved = $derived.by(() => this.saidOf(this.toldRects))
   /** Findings of this moment as told beside the drawing. */
   readonly findings = $derived.by(() => [...this.toldOfMoved, ...this.standing])
 
   constructor(face: () => string | null) {
     this.face = face
     this.made = new Made(face)
+    this.balance = new BalanceShown(this, face)
     this.query = watch('wall.elevation', () => {
       const at = face()
       return at === null || show.id === null ? null : { exhibition: show.id, face: at }
