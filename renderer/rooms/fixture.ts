@@ -11,6 +11,8 @@ export interface Place {
 export type Fixture = Place & { readonly id: string; readonly label: string } & (
     | {
         readonly family: 'opening'
+        /** The face of a partition that it is seen on. */
+        readonly side: WallRow['side']
         readonly kind: WallRow['openings'][number]['kind']
         readonly swing: WallRow['openings'][number]['swing']
         readonly leadsTo: string | null
@@ -26,9 +28,9 @@ export type Fixture = Place & { readonly id: string; readonly label: string } & 
       }
   )
 
-export function fixturesOf(wall: Pick<WallRow, 'openings' | 'keepClears'>): readonly Fixture[] {
+export function fixturesOf(wall: Pick<WallRow, 'side' | 'openings' | 'keepClears'>): readonly Fixture[] {
   return [
-    ...wall.openings.map(one => ({ ...one, family: 'opening' as const })),
+    ...wall.openings.map(one => ({ ...one, side: wall.side, family: 'opening' as const })),
     ...wall.keepClears.map(one => ({ ...one, family: 'keepClear' as const })),
   ]
 }

@@ -30,12 +30,15 @@ interface Draft {
 export function changeFixture(fixture: Fixture, changes: Changes): Promise<{ readonly clashes: Clashes }> {
   if (fixture.family === 'keepClear') return call('keepClear.update', { id: fixture.id, changes })
   const { margin: _, reason: __, kind: ___, reachable: ____, ...shared } = changes
-  return call('opening.update', { id: fixture.id, changes: shared })
+  return changeOpening(fixture, shared)
 }
 
 /** What an opening alone has: how its leaves turn, where it leads. */
-export function changeOpening(id: string, changes: Input<'opening.update'>['changes']) {
-  return call('opening.update', { id, changes })
+export function changeOpening(
+  { id, side }: Pick<Extract<Fixture, { family: 'opening' }>, 'id' | 'side'>,
+  changes: Input<'opening.update'>['changes'],
+) {
+  return call('opening.update', { id, side, changes })
 }
 
 class Hand {

@@ -4,7 +4,7 @@
  */
 import type { Finding } from '../../src/contract/shared.ts'
 import type { Point } from '../../src/drawing/room-plan.ts'
-import { angleOf, type Ends, turnedTo } from '../../src/plan/partition.ts'
+import { angleOf, type Ends, sideOf, turnedTo } from '../../src/plan/partition.ts'
 import { wholeTurn } from '../../src/plan/place.ts'
 import { call } from '../host/client.svelte.ts'
 import { desk } from '../host/desk.svelte.ts'
@@ -32,6 +32,8 @@ function endsOf(points: readonly Point[]): [[number, number], [number, number]] 
 
 class StandHand {
   chosen = $state<string | null>(null)
+  /** The face of a partition that one stands before. */
+  face = $state<string | null>(null)
   private draft = $state.raw<Draft | null>(null)
   private hold: { readonly item: Item; readonly grip: number | null; readonly from: Point } | null = null
   private timer: ReturnType<typeof setTimeout> | undefined
@@ -64,9 +66,21 @@ class StandHand {
     this.draft = { item, points, landed: false }
   }
 
+  /** Pressed and let go of in one place, a partition is stood before, on the side that was pressed. */
   release(): void {
+    const { hold, draft } = this
     this.hold = null
+    const moved = draft !== null && !draft.landed && !samePoints(pointsOf(draft.item), draft.points)
+    if (hold !== null && hold.grip === null && !moved) this.standBefore(hold.item, hold.from)
     void this.land()
+  }
+
+  /** Before the side that the point is on; without one before side a, or the other side if one stands there. */
+  standBefore({ family, row }: Item, from: Point | null = null): void {
+    if (family !== 'partition') return
+    const { a, b } = row.faces
+    this.chosen = row.id
+    this.face = from === null ? (this.face === a ? b : a) : row.faces[sideOf(row.ends, from)]
   }
 
   /** By whole steps; `large` is ten of them, or an inch. */

@@ -21,6 +21,19 @@ export function angleOf([from, to]: Ends): number {
   return wholeTurn((Math.atan2(to[1] - from[1], to[0] - from[0]) * 180) / Math.PI)
 }
 
+/** The side of it that a point lies on; a where it lies in its middle. */
+export function sideOf([[ax, ay], [bx, by]]: Ends, [x, y]: Point): 'a' | 'b' {
+  return (bx - ax) * (y - ay) - (by - ay) * (x - ax) >= 0 ? 'a' : 'b'
+}
+
+/** A line beside it, so far from its middle on one of its sides; from left to right as seen from there. */
+export function besideOf([from, to]: Ends, side: 'a' | 'b', away: number): Ends {
+  const run = lengthOf([from, to]) || 1
+  const by = side === 'a' ? away : -away
+  const put = ([x, y]: Point): Point => [x - ((to[1] - from[1]) / run) * by, y + ((to[0] - from[0]) / run) * by]
+  return side === 'a' ? [put(from), put(to)] : [put(to), put(from)]
+}
+
 export function movedBy([from, to]: Ends, dx: number, dy: number): Ends {
   return [
     [from[0] + dx, from[1] + dy],

@@ -3,6 +3,7 @@
  * end at the left. What goes through it, what is in it and the floor, ceiling and rail along it are turned over here;
  * what is fixed on one face alone is not, and stays out.
  */
+import { clean } from '../geometry/clean.ts'
 import { floorAt, type Profile, type WallFacts } from '../hang/wall.ts'
 
 /** What is turned over. Lengths in mm; x from the left end of the face that is looked at. */
@@ -25,6 +26,11 @@ type Turned<W extends TwoFaced> = Omit<W, keyof TwoFaced> & {
         : W[K]
 }
 
+/** Where a stretch that begins at `x` begins as it is seen from the other side of a wall so long. */
+export function beginsBehind(x: number, width: number, length: number): number {
+  return clean(length - x - width)
+}
+
 /** The wall as its other face sees it. Twice gives the wall again, but for floor points that say nothing new. */
 export function seenFromBehind<W extends TwoFaced>(wall: W): Turned<W> {
   const { length, floor } = wall
@@ -44,7 +50,7 @@ export function seenFromBehind<W extends TwoFaced>(wall: W): Turned<W> {
     openings: wall.openings
       .map(opening => ({
         ...opening,
-        x: length - opening.x - opening.width,
+        x: beginsBehind(opening.x, opening.width, length),
         swing: swingBehind(opening.swing),
       }))
       .sort((a, b) => a.x - b.x),

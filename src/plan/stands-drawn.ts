@@ -4,8 +4,9 @@
  * case, a cross on a plinth), ceiling tracks as chain lines. Paths in the building's millimetres, one for each weight.
  */
 import type { PlanPartitionRow, PlanRoomRow, PlanWallRow } from '../contract/areas/plan.ts'
-import { move, type Point } from '../drawing/room-plan.ts'
+import type { Point } from '../drawing/room-plan.ts'
 import { bandOf, footprintOf } from './footprint.ts'
+import { besideOf } from './partition.ts'
 import { turnOf } from './place.ts'
 import { line, loop } from './poche.ts'
 
@@ -30,12 +31,8 @@ export type PartitionFace = Pick<PlanWallRow, 'from' | 'to' | 'length' | 'works'
 
 /** Both faces, half the thickness from the middle; face b is seen the other way round. */
 export function facesOf({ id, name, from, to, length, thickness, sides }: PlanPartitionRow): readonly PartitionFace[] {
-  const run = Math.hypot(to[0] - from[0], to[1] - from[1]) || 1
-  const into: Point = [-(to[1] - from[1]) / run, (to[0] - from[0]) / run]
   return sides.map(({ side, face, works, fixtures }) => {
-    const out = side === 'a' ? thickness / 2 : -thickness / 2
-    const ends: readonly [Point, Point] = [move(from, into, out), move(to, into, out)]
-    const [left, right] = side === 'a' ? ends : [ends[1], ends[0]]
+    const [left, right] = besideOf([from, to], side, thickness / 2)
     return { partition: id, face, name, from: [...left], to: [...right], length, works, fixtures }
   })
 }

@@ -11,12 +11,27 @@ interface Thing {
   readonly name: string
   readonly at: readonly [number, number]
 }
-interface Partition {
+interface Ends {
+  readonly ends: readonly [readonly [number, number], readonly [number, number]]
+}
+interface Partition extends Ends {
   readonly id: string
   readonly room: string
   readonly name: string
   readonly length: number
   readonly works: number
+  readonly faces: { readonly a: string; readonly b: string }
+}
+interface Face {
+  readonly name: string
+  readonly length: number
+  readonly openings: readonly {
+    readonly id: string
+    readonly kind: string
+    readonly x: number
+    readonly width: number
+  }[]
+  readonly keepClears: readonly { readonly kind: string; readonly x: number; readonly y: number }[]
 }
 
 async function showOf(page: Page, host: RunningHost): Promise<string> {
@@ -29,6 +44,20 @@ async function thingsOf(page: Page, host: RunningHost): Promise<readonly Thing[]
   const exhibition = await showOf(page, host)
   const { things } = (await host.call(page, 'standing.list', { exhibition })) as { things: Thing[] } // of that name
   return things
+}
+
+async function hungPartition(page: Page, host: RunningHost): Promise<Partition> {
+  const exhibition = await showOf(page, host)
+  const { partitions } = (await host.call(page, 'partition.list', { exhibition })) as { partitions: Partition[] } // of that name
+  const partition = partitions.find(({ works }) => works > 0)
+  if (partition === undefined) throw new Error('the demo has no partition with works')
+  return partition
+}
+
+async function faceOf(page: Page, host: RunningHost, face: string): Promise<Face> {
+  const exhibition = await showOf(page, host)
+  const { wall } = (await host.call(page, 'wall.elevation', { exhibition, face })) as { wall: Face } // of that name
+  return wall
 }
 
 test('a bench is dragged and nudged on the plan, each one edit that undo takes back', async ({ page, host }) => {
@@ -62,9 +91,7 @@ test('a bench is dragged and nudged on the plan, each one edit that undo takes b
 test('a partition cut short by a figure keeps its works and says which no longer fit', async ({ page, host }) => {
   await host.open(page, '#/rooms')
   const exhibition = await showOf(page, host)
-  const { partitions } = (await host.call(page, 'partition.list', { exhibition })) as { partitions: Partition[] } // of that name
-  const partition = partitions.find(({ works }) => works > 0)
-  if (partition === undefined) throw new Error('the demo has no partition with works')
+  const partition = await hungPartition(page, host)
   await host.open(page, `#/rooms/${partition.room}`)
   const stands = page.locator('section.stands')
   const long = stands.getByLabel(`${partition.name}, long`, { exact: true })
@@ -78,4 +105,81 @@ test('a partition cut short by a figure keeps its works and says which no longer
   })
   const { violations } = await new AxeBuilder({ page }).include('section.stands').analyze()
   expect(violations.map(({ id }) => id)).toEqual([])
+})
+
+test('either side of a partition is stood before, with doors and sockets by number, by hand and by keys', async ({
+  page,
+  host,
+}) => {
+  await host.open(page, '#/rooms')
+  const partition = await hungPartition(page, host)
+  const [a, b] = [() => faceOf(page, host, partition.faces.a), () => faceOf(page, host, partition.faces.b)]
+  await host.open(page, `#/rooms/${partition.room}`)
+  const drawn = page.getByRole('button', { name: new RegExp(`^${partition.name}, from `) })
+  await drawn.focus()
+  await page.keyboard.press('Enter')
+  await expect(page.getByRole('group', { name: `Elevation of ${(await a()).name}` })).toBeVisible()
+  await page.keyboard.press('Enter')
+  const elevation = page.getByRole('group', { name: `Elevation of ${(await b()).name}` })
+  await expect(elevation).toBeVisible()
+  // What hides behind the wall is written on side a alone.
+  await expect(page.getByRole('region', { name: /^Behind and above/ })).toHaveCount(0)
+
+  const form = page.getByRole('form', { name: `Add something to ${(await b()).name}` })
+  for (const [field, figure] of [
+    ['from the left end', '200'],
+    ['above the floor', '0'],
+    ['wide', '800'],
+    ['high', '2100'],
+  ] as const) {
+    await form.getByLabel(field).fill(figure)
+  }
+  await form.getByRole('button', { name: 'add it' }).click()
+  await expect.poll(async () => (await b()).openings).toMatchObject([{ kind: 'door', x: 200, width: 800 }])
+  expect((await a()).openings).toMatchObject([{ x: partition.length - 1000 }])
+
+  // By its right edge, then the whole by keys; as it is seen from here.
+  const door = elevation.getByRole('button', { name: /^door/ })
+  await door.scrollIntoViewIfNeeded()
+  const box = await door.boundingBox()
+  if (box === null) throw new Error('the door is not drawn')
+  const middle = box.y + box.height / 2
+  await page.mouse.move(box.x + box.width, middle)
+  await page.mouse.down()
+  await page.mouse.move(box.x + box.width + 20, middle, { steps: 4 })
+  await page.mouse.up()
+  await expect.poll(async () => (await b()).openings[0]?.width).toBeGreaterThan(800)
+  expect((await b()).openings[0]?.x).toBe(200)
+  await door.focus()
+  await page.keyboard.press('Shift+ArrowRight')
+  await expect.poll(async () => (await b()).openings[0]?.x).toBe(210)
+
+  // A socket is on the side that one stands before.
+  await form.getByLabel('add a').selectOption('keepClear outlet')
+  for (const [field, figure] of [
+    ['from the left end', '1300'],
+    ['above the floor', '300'],
+    ['wide', '90'],
+    ['high', '90'],
+    ['margin', '50'],
+  ] as const) {
+    await form.getByLabel(field).fill(figure)
+  }
+  await form.getByRole('button', { name: 'add it' }).click()
+  await expect.poll(async () => (await b()).keepClears).toMatchObject([{ kind: 'outlet', x: 1300, y: 300 }])
+  expect((await a()).keepClears).toEqual([])
+  const { violations } = await new AxeBuilder({ page }).include('.rooms').analyze()
+  expect(violations.map(({ id }) => id)).toEqual([])
+
+  // Pressed on its other side: one stands there.
+  const [from = [0, 0], to = [0, 0]] = partition.ends
+  await drawn.scrollIntoViewIfNeeded()
+  const turned = await drawn.boundingBox()
+  if (turned === null) throw new Error('the partition is not drawn')
+  const [cx, cy] = [turned.x + turned.width / 2, turned.y + turned.height / 2]
+  const run = Math.hypot(to[0] - from[0], to[1] - from[1])
+  await page.mouse.click(cx - ((to[1] - from[1]) / run) * 4, cy + ((to[0] - from[0]) / run) * 4)
+  await expect(page.getByRole('group', { name: `Elevation of ${(await a()).name}` })).toBeVisible()
+  for (const _ of ['Escape', 'Escape']) await page.keyboard.press('Escape')
+  await expect(page.getByRole('group', { name: /^Elevation of/ })).toHaveCount(0)
 })

@@ -118,6 +118,57 @@ describe('the two faces of a partition', () => {
     expect([a.wall.name, b.wall.name]).toEqual(['screen, side a', 'screen, side b'])
   })
 
+  test('take what goes through from either side, moved and widened as who stands there sees it', async () => {
+    const behind = async () => (await seen(partition.faces.b)).wall.openings
+    const { id } = await here.call('opening.add', {
+      wall: partition.id,
+      side: 'b',
+      kind: 'door',
+      x: 200.3,
+      y: 0,
+      width: 900,
+      height: 2100,
+      swing: 'in left',
+    })
+    expect(await behind()).toMatchObject([{ x: 200.3, width: 900, swing: 'in left' }])
+    // 2400 − 200.3 − 900, and turned round.
+    expect((await seen(partition.faces.a)).wall.openings).toMatchObject([{ x: 1299.7, swing: 'out right' }])
+
+    // Its left end there stays while it grows.
+    const wider = await here.call('opening.update', { id, side: 'b', changes: { width: { was: 900, to: 1000 } } })
+    expect(wider).toEqual({ saved: ['width'], clashes: [] })
+    expect(await behind()).toMatchObject([{ x: 200.3, width: 1000 }])
+    expect((await seen(partition.faces.a)).wall.openings).toMatchObject([{ x: 1199.7, width: 1000 }])
+
+    // Stretched by its left edge, both change.
+    await here.call('opening.update', {
+      id,
+      side: 'b',
+      changes: {
+        x: { was: 200.3, to: 100 },
+        width: { was: 1000, to: 1100.3 },
+        swing: { was: 'in left', to: 'both in' },
+      },
+    })
+    expect(await behind()).toMatchObject([{ x: 100, width: 1100.3, swing: 'both in' }])
+    expect((await seen(partition.faces.a)).wall.openings).toMatchObject([{ swing: 'both out' }])
+
+    // Meanwhile somebody moved it; the answer says where it is as it is seen from here.
+    const clash = await here.call('opening.update', { id, side: 'b', changes: { x: { was: 300, to: 400 } } })
+    expect(clash).toMatchObject({ saved: [], clashes: [{ field: 'x', was: 300, yours: 400, theirs: 100 }] })
+    expect(await behind()).toMatchObject([{ x: 100, width: 1100.3 }])
+  })
+
+  test('are two on a partition alone: a wall of the room has one', async () => {
+    const wall = walls[0] ?? ''
+    const place = { x: 100, y: 0, width: 900, height: 2100 }
+    expect(refusalCode(await here.ask('opening.add', { wall, side: 'b', kind: 'door', ...place }))).toBe('one-face')
+    const { id } = await here.call('opening.add', { wall, kind: 'door', ...place })
+    expect(
+      refusalCode(await here.ask('opening.update', { id, side: 'b', changes: { x: { was: 100, to: 200 } } })),
+    ).toBe('one-face')
+  })
+
   test('turn over the floor and what is in the wall', async () => {
     await here.call('wall.update', {
       id: partition.id,

@@ -1,8 +1,9 @@
 /** What is fixed on a wall: openings, and what works must keep clear of. */
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
+import { beginsBehind, swingBehind } from '../../../src/plan/seen-from-behind.ts'
 import type { ReadHandle } from '../../database/handles.ts'
-import { changeFields, notFound, yesNoColumn } from '../change.ts'
+import { type Columns, changeFields, notFound, same, yesNoColumn } from '../change.ts'
 import { openExhibition } from '../exhibitions/open.ts'
 import type { Writing } from '../service.ts'
 import { insert, remove, row, update, value } from '../sql.ts'
@@ -12,19 +13,26 @@ interface Bearer {
   readonly room: string
   readonly name: string
   readonly exhibition: string | null
+  readonly length: number
 }
 
 /** The wall that something is fixed on. Refuses a partition of a closed show. */
 function bearer(db: ReadHandle, wall: string, field: string): Bearer {
   const found = row<Bearer>(
     db,
-    `SELECT wall.id AS wall, wall.room, room.name || ' ' || wall.name AS name, wall.exhibition
+    `SELECT wall.id AS wall, wall.room, room.name || ' ' || wall.name AS name, wall.exhibition, wall.length
      FROM wall JOIN room ON room.id = wall.room WHERE wall.id = :wall`,
     { wall },
   )
   if (found === undefined) throw notFound('wall', field)
   if (found.exhibition !== null) openExhibition(db, found.exhibition, field)
   return found
+}
+
+/** Only a partition has a face b. */
+function refuseSide(on: Bearer, side: 'a' | 'b' | undefined): void {
+  if (side !== 'b' || on.exhibition !== null) return
+  throw new Refusal('one-face', 'A wall of a room has one face; only a partition has another.', { field: 'side' })
 }
 
 function fixed({ db }: Writing, table: 'opening' | 'keep_clear', id: string): Bearer & { readonly kind: string } {
@@ -53,23 +61,54 @@ const fixtureColumns = {
 
 export function addOpening(writing: Writing, input: Received<'opening.add'>): Output<'opening.add'> {
   const { db } = writing
-  const { leadsTo = null, label = '', swing = '', depth = null, ...given } = input
+  const { side, leadsTo = null, label = '', swing = '', depth = null, ...given } = input
   const on = bearer(db, input.wall, 'wall')
+  refuseSide(on, side)
   refuseLead(db, on, leadsTo, 'leadsTo')
   writing.label(`Add a ${input.kind} to ${on.name}`)
   const id = writing.newId()
-  insert(db, 'opening', { id, ...given, label, swing, leads_to: leadsTo, depth })
+  const seen =
+    side === 'b' ? { x: beginsBehind(given.x, given.width, on.length), swing: swingBehind(swing) } : { swing }
+  insert(db, 'opening', { id, ...given, ...seen, label, leads_to: leadsTo, depth })
   return { id }
 }
 
-export function changeOpening(writing: Writing, { id, changes }: Received<'opening.update'>): Output<'opening.update'> {
+type OpeningChanges = Received<'opening.update'>['changes']
+
+/** As face b sees it: what is written there is turned over, and so is the answer to a clash. */
+function seenOnB({ db }: Writing, id: string, length: number, changes: OpeningChanges) {
+  const stored = row<{ x: number; width: number }>(db, 'SELECT x, width FROM opening WHERE id = :id', { id })
+  const { x = 0, width = 0 } = stored ?? {}
+  const goes = changes.width !== undefined && (same(width, changes.width.was) || same(width, changes.width.to))
+  const wide = goes ? changes.width?.to : undefined
+  const columns: Columns = {
+    ...openingColumns,
+    x: {
+      column: 'x',
+      read: at => beginsBehind(Number(at), width, length),
+      write: at => beginsBehind(Number(at), wide ?? width, length),
+    },
+    swing: { column: 'swing', read: one => swingBehind(String(one)), write: one => swingBehind(String(one)) },
+  }
+  const begins = beginsBehind(x, width, length)
+  // Its left end there stays while it grows, and that is its right end here.
+  const held = changes.x === undefined && wide !== undefined ? { x: { was: begins, to: begins } } : {}
+  return { columns, changes: { ...changes, ...held } }
+}
+
+export function changeOpening(
+  writing: Writing,
+  { id, side, changes }: Received<'opening.update'>,
+): Output<'opening.update'> {
   const on = fixed(writing, 'opening', id)
+  refuseSide(on, side)
   refuseLead(writing.db, on, changes.leadsTo?.to, 'changes.leadsTo.to')
   writing.label(`Change a ${on.kind} of ${on.name}`)
-  const { saved, clashes, values } = changeFields(writing, 'opening', id, changes, openingColumns, 'opening')
+  const seen = side === 'b' ? seenOnB(writing, id, on.length, changes) : { columns: openingColumns, changes }
+  const { saved, clashes, values } = changeFields(writing, 'opening', id, seen.changes, seen.columns, 'opening')
   // What leads elsewhere is no longer the hole that another room's wall has.
   if (values.leadsTo !== undefined) partFromOther(writing, id, values.leadsTo)
-  return { saved, clashes }
+  return { saved: saved.filter(field => field in changes), clashes }
 }
 
 function otherOf({ db }: Writing, id: string): { readonly other: string; readonly room: string } | undefined {
@@ -120,9 +159,7 @@ export function removeOpening(writing: Writing, { id }: Received<'opening.remove
 export function addKeepClear(writing: Writing, input: Received<'keepClear.add'>): Output<'keepClear.add'> {
   const { label = '', reason = '', side = 'a', depth = null, reachable = false, ...given } = input
   const on = bearer(writing.db, input.wall, 'wall')
-  if (side === 'b' && on.exhibition === null) {
-    throw new Refusal('one-face', 'A wall of a room has one face; only a partition has another.', { field: 'side' })
-  }
+  refuseSide(on, side)
   writing.label(`Add a ${input.kind} to ${on.name}`)
   const id = writing.newId()
   insert(writing.db, 'keep_clear', { id, ...given, label, reason, side, depth, reachable: reachable ? 1 : 0 })

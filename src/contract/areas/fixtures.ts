@@ -1,6 +1,6 @@
 /**
- * What is fixed on a wall or goes through it: openings, and what works must keep clear of. On a partition an opening is
- * said as seen on face a; a fixture is on one face and said as seen there.
+ * What is fixed on a wall or goes through it: openings, and what works must keep clear of. On a partition a fixture is on
+ * one face and said as seen there; an opening is said as seen on face a, or on face b where that is named.
  */
 import * as z from 'zod'
 import { procedure } from '../procedure.ts'
@@ -22,6 +22,8 @@ export const keepClearKind = z.enum([
 
 const place = { x: millimetres, y: millimetres, width: size, height: size } as const
 const margin = z.number().min(0).max(5000)
+/** The face of a partition; a where left out. */
+const side = z.enum(['a', 'b'])
 /** How far it goes into the wall, or stands out of it. */
 const depth = z.number().min(0).max(5000)
 
@@ -64,6 +66,8 @@ export const fixturesArea = {
     'Adds a door, window, passage or niche to a wall.',
     z.strictObject({
       wall: id,
+      /** The face that its place and its leaves are said from. */
+      side: side.optional(),
       kind: openingKind,
       ...place,
       label: shortText.optional(),
@@ -78,6 +82,8 @@ export const fixturesArea = {
     'Moves or resizes an opening, or says how its leaves turn and which room it leads to.',
     z.strictObject({
       id,
+      /** The face that place and leaves are said from. */
+      side: side.optional(),
       changes: changes({
         kind: openingKind,
         ...place,
@@ -101,8 +107,7 @@ export const fixturesArea = {
     'Adds something on a wall that works must keep clear of, with its margin.',
     z.strictObject({
       wall: id,
-      /** The face of a partition that it is on; a where left out. */
-      side: z.enum(['a', 'b']).optional(),
+      side: side.optional(),
       kind: keepClearKind,
       ...place,
       margin,

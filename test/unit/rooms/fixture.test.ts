@@ -89,6 +89,7 @@ describe('by its edges', () => {
 test('openings and what to keep clear of are listed alike, each with its own family', () => {
   const spot = { x: 10, y: 20, width: 30, height: 40, label: '' }
   const list = fixturesOf({
+    side: 'b',
     openings: [{ ...spot, id: 'a', kind: 'door', swing: '', leadsTo: null, other: null, depth: null }],
     keepClears: [{ ...spot, id: 'b', kind: 'switch', margin: 50, reason: 'cable', depth: 30, reachable: false }],
   })
@@ -96,6 +97,8 @@ test('openings and what to keep clear of are listed alike, each with its own fam
     ['a', 'opening'],
     ['b', 'keepClear'],
   ])
+  // What goes through is said from the face that it is seen on.
+  expect(list[0]).toMatchObject({ side: 'b' })
 })
 
 test('a place is the same only in all four of its measures', () => {
