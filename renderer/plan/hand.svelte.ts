@@ -116,7 +116,7 @@ export class Hand {
   private choose(hit: Hit | null): void {
     if (hit === null) this.plan.select(null)
     else {
-      this.plan.select(hit.room.id, hit.wall?.id ?? null)
+      this.plan.select(hit.room.id, hit.wall?.id ?? hit.face?.face ?? null)
       if (hit.work !== null) show.select([hit.work.work])
     }
   }

@@ -17,6 +17,7 @@ export class Plan {
   private ahead = $state.raw<ReadonlyMap<string, Place>>(new Map())
   private readonly known = new Map<string, { readonly text: string; readonly room: DrawnRoom }>()
   room = $state.raw<string | null>(null)
+  /** A wall of the room, or the face of one of its partitions. */
   wall = $state.raw<string | null>(null)
 
   readonly building = $derived(this.query.value?.building ?? null)
@@ -35,6 +36,7 @@ export class Plan {
   })
   readonly selected = $derived(this.rooms.find(room => room.id === this.room) ?? null)
   readonly selectedWall = $derived(this.selected?.walls.find(wall => wall.id === this.wall) ?? null)
+  readonly selectedFace = $derived(this.selected?.faces.find(({ face }) => face === this.wall) ?? null)
   readonly waiting = $derived(this.rooms.filter(room => !room.placed))
   readonly box = $derived(boxOf(this.rooms.flatMap(room => room.corners)))
 

@@ -4,6 +4,7 @@
  * most 0.3 % too large.
  */
 import type { Point } from '../drawing/room-plan.ts'
+import { pointAlong, solidStretches } from '../drawing/stretches.ts'
 import { within } from './outline-shape.ts'
 import type { Ends } from './partition.ts'
 import { turnOf } from './place.ts'
@@ -57,6 +58,22 @@ export function bandOf([from, to]: Ends, thickness: number): readonly Point[] {
     [to[0] + nx, to[1] + ny],
     [from[0] + nx, from[1] + ny],
   ]
+}
+
+/** A partition by its two ends, and what goes through it from the left end of its face a. */
+export interface Band {
+  readonly from: Point
+  readonly to: Point
+  readonly length: number
+  readonly thickness: number
+  readonly openings: readonly { readonly kind: string; readonly x: number; readonly width: number }[]
+}
+
+/** What stands of a partition between its openings, four corners each. */
+export function solidBands(partition: Band): readonly (readonly Point[])[] {
+  return solidStretches(partition.length, partition.openings).map(([from, to]) =>
+    bandOf([pointAlong(partition, from), pointAlong(partition, to)], partition.thickness),
+  )
 }
 
 /**

@@ -3,11 +3,14 @@ import type { PlanWallRow } from '../contract/areas/plan.ts'
 import type { Point } from '../drawing/room-plan.ts'
 import type { DrawnRoom } from './drawn-room.ts'
 import { onFace, UNMEASURED } from './poche.ts'
+import type { PartitionFace } from './stands-drawn.ts'
 import { contains, nearestOn } from './within.ts'
 
 export interface Hit {
   readonly room: DrawnRoom
   readonly wall: PlanWallRow | null
+  /** The side of a partition. */
+  readonly face: PartitionFace | null
   readonly work: PlanWallRow['works'][number] | null
 }
 
@@ -22,23 +25,29 @@ export function hitOn(rooms: readonly DrawnRoom[], at: Point, reach: number): Hi
     if (at[0] < left - reach || at[0] > right + reach || at[1] < top - reach || at[1] > bottom + reach) continue
     for (const face of room.faces) {
       const work = face.works.find(each => contains(workOn(face, each), at))
-      if (work !== undefined) return { room, wall: null, work }
+      if (work !== undefined) return { room, wall: null, face, work }
+      // Pressed within its thickness, the nearer side is meant.
+      const { away } = nearestOn(face.from, face.to, at)
+      const near = isBehind(face, at) ? Math.max(reach, face.thickness) : reach
+      if (away <= near && (best === null || away < best.away))
+        best = { hit: { room, wall: null, face, work: null }, away }
     }
     for (const wall of room.walls) {
       const work = wall.works.find(each => contains(workOn(wall, each), at))
-      if (work !== undefined) return { room, wall, work }
+      if (work !== undefined) return { room, wall, face: null, work }
       const { away } = nearestOn(wall.from, wall.to, at)
       const behind = isBehind(wall, at)
       const near = behind ? Math.max(reach, wall.thickness ?? UNMEASURED) : reach
-      if (away <= near && (best === null || away < best.away)) best = { hit: { room, wall, work: null }, away }
+      if (away <= near && (best === null || away < best.away))
+        best = { hit: { room, wall, face: null, work: null }, away }
     }
   }
   if (best !== null) return best.hit
   const room = [...rooms].reverse().find(each => contains(each.corners, at))
-  return room === undefined ? null : { room, wall: null, work: null }
+  return room === undefined ? null : { room, wall: null, face: null, work: null }
 }
 
-function isBehind({ from, to }: PlanWallRow, [x, y]: Point): boolean {
+function isBehind({ from, to }: Pick<PlanWallRow, 'from' | 'to'>, [x, y]: Point): boolean {
   return (to[0] - from[0]) * (y - from[1]) - (to[1] - from[1]) * (x - from[0]) < 0
 }
 

@@ -31,6 +31,13 @@ export function beginsBehind(x: number, width: number, length: number): number {
   return clean(length - x - width)
 }
 
+/** What goes through a wall so long as it is seen from the other side, from left to right there. */
+export function openingsBehind<O extends TwoFaced['openings'][number]>(openings: readonly O[], length: number): O[] {
+  return openings
+    .map(one => ({ ...one, x: beginsBehind(one.x, one.width, length), swing: swingBehind(one.swing) }))
+    .sort((a, b) => a.x - b.x)
+}
+
 /** The wall as its other face sees it. Twice gives the wall again, but for floor points that say nothing new. */
 export function seenFromBehind<W extends TwoFaced>(wall: W): Turned<W> {
   const { length, floor } = wall
@@ -47,13 +54,7 @@ export function seenFromBehind<W extends TwoFaced>(wall: W): Turned<W> {
     studs: wall.studs.map(x => length - x).reverse(),
     joints: wall.joints.map(x => length - x).reverse(),
     studFirst: combBehind(wall),
-    openings: wall.openings
-      .map(opening => ({
-        ...opening,
-        x: beginsBehind(opening.x, opening.width, length),
-        swing: swingBehind(opening.swing),
-      }))
-      .sort((a, b) => a.x - b.x),
+    openings: openingsBehind(wall.openings, length),
   }
 }
 

@@ -5,10 +5,11 @@
  */
 import type { PlanPartitionRow, PlanRoomRow, PlanWallRow } from '../contract/areas/plan.ts'
 import type { Point } from '../drawing/room-plan.ts'
-import { bandOf, footprintOf } from './footprint.ts'
+import { footprintOf, solidBands } from './footprint.ts'
 import { besideOf } from './partition.ts'
 import { turnOf } from './place.ts'
 import { line, loop } from './poche.ts'
+import { openingsBehind } from './seen-from-behind.ts'
 
 export interface StandLines {
   /** Partitions and columns. */
@@ -23,17 +24,21 @@ export interface StandLines {
 type Thing = PlanRoomRow['things'][number]
 
 /** A face of a partition, as a wall of its room would be said: from its left end as seen on it. */
-export type PartitionFace = Pick<PlanWallRow, 'from' | 'to' | 'length' | 'works' | 'fixtures'> & {
-  readonly partition: string
-  readonly face: string
-  readonly name: string
-}
+export type PartitionFace = Pick<
+  PlanWallRow,
+  'face' | 'name' | 'from' | 'to' | 'length' | 'height' | 'openings' | 'works' | 'fixtures'
+> & { readonly partition: string; readonly side: 'a' | 'b'; readonly thickness: number }
 
 /** Both faces, half the thickness from the middle; face b is seen the other way round. */
-export function facesOf({ id, name, from, to, length, thickness, sides }: PlanPartitionRow): readonly PartitionFace[] {
+export function facesOf(partition: PlanPartitionRow): readonly PartitionFace[] {
+  const { id, name, from, to, length, height, thickness, openings, sides } = partition
   return sides.map(({ side, face, works, fixtures }) => {
     const [left, right] = besideOf([from, to], side, thickness / 2)
-    return { partition: id, face, name, from: [...left], to: [...right], length, works, fixtures }
+    return {
+      ...{ partition: id, side, face, name: `${name}, side ${side}`, length, height, thickness, works, fixtures },
+      ...{ from: [...left], to: [...right] },
+      openings: side === 'a' ? openings : openingsBehind(openings, length),
+    }
   })
 }
 
@@ -43,31 +48,12 @@ export function standLines(room: Pick<PlanRoomRow, 'partitions' | 'things' | 'tr
   const others = room.things.filter(each => each.kind !== 'column' && each.kind !== 'barrier')
   const outline = (each: Thing) => loop(footprintOf({ ...each, x: each.at[0], y: each.at[1] }))
   return {
-    cut: [...room.partitions.map(partitionBand), ...columns.map(outline)].join(''),
+    cut: [...room.partitions.flatMap(solidBands).map(loop), ...columns.map(outline)].join(''),
     things: others.map(outline).join(''),
     marks: others.map(marksOf).join(''),
     barriers: barriers.map(outline).join(''),
     tracks: room.tracks.map(({ from, to }) => line(from, to)).join(''),
   }
-}
-
-/** Cut where something goes through it. */
-function partitionBand({ from, to, length, thickness, openings }: PlanPartitionRow): string {
-  const cuts = openings
-    .map(({ x, width }) => [Math.max(0, x), Math.min(length, x + width)] as const)
-    .sort((a, b) => a[0] - b[0])
-  const share = (x: number): Point => [
-    from[0] + ((to[0] - from[0]) * x) / length,
-    from[1] + ((to[1] - from[1]) * x) / length,
-  ]
-  const bands: string[] = []
-  let at = 0
-  for (const [begin, end] of cuts) {
-    if (begin > at) bands.push(loop(bandOf([share(at), share(begin)], thickness)))
-    at = Math.max(at, end)
-  }
-  if (at < length) bands.push(loop(bandOf([share(at), share(length)], thickness)))
-  return bands.join('')
 }
 
 /** A going of a stair on the drawing, mm; common practice, no source. */

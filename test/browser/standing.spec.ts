@@ -183,3 +183,32 @@ test('either side of a partition is stood before, with doors and sockets by numb
   for (const _ of ['Escape', 'Escape']) await page.keyboard.press('Escape')
   await expect(page.getByRole('group', { name: /^Elevation of/ })).toHaveCount(0)
 })
+
+test('either side of a partition is chosen on the building’s plan, straight on in the strip below', async ({
+  page,
+  host,
+}) => {
+  await host.open(page, '#/rooms')
+  const partition = await hungPartition(page, host)
+  const [a, b] = [await faceOf(page, host, partition.faces.a), await faceOf(page, host, partition.faces.b)]
+  const { rooms } = (await host.call(page, 'room.list', {})) as { rooms: { id: string; name: string }[] } // of that name
+  const room = rooms.find(({ id }) => id === partition.room)?.name ?? ''
+  const sheet = page.getByRole('group', { name: /^Plan of/ })
+  await sheet.getByRole('button', { name: new RegExp(`^${room}, `) }).press('Enter')
+  const side = (name: string) => sheet.getByRole('button', { name: new RegExp(`^${name}, `) })
+  await side(b.name).press('Enter')
+  await expect(page.getByRole('region', { name: `Elevation of ${room}, ${b.name}` })).toBeVisible()
+  const tag = page.getByRole('complementary', { name: 'Tag of what is selected' })
+  await tag.getByRole('button', { name: /^\d+ works?$/ }).click()
+  await expect(page.getByRole('region', { name: `Elevation of ${room}, ${a.name}` })).toBeVisible()
+  expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([])
+
+  // Pressed beside its other side, the hand says the same as the keys.
+  await page.keyboard.press('Escape')
+  const drawn = await side(b.name).boundingBox()
+  if (drawn === null) throw new Error('the partition is not drawn')
+  const facing = Math.sign(partition.ends[1][0] - partition.ends[0][0])
+  expect(facing, 'the demo’s partition runs across the page').not.toBe(0)
+  await page.mouse.click(drawn.x + drawn.width / 2, drawn.y + drawn.height / 2 - facing * 5)
+  await expect(page.getByRole('region', { name: `Elevation of ${room}, ${b.name}` })).toBeVisible()
+})
