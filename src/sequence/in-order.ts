@@ -1,0 +1,90 @@
+/**
+ * The best hang that keeps the checklist's order: works in a row, cut into as many runs as there are bays, by dynamic
+ * programming over bays and works. Exact: no other cut of the same order is better by the terms. Works for which no
+ * room is left are left out, as few as can be.
+ */
+import { allowedOn } from './allowed.ts'
+import { at, type Hang, leftOver, type Problem } from './problem.ts'
+import { gainOf, type Scale, scaleOf, sumsOf } from './terms.ts'
+
+export interface InOrder {
+  readonly hang: Hang
+  /** Works that found no place, by their place in the problem. */
+  readonly out: readonly number[]
+}
+
+/** More than all terms together are worth: a work hung always counts more. */
+const leftOut = 2
+
+/**
+ * @param order the free works in the order that is kept
+ * @throws RangeError for a place that is none
+ */
+export function hangInOrder(problem: Problem, order: readonly number[], scale: Scale = scaleOf(problem)): InOrder {
+  const n = order.length
+  const bays = problem.bays.length
+  const worth = Array.from({ length: bays + 1 }, () => new Float64Array(n + 1).fill(Number.NEGATIVE_INFINITY))
+  /** How many works the bay takes before the work; -1 where the work before was left out. */
+  const taken = Array.from({ length: bays + 1 }, () => new Int32Array(n + 1))
+  const glued = cutsForbidden(problem, order)
+  skip(at(worth, 0), at(taken, 0), 0)
+  for (let bay = 0; bay < bays; bay += 1) {
+    const [before, after, runs] = [at(worth, bay), at(worth, bay + 1), at(taken, bay + 1)]
+    for (let end = 0; end <= n; end += 1) {
+      if (end < n && glued.has(end)) continue
+      for (let begin = end; begin >= 0; begin -= 1) {
+        const run = order.slice(begin, end)
+        if (run.length > 0 && leftOver(problem, bay, run) < -1e-6) break
+        const here = before[begin] ?? Number.NEGATIVE_INFINITY
+        if (here === Number.NEGATIVE_INFINITY || !allowedOn(problem, bay, run)) continue
+        const value = here + gainOf(sumsOf(problem, scale, bay, run), problem, scale)
+        if (value > (after[end] ?? 0) + 1e-12) {
+          after[end] = value
+          runs[end] = end - begin
+        }
+      }
+    }
+    skip(after, runs, 0)
+  }
+  return read(order, taken, bays)
+
+  /** A work may be left out between two runs, at a price. */
+  function skip(values: Float64Array, runs: Int32Array, from: number): void {
+    if (values === worth[0]) values[0] = 0
+    for (let end = from + 1; end <= n; end += 1) {
+      const value = (values[end - 1] ?? 0) - leftOut
+      if (value > (values[end] ?? 0)) {
+        values[end] = value
+        runs[end] = -1
+      }
+    }
+  }
+}
+
+/** Places between works of `order` that stand together: no bay ends there. */
+function cutsForbidden({ rules }: Problem, order: readonly number[]): ReadonlySet<number> {
+  const groups = new Map(rules.together.flatMap((group, index) => group.map(work => [work, index] as const)))
+  return new Set(
+    order.flatMap((work, index) => {
+      const group = groups.get(work)
+      return index > 0 && group !== undefined && groups.get(at(order, index - 1)) === group ? [index] : []
+    }),
+  )
+}
+
+function read(order: readonly number[], taken: readonly Int32Array[], bays: number): InOrder {
+  const hang: number[][] = Array.from({ length: bays }, () => [])
+  const out: number[] = []
+  let end = order.length
+  for (let bay = bays; bay >= 0; bay -= 1) {
+    while (end > 0 && taken[bay]?.[end] === -1) {
+      end -= 1
+      out.unshift(at(order, end))
+    }
+    if (bay === 0) break
+    const run = taken[bay]?.[end] ?? 0
+    hang[bay - 1] = order.slice(end - run, end)
+    end -= run
+  }
+  return { hang, out }
+}
