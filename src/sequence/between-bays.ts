@@ -7,24 +7,18 @@
 import { allowedOn, facesForbidden } from './allowed.ts'
 import { type Chance, chanceFrom, pickBelow } from './chance.ts'
 import { at, type Hang, leftOver, type Problem } from './problem.ts'
-import {
-  added,
-  asMet,
-  type BaySums,
-  noSums,
-  orderTerm,
-  quality,
-  type Scale,
-  scaleOf,
-  sumsOf,
-  termsOfSums,
-} from './terms.ts'
+import { Standing } from './standing.ts'
+import { judge, type Scale, scaleOf } from './terms.ts'
 
-export interface Found {
+export interface Begun {
   readonly hang: Hang
   readonly out: readonly number[]
+}
+
+export interface Found extends Begun {
   readonly quality: number
-  readonly step: number
+  /** Steps done when this was told. */
+  readonly at: number
 }
 
 export interface SearchWishes {
@@ -32,22 +26,24 @@ export interface SearchWishes {
   readonly steps: number
   /** Steps between two signs of life. */
   readonly every: number
+  /** A hang to keep away from: at least such a share of the works shall be on other bays. */
+  readonly away?: { readonly hang: Hang; readonly least: number } | null
 }
 
-/** What a work left out costs: more than all terms are worth. */
+/** What a work left out costs: more than all terms are worth; and what being too near a hang to keep away from does. */
 const leftOut = 2
+const tooNear = 1
 /**
  * How much worse a step may be at first, to be taken by about one chance in three, in works: one that is wholly wrong
  * costs about one part in as many as there are. And how much of that is left at the end.
  */
-const heatAtFirst = 0.3
-const coolsTo = 0.004
+const heatAtFirst = 0.08
+const coolsTo = 0.01
 
-interface State {
-  readonly hang: number[][]
-  readonly sums: BaySums[]
-  out: number[]
-  value: number
+/** Bays as they would be, and what would be left out. */
+interface Tried {
+  readonly bays: readonly (readonly [bay: number, works: number[]])[]
+  readonly out: number[]
 }
 
 /**
@@ -56,53 +52,54 @@ interface State {
  */
 export function* searchBetween(
   problem: Problem,
-  from: { readonly hang: Hang; readonly out: readonly number[] },
+  from: Begun,
   wishes: SearchWishes,
   scale: Scale = scaleOf(problem),
 ): Generator<Found, Found> {
   const chance = chanceFrom(wishes.seed)
   const groups = new Map(problem.rules.together.flatMap(group => group.map(work => [work, group] as const)))
   const begun = apart(problem, from, groups)
-  const state: State = {
-    ...begun,
-    sums: begun.hang.map((works, bay) => sumsOf(problem, scale, bay, works)),
-    value: 0,
+  const standing = new Standing(problem, scale, begun.hang, wishes.away ?? null)
+  let out = [...begun.out]
+  const movable = problem.bays.length === 0 ? [] : [...from.hang.flat(), ...from.out]
+  const worth = (quality: number, near: number, left: number) => quality - leftOut * left - tooNear * near
+  let value = worth(standing.quality, standing.near, out.length)
+  let best = { hang: standing.copy(), out: [...out], value }
+  const told = (step: number): Found => {
+    const { quality } = judge(problem, best.hang, scale)
+    return { hang: best.hang, out: best.out, quality, at: step }
   }
-  state.value = worthOf(problem, scale, state.hang, state.sums, state.out.length)
-  let best: Found = snapshot(state, 0)
-  const movable = [...from.hang.flat(), ...from.out]
   const hot = heatAtFirst / Math.max(1, movable.length)
   for (let step = 1; step <= wishes.steps && movable.length > 0; step += 1) {
     const heat = hot * coolsTo ** (step / wishes.steps)
-    const tried = proposed(problem, state, groups, chance, movable)
+    const tried = proposed(problem, standing, out, groups, chance, movable)
     if (tried !== null) {
-      const sums = [...state.sums]
-      for (const [bay, works] of tried.bays) sums[bay] = sumsOf(problem, scale, bay, works)
-      const hang = state.hang.map((works, bay) => tried.bays.get(bay) ?? works)
-      const value = facesForbidden(problem, hang)
-        ? Number.NEGATIVE_INFINITY
-        : worthOf(problem, scale, hang, sums, tried.out.length)
-      if (value >= state.value || chance() < Math.exp((value - state.value) / heat)) {
-        for (const [bay, works] of tried.bays) {
-          state.hang[bay] = works
-          state.sums[bay] = at(sums, bay)
+      const { quality, near, sums, counts } = standing.asIf(tried.bays)
+      const next = worth(quality, near, tried.out.length)
+      if (next >= value || chance() < Math.exp((next - value) / heat)) {
+        const before = tried.bays.map(([bay]) => [bay, at(standing.rows, bay)] as const)
+        standing.take(tried.bays, sums, counts)
+        if (problem.rules.notFacing.length > 0 && facesForbidden(problem, standing.rows)) {
+          const back = standing.asIf(before)
+          standing.take(before, back.sums, back.counts)
+        } else {
+          out = tried.out
+          value = next
+          if (value > best.value + 1e-12) best = { hang: standing.copy(), out: [...out], value }
         }
-        state.out = tried.out
-        state.value = value
-        if (value > best.quality - leftOut * best.out.length + 1e-12) best = snapshot(state, step)
       }
     }
-    if (step % wishes.every === 0) yield best
+    if (step % wishes.every === 0) yield told(step)
   }
-  return best
+  return told(wishes.steps)
 }
 
 /** As given, without works that face another against a rule. */
 function apart(
   problem: Problem,
-  from: { readonly hang: Hang; readonly out: readonly number[] },
+  from: Begun,
   groups: ReadonlyMap<number, readonly number[]>,
-): { hang: number[][]; out: number[] } {
+): { readonly hang: number[][]; readonly out: number[] } {
   let hang = from.hang.map(works => [...works])
   const out = [...from.out]
   for (const pair of problem.rules.notFacing) {
@@ -114,49 +111,40 @@ function apart(
   return { hang, out }
 }
 
-function snapshot({ hang, out, value }: State, step: number): Found {
-  return { hang: hang.map(works => [...works]), out: [...out], quality: value + leftOut * out.length, step }
-}
-
-function worthOf(problem: Problem, scale: Scale, hang: Hang, sums: readonly BaySums[], out: number): number {
-  const all = sums.reduce((sum, one) => added(sum, one), noSums)
-  const values = { order: orderTerm(problem, asMet(problem, hang)), ...termsOfSums(all, scale) }
-  return quality(values, problem.weights) - leftOut * out
-}
-
-interface Tried {
-  /** Bays as they would be. */
-  readonly bays: Map<number, number[]>
-  readonly out: number[]
-}
-
 /** One change, or null where it is none or not allowed. */
 function proposed(
   problem: Problem,
-  state: State,
+  standing: Standing,
+  out: readonly number[],
   groups: ReadonlyMap<number, readonly number[]>,
   chance: Chance,
   movable: readonly number[],
 ): Tried | null {
   const unit = (work: number) => groups.get(work) ?? [work]
-  const work = unit(at(movable, pickBelow(chance, movable.length)))
-  const here = state.hang.findIndex(works => works.includes(at(work, 0)))
+  const pick = () => unit(at(movable, pickBelow(chance, movable.length)))
+  const one = pick()
+  const here = standing.bayOf(at(one, 0))
   const draw = chance()
   if (here >= 0 && draw < 0.45) {
-    const other = unit(at(movable, pickBelow(chance, movable.length)))
-    if (other === work || at(other, 0) === at(work, 0)) return null
-    return checked(problem, swapped(state, work, other))
+    const other = draw < 0.3 ? unit(neighbouring(standing, here, chance) ?? at(one, 0)) : pick()
+    return at(other, 0) === at(one, 0) ? null : checked(problem, swapped(standing, out, one, other))
   }
   const bay = here >= 0 && draw < 0.65 ? here : nearBay(problem, here, chance)
-  const rest = without(state, work)
-  const target = rest.bays.get(bay) ?? [...at(state.hang, bay)]
-  const places = [...target.keys(), target.length].filter(
-    place => place === 0 || place === target.length || !sameGroup(groups, target[place - 1], target[place]),
-  )
-  const place = at(places, pickBelow(chance, places.length))
-  target.splice(place, 0, ...work)
-  rest.bays.set(bay, target)
-  return checked(problem, rest)
+  const without = (works: readonly number[]) => works.filter(work => !one.includes(work))
+  const target = without(at(standing.rows, bay))
+  const place = pickBelow(chance, target.length + 1)
+  const [before, after] = [target[place - 1], target[place]]
+  if (before !== undefined && after !== undefined && unit(before) === unit(after)) return null
+  target.splice(place, 0, ...one)
+  const left = here < 0 || here === bay ? [] : [[here, without(at(standing.rows, here))] as const]
+  return checked(problem, { bays: [...left, [bay, target]], out: here < 0 ? without(out) : [...out] })
+}
+
+/** A work of a bay nearby: most changes that help are small. */
+function neighbouring(standing: Standing, here: number, chance: Chance): number | undefined {
+  const bays = standing.rows.length
+  const row = at(standing.rows, (here + pickBelow(chance, 5) - 2 + bays) % bays)
+  return row[pickBelow(chance, row.length)]
 }
 
 /** Bays nearby more often than those far away, since sections hang together. */
@@ -166,37 +154,20 @@ function nearBay({ bays }: Problem, from: number, chance: Chance): number {
   return (from + (chance() < 0.5 ? away : bays.length - away) + bays.length) % bays.length
 }
 
-function sameGroup(groups: ReadonlyMap<number, readonly number[]>, one?: number, other?: number): boolean {
-  if (one === undefined || other === undefined) return false
-  const group = groups.get(one)
-  return group !== undefined && group === groups.get(other)
-}
-
-function without(state: State, unit: readonly number[]): Tried {
-  const bays = new Map<number, number[]>()
-  state.hang.forEach((works, bay) => {
-    if (works.includes(at(unit, 0)))
-      bays.set(
-        bay,
-        works.filter(work => !unit.includes(work)),
-      )
-  })
-  return { bays, out: state.out.filter(work => !unit.includes(work)) }
-}
-
 /** Each where the other was. */
-function swapped(state: State, one: readonly number[], other: readonly number[]): Tried {
+function swapped(standing: Standing, out: readonly number[], one: readonly number[], other: readonly number[]): Tried {
   const change = (works: readonly number[]) =>
     works.flatMap(work => {
       if (work === one[0]) return other
       if (work === other[0]) return one
       return one.includes(work) || other.includes(work) ? [] : [work]
     })
-  const bays = new Map<number, number[]>()
-  state.hang.forEach((works, bay) => {
-    if (works.includes(at(one, 0)) || works.includes(at(other, 0))) bays.set(bay, change(works))
-  })
-  return { bays, out: change(state.out) }
+  const [here, there] = [standing.bayOf(at(one, 0)), standing.bayOf(at(other, 0))]
+  const bays = [...new Set([here, there])].filter(bay => bay >= 0)
+  return {
+    bays: bays.map(bay => [bay, change(at(standing.rows, bay))]),
+    out: here < 0 || there < 0 ? change(out) : [...out],
+  }
 }
 
 function checked(problem: Problem, tried: Tried): Tried | null {

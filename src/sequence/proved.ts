@@ -6,7 +6,19 @@
  */
 import { allowedOn, facesForbidden } from './allowed.ts'
 import { at, type Hang, leftOver, type Problem } from './problem.ts'
-import { added, type BaySums, judge, noSums, quality, type Scale, scaleOf, sumsOf, termsOfSums } from './terms.ts'
+import {
+  added,
+  type BaySums,
+  judge,
+  noSums,
+  orderKeys,
+  orderOf,
+  quality,
+  type Scale,
+  scaleOf,
+  sumsOf,
+  termsOfSums,
+} from './terms.ts'
 
 export interface Proved {
   readonly hang: Hang
@@ -26,11 +38,10 @@ export function proveBest(
   most: number,
   scale: Scale = scaleOf(problem),
 ): Proved | null {
-  const { bays, works, rules, orderBy, weights } = problem
+  const { bays, works, rules, weights } = problem
   const free = works.flatMap((work, index) => (work.stays === null ? [index] : []))
-  const keys = works.map(work => (orderBy === 'section' ? work.section : work.rank))
+  const keys = orderKeys(problem)
   const seen = works.map(work => Math.max(0, ...work.served.map(share => share ?? 0)))
-  const pairs = pairsOf(keys)
   let best = known
   let bestQuality = known === null ? Number.NEGATIVE_INFINITY : judge(problem, known, scale).quality
   let looked = 0
@@ -58,7 +69,7 @@ export function proveBest(
       served,
       focal: closed.focal + bays.slice(here).reduce((sum, bay) => sum + bay.axes.length, 0),
     }
-    const order = 1 - (pairs === 0 ? 0 : (0.5 * turned) / pairs)
+    const order = orderOf({ turned, runs: scale.sections }, scale)
     return quality({ order, ...termsOfSums(sums, scale) }, weights)
   }
 
@@ -99,9 +110,4 @@ export function proveBest(
 
 function withoutEnds(bays: Problem['bays']): Problem['bays'] {
   return bays.map(bay => ({ ...bay, leftOf: null, rightOf: null, axes: [] }))
-}
-
-/** Pairs that have an order. */
-function pairsOf(keys: readonly number[]): number {
-  return keys.reduce((sum, key, index) => sum + keys.slice(index + 1).filter(other => other !== key).length, 0)
 }

@@ -12,7 +12,7 @@
  * - rhythm: neighbours of clearly one size or clearly another; nearly the same looks like a mistake. And the heaviest
  *   are not side by side.
  */
-import { at, centresIn, type Hang, type Problem, type Term, terms } from './problem.ts'
+import { at, type Hang, leftOver, type Problem, type Term, terms } from './problem.ts'
 
 export type TermValues = { readonly [T in Term]: number }
 
@@ -40,12 +40,18 @@ export interface Scale {
   /** Width of works for each mm of bay, if all were even. */
   readonly fill: number
   readonly axes: number
+  /** Pairs of works that have an order, and sections that have works. */
+  readonly ordered: number
+  readonly sections: number
   readonly heaviest: number
   /** From this weight on a work counts as one of the strongest. */
   readonly strong: number
 }
 
-export function scaleOf({ works, bays }: Problem): Scale {
+export function scaleOf(problem: Problem): Scale {
+  const { works, bays } = problem
+  const keys = orderKeys(problem)
+  const equal = [...Map.groupBy(keys, key => key).values()].reduce((sum, { length: n }) => sum + (n * (n - 1)) / 2, 0)
   const free = works.filter(work => work.stays === null)
   const width = free.reduce((sum, work) => sum + work.width, 0)
   const length = bays.reduce((sum, bay) => sum + bay.to - bay.from, 0)
@@ -56,6 +62,8 @@ export function scaleOf({ works, bays }: Problem): Scale {
     width,
     fill: length === 0 ? 0 : width / length,
     axes: bays.reduce((sum, bay) => sum + bay.axes.length, 0),
+    ordered: (keys.length * (keys.length - 1)) / 2 - equal,
+    sections: new Set(works.map(work => work.section)).size,
     heaviest: weights[0] ?? 0,
     strong: weights[Math.floor(weights.length / 10)] ?? Number.POSITIVE_INFINITY,
   }
@@ -84,34 +92,40 @@ export function balanceScore(off: number, length: number): number {
   return 1 - Math.min(1, Math.max(0, Math.abs(off) / length - 0.01) / 0.24)
 }
 
+/** A search asks this hundreds of thousands of times: one pass, nothing made on the way. */
 export function sumsOf(problem: Problem, scale: Scale, bay: number, hung: readonly number[]): BaySums {
-  const { from, to, leftOf, rightOf, axes } = at(problem.bays, bay)
+  const { from, to, margin, gap, leftOf, rightOf, axes } = at(problem.bays, bay)
+  const { works } = problem
   const length = to - from
-  const works = hung.map(index => at(problem.works, index))
-  const centres = centresIn(problem, bay, hung)
-  let [width, weight, moment, served] = [0, 0, 0, 0]
-  works.forEach((work, index) => {
+  const each = leftOver(problem, bay, hung) / (hung.length + 1)
+  let [width, weight, moment, served, light, rhythm, focal] = [0, 0, 0, 0, 0, 0, 0]
+  let x = from + margin + each
+  let before = leftOf === null ? null : at(works, leftOf)
+  for (const index of hung) {
+    const work = at(works, index)
+    const centre = x + work.width / 2
+    x += work.width + gap + each
     width += work.width
     weight += work.weight
-    moment += work.weight * (centres[index] ?? 0)
+    moment += work.weight * centre
     served += work.served[bay] ?? 0
-  })
-  const off = weight > 0 ? moment / weight - (from + to) / 2 : 0
-  const row = [leftOf, ...hung, rightOf].flatMap(index => (index === null ? [] : [at(problem.works, index)]))
-  let [light, rhythm] = [0, 0]
-  if (hung.length > 0) {
-    row.slice(1).forEach((work, index) => {
-      const before = at(row, index)
+    for (const axis of axes) {
+      if (scale.heaviest > 0 && Math.abs(centre - axis) <= work.width / 2) focal += work.weight / scale.heaviest
+    }
+    if (before !== null) {
       light += lightCost(before.limit, work.limit)
       rhythm += rhythmCost(before, work, scale.strong)
-    })
+    }
+    before = work
   }
-  const focal = axes.reduce((sum, x) => {
-    const on = works.findIndex((work, index) => Math.abs((centres[index] ?? 0) - x) <= work.width / 2)
-    return sum + (on < 0 || scale.heaviest === 0 ? 0 : at(works, on).weight / scale.heaviest)
-  }, 0)
+  if (hung.length > 0 && before !== null && rightOf !== null) {
+    const after = at(works, rightOf)
+    light += lightCost(before.limit, after.limit)
+    rhythm += rhythmCost(before, after, scale.strong)
+  }
+  const off = weight > 0 ? moment / weight - (from + to) / 2 : 0
   return {
-    balance: works.length * balanceScore(off, length),
+    balance: hung.length * balanceScore(off, length),
     uneven: Math.abs(width - scale.fill * length),
     light,
     rhythm,
@@ -147,42 +161,55 @@ export function asMet({ works, bays }: Problem, hang: Hang): readonly number[] {
   ])
 }
 
-/** The order term of works as they are met. */
-export function orderTerm({ works, orderBy }: Pick<Problem, 'works' | 'orderBy'>, met: readonly number[]): number {
-  const sections = met.map(index => at(works, index).section)
-  const keys = orderBy === 'section' ? sections : met.map(index => at(works, index).rank)
-  const { turned, ordered } = turnedPairs(keys)
-  const runs = sections.filter((section, index) => index === 0 || section !== sections[index - 1]).length
-  const whole = new Set(sections).size
-  const breaks = met.length > whole ? (runs - whole) / (met.length - whole) : 0
-  return 1 - 0.5 * (ordered === 0 ? 0 : turned / ordered) - 0.5 * breaks
+/** What the order term is made of, counted over works as they are met. */
+export interface OrderCounts {
+  readonly turned: number
+  /** Stretches of one section. */
+  readonly runs: number
 }
 
-/** Pairs in the wrong order, and all pairs that have one, by sorting as one merges (n log n). */
-export function turnedPairs(keys: readonly number[]): { readonly turned: number; readonly ordered: number } {
-  let turned = 0
-  const sort = (list: readonly number[]): readonly number[] => {
-    if (list.length < 2) return list
-    const half = list.length >> 1
-    const [left, right] = [sort(list.slice(0, half)), sort(list.slice(half))]
-    const merged: number[] = []
-    let [l, r] = [0, 0]
-    while (l < left.length || r < right.length) {
-      const [a, b] = [left[l] ?? Number.POSITIVE_INFINITY, right[r] ?? Number.POSITIVE_INFINITY]
-      if (a <= b) {
-        merged.push(a)
-        l += 1
-      } else {
-        merged.push(b)
-        turned += left.length - l
-        r += 1
-      }
-    }
-    return merged
+/** Of each work what orders it: its place in the checklist, or its section's. */
+export function orderKeys({ works, orderBy }: Pick<Problem, 'works' | 'orderBy'>): readonly number[] {
+  return works.map(work => (orderBy === 'section' ? work.section : work.rank))
+}
+
+/** The order term of so many works, from counts over all of them. */
+export function orderOf({ turned, runs }: OrderCounts, scale: Pick<Scale, 'ordered' | 'sections' | 'all'>): number {
+  const breaks = scale.all > scale.sections ? (runs - scale.sections) / (scale.all - scale.sections) : 0
+  return 1 - 0.5 * (scale.ordered === 0 ? 0 : turned / scale.ordered) - 0.5 * Math.max(0, breaks)
+}
+
+/** The order term of works as they are met. Works that are left out turn nothing and break nothing. */
+export function orderTerm(problem: Problem, scale: Scale, met: readonly number[]): number {
+  const keys = orderKeys(problem)
+  const sections = met.map(index => at(problem.works, index).section)
+  const runs = sections.filter((section, index) => index === 0 || section !== sections[index - 1]).length
+  return orderOf({ turned: turnedPairs(met.map(index => at(keys, index))), runs }, scale)
+}
+
+/** Pairs in the wrong order. Insertion for the few of a stretch of wall; by merging for a whole show (n log n). */
+export function turnedPairs(keys: readonly number[]): number {
+  if (keys.length > 48) {
+    const half = keys.length >> 1
+    const [left, right] = [keys.slice(0, half), keys.slice(half)]
+    return turnedPairs(left) + turnedPairs(right) + turnedBetween(left, right)
   }
-  const sorted = sort(keys)
-  const equal = [...Map.groupBy(sorted, key => key).values()].reduce((sum, { length: n }) => sum + (n * (n - 1)) / 2, 0)
-  return { turned, ordered: (keys.length * (keys.length - 1)) / 2 - equal }
+  let turned = 0
+  for (let later = 1; later < keys.length; later += 1) {
+    const key = at(keys, later)
+    for (let before = 0; before < later; before += 1) if (at(keys, before) > key) turned += 1
+  }
+  return turned
+}
+
+function turnedBetween(left: readonly number[], right: readonly number[]): number {
+  const [low, high] = [[...left].sort((a, b) => a - b), [...right].sort((a, b) => a - b)]
+  let [turned, l] = [0, 0]
+  for (const key of high) {
+    while (l < low.length && at(low, l) <= key) l += 1
+    turned += low.length - l
+  }
+  return turned
 }
 
 export const noSums: BaySums = { balance: 0, uneven: 0, light: 0, rhythm: 0, served: 0, focal: 0 }
@@ -211,7 +238,7 @@ export interface Judged {
 
 export function judge(problem: Problem, hang: Hang, scale = scaleOf(problem)): Judged {
   const sums = problem.bays.reduce((sum, _, bay) => added(sum, sumsOf(problem, scale, bay, hang[bay] ?? [])), noSums)
-  const values = { order: orderTerm(problem, asMet(problem, hang)), ...termsOfSums(sums, scale) }
+  const values = { order: orderTerm(problem, scale, asMet(problem, hang)), ...termsOfSums(sums, scale) }
   return { values, quality: quality(values, problem.weights) }
 }
 

@@ -48,14 +48,13 @@ describe('terms', () => {
       const keys = randomProblem(seed, { works: 9, bays: 1, ruled: false }).works.map(work =>
         Math.round(work.width / 200),
       )
-      let [turned, ordered] = [0, 0]
+      let turned = 0
       keys.forEach((a, i) => {
         keys.slice(i + 1).forEach(b => {
           if (a > b) turned += 1
-          if (a !== b) ordered += 1
         })
       })
-      expect(turnedPairs(keys)).toEqual({ turned, ordered })
+      expect(turnedPairs(keys)).toBe(turned)
     }
   })
 
