@@ -10,7 +10,7 @@ import { ink } from './ink.ts'
 import { sizeWithin, wrap } from './lines.ts'
 import type { Page, TextMeasure } from './shapes.ts'
 import { newSketch, type Sketch } from './sketch.ts'
-import { footHeight, headerHeight, margin } from './wall-frame.ts'
+import { footHeight, headerHeight, margin, voidWords } from './wall-frame.ts'
 
 /** One to so many; the usual scales of plans (ISO 5455), and 1:25 and 1:250 that offices use beside them. */
 export const planScales = [20, 25, 50, 100, 200, 250, 500, 1000, 2000, 5000] as const
@@ -30,6 +30,9 @@ export interface PlanSheetQuestion {
   readonly units: Units
   readonly time: string
   readonly by: string
+  /** Of the show's plan, and those that it makes void; null where no show is drawn. */
+  readonly revision: number | null
+  readonly voids: readonly number[]
 }
 
 /** Millimetres of paper that the drawing has to itself. */
@@ -186,14 +189,15 @@ function drawLengths(sketch: Sketch, { storey, scale, units }: PlanSheetQuestion
 }
 
 function drawHead(sketch: Sketch, question: PlanSheetQuestion): void {
-  const { title, about, scale, time, by, paper } = question
+  const { title, about, scale, time, by, paper, revision, voids } = question
   const { measure } = sketch
   const right = paper.width - margin
   const base = margin + 3.5
   const scaleText = `1:${scale}`
   const scaleWidth = sketch.text('scale', right, base + 3, 6.2, 'strong', scaleText, { anchor: 'end' })
-  const stamp = [`as of ${time}`, by].filter(text => text !== '').join(' · ')
-  const stampSize = sizeWithin(stamp, 'plain', 3, 70, measure)
+  const counted = revision === null ? '' : `revision ${revision}`
+  const stamp = [counted, `as of ${time}`, by, voidWords(voids, 'plan')].filter(text => text !== '').join(' · ')
+  const stampSize = sizeWithin(stamp, 'plain', 3, revision === null ? 70 : 110, measure)
   const stampWidth = sketch.text('time', right - scaleWidth - 4, base + 3, stampSize, 'plain', stamp, { anchor: 'end' })
   const room = right - margin - scaleWidth - stampWidth - 12
   const titleSize = sizeWithin(title, 'strong', 6.2, room * 0.7, measure)

@@ -30,7 +30,7 @@ export function drawHeader(
   const base = margin + 3.5 * k
   const page = `sheet ${(set?.before ?? 0) + at + 1} of ${set?.total ?? of}`
   const above = [elevation.exhibitionTitle, page].filter(text => text !== '').join(' · ')
-  const below = [time, by, voidWords(voids)].filter(text => text !== '').join(' · ')
+  const below = [time, by, voidWords(voids, 'wall')].filter(text => text !== '').join(' · ')
   const most = (right - margin) * 0.48
   const aboveSize = sizeWithin(above, 'plain', 3 * k, most, measure)
   const belowSize = sizeWithin(`revision ${revision} · ${below}`, 'plain', 3 * k, most, measure)
@@ -73,14 +73,15 @@ export function drawHeader(
   sketch.line(margin, rule, right, rule, 0.5 * k)
 }
 
-function voidWords(voids: readonly number[]): string {
+/** Which prints are no longer good, in words; '' where none. */
+export function voidWords(voids: readonly number[], of: 'wall' | 'plan'): string {
   const sorted = [...voids].sort((a, b) => a - b)
   const [first] = sorted
   const last = sorted.at(-1)
   if (first === undefined || last === undefined) return ''
-  if (sorted.length === 1) return `revision ${first} of this wall is void`
-  if (last - first + 1 === sorted.length) return `revisions ${first} to ${last} of this wall are void`
-  return `revisions ${sorted.join(', ')} of this wall are void`
+  if (sorted.length === 1) return `revision ${first} of this ${of} is void`
+  if (last - first + 1 === sorted.length) return `revisions ${first} to ${last} of this ${of} are void`
+  return `revisions ${sorted.join(', ')} of this ${of} are void`
 }
 
 function factsOf({ elevation }: WallSheetQuestion, units: Units): string {

@@ -3,6 +3,7 @@ import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import AxeBuilder from '@axe-core/playwright'
+import type { Output } from '../../src/contract/contract.ts'
 import { papers } from '../../src/sheets/shapes.ts'
 import { cases, writeCase } from '../unit/sheets/cases.ts'
 import { expect, test } from './host.ts'
@@ -50,6 +51,35 @@ test('a wall sheet is drawn, printed, goes out of date, and is void after the ne
   await expect(page.getByText('revision 1 is void')).toBeVisible()
   await expect(page.getByText('● revision 2 is up to date')).toBeVisible()
   await expect(page.getByText('printing makes it revision 2 again: nothing changed')).toBeVisible()
+})
+
+test('the plan of a storey goes out at the scale asked for, as the next revision of its show', async ({
+  page,
+  host,
+}) => {
+  test.setTimeout(120_000)
+  await host.open(page, '#/papers')
+  const sheets = page.getByRole('navigation', { name: 'Sheets' })
+  await expect(sheets.getByText(/rooms?, not printed yet/)).toBeVisible()
+  await sheets.getByLabel('scale').selectOption('1:500')
+  await sheets.getByRole('button', { name: 'PDF', exact: true }).click()
+  await expect(page.getByRole('link', { name: /plan.* revision 1\.pdf$/ })).toBeVisible()
+  await expect(sheets.getByText('● revision 1 is up to date').last()).toBeVisible()
+  // A room that stands elsewhere is another plan.
+  const { exhibitions } = (await host.call(page, 'exhibition.list', {})) as { exhibitions: { id: string }[] }
+  const plan = (await host.call(page, 'plan.get', { exhibition: null })) as Output<'plan.get'>
+  const room = plan.rooms.find(one => one.at !== null)
+  const [x, y] = room?.at ?? [0, 0]
+  await host.call(page, 'plan.placeRoom', {
+    rooms: [{ id: room?.id, changes: { at: { was: [x, y], to: [x + 40, y] } } }],
+  })
+  await expect(sheets.getByText('▲ revision 1 is out of date').last()).toBeVisible()
+  await sheets.getByRole('button', { name: 'DXF at full size' }).click()
+  await expect(page.getByRole('link', { name: /plan.* revision 2\.dxf$/ })).toBeVisible()
+  await expect(sheets.getByText('● revision 2 is up to date').last()).toBeVisible()
+  const state = (await host.call(page, 'sheet.state', { exhibition: exhibitions[0]?.id })) as Output<'sheet.state'>
+  expect(state.plans).toMatchObject([{ printed: { revision: 2 }, upToDate: true, voids: [1] }])
+  expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([])
 })
 
 test('the sheet is drawn in ink on white whatever the window looks like, on the paper and in the unit asked for', async ({

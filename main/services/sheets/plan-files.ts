@@ -1,18 +1,21 @@
-/** A storey taken out of the catalogue: as PDF and SVG at a stated scale, and as DXF at full size. Records nothing. */
+/**
+ * A storey taken out of the catalogue: as PDF and SVG at a stated scale, and as DXF at full size. For a show it is
+ * recorded which revision that is, once the files are written; the building alone belongs to no show and has none.
+ */
 import { writeFileSync } from 'node:fs'
 import type { SheetFile } from '../../../src/contract/areas/sheets.ts'
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
-import { formatArea } from '../../../src/measure/area.ts'
-import { figuresOf, type StoreyFigures } from '../../../src/plan/figures.ts'
+import type { StoreyFigures } from '../../../src/plan/figures.ts'
 import { fits, planSheet, roomFor, scaleThatFits } from '../../../src/sheets/plan-sheet.ts'
 import { type Page, papers } from '../../../src/sheets/shapes.ts'
 import { svgOf } from '../../../src/sheets/svg.ts'
 import { dxfText } from '../../files/dxf/write.ts'
 import { writePdf } from '../../files/pdf/writer.ts'
 import { type Faces, openFaces } from '../../fonts/faces.ts'
-import { plan } from '../plan/get.ts'
 import type { Job } from '../service.ts'
+import { kindOf, planOfStorey } from './plan-of-storey.ts'
+import { movedOn, recordPrint, type Standing } from './prints.ts'
 import { showTitle } from './tables.ts'
 import { fileName, type Style, sheetTime, styleOf } from './wishes.ts'
 
@@ -23,8 +26,10 @@ export async function planFiles(job: Job, input: Received<'sheet.plan'>): Promis
   const style = styleOf(job, wishes)
   const about = exhibition === null ? '' : showTitle(job.db, exhibition)
   job.progress(0, formats.length, 'Drawing the plan')
-  const { building, rooms, storeys } = plan(job, { exhibition })
-  const drawn = figuresOf(rooms, storey, area => formatArea(area, style.unit === 'in' ? 'imperial' : 'metric'))
+  const system = style.unit === 'in' ? 'imperial' : 'metric'
+  const asked = planOfStorey(job, exhibition, storey, system)
+  const { drawn, standing } = asked
+  const { building, storeys } = asked.plan
   const { box } = drawn
   if (box === null) {
     const field = storeys.includes(storey) ? null : 'storey'
@@ -37,7 +42,10 @@ export async function planFiles(job: Job, input: Received<'sheet.plan'>): Promis
   const taken = scaleOf(drawn, style, scale)
   const names = [building?.name ?? '', storey, about, 'plan'].filter(text => text !== '')
   const title = building === null || building.name === '' ? 'Plan' : building.name
-  const stamp = { time: sheetTime(job.now()), by: job.person?.name ?? '' }
+  const revision = standing?.next ?? null
+  if (revision !== null) names.push(`revision ${revision}`)
+  const at = job.now()
+  const stamp = { time: sheetTime(at), by: job.person?.name ?? '' }
   const faces = formats.includes('pdf') || formats.includes('svg') ? await openFaces() : null
   const page =
     faces === null
@@ -51,21 +59,38 @@ export async function planFiles(job: Job, input: Received<'sheet.plan'>): Promis
             paper: papers[style.paper],
             north: building?.north ?? null,
             units: style,
+            revision,
+            voids: standing?.voids ?? [],
             ...stamp,
           },
           faces,
         )
   const files: SheetFile[] = []
   try {
-    for (const [at, format] of formats.entries()) {
-      job.progress(at, formats.length, `Writing the plan as ${format.toUpperCase()}`)
-      files.push(await write(job, format, names, drawn, page, faces))
+    for (const [step, format] of formats.entries()) {
+      job.progress(step, formats.length, `Writing the plan as ${format.toUpperCase()}`)
+      files.push({ ...(await write(job, format, names, drawn, page, faces)), revision })
     }
+    if (exhibition !== null && standing !== null) await record(job, exhibition, storey, standing, at)
   } catch (error) {
     for (const { handle } of files) job.handles.drop(handle)
     throw error
   }
   return { files, findings: [], scale: taken }
+}
+
+/** Refuses `changed-meanwhile`: no two papers carry one number and say different things. */
+async function record(job: Job, exhibition: string, storey: string, drawn: Standing, at: string): Promise<void> {
+  await job.write(writing => {
+    const now = planOfStorey({ ...job, db: writing.db }, exhibition, storey, 'metric').standing
+    if (now === null || movedOn(now, drawn))
+      throw new Refusal('changed-meanwhile', 'The plan changed while it was made. Take it out again.', {
+        details: { storey },
+      })
+    writing.label(storey === '' ? 'Print the plan' : `Print the plan of ${storey}`)
+    const of = { exhibition, face: null, kind: kindOf(storey) }
+    recordPrint(writing, of, drawn, at, job.person?.name ?? '')
+  })
 }
 
 /** As asked, or the largest usual one that fits the paper. Refuses `plan-too-large` with the scale that would. */
@@ -93,7 +118,7 @@ async function write(
   drawn: StoreyFigures,
   page: Page | null,
   faces: Faces | null,
-): Promise<SheetFile> {
+): Promise<Omit<SheetFile, 'revision'>> {
   const name = fileName(names, format)
   const { handle, path } = job.handles.create(name)
   const title = names.join(': ')
@@ -112,5 +137,5 @@ async function write(
     job.handles.drop(handle)
     throw error
   }
-  return { kind: 'plan', handle, name, face: null, pages: format === 'pdf' ? 1 : null, revision: null }
+  return { kind: 'plan', handle, name, face: null, pages: format === 'pdf' ? 1 : null }
 }

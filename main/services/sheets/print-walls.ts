@@ -11,9 +11,10 @@ import { writePdf } from '../../files/pdf/writer.ts'
 import { openFaces } from '../../fonts/faces.ts'
 import { notFound } from '../change.ts'
 import type { Job } from '../service.ts'
-import { insert, value } from '../sql.ts'
+import { value } from '../sql.ts'
 import { elevationOf } from '../walls/elevation.ts'
 import { type FaceSheet, faceSheet, kind, questionOf, refuseMixed } from './face-sheet.ts'
+import { movedOn, recordPrint } from './prints.ts'
 import { thumbnailsOf } from './thumbnails.ts'
 import { fileName, type Style, sheetTime } from './wishes.ts'
 
@@ -73,7 +74,7 @@ export async function printWalls(
       )
       for (const { face, sheet } of ready) {
         const now = faceSheet(writing.db, exhibition, face)
-        if (now.hash !== sheet.hash || now.next !== sheet.next) {
+        if (movedOn(now, sheet)) {
           throw new Refusal(
             'changed-meanwhile',
             `${titleOf(now.elevation)} changed while its sheet was made. Print it again.`,
@@ -83,16 +84,7 @@ export async function printWalls(
             },
           )
         }
-        insert(writing.db, 'sheet_print', {
-          id: writing.newId(),
-          exhibition,
-          face,
-          kind,
-          revision: sheet.next,
-          hash: sheet.hash,
-          at,
-          by: job.person?.name ?? '',
-        })
+        recordPrint(writing, { exhibition, face, kind }, sheet, at, job.person?.name ?? '')
       }
     })
   } catch (error) {

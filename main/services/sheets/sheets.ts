@@ -8,7 +8,9 @@ import { rows } from '../sql.ts'
 import { crewSheetServices } from './crew-sheets.ts'
 import { faceSheet, kind, questionOf, refuseMixed } from './face-sheet.ts'
 import { planFiles } from './plan-files.ts'
+import { plansOf } from './plan-of-storey.ts'
 import { printWalls } from './print-walls.ts'
+import { toldStanding } from './prints.ts'
 import { facesOf, makeChecklist, makeHangList, makeLabelList, showTitle } from './tables.ts'
 import { sheetTime, styleOf } from './wishes.ts'
 
@@ -47,7 +49,8 @@ async function set(job: Job, { exhibition, ...wishes }: Received<'sheet.set'>): 
   return { files: [...walls.files, ...tables], findings: walls.findings }
 }
 
-function state({ db }: Reading, { exhibition }: Received<'sheet.state'>): Output<'sheet.state'> {
+function state(reading: Reading, { exhibition }: Received<'sheet.state'>): Output<'sheet.state'> {
+  const { db } = reading
   showTitle(db, exhibition)
   const withWorks = facesOf(db, exhibition)
   const printed = rows<{ face: string }>(
@@ -57,17 +60,11 @@ function state({ db }: Reading, { exhibition }: Received<'sheet.state'>): Output
   ).map(({ face }) => face)
   return {
     faces: [...new Set([...withWorks, ...printed])].map(face => {
-      const { elevation, last, upToDate, voids } = faceSheet(db, exhibition, face)
-      return {
-        face,
-        name: titleOf(elevation),
-        works: elevation.works.length,
-        printed: last === null ? null : { revision: last.revision, at: last.at, by: last.by },
-        upToDate,
-        // Until the next print the last one is out of date, but only printing makes it void.
-        voids: voids.filter(revision => revision !== last?.revision),
-      }
+      const sheet = faceSheet(db, exhibition, face)
+      const { elevation } = sheet
+      return { face, name: titleOf(elevation), works: elevation.works.length, ...toldStanding(sheet) }
     }),
+    plans: plansOf(reading, exhibition),
   }
 }
 

@@ -79,6 +79,12 @@ export const shape = z.discriminatedUnion('kind', [
 ])
 
 const printedSheet = z.strictObject({ revision: z.int(), at: moment, by: z.string() })
+const standing = {
+  printed: printedSheet.nullable(),
+  upToDate: z.boolean(),
+  /** Older revisions, that a later print made void. */
+  voids: z.array(z.int()).readonly(),
+} as const
 
 const made = z.strictObject({
   files: z.array(sheetFile).readonly(),
@@ -153,9 +159,9 @@ export const sheetsArea = {
   ),
   'sheet.plan': procedure(
     'long',
-    'Takes a storey out: PDF and SVG at a stated scale, or the largest that fits the paper; DXF at full size, in mm.',
+    'Takes a storey out: PDF and SVG at a scale, DXF at full size; with a show, records which revision it is.',
     z.strictObject({
-      /** With this show’s partitions and works; null for the building alone. */
+      /** With this show’s partitions and works, as its next revision; null for the building alone, which counts none. */
       exhibition: id.nullable(),
       storey: z.string().trim().max(60).optional(),
       formats: z
@@ -176,7 +182,7 @@ export const sheetsArea = {
   ),
   'sheet.state': procedure(
     'read',
-    'Tells for every face with works or prints which revision is printed, whether it is up to date, which are void.',
+    'Tells for every face with works or prints, and every storey, which revision is printed, up to date, void.',
     z.strictObject({ exhibition: id }),
     z.strictObject({
       faces: z.array(
@@ -184,11 +190,11 @@ export const sheetsArea = {
           face: id,
           name: z.string(),
           works: z.int(),
-          printed: printedSheet.nullable(),
-          upToDate: z.boolean(),
-          voids: z.array(z.int()).readonly(),
+          ...standing,
         }),
       ),
+      /** Storey by storey; one without rooms has no plan. */
+      plans: z.array(z.strictObject({ storey: z.string(), rooms: z.int(), ...standing })),
     }),
   ),
   'sheet.preview': procedure(

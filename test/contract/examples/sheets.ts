@@ -251,6 +251,24 @@ export const sheetsExamples: ExamplesOf<keyof typeof sheetsArea> = {
           scale: 50,
         }),
       },
+      {
+        about: 'with a show, as its next revision',
+        input: known => ({ exhibition: known.show ?? '', formats: ['dxf'] }),
+        output: () => ({
+          files: [
+            {
+              kind: 'plan',
+              handle: anyHandle,
+              name: expect.stringMatching(/plan revision 1\.dxf$/),
+              face: null,
+              pages: null,
+              revision: 1,
+            },
+          ],
+          findings: [],
+          scale: 50,
+        }),
+      },
     ],
     refused: [
       { ...noShow, input: () => ({ exhibition: nowhere, formats: ['pdf'] }) },
@@ -340,6 +358,7 @@ export const sheetsExamples: ExamplesOf<keyof typeof sheetsArea> = {
           faces: [
             { face: known.northFace, name: 'Room 1, north', works: 2, printed: null, upToDate: false, voids: [] },
           ],
+          plans: [{ storey: '', rooms: 1, printed: null, upToDate: false, voids: [] }],
         }),
       },
       {
@@ -352,6 +371,24 @@ export const sheetsExamples: ExamplesOf<keyof typeof sheetsArea> = {
               face: known.northFace,
               name: 'Room 1, north',
               works: 2,
+              printed: { revision: 1, at: anyMoment, by: expect.any(String) },
+              upToDate: true,
+              voids: [],
+            },
+          ],
+          plans: expect.anything(),
+        }),
+      },
+      {
+        about: 'a plan that has just gone out',
+        first: known => [['sheet.plan', { exhibition: known.show, formats: ['dxf'] }]],
+        input: known => ({ exhibition: known.show ?? '' }),
+        output: () => ({
+          faces: expect.anything(),
+          plans: [
+            {
+              storey: '',
+              rooms: 1,
               printed: { revision: 1, at: anyMoment, by: expect.any(String) },
               upToDate: true,
               voids: [],

@@ -56,6 +56,21 @@ test('a print of the same content is the same revision; a changed one is the nex
   expect(await state()).toMatchObject({ voids: [1, 2] })
 })
 
+test('a plan counts revisions by what it shows, whatever its form; the building alone counts none', async () => {
+  const exhibition = known.show ?? ''
+  const out = async (of: string | null, format: 'pdf' | 'dxf') =>
+    (await callOn(host, 'sheet.plan', { exhibition: of, formats: [format] })).files[0]?.revision
+  const plan = async () => (await callOn(host, 'sheet.state', { exhibition })).plans[0]
+  expect(await out(exhibition, 'pdf')).toBe(1)
+  expect(await out(exhibition, 'dxf')).toBe(1)
+  await move(2367, 2400)
+  expect(await plan()).toMatchObject({ printed: { revision: 1 }, upToDate: false, voids: [] })
+  expect(await out(exhibition, 'dxf')).toBe(2)
+  expect(await plan()).toMatchObject({ printed: { revision: 2 }, upToDate: true, voids: [1] })
+  expect(await out(null, 'pdf')).toBeNull()
+  expect(await plan()).toMatchObject({ printed: { revision: 2 }, upToDate: true, voids: [1] })
+})
+
 test('undo back to what was printed makes the print good again, and never takes a print back', async () => {
   const { id } = await callOn(host, 'person.add', {
     name: 'Bo Lind',
