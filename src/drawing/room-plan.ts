@@ -9,6 +9,8 @@ export interface PlanOpening {
   readonly kind: string
   readonly x: number
   readonly width: number
+  /** How the leaves of a door turn, hinges as seen from inside; left out where nobody asks. */
+  readonly swing?: string
 }
 
 export interface PlanWall {

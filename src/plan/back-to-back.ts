@@ -15,8 +15,8 @@ export interface BackToBack {
   readonly b: Wall & { readonly room: string }
   /** Between the two faces. */
   readonly apart: number
-  /** Openings that go through both, as pairs of a's and b's. */
-  readonly through: readonly (readonly [string, string])[]
+  /** Openings that go through both: a's, b's, and how far apart their jambs were measured. */
+  readonly through: readonly (readonly [string, string, number])[]
 }
 
 /** Thinner is no wall, thicker is no longer one; faces that lie beside one another for less only meet at a corner. mm, from memory. */
@@ -49,10 +49,11 @@ export function facing(a: Wall, b: Wall): { readonly apart: number; readonly thr
   const through = a.openings.flatMap(mine => {
     if (mine.other !== null || mine.kind === 'niche') return []
     const [begin, end] = [(mine.x * run) / a.length, ((mine.x + mine.width) * run) / a.length]
-    const same = free.find(
-      each => Math.abs(onA(each.x + each.width) - begin) <= JAMB && Math.abs(onA(each.x) - end) <= JAMB,
-    )
-    return same === undefined ? [] : [[mine.id, same.id] as const]
+    for (const each of free) {
+      const off = Math.max(Math.abs(onA(each.x + each.width) - begin), Math.abs(onA(each.x) - end))
+      if (off <= JAMB) return [[mine.id, each.id, off] as const]
+    }
+    return []
   })
   return { apart, through }
 }

@@ -8,6 +8,7 @@
  */
 import type { PlanRoomRow, PlanWallRow } from '../contract/areas/plan.ts'
 import { move, type Point, planShapes, type WallShape } from '../drawing/room-plan.ts'
+import { besideOf } from './partition.ts'
 import { type Box, boxOf } from './place.ts'
 
 /** Depth of the band of a wall that was not measured, mm; of the drawing alone. */
@@ -29,29 +30,52 @@ export interface RoomLines {
   readonly box: Box
 }
 
-type Shape = WallShape<PlanWallRow & { readonly key: string }>
+/** A wall as it is cut through. */
+export type CutWall = Pick<PlanWallRow, 'id' | 'name' | 'length' | 'from' | 'to' | 'angle' | 'thickness'> & {
+  readonly openings: readonly Pick<PlanWallRow['openings'][number], 'kind' | 'x' | 'width' | 'swing' | 'depth'>[]
+}
+type Shape<W extends CutWall = CutWall> = WallShape<W & { readonly key: string }>
 
-export function shapesOf(walls: readonly PlanWallRow[]): readonly Shape[] {
+export function shapesOf<W extends CutWall>(walls: readonly W[]): readonly Shape<W>[] {
   return planShapes(
     walls.map(wall => ({ ...wall, key: wall.id })),
     wall => wall.thickness ?? UNMEASURED,
   )
 }
 
+/** A partition by the middle of its thickness, from its left end as face a sees it. */
+export type CutPartition = Omit<CutWall, 'angle' | 'thickness' | 'from' | 'to'> & {
+  readonly from: Point
+  readonly to: Point
+  readonly thickness: number
+}
+
+/** Partitions cut through, each by itself: its face a, with face b behind it. */
+export function partitionShapes(partitions: readonly CutPartition[]): readonly Shape[] {
+  return partitions.flatMap(partition => {
+    const [from, to] = besideOf([partition.from, partition.to], 'a', partition.thickness / 2)
+    return shapesOf([{ ...partition, from: [from[0], from[1]], to: [to[0], to[1]], angle: null }])
+  })
+}
+
+/** What goes through a wall or a partition, each kind of line as one path. */
+export function openingsOf(shapes: readonly Shape[]): OpeningLines {
+  const all = shapes.flatMap(shape => shape.openings.map(each => openingLines(shape, each)))
+  const of = (kind: keyof OpeningLines) => all.map(each => each[kind]).join('')
+  return { thin: of('thin'), dashed: of('dashed'), leaves: of('leaves'), swings: of('swings') }
+}
+
 const at = ([x, y]: Point) => `${Math.round(x * 10) / 10} ${Math.round(y * 10) / 10}`
 export const line = (...points: readonly Point[]) => `M${points.map(at).join('L')}`
 export const loop = (points: readonly Point[]) => (points.length === 0 ? '' : `${line(...points)}Z`)
 
-export function linesOf(room: Pick<PlanRoomRow, 'walls' | 'closed'>): RoomLines {
-  const shapes = shapesOf(room.walls)
-  const parts = shapes.map(shape => ({ shape, openings: shape.openings.map(each => openingLines(shape, each)) }))
+export function linesOf(room: Pick<PlanRoomRow, 'walls' | 'partitions'>): RoomLines {
+  const shapes: readonly Shape[] = shapesOf(room.walls)
   const bands = (known: boolean) =>
     shapes
       .filter(({ wall }) => (wall.thickness !== null) === known)
       .flatMap(({ solid }) => solid.map(loop))
       .join('')
-  const all = parts.flatMap(({ openings }) => openings)
-  const of = (kind: keyof OpeningLines) => all.map(each => each[kind]).join('')
   const corners = room.walls.flatMap(wall => [wall.from, wall.to])
   const outside = shapes.flatMap(({ solid }) => solid.flat())
   return {
@@ -61,10 +85,7 @@ export function linesOf(room: Pick<PlanRoomRow, 'walls' | 'closed'>): RoomLines 
     faces: shapes
       .flatMap(({ solid }) => solid.map(([a, b]) => (a === undefined || b === undefined ? '' : line(a, b))))
       .join(''),
-    thin: of('thin'),
-    dashed: of('dashed'),
-    leaves: of('leaves'),
-    swings: of('swings'),
+    ...openingsOf([...shapes, ...partitionShapes(room.partitions)]),
     box: boxOf([...corners, ...outside]) ?? { left: 0, top: 0, right: 0, bottom: 0 },
   }
 }
@@ -99,22 +120,22 @@ function openingLines(shape: Shape, opening: Shape['openings'][number]): Opening
   }
   const free = line(a, b) + line(d, c)
   if (opening.kind === 'passage') return { ...nothing, thin: jambs, dashed: free }
-  const door = doorLines(stored.swing, shape, [a, b], [d, c])
+  const door = doorLines(stored.swing, shape, opening.band)
   return { thin: jambs + (stored.swing.startsWith('out') ? line(a, b) : line(d, c)), dashed: '', ...door }
 }
 
 /**
- * Leaves stand open at a right angle, as on every plan; hinges as seen from inside the room. In: hung on the inner face
- * `[left, right]`; out: on the outer one.
+ * The leaves of a door and what they sweep, by the band that it is cut into. Leaves stand open at a right angle, as on
+ * every plan; hinges as seen from inside the room. In: hung on the inner face; out: on the outer one.
  */
-function doorLines(
+export function doorLines(
   swing: string,
-  { out, along, thick }: Shape,
-  inner: readonly [Point, Point],
-  outer: readonly [Point, Point],
+  { out, along, thick }: Pick<WallShape, 'out' | 'along' | 'thick'>,
+  [a, b, c, d]: readonly Point[],
 ): { readonly leaves: string; readonly swings: string } {
   const outwards = swing.startsWith('out') || swing === 'both out'
-  const [left, right] = outwards ? outer : inner
+  const [left, right] = outwards ? [d, c] : [a, b]
+  if (left === undefined || right === undefined) return { leaves: '', swings: '' }
   const width = Math.hypot(right[0] - left[0], right[1] - left[1])
   if (swing === 'sliding') {
     // Beside its opening, before the face it slides along.

@@ -86,6 +86,20 @@ const turned: Readonly<Record<string, string>> = {
   'both out': 'both in',
 }
 
+/**
+ * How doors turn as their own room sees them: one that only the next room's survey tells of is seen from behind. Given
+ * all openings among which a door's other side may be.
+ */
+export function swingsHere<S extends string>(
+  all: readonly { readonly id: string; readonly swing: S }[],
+): (opening: { readonly swing: S; readonly other: string | null }) => S {
+  const known = new Map(all.map(({ id, swing }) => [id, swing]))
+  return ({ swing, other }) => {
+    const there = other === null ? undefined : known.get(other)
+    return swing !== '' || there === undefined ? swing : (swingBehind(there) as S) // turned, it is a swing again
+  }
+}
+
 /** How a door that turns so is seen from its other side. */
 export function swingBehind(swing: string): string {
   return turned[swing] ?? swing

@@ -5,10 +5,10 @@
  */
 import type { PlanPartitionRow, PlanRoomRow, PlanWallRow } from '../contract/areas/plan.ts'
 import type { Point } from '../drawing/room-plan.ts'
-import { footprintOf, solidBands } from './footprint.ts'
+import { footprintOf } from './footprint.ts'
 import { besideOf } from './partition.ts'
 import { turnOf } from './place.ts'
-import { line, loop } from './poche.ts'
+import { line, loop, partitionShapes } from './poche.ts'
 import { openingsBehind } from './seen-from-behind.ts'
 
 export interface StandLines {
@@ -48,7 +48,9 @@ export function standLines(room: Pick<PlanRoomRow, 'partitions' | 'things' | 'tr
   const others = room.things.filter(each => each.kind !== 'column' && each.kind !== 'barrier')
   const outline = (each: Thing) => loop(footprintOf({ ...each, x: each.at[0], y: each.at[1] }))
   return {
-    cut: [...room.partitions.flatMap(solidBands).map(loop), ...columns.map(outline)].join(''),
+    cut: [...partitionShapes(room.partitions).flatMap(({ solid }) => solid.map(loop)), ...columns.map(outline)].join(
+      '',
+    ),
     things: others.map(outline).join(''),
     marks: others.map(marksOf).join(''),
     barriers: barriers.map(outline).join(''),

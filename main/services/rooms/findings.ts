@@ -8,7 +8,7 @@ import type { Finding } from '../../../src/contract/shared.ts'
 import { sayIn } from '../../../src/hang/marks.ts'
 import { halfTyped } from '../../../src/model/outline.ts'
 import { openingFindings, standFindings } from '../../../src/plan/room-stands.ts'
-import { swingBehind } from '../../../src/plan/seen-from-behind.ts'
+import { swingsHere } from '../../../src/plan/seen-from-behind.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { surveyFindings } from '../plan/survey-findings.ts'
 import { ruleNumber } from '../rules.ts'
@@ -48,18 +48,10 @@ function standsFindings(
   const rules = { within: ruleNumber(db, 'closesWithin'), clearBefore: ruleNumber(db, 'clearBefore') }
   const partitions = Map.groupBy(partitionsOf(db, exhibition), ({ room }) => room)
   const things = Map.groupBy(thingsOf(db, exhibition), ({ room }) => room)
-  const swings = new Map(
-    rooms.flatMap(({ walls }) => walls.flatMap(wall => wall.openings.map(({ id, swing }) => [id, swing]))),
-  )
-  /** A door that the next room's survey tells of turns here as it is seen from here. */
+  const swingOf = swingsHere(rooms.flatMap(({ walls }) => walls.flatMap(wall => wall.openings)))
   const here = (wall: WallRow): WallRow => ({
     ...wall,
-    openings: wall.openings.map(
-      one =>
-        one.swing !== '' || one.other === null
-          ? one
-          : { ...one, swing: swingBehind(swings.get(one.other) ?? '') as typeof one.swing }, // turned, it is a swing again
-    ),
+    openings: wall.openings.map(one => ({ ...one, swing: swingOf(one) })),
   })
   return rooms.flatMap(room => [
     ...room.walls.flatMap(wall => openingFindings(room.name, wall, say)),

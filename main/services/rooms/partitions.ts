@@ -17,8 +17,9 @@ import { insert, row, rows, update, value } from '../sql.ts'
 import { findingsOfFace } from '../walls/findings.ts'
 import { readerOf } from '../works/findings.ts'
 import { dropPartition, refuseIfUsed } from './drop.ts'
+import { openingsOf } from './read.ts'
 
-interface Stored extends Omit<PartitionRow, 'faces' | 'ends' | 'angle'> {
+interface Stored extends Omit<PartitionRow, 'faces' | 'ends' | 'angle' | 'openings'> {
   readonly a: string
   readonly b: string
   readonly fromX: number
@@ -34,12 +35,12 @@ const select = `SELECT wall.id, wall.room, wall.exhibition, wall.name, wall.leng
   JOIN corner AS begins ON begins.id = wall.from_corner JOIN corner AS ends ON ends.id = wall.to_corner
   JOIN room ON room.id = wall.room`
 
-function asPartition({ a, b, fromX, fromY, toX, toY, ...rest }: Stored): PartitionRow {
+function asPartition(db: ReadHandle, { a, b, fromX, fromY, toX, toY, ...rest }: Stored): PartitionRow {
   const ends: PartitionRow['ends'] = [
     [fromX, fromY],
     [toX, toY],
   ]
-  return { ...rest, faces: { a, b }, ends, angle: angleOf(ends) }
+  return { ...rest, faces: { a, b }, ends, angle: angleOf(ends), openings: openingsOf(db, rest.id) }
 }
 
 export function partitionsOf(db: ReadHandle, exhibition: string | null): PartitionRow[] {
@@ -47,13 +48,13 @@ export function partitionsOf(db: ReadHandle, exhibition: string | null): Partiti
     db,
     `${select} WHERE wall.exhibition = :exhibition ORDER BY room.position, room.id, wall.position, wall.id`,
     { exhibition },
-  ).map(asPartition)
+  ).map(each => asPartition(db, each))
 }
 
 function partitionOf(db: ReadHandle, id: string): PartitionRow {
   const stored = row<Stored>(db, `${select} WHERE wall.id = :id AND wall.exhibition IS NOT NULL`, { id })
   if (stored === undefined) throw notFound('partition')
-  return asPartition(stored)
+  return asPartition(db, stored)
 }
 
 export function list({ db }: Reading, { exhibition }: Received<'partition.list'>): Output<'partition.list'> {

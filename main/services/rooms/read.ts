@@ -41,6 +41,16 @@ interface StoredFixture extends Omit<WallRow['keepClears'][number], 'reachable'>
   readonly reachable: number
 }
 
+/** What goes through a wall, from the left end of its face a. */
+export function openingsOf(db: ReadHandle, wall: string): WallRow['openings'] {
+  return rows(
+    db,
+    `SELECT id, kind, x, y, width, height, label, swing, leads_to AS leadsTo, other, depth FROM opening
+     WHERE wall = :wall ORDER BY x, id`,
+    { wall },
+  )
+}
+
 function asWall(db: ReadHandle, stored: StoredWall): WallRow {
   const { room: _, floor, studs, joints, ceiling, rail, fromX, fromY, toX, toY, ...rest } = stored
   const wall: WallRow = {
@@ -52,12 +62,7 @@ function asWall(db: ReadHandle, stored: StoredWall): WallRow {
     rail: listOf(rail),
     from: [fromX, fromY],
     to: [toX, toY],
-    openings: rows(
-      db,
-      `SELECT id, kind, x, y, width, height, label, swing, leads_to AS leadsTo, other, depth FROM opening
-       WHERE wall = :wall ORDER BY x, id`,
-      { wall: rest.id },
-    ),
+    openings: openingsOf(db, rest.id),
     keepClears: rows<StoredFixture>(
       db,
       `SELECT id, kind, x, y, width, height, margin, label, reason, depth, reachable FROM keep_clear

@@ -5,6 +5,7 @@
 import * as z from 'zod'
 import { procedure } from '../procedure.ts'
 import { changes, degrees, done, finding, id, millimetres, name, size, updated } from '../shared.ts'
+import { openingRow } from './fixtures.ts'
 import { wallType } from './rooms.ts'
 
 const point = z.tuple([millimetres, millimetres])
@@ -26,6 +27,8 @@ export const partitionRow = z.strictObject({
   height: z.number(),
   thickness: z.number(),
   wallType,
+  /** What goes through it, as seen on face a. */
+  openings: z.array(openingRow),
   /** Works on both its faces. */
   works: z.int(),
 })

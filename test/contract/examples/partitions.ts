@@ -36,6 +36,7 @@ export const partitionsExamples: ExamplesOf<keyof typeof partitionsArea> = {
               height: 3450,
               thickness: 100,
               wallType: 'other',
+              openings: [],
               works: 0,
             },
           ],
