@@ -23,7 +23,7 @@ class Surveying {
 export const surveying = new Surveying()
 
 /** How it closes, for the room's caption. */
-export function closingSaid(survey: Survey, room: RoomRow): string {
+export function closingSaid(survey: Survey, room: { readonly walls: readonly { readonly name: string }[] }): string {
   return surveyNote({ ...survey, walls: room.walls.map(wall => wall.name) }, say)
 }
 

@@ -11,6 +11,10 @@ export interface StringText {
   /** The whole of the wall, which can be typed anew. */
   readonly whole: boolean
   readonly mm: number
+  /** The stretch it measures, mm from the wall's left end. */
+  readonly from: number
+  readonly to: number
+  /** The middle of its base line, pixels, and how it is turned, degrees. */
   readonly at: Point
   readonly turn: number
 }
@@ -65,11 +69,40 @@ export function stringsOf(walls: readonly PlanWallRow[], scale: number, say: (mm
         if (next === undefined) continue
         const room = ((next - x) / wall.length) * run
         if (!whole && say(next - x).length * letters > room) continue
-        texts.push({ wall: wall.id, whole, mm: next - x, at: put((x + next) / 2, deep + side), turn })
+        texts.push({
+          wall: wall.id,
+          whole,
+          mm: next - x,
+          from: x,
+          to: next,
+          at: put((x + next) / 2, deep + side),
+          turn,
+        })
       }
     }
   }
   return { lines: lines.join(''), ticks: ticks.join(''), texts }
+}
+
+/** How far a figure's box reaches beyond its letters, above and below its base line, pixels. */
+const [beyond, above, below] = [5, 13, 5]
+
+/** The box of a figure about its base line, before it is turned: half its width, and where it begins and ends. */
+export function figureBox({ mm }: Pick<StringText, 'mm'>, say: (mm: number) => string) {
+  return { half: (say(mm).length * letters) / 2 + beyond, top: -above, bottom: below }
+}
+
+/** The figure under a point of the sheet, pixels as `stringsOf` has them. */
+export function figureAt(texts: readonly StringText[], [x, y]: Point, say: (mm: number) => string): StringText | null {
+  const found = texts.find(text => {
+    const { half, top, bottom } = figureBox(text, say)
+    const turn = (text.turn * Math.PI) / 180
+    const [dx, dy] = [x - text.at[0], y - text.at[1]]
+    const along = dx * Math.cos(turn) + dy * Math.sin(turn)
+    const down = dy * Math.cos(turn) - dx * Math.sin(turn)
+    return Math.abs(along) <= half && down >= top && down <= bottom
+  })
+  return found ?? null
 }
 
 function stopsOf(wall: PlanWallRow): readonly number[] {
