@@ -18,6 +18,7 @@ import { planArea } from './areas/plan.ts'
 import { planWallsArea } from './areas/plan-walls.ts'
 import { roomsArea } from './areas/rooms.ts'
 import { routeArea } from './areas/route.ts'
+import { sequenceArea } from './areas/sequence.ts'
 import { setsArea } from './areas/sets.ts'
 import { sheetsArea } from './areas/sheets.ts'
 import { standingArea } from './areas/standing.ts'
@@ -46,6 +47,7 @@ export const contract = {
   ...standingArea,
   ...wallsArea,
   ...weightArea,
+  ...sequenceArea,
   ...marksArea,
   ...labelsArea,
   ...sheetsArea,

@@ -7,6 +7,7 @@ import { crewRules } from './crew-rules.ts'
 import { labelRules } from './label-rules.ts'
 import { lateRules } from './late-rules.ts'
 import { planRules } from './plan-rules.ts'
+import { sequenceRules } from './sequence-rules.ts'
 import { surveyRules } from './survey-rules.ts'
 import { weightRules } from './weight-rules.ts'
 
@@ -18,6 +19,7 @@ export const ruleGroups = [
   'Where works hang',
   'Room between works',
   'Visual weight',
+  'Sequence',
   'Marks',
   'Loads',
   'Labels',
@@ -116,6 +118,7 @@ export const houseRules = {
     source: '10 to 25 mm for a cleat; from memory',
   },
   ...weightRules,
+  ...sequenceRules,
   markFromEnd: {
     group: 'Marks',
     says: 'A hole is at least this far from the end of a wall or a board joint.',

@@ -16,7 +16,7 @@ import { notFound } from '../change.ts'
 import { plan } from '../plan/get.ts'
 import { ruleNumber } from '../rules.ts'
 import type { Reading } from '../service.ts'
-import { row } from '../sql.ts'
+import { row, rows } from '../sql.ts'
 import { picturesOn, tonesOf } from '../works/tones.ts'
 import { elevationOf } from './elevation.ts'
 
@@ -86,6 +86,23 @@ function weightOn(db: ReadHandle, work: PlacedWork, wall: typeof white): VisualW
     })),
     hand,
   )
+}
+
+/** How heavy a work, or all parts of a set, looks on white: what a planner compares before it knows the wall. m². */
+export function weightOnWhite(db: ReadHandle, work: string): number {
+  const parts = rows<Looked & { width: number | null; height: number | null; part: string }>(
+    db,
+    `SELECT id AS work, picture, hang_width AS width, hang_height AS height, hang_part AS part FROM work
+     WHERE id = :work AND set_form = '' OR parent = :work`,
+    { work },
+  )
+  const hand = weighedOf(db, { work, picture: null, size: null }).hand
+  const rules = rulesOf(db)
+  return parts.reduce((sum, { width, height, part, ...one }) => {
+    const size = width === null || height === null ? null : { width, height, part }
+    const own = visualWeight(weighedOf(db, { ...one, size }), white, rules).weight
+    return sum + (one.work === work ? own : own * hand)
+  }, 0)
 }
 
 /** The band of wall that its works take; about the line where none hangs. */

@@ -15,6 +15,7 @@ import { planExamples } from './plan.ts'
 import { planWallsExamples } from './plan-walls.ts'
 import { roomsExamples } from './rooms.ts'
 import { routeExamples } from './route.ts'
+import { sequenceExamples } from './sequence.ts'
 import { setsExamples } from './sets.ts'
 import { sheetsExamples } from './sheets.ts'
 import { standingExamples } from './standing.ts'
@@ -41,6 +42,7 @@ export const examples: ExamplesOf<Name> = {
   ...surveyExamples,
   ...wallsExamples,
   ...weightExamples,
+  ...sequenceExamples,
   ...marksExamples,
   ...labelsExamples,
   ...computationsExamples,

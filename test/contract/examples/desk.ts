@@ -9,7 +9,7 @@ import { labelRuleRows } from './label-rules.ts'
 import { lateRuleRows } from './late-rules.ts'
 import { planRuleRows, surveyRuleRows } from './survey-rules.ts'
 import { anyId, anyMoment, type ExamplesOf } from './types.ts'
-import { weightRuleRows } from './weight-rules.ts'
+import { sequenceRuleRows, weightRuleRows } from './weight-rules.ts'
 
 /** The key that an earlier call gave: of a backup, or of the newest recent catalogue. */
 function keyIn(answered: unknown): string {
@@ -486,6 +486,7 @@ export const deskExamples: ExamplesOf<keyof typeof deskArea> = {
               changed: false,
             },
             ...weightRuleRows,
+            ...sequenceRuleRows,
             {
               key: 'markFromEnd',
               group: 'Marks',

@@ -1,0 +1,246 @@
+/** A show as the planner is asked about it: its works in order, the free stretches of its walls, who looks there. */
+import type { Elevation } from '../../../src/contract/areas/walls.ts'
+import { baysOf } from '../../../src/layout/bays.ts'
+import { labelSize } from '../../../src/layout/label-size.ts'
+import { rectOf } from '../../../src/model/hung-rect.ts'
+import { axesOfFace } from '../../../src/sequence/axes-of-face.ts'
+import { looksIn } from '../../../src/sequence/looks-in-room.ts'
+import { type Bay, noRules, type Problem, type TermWeights, type Work } from '../../../src/sequence/problem.ts'
+import { leastServed, type Sight, type ViewerKind } from '../../../src/sequence/sight.ts'
+import type { ReadHandle } from '../../database/handles.ts'
+import { notFound } from '../change.ts'
+import { plan } from '../plan/get.ts'
+import { labelRulesOf, rulesOf } from '../rules.ts'
+import type { Reading } from '../service.ts'
+import { row, rows } from '../sql.ts'
+import { centreOf, elevationOf } from '../walls/elevation.ts'
+import { weightOnWhite } from '../walls/weights.ts'
+
+export interface AskedWork {
+  readonly entry: string
+  readonly work: string
+  readonly title: string
+  readonly section: string | null
+  readonly width: number | null
+  readonly height: number | null
+  readonly limit: number | null
+  readonly labelled: boolean
+  /** Held, hung or with holes made: it takes wall of its own and is not planned with. */
+  readonly stays: boolean
+}
+
+export interface Stretch {
+  readonly elevation: Elevation
+  readonly from: number
+  readonly to: number
+}
+
+export interface Question {
+  readonly works: readonly AskedWork[]
+  readonly sections: readonly { readonly id: string; readonly title: string }[]
+  readonly walls: readonly Elevation[]
+  readonly stretches: readonly Stretch[]
+  readonly margin: number
+  readonly gap: number
+  readonly panel: number
+}
+
+/** Shorter ones take no work worth hanging by itself. */
+const leastStretch = 300
+
+/** Works of a show in the order of its checklist. */
+function worksOf(db: ReadHandle, exhibition: string, staying: ReadonlySet<string>): AskedWork[] {
+  return rows<Omit<AskedWork, 'labelled' | 'stays'> & { labelled: number }>(
+    db,
+    `SELECT entry.id AS entry, work.id AS work, work.title, entry.section, work.hang_width AS width,
+       work.hang_height AS height,
+       (SELECT min(light_limit) FROM work AS one WHERE one.id = work.id OR one.parent = work.id) AS "limit",
+       entry.label_text <> '' OR work.title <> '' AS labelled
+     FROM entry JOIN work ON work.id = entry.work LEFT JOIN section ON section.id = entry.section
+     WHERE entry.exhibition = :exhibition
+     ORDER BY section.position IS NULL, section.position, section.id, entry.position, entry.id`,
+    { exhibition },
+  ).map(work => ({ ...work, labelled: work.labelled === 1, stays: staying.has(work.entry) }))
+}
+
+/** Faces on the visitor's way; all of them where nobody has said which way that is. */
+function wallsOf(db: ReadHandle, exhibition: string): Elevation[] {
+  const faces = rows<{ face: string; at: number | null }>(
+    db,
+    `SELECT face.id AS face, face_plan.visitor_order AS at FROM face JOIN wall ON wall.id = face.wall
+     JOIN room ON room.id = wall.room
+     LEFT JOIN face_plan ON face_plan.face = face.id AND face_plan.exhibition = :exhibition
+     WHERE wall.exhibition IS NULL OR wall.exhibition = :exhibition
+     ORDER BY face_plan.visitor_order IS NULL, face_plan.visitor_order, room.position, room.id, wall.position, wall.id, face.side`,
+    { exhibition },
+  )
+  const onTheWay = faces.filter(({ at }) => at !== null)
+  return (onTheWay.length > 0 ? onTheWay : faces).map(({ face }) => elevationOf(db, exhibition, face))
+}
+
+export function questionOf({ db }: Reading, exhibition: string): Question {
+  if (row(db, 'SELECT id FROM exhibition WHERE id = :exhibition', { exhibition }) === undefined)
+    throw notFound('exhibition', 'exhibition')
+  const rule = rulesOf(db)
+  const labels = labelRulesOf(rule)
+  const walls = wallsOf(db, exhibition)
+  const staying = new Set(walls.flatMap(wall => staysOn(wall).map(work => work.entry)))
+  const works = worksOf(db, exhibition, staying)
+  const label = labels.gap + labelSize('', labels).width + labels.clear
+  const gap = Math.max(Number(rule('minimumGap')), works.some(work => work.labelled) ? label : 0)
+  const heights = works.flatMap(work => work.height ?? []).sort((a, b) => a - b)
+  const tall = heights[Math.floor(heights.length / 2)] ?? 600
+  return {
+    works,
+    sections: rows(db, 'SELECT id, title FROM section WHERE exhibition = :exhibition ORDER BY position, id', {
+      exhibition,
+    }),
+    walls,
+    stretches: walls.flatMap(elevation => stretchesOf(elevation, tall)),
+    margin: Number(rule('minimumMargin')),
+    gap,
+    panel: Number(rule('sectionPanel')),
+  }
+}
+
+/** Works that stay where they are: held, hung, or with a hole made for them. */
+export function staysOn(elevation: Elevation): Elevation['works'] {
+  const made = new Set(elevation.made.map(mark => mark.placement))
+  return elevation.works.filter(work => work.held || work.state !== 'planned' || made.has(work.placement))
+}
+
+/** Free stretches about the line where works of a usual height hang, between what stays. */
+function stretchesOf(elevation: Elevation, tall: number): Stretch[] {
+  const { wall } = elevation
+  const middle = centreOf({ rule: 'face', y: null, x: wall.length / 2 }, elevation.plan, tall)
+  const staying = staysOn(elevation).flatMap(work => {
+    const rect = rectOf(work)
+    return rect === undefined ? [] : [{ ...rect, kind: 'work', margin: 0, label: '', reason: '' }]
+  })
+  const keepClears = [...wall.keepClears, ...staying]
+  return baysOf({ ...wall, keepClears }, { bottom: middle - tall / 2, top: middle + tall / 2 }, leastStretch).map(
+    ({ from, to }) => ({ elevation, from, to }),
+  )
+}
+
+export interface Asked {
+  readonly problem: Problem
+  /** By their place in the problem. */
+  readonly entries: readonly string[]
+  readonly stretches: readonly Stretch[]
+  readonly unsized: readonly string[]
+}
+
+/** The planner's question. Works without a size can't be planned with. */
+export function problemOf(reading: Reading, exhibition: string, weights: TermWeights): Asked {
+  const { db } = reading
+  const question = questionOf(reading, exhibition)
+  const rule = rulesOf(db)
+  const sight: Sight = {
+    line: -Number(rule('sightLine')),
+    inner: Number(rule('sightInner')),
+    outer: Number(rule('sightOuter')),
+  }
+  const usual = Number(rule('viewingDistance'))
+  const { stretches, margin, gap } = question
+  const staying = new Map(
+    question.walls.flatMap(wall =>
+      staysOn(wall).map(work => [work.entry, { face: wall.wall.face, x: work.x }] as const),
+    ),
+  )
+  const known = question.works.filter(work => work.width !== null && work.height !== null)
+  const order = [...question.sections.map(section => section.id), null]
+  const works = known.map((asked, rank): Work => {
+    const [width, height] = [asked.width ?? 0, asked.height ?? 0]
+    const stays = staying.get(asked.entry)
+    const size = { width, height, limit: asked.limit }
+    return {
+      ...size,
+      id: asked.entry,
+      weight: weightOnWhite(db, asked.work),
+      section: order.indexOf(asked.section),
+      rank,
+      served: stretches.map(stretch => servedOn(stretch, size, { margin, usual, sight })),
+      stays: stays === undefined ? null : { before: firstAfter(stretches, stays) },
+    }
+  })
+  const rooms = plan(reading, { exhibition }).rooms
+  const bays = stretches.map((stretch, index): Bay => {
+    const { elevation, from, to } = stretch
+    const { ends, looking, bars } = looksIn(
+      rooms.find(room => room.id === elevation.room.id),
+      elevation.wall.face,
+    )
+    const band = { bottom: elevation.plan.centreLine, top: elevation.plan.centreLine }
+    const axes = ends === null ? [] : axesOfFace(elevation.wall, band, ends, looking, bars)
+    return {
+      id: `${elevation.wall.face}/${index}`,
+      face: elevation.wall.face,
+      from,
+      to,
+      margin,
+      gap,
+      leftOf: neighbour(known, staying, elevation.wall.face, from, 'right'),
+      rightOf: neighbour(known, staying, elevation.wall.face, to, 'left'),
+      axes: axes.filter(({ kind, x }) => kind === 'doorway' && x > from && x < to).map(({ x }) => x),
+    }
+  })
+  return {
+    problem: { bays, works, facing: [], rules: noRules, weights, orderBy: 'section' },
+    entries: known.map(work => work.entry),
+    stretches,
+    unsized: question.works.filter(work => work.width === null || work.height === null).map(work => work.entry),
+  }
+}
+
+interface Size {
+  readonly width: number
+  readonly height: number
+  readonly limit: number | null
+}
+
+/** How well a work is seen on a stretch; null where it may not hang there: too wide, too high, too much light. */
+function servedOn(
+  { elevation, from, to }: Stretch,
+  { width, height, limit }: Size,
+  { margin, usual, sight }: { readonly margin: number; readonly usual: number; readonly sight: Sight },
+): number | null {
+  const { wall, plan: facePlan, rules } = elevation
+  if (width > to - from - 2 * margin) return null
+  if (limit !== null && facePlan.plannedLux !== null && facePlan.plannedLux > limit) return null
+  const centre = centreOf({ rule: 'face', y: null, x: (from + to) / 2 }, facePlan, height)
+  if (centre + height / 2 > wall.height - rules.liftOn || centre - height / 2 < (wall.skirting ?? 0)) return null
+  const kinds: ViewerKind[] = facePlan.viewers.filter(({ share }) => share > 0).map(({ kind }) => kind)
+  return leastServed(
+    kinds.length > 0 ? kinds : ['standing'],
+    { centre, height },
+    facePlan.viewingDistance ?? usual,
+    sight,
+  )
+}
+
+/** The stretch before which a work that stays is met; after all of them where none comes after it. */
+function firstAfter(stretches: readonly Stretch[], { face, x }: { readonly face: string; readonly x: number }): number {
+  const own = stretches.flatMap((stretch, index) => (stretch.elevation.wall.face === face ? [{ stretch, index }] : []))
+  const after = own.find(({ stretch }) => stretch.from >= x)
+  if (after !== undefined) return after.index
+  const last = own.at(-1)
+  return last === undefined ? stretches.length : last.index + 1
+}
+
+/** The work that stays and bounds a stretch there, by its place among the works. */
+function neighbour(
+  works: readonly AskedWork[],
+  staying: ReadonlyMap<string, { readonly face: string; readonly x: number }>,
+  face: string,
+  edge: number,
+  side: 'left' | 'right',
+): number | null {
+  const found = works.findIndex(({ entry, width }) => {
+    const stays = staying.get(entry)
+    if (stays === undefined || stays.face !== face) return false
+    const own = stays.x + ((width ?? 0) / 2) * (side === 'right' ? 1 : -1)
+    return Math.abs(own - edge) < 1
+  })
+  return found < 0 ? null : found
+}

@@ -1,0 +1,117 @@
+/** Whether a show fits its walls, and proposals for what hangs where. */
+import type { Output, Received } from '../../../src/contract/contract.ts'
+import { halfAway } from '../../../src/measure/rounding.ts'
+import { boundOf } from '../../../src/sequence/bound.ts'
+import { capacityOf } from '../../../src/sequence/capacity.ts'
+import { type Proposal, propose } from '../../../src/sequence/planner.ts'
+import { at, centresIn } from '../../../src/sequence/problem.ts'
+import type { TermValues } from '../../../src/sequence/terms.ts'
+import type { Job, Reading, ServicesOf } from '../service.ts'
+import { type Asked, problemOf, questionOf } from './question.ts'
+
+function capacity(reading: Reading, { exhibition }: Received<'sequence.capacity'>): Output<'sequence.capacity'> {
+  const { works, sections, stretches, margin, gap, panel } = questionOf(reading, exhibition)
+  const free = stretches.map(({ from, to }) => ({ length: to - from, margin, gap }))
+  const wanted = works.filter(work => !work.stays).map(({ entry, section, width }) => ({ id: entry, section, width }))
+  const found = capacityOf(wanted, [...sections.map(({ id }) => id), null], free, panel)
+  const titled = found.sections.map(one => ({
+    ...one,
+    title: sections.find(({ id }) => id === one.section)?.title ?? 'without a section',
+  }))
+  return {
+    there: found.there,
+    needed: found.needed,
+    short: found.short,
+    gap,
+    labels: works.filter(work => work.labelled && !work.stays).length,
+    panels: panel > 0 ? found.sections.filter(({ section }) => section !== null).length : 0,
+    stretches: stretches.length,
+    sections: titled,
+    tooWide: works.flatMap(({ entry, title, width }) =>
+      width !== null && found.tooWide.includes(entry) ? [{ entry, title, width }] : [],
+    ),
+    says: inWords(found, titled, stretches.length),
+  }
+}
+
+function inWords(
+  { there, needed, short }: { readonly there: number; readonly needed: number; readonly short: number },
+  sections: readonly { readonly title: string; readonly short: number; readonly works: number }[],
+  stretches: number,
+): string {
+  const metres = (mm: number) => `${(mm / 1000).toFixed(1)} m`
+  if (sections.every(section => section.works === 0)) return 'The show has no works yet. Bring in a list, or add one.'
+  if (stretches === 0) return 'No wall is on the visitor’s way. Draw a room, or put walls into the order.'
+  if (short === 0)
+    return `The works want ${metres(needed)} of ${metres(there)}: ${metres(there - needed)} are left over.`
+  const first = sections.find(section => section.short > 0)
+  const where = first === undefined ? '' : ` It runs out in ${first.title}.`
+  return `The works want ${metres(needed)}, the walls give ${metres(there)}: ${metres(short)} are missing.${where}`
+}
+
+const alike = { order: 1, balance: 1, evenness: 1, light: 1, sight: 1, rhythm: 1 }
+const usualSteps = 60_000
+
+async function proposals(job: Job, input: Received<'sequence.propose'>): Promise<Output<'sequence.propose'>> {
+  const weights = input.weights ?? alike
+  const asked = problemOf(job, input.exhibition, Object.values(weights).some(weight => weight > 0) ? weights : alike)
+  const { problem, stretches, unsized } = asked
+  const search = propose(problem, { seed: input.seed ?? 1, steps: input.steps ?? usualSteps })
+  let next = search.next()
+  while (next.done !== true) {
+    const { step, steps, best, bound: most } = next.value
+    job.progress(step, steps, `${(100 * best).toFixed(1)} of at most ${(100 * most).toFixed(1)}`)
+    next = search.next()
+  }
+  const stays = problem.works.filter(work => work.stays !== null).length
+  const { quality: most, values } = boundOf(problem)
+  return {
+    works: problem.works.length - stays,
+    stays,
+    stretches: stretches.length,
+    unsized: [...unsized],
+    bound: { quality: short(most), terms: shortened(values) },
+    proposals: next.value.map(one => told(asked, one, most)),
+  }
+}
+
+/** To a millionth: nobody reads further. */
+function short(value: number): number {
+  return halfAway(value * 1e6) / 1e6
+}
+
+function shortened(values: TermValues): TermValues {
+  return {
+    order: short(values.order),
+    balance: short(values.balance),
+    evenness: short(values.evenness),
+    light: short(values.light),
+    sight: short(values.sight),
+    rhythm: short(values.rhythm),
+  }
+}
+
+function told({ problem, entries, stretches }: Asked, proposal: Proposal, bound: number) {
+  const { way, quality, proved, values, hang, out } = proposal
+  const faces = new Map<string, { entry: string; x: number }[]>()
+  for (const [bay, works] of hang.entries()) {
+    const { face } = at(stretches, bay).elevation.wall
+    const centres = centresIn(problem, bay, works)
+    const own = works.map((work, index) => ({ entry: at(entries, work), x: short(at(centres, index)) }))
+    faces.set(face, [...(faces.get(face) ?? []), ...own])
+  }
+  return {
+    way,
+    quality: short(quality),
+    gap: short(100 * (bound - quality)),
+    proved,
+    terms: shortened(values),
+    faces: [...faces].filter(([, works]) => works.length > 0).map(([face, works]) => ({ face, works })),
+    out: out.map(work => at(entries, work)),
+  }
+}
+
+export const sequenceServices: ServicesOf<'sequence.capacity' | 'sequence.propose'> = {
+  'sequence.capacity': capacity,
+  'sequence.propose': proposals,
+}

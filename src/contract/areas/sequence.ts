@@ -1,0 +1,92 @@
+/** The sequence: whether a show fits its walls, and proposals of what hangs where. */
+import * as z from 'zod'
+import { procedure } from '../procedure.ts'
+import { id, millimetres } from '../shared.ts'
+
+/** Each from 0 to 1. */
+export const termValues = z.strictObject({
+  order: z.number(),
+  balance: z.number(),
+  evenness: z.number(),
+  light: z.number(),
+  sight: z.number(),
+  rhythm: z.number(),
+})
+const counts = z.number().min(0).max(100)
+
+export const sequenceArea = {
+  'sequence.capacity': procedure(
+    'read',
+    'Tells whether the works of a show that are still to be placed fit its walls, section by section, in running millimetres.',
+    z.strictObject({ exhibition: id }),
+    z.strictObject({
+      /** On the walls, their ends and what is in the way taken off; and what the works want with what stays free. */
+      there: z.number(),
+      needed: z.number(),
+      short: z.number(),
+      /** Free at least between two works, for hands or for a label. */
+      gap: z.number(),
+      labels: z.int(),
+      panels: z.int(),
+      stretches: z.int(),
+      sections: z.array(
+        z.strictObject({
+          section: id.nullable(),
+          title: z.string(),
+          works: z.int(),
+          unsized: z.int(),
+          needed: z.number(),
+          from: z.number(),
+          short: z.number(),
+        }),
+      ),
+      /** Wider than every free stretch. */
+      tooWide: z.array(z.strictObject({ entry: id, title: z.string(), width: z.number() })),
+      /** In one sentence. */
+      says: z.string(),
+    }),
+  ),
+  'sequence.propose': procedure(
+    'long',
+    'Proposes which works hang on which wall, in which order and where; two or three ways, each with its terms and the bound. Nothing is changed. Works that are held, hung or drilled stay.',
+    z.strictObject({
+      exhibition: id,
+      /** The same seed and steps give the same proposals. */
+      seed: z.int().min(0).max(1e9).optional(),
+      steps: z.int().min(0).max(2_000_000).optional(),
+      /** How much each term counts; all alike where left out. */
+      weights: z
+        .strictObject({
+          order: counts,
+          balance: counts,
+          evenness: counts,
+          light: counts,
+          sight: counts,
+          rhythm: counts,
+        })
+        .optional(),
+    }),
+    z.strictObject({
+      works: z.int(),
+      stays: z.int(),
+      stretches: z.int(),
+      /** Not planned with: nobody has said how large they are. */
+      unsized: z.array(id),
+      /** No hang of all of them is better than this. */
+      bound: z.strictObject({ quality: z.number(), terms: termValues }),
+      proposals: z.array(
+        z.strictObject({
+          way: z.enum(['in order', 'freer', 'another']),
+          quality: z.number(),
+          /** 100 × (bound − quality). */
+          gap: z.number(),
+          proved: z.boolean(),
+          terms: termValues,
+          faces: z.array(z.strictObject({ face: id, works: z.array(z.strictObject({ entry: id, x: millimetres })) })),
+          /** Works that found no place. */
+          out: z.array(id),
+        }),
+      ),
+    }),
+  ),
+}

@@ -1,0 +1,55 @@
+/** House rules of the sequence: from where works are seen and how, and what sections want of the wall. */
+import type { HouseRule } from './house-rules.ts'
+
+export const sequenceRules = {
+  viewingDistance: {
+    group: 'Sequence',
+    says: 'Works are looked at from this far, where a wall does not say.',
+    reason: 'From further off an eye takes in more of a work, and its height matters less.',
+    value: 2000,
+    unit: 'mm',
+    least: 300,
+    most: 20_000,
+    source: 'one often stands no closer than 2 m to pictures; common practice, no source',
+  },
+  sightLine: {
+    group: 'Sequence',
+    says: 'Viewers look so far below the level of their eyes.',
+    reason: 'A head at ease is a little bent.',
+    value: 10,
+    unit: '°',
+    least: 0,
+    most: 45,
+    source: 'a convention: 15° goes back to a handbook without data, seated people prefer more',
+  },
+  sightInner: {
+    group: 'Sequence',
+    says: 'The middle of a work is to lie within so much of the line of sight.',
+    reason: 'Outside it the head is lifted or bent for every work.',
+    value: 10,
+    unit: '°',
+    least: 1,
+    most: 60,
+    source: 'from memory',
+  },
+  sightOuter: {
+    group: 'Sequence',
+    says: 'All of a work is to lie within so much of the line of sight.',
+    reason: 'What lies outside it is not seen without moving the head.',
+    value: 30,
+    unit: '°',
+    least: 1,
+    most: 80,
+    source: 'vertical field without strain; from memory',
+  },
+  sectionPanel: {
+    group: 'Sequence',
+    says: 'Width of the text panel at the beginning of each section; 0 where sections have none.',
+    reason: 'A panel takes wall from the works, and a list of works does not say so.',
+    value: 600,
+    unit: 'mm',
+    least: 0,
+    most: 5000,
+    source: 'from memory',
+  },
+} as const satisfies Readonly<Record<string, HouseRule>>
