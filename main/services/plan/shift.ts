@@ -1,27 +1,24 @@
 /** A wall moved parallel. What is on the walls keeps its distance from their left ends, as when lengths are typed. */
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
-import { toBuilding } from '../../../src/plan/place.ts'
 import { shiftWall } from '../../../src/plan/shift-wall.ts'
 import { notFound } from '../change.ts'
+import { takeAxes } from '../rooms/new-axes.ts'
 import { wallsOf } from '../rooms/read.ts'
 import { changeWall } from '../rooms/write.ts'
 import type { Writing } from '../service.ts'
-import { row, update } from '../sql.ts'
+import { row } from '../sql.ts'
 
 interface Stored {
   readonly room: string
   readonly called: string
-  readonly at_x: number | null
-  readonly at_y: number | null
-  readonly turn: number
 }
 
 export function shift(writing: Writing, { id, by }: Received<'wall.shift'>): Output<'wall.shift'> {
   const { db } = writing
   const stored = row<Stored>(
     db,
-    `SELECT wall.room, room.name || ' ' || wall.name AS called, room.at_x, room.at_y, room.turn
+    `SELECT wall.room, room.name || ' ' || wall.name AS called
      FROM wall JOIN room ON room.id = wall.room WHERE wall.id = :id AND wall.exhibition IS NULL`,
     { id },
   )
@@ -46,10 +43,7 @@ export function shift(writing: Writing, { id, by }: Received<'wall.shift'>): Out
       changes: { length: { was: wall.length, to }, lengthText: { was: wall.lengthText, to: '' } },
     })
   }
-  if (stored.at_x !== null && stored.at_y !== null) {
-    const [x, y] = toBuilding({ at: [stored.at_x, stored.at_y], turn: stored.turn }, shifted.origin)
-    update(db, 'room', stored.room, { at_x: x, at_y: y })
-  }
+  takeAxes(writing, stored.room, { at: shifted.origin, turn: 0 })
   writing.label(`Move ${stored.called} ${by < 0 ? 'into the room' : 'outwards'} by ${Math.round(Math.abs(by))} mm`)
   return { done: true }
 }
