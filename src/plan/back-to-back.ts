@@ -15,8 +15,10 @@ export interface BackToBack {
   readonly b: Wall & { readonly room: string }
   /** Between the two faces. */
   readonly apart: number
-  /** Openings that go through both: a's, b's, and how far apart their jambs were measured. */
-  readonly through: readonly (readonly [string, string, number])[]
+  /** Openings that go through both, as pairs of a's and b's. */
+  readonly through: readonly (readonly [string, string])[]
+  /** How far apart the jambs of each pair were measured, mm. */
+  readonly jambs: readonly number[]
 }
 
 /** Thinner is no wall, thicker is no longer one; faces that lie beside one another for less only meet at a corner. mm, from memory. */
@@ -29,7 +31,7 @@ const JAMB = 150
 const dot = (a: Point, b: Point) => a[0] * b[0] + a[1] * b[1]
 
 /** How two walls lie to each other; null where they are not back to back. */
-export function facing(a: Wall, b: Wall): { readonly apart: number; readonly through: BackToBack['through'] } | null {
+export function facing(a: Wall, b: Wall): Pick<BackToBack, 'apart' | 'through' | 'jambs'> | null {
   const run = Math.hypot(a.to[0] - a.from[0], a.to[1] - a.from[1])
   const other = Math.hypot(b.to[0] - b.from[0], b.to[1] - b.from[1])
   if (run < 1 || other < 1) return null
@@ -46,16 +48,16 @@ export function facing(a: Wall, b: Wall): { readonly apart: number; readonly thr
   // Along a, b's own positions run from its left end, which is at a's right.
   const onA = (x: number) => right - (x * other) / b.length
   const free = b.openings.filter(each => each.other === null && each.kind !== 'niche')
-  const through = a.openings.flatMap(mine => {
+  const pairs = a.openings.flatMap(mine => {
     if (mine.other !== null || mine.kind === 'niche') return []
     const [begin, end] = [(mine.x * run) / a.length, ((mine.x + mine.width) * run) / a.length]
     for (const each of free) {
       const off = Math.max(Math.abs(onA(each.x + each.width) - begin), Math.abs(onA(each.x) - end))
-      if (off <= JAMB) return [[mine.id, each.id, off] as const]
+      if (off <= JAMB) return [{ pair: [mine.id, each.id] as const, off }]
     }
     return []
   })
-  return { apart, through }
+  return { apart, through: pairs.map(({ pair }) => pair), jambs: pairs.map(({ off }) => off) }
 }
 
 /** All pairs on one storey of which neither wall is said to back another. */

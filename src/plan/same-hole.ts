@@ -30,16 +30,14 @@ export function sameHoles(rooms: readonly PlanRoomRow[], wall: string): readonly
   if (own.at === null) return one
   const offered = others
     .filter(({ room }) => room.at !== null && room.storey === own.storey)
-    .flatMap(({ room, wall: each }) =>
-      (facing(here, each)?.through ?? []).flatMap(([mine, their, off]) => {
-        const [opening, there] = [
-          here.openings.find(({ id }) => id === mine),
-          each.openings.find(({ id }) => id === their),
-        ]
-        return opening === undefined || there === undefined
-          ? []
-          : [{ opening, there: { room: room.name, wall: each.name, opening: there }, off }]
-      }),
-    )
+    .flatMap(({ room, wall: each }) => {
+      const { through, jambs } = facing(here, each) ?? { through: [], jambs: [] }
+      return through.flatMap(([mine, their], at) => {
+        const opening = here.openings.find(({ id }) => id === mine)
+        const there = each.openings.find(({ id }) => id === their)
+        if (opening === undefined || there === undefined) return []
+        return [{ opening, there: { room: room.name, wall: each.name, opening: there }, off: jambs[at] ?? 0 }]
+      })
+    })
   return [...one, ...offered].sort((a, b) => a.opening.x - b.opening.x)
 }
