@@ -63,7 +63,7 @@ test('the plan of a storey goes out at the scale asked for, as the next revision
   await expect(sheets.getByText(/rooms?, not printed yet/)).toBeVisible()
   await sheets.getByLabel('scale').selectOption('1:500')
   await sheets.getByRole('button', { name: 'PDF', exact: true }).click()
-  await expect(page.getByRole('link', { name: /plan.* revision 1\.pdf$/ })).toBeVisible()
+  await expect(page.getByRole('link', { name: /plan.* revision 1\.pdf$/ })).toBeVisible({ timeout: 30_000 })
   await expect(sheets.getByText('● revision 1 is up to date').last()).toBeVisible()
   // A room that stands elsewhere is another plan.
   const { exhibitions } = (await host.call(page, 'exhibition.list', {})) as { exhibitions: { id: string }[] }
@@ -75,7 +75,7 @@ test('the plan of a storey goes out at the scale asked for, as the next revision
   })
   await expect(sheets.getByText('▲ revision 1 is out of date').last()).toBeVisible()
   await sheets.getByRole('button', { name: 'DXF at full size' }).click()
-  await expect(page.getByRole('link', { name: /plan.* revision 2\.dxf$/ })).toBeVisible()
+  await expect(page.getByRole('link', { name: /plan.* revision 2\.dxf$/ })).toBeVisible({ timeout: 30_000 })
   await expect(sheets.getByText('● revision 2 is up to date').last()).toBeVisible()
   const state = (await host.call(page, 'sheet.state', { exhibition: exhibitions[0]?.id })) as Output<'sheet.state'>
   expect(state.plans).toMatchObject([{ printed: { revision: 2 }, upToDate: true, voids: [1] }])

@@ -46,3 +46,28 @@ export const oneRoomWords: readonly DrawnText[] = [
   { text: 'East Cabinet', at: [2000, 2400] },
   { text: '104', at: [2000, 2000] },
 ]
+
+/** Two rooms of 5 by 4 m and 4 by 4 m, 200 mm of wall about and between them, a doorway of 1 m with jambs in the middle one. */
+export const twoRooms: readonly DrawnLine[] = [
+  ...box('A-WALL', -200, -200, 9600, 4400),
+  ...openBox(0, 5000),
+  ...openBox(9200, 5200),
+  { layer: 'A-WALL', ends: [5000, 1500, 5200, 1500] },
+  { layer: 'A-WALL', ends: [5000, 2500, 5200, 2500] },
+]
+export const twoRoomsWords: readonly DrawnText[] = [
+  { text: 'East Cabinet', at: [2000, 2400] },
+  { text: 'West Cabinet', at: [7000, 2400] },
+]
+
+/** Three walls about a room 4 m deep, and the fourth, at `open`, with a gap. */
+function openBox(closed: number, open: number): DrawnLine[] {
+  const wall = (...ends: DrawnLine['ends']): DrawnLine => ({ layer: 'A-WALL', ends })
+  return [
+    wall(closed, 0, open, 0),
+    wall(closed, 4000, open, 4000),
+    wall(closed, 0, closed, 4000),
+    wall(open, 0, open, 1500),
+    wall(open, 2500, open, 4000),
+  ]
+}

@@ -9,7 +9,7 @@ import sharp from 'sharp'
 import { afterAll, expect, test } from 'vitest'
 import { readDxf } from '../../main/files/dxf/read.ts'
 import { outlinesOf, usualOutlineRules } from '../../src/plan/outlines-from-lines.ts'
-import { dxfOf, oneRoom, oneRoomWords } from '../contract/dxf-files.ts'
+import { dxfOf, oneRoom, oneRoomWords, twoRooms } from '../contract/dxf-files.ts'
 import { newCatalogue, openOn, ownFolder as ownCatalogueFolder } from '../contract/opened.ts'
 import { ownFolder, pythonDxf, run, withProgram } from './programs.ts'
 
@@ -79,8 +79,13 @@ withProgram('ezdxf', 'plans in and out', () => {
       readonly errors: readonly string[]
       readonly fixes: readonly string[]
       readonly layers: Readonly<Record<string, Layer>>
+      readonly linetypes: Readonly<Record<string, string>>
+      readonly patterns: Readonly<Record<string, readonly number[]>>
     } = JSON.parse(run(pythonDxf ?? '', [script('read_plan.py'), file]))
     expect(said).toMatchObject({ version: 'AC1021', units: 4, errors: [], fixes: [] })
+    // What is hidden or above the cut is dashed (ISO 128): 3 and 1.5 mm at 1:100.
+    expect(said.linetypes).toMatchObject({ WALLS: 'Continuous', TRACKS: 'DASHED', 'WALLS-UNMEASURED': 'DASHED' })
+    expect(said.patterns.DASHED).toEqual([300, -150])
     const { ROOMS: rooms, WALLS: walls, TEXT: texts } = said.layers
     expect(rooms).toMatchObject({ closed: 1, open: 0 })
     expect(rooms?.area).toBeCloseTo(5000 * 4000, 0)
@@ -97,6 +102,40 @@ withProgram('ezdxf', 'plans in and out', () => {
       .flatMap(at => [...again.pieces.xy.subarray(at * 4, at * 4 + 4)])
     const [room] = outlinesOf(lines, usualOutlineRules)
     expect(room?.area).toBeCloseTo(20, 6)
+  })
+})
+
+withProgram('ezdxf', 'a plan that another program has read and written anew', () => {
+  test('is the same rooms with the same doorway', async () => {
+    const own = ownCatalogueFolder()
+    const { call, give, host } = openOn(own, newCatalogue(own))
+    const openings = { kind: 'door', height: 2100 } as const
+    const take = (handle: string) =>
+      call('drawing.take', {
+        handle,
+        rooms: ['1', '2'].map(outline => ({ outline, name: `Cabinet ${outline}` })),
+        height: 3200,
+        openings,
+      })
+    const rooms = async () =>
+      (await call('plan.get', { exhibition: null })).rooms.map(({ area, walls }) => ({
+        area,
+        walls: walls.map(({ length, thickness, openings: holes }) => [length, thickness, holes.map(each => each.x)]),
+        leads: walls.flatMap(wall => wall.openings.map(each => each.other !== null && each.leadsTo !== null)),
+      }))
+    expect(await take(give('two.dxf', dxfOf(twoRooms)))).toMatchObject({ doorways: 1 })
+    const before = await rooms()
+    expect(before.map(({ area, leads }) => [area, leads])).toEqual([
+      [20, [true]],
+      [16, [true]],
+    ])
+    const { files } = await call('sheet.plan', { exhibition: null, formats: ['dxf'] })
+    const [from, to] = [host.handles.path(files[0]?.handle ?? ''), join(folder.path, 'anew.dxf')]
+    run(pythonDxf ?? '', [script('rewrite_plan.py'), from, to])
+    await call('edit.undo', {})
+    expect(await rooms()).toEqual([])
+    expect(await take(give('anew.dxf', readFileSync(to)))).toMatchObject({ doorways: 1 })
+    expect(await rooms()).toEqual(before)
   })
 })
 

@@ -24,6 +24,9 @@ print(json.dumps({
     "units": doc.units,
     "errors": [str(error.message) for error in auditor.errors],
     "fixes": [str(fix.message) for fix in auditor.fixes],
-    "declared": sorted(layer.dxf.name for layer in doc.layers),
+    "linetypes": {layer.dxf.name: layer.dxf.linetype for layer in doc.layers},
+    "patterns": {
+        each.dxf.name: [tag.value for tag in each.pattern_tags.tags if tag.code == 49] for each in doc.linetypes
+    },
     "layers": layers,
 }))

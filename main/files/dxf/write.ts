@@ -21,6 +21,11 @@ const colours: Readonly<Record<PlanLayer, number>> = {
   TEXT: Colors.White,
 }
 
+/** Dashes and gaps, mm of the building: 3 and 1.5 mm at 1:100, as ISO 128 draws what lies above the cut or is hidden. */
+const dashed = { name: 'DASHED', says: 'Dashed __ __ __ __', parts: [300, -150] }
+/** What nobody measured, and what hangs from the ceiling above the cut. */
+const dashedLayers: ReadonlySet<PlanLayer> = new Set(['WALLS-UNMEASURED', 'TRACKS'])
+
 /** Heights of letters, mm of the building: 2.5 mm and more at 1:100. */
 const letters: Readonly<Record<Role, number>> = { room: 300, below: 200, thing: 150 }
 
@@ -32,7 +37,9 @@ export function dxfText(figures: readonly Figure[]): string {
   const dxf = new DxfWriter()
   dxf.setUnits(Units.Millimeters)
   dxf.setVariable('$MEASUREMENT', { 70: 1 })
-  for (const layer of planLayers) dxf.addLayer(layer, colours[layer], 'Continuous')
+  dxf.addLType(dashed.name, dashed.says, [...dashed.parts])
+  for (const layer of planLayers)
+    dxf.addLayer(layer, colours[layer], dashedLayers.has(layer) ? dashed.name : 'Continuous')
   for (const figure of figures) {
     const layerName = figure.layer
     switch (figure.kind) {

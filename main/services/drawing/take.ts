@@ -2,24 +2,24 @@
  * Outlines of a drawing taken as rooms, all of them as one edit. Their walls are marked as drawn, so that a tape's
  * measure overrides them; gaps become openings where the person says how high they are.
  */
+import type { PlanRoomRow } from '../../../src/contract/areas/plan.ts'
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
-import { type Box, boxOf } from '../../../src/plan/place.ts'
-import { cornerOf, roomFromOutline } from '../../../src/plan/room-from-outline.ts'
-import type { ReadHandle } from '../../database/handles.ts'
+import { backToBack } from '../../../src/plan/back-to-back.ts'
+import { sharedOf } from '../../../src/plan/one-wall.ts'
+import { roomFromOutline } from '../../../src/plan/room-from-outline.ts'
 import { plan } from '../plan/get.ts'
-import { addOpening } from '../rooms/fixtures.ts'
+import { makeOneWall } from '../plan/share.ts'
+import { addOpening, pairOpenings } from '../rooms/fixtures.ts'
 import { addRoom } from '../rooms/write.ts'
 import type { Job, Reading, Writing } from '../service.ts'
-import { update, value } from '../sql.ts'
+import { update } from '../sql.ts'
 import { drawingOf } from './kept.ts'
 import { type Proposal, proposalOf } from './proposal.ts'
+import { shiftFor } from './where.ts'
 
 type Input = Received<'drawing.take'>
 type Taken = Output<'drawing.take'>
-
-/** Between the building as it stands and what is taken beside it, mm; from memory. */
-const apart = 2000
 
 export async function take(job: Job, input: Input): Promise<Taken> {
   const name = job.handles.name(input.handle)
@@ -50,12 +50,14 @@ function refuseUnasked({ ask }: Proposal): void {
     })
 }
 
-function write(reading: Reading, writing: Writing, input: Input, { found, outlines }: Proposal, file: string): Taken {
+function write(reading: Reading, writing: Writing, input: Input, proposal: Proposal, file: string): Taken {
+  const { found, outlines } = proposal
   const storey = input.storey ?? ''
-  const shift = shiftFor({ ...reading, db: writing.db }, storey, cornerOf(found))
+  const chosen = input.rooms.map(({ outline }) => outlines.findIndex(each => each.key === outline))
+  const shift = shiftFor(proposal, chosen, placed(writing, reading, storey))
   let holes = 0
-  const rooms = input.rooms.map(({ outline, name, number }) => {
-    const own = found[outlines.findIndex(each => each.key === outline)]
+  const rooms = input.rooms.map(({ name, number }, index) => {
+    const own = found[chosen[index] ?? -1]
     if (own === undefined) throw new Error('an outline that was there a moment ago')
     const room = roomFromOutline(own)
     const { id, walls } = addRoom(writing, {
@@ -80,25 +82,28 @@ function write(reading: Reading, writing: Writing, input: Input, { found, outlin
     }
     return { id, name }
   })
+  const doorways = link(writing, placed(writing, reading, storey), new Set(rooms.map(room => room.id)))
   writing.label(
     rooms.length === 1 ? `Take ${rooms[0]?.name ?? ''} from ${file}` : `Take ${rooms.length} rooms from ${file}`,
   )
-  return { rooms, openings: holes }
+  return { rooms, openings: holes, doorways }
 }
 
-/** What is drawn comes to the building's 0, 0, or to the right of what stands on the storey already. */
-function shiftFor(reading: Reading, storey: string, [left, top]: readonly [number, number]): readonly [number, number] {
-  const there = standing(reading, storey)
-  return there === null ? [-left, -top] : [there.right + apart - left, there.top - top]
+/** Of one storey, where they stand. */
+function placed({ db }: Pick<Writing, 'db'>, reading: Reading, storey: string): readonly PlanRoomRow[] {
+  return plan({ ...reading, db }, { exhibition: null }).rooms.filter(room => room.at !== null && room.storey === storey)
 }
 
-function standing(reading: Reading, storey: string): Box | null {
-  if (!hasPlaced(reading.db, storey)) return null
-  const rooms = plan(reading, { exhibition: null }).rooms.filter(room => room.at !== null && room.storey === storey)
-  return boxOf(rooms.flatMap(room => room.walls.flatMap(wall => [wall.from, wall.to])))
-}
-
-function hasPlaced(db: ReadHandle, storey: string): boolean {
-  const sql = 'SELECT 1 FROM room WHERE storey = :storey AND at_x IS NOT NULL LIMIT 1'
-  return value<number>(db, sql, { storey }) !== undefined
+/** Walls that the drawing shows as one become one, and doorways lead from room to room. Gives how many doorways. */
+function link(writing: Writing, rooms: readonly PlanRoomRow[], taken: ReadonlySet<string>): number {
+  const mine = new Set(rooms.flatMap(room => (taken.has(room.id) ? room.walls.map(wall => wall.id) : [])))
+  const pairs = backToBack(rooms).filter(({ a, b }) => mine.has(a.id) || mine.has(b.id))
+  const { walls, doorways } = sharedOf(pairs)
+  for (const { a, b, apart } of walls) {
+    // What was measured of a room that stood here before is kept.
+    const [before, after] = mine.has(a.id) ? [b, a] : [a, b]
+    makeOneWall(writing, a.id, b.id, before.thickness ?? after.thickness ?? Math.round(apart * 10) / 10)
+  }
+  for (const [id, other] of doorways) pairOpenings(writing, { id, other })
+  return doorways.length
 }

@@ -31,6 +31,12 @@ function wallOf(db: WriteHandle, id: string, field: string): Stored {
   return stored
 }
 
+/** Both rows point at each other and are as thick; neither may back another wall. */
+export function makeOneWall({ db }: Writing, a: string, b: string, thickness: number | null): void {
+  update(db, 'wall', a, { backs: b, thickness })
+  update(db, 'wall', b, { backs: a, thickness })
+}
+
 export function share(writing: Writing, input: Received<'wall.share'>): Output<'wall.share'> {
   const { db } = writing
   const [a, b] = [wallOf(db, input.id, 'id'), wallOf(db, input.with, 'with')]
@@ -46,8 +52,7 @@ export function share(writing: Writing, input: Received<'wall.share'>): Output<'
     }
   }
   const thickness = input.thickness ?? a.thickness ?? b.thickness
-  update(db, 'wall', a.id, { backs: b.id, thickness })
-  update(db, 'wall', b.id, { backs: a.id, thickness })
+  makeOneWall(writing, a.id, b.id, thickness)
   const walls = plan(writing, { exhibition: null }).rooms.flatMap(room => (room.at === null ? [] : room.walls))
   const [here, there] = [walls.find(wall => wall.id === a.id), walls.find(wall => wall.id === b.id)]
   const through = here === undefined || there === undefined ? [] : (facing(here, there)?.through ?? [])

@@ -88,7 +88,7 @@ export const drawingArea = {
   ),
   'drawing.take': procedure(
     'long',
-    'Takes outlines found in a DXF as rooms, as one edit: lengths and angles as drawn, placed as the drawing has them.',
+    'Takes outlines found in a DXF as rooms, as one edit: lengths, angles and places as drawn, walls and doors shared.',
     z.strictObject({
       ...asked,
       rooms: z
@@ -102,6 +102,11 @@ export const drawingArea = {
       /** Gaps in the walls become openings of this kind and height; left out, they are closed. */
       openings: z.strictObject({ kind: z.enum(['door', 'passage']), height: size }).optional(),
     }),
-    z.strictObject({ rooms: z.array(z.strictObject({ id, name: z.string() })), openings: z.int() }),
+    z.strictObject({
+      rooms: z.array(z.strictObject({ id, name: z.string() })),
+      openings: z.int(),
+      /** Of them, two are one hole each: they lead from room to room. */
+      doorways: z.int(),
+    }),
   ),
 } as const

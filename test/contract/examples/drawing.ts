@@ -142,7 +142,7 @@ export const drawingExamples: ExamplesOf<'drawing.read' | 'drawing.take'> = {
         about: 'the room as it was made',
         files: [inMillimetres],
         input: () => ({ handle: '$1', rooms: [{ outline: '1', name: 'East Cabinet', number: '104' }], height: 3200 }),
-        output: () => ({ rooms: [{ id: anyId, name: 'East Cabinet' }], openings: 0 }),
+        output: () => ({ rooms: [{ id: anyId, name: 'East Cabinet' }], openings: 0, doorways: 0 }),
       },
     ],
     refused: [
