@@ -148,6 +148,8 @@ function order(chance: Chance, count: number): StepName[] {
     ['exhibition.add', 'exhibition.remove'],
     ['room.add', 'room.remove'],
     ['placement.put', 'placement.remove'],
+    // A wall whose sheet can be made is rarer the more there is to trouble it.
+    ['placement.put', 'sheet.wall', 'sheet.wall'],
     ['work.duplicate', 'work.remove'],
     // A set needs measured works, and its parts a wall, before there is anything to change in it.
     ['work.addSize', 'set.make', 'set.make', 'placement.put', 'placement.put', 'set.fix', 'set.update', 'set.parts'],

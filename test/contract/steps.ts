@@ -575,6 +575,18 @@ export const steps: Steps = {
     const wall = row('wall')
     return wall === null ? null : { walls: [{ id: text(wall, 'id'), name: change(text(wall, 'name'), words()) }] }
   },
+  'sequence.take': ({ row, id, ids, length }) => {
+    const exhibition = id('exhibition', 'id IN (SELECT exhibition FROM entry)')
+    const face = id('face')
+    const entries = exhibition === null ? null : ids('entry', `exhibition = '${exhibition}'`)
+    if (exhibition === null || face === null || entries === null) return null
+    const was = (entry: string) => {
+      const there = row('placement', `entry = '${entry}'`)
+      return there === null ? null : text(there, 'face')
+    }
+    const works = entries.slice(0, 3).map(entry => ({ entry, x: length(300, 5000), was: was(entry) }))
+    return { exhibition, faces: [{ face, works }] }
+  },
   'placement.put': ({ row, id, length, maybe, pick, whole }) => {
     const exhibition = id('exhibition', 'id IN (SELECT exhibition FROM entry)')
     if (exhibition === null) return null

@@ -64,7 +64,9 @@ function worksOf(db: ReadHandle, exhibition: string, staying: ReadonlySet<string
 }
 
 /** Faces on the visitor's way; all of them where nobody has said which way that is. */
-function wallsOf(db: ReadHandle, exhibition: string): Elevation[] {
+export function wallsOf(db: ReadHandle, exhibition: string): Elevation[] {
+  if (row(db, 'SELECT id FROM exhibition WHERE id = :exhibition', { exhibition }) === undefined)
+    throw notFound('exhibition', 'exhibition')
   const faces = rows<{ face: string; at: number | null }>(
     db,
     `SELECT face.id AS face, face_plan.visitor_order AS at FROM face JOIN wall ON wall.id = face.wall
@@ -79,8 +81,6 @@ function wallsOf(db: ReadHandle, exhibition: string): Elevation[] {
 }
 
 export function questionOf({ db }: Reading, exhibition: string): Question {
-  if (row(db, 'SELECT id FROM exhibition WHERE id = :exhibition', { exhibition }) === undefined)
-    throw notFound('exhibition', 'exhibition')
   const rule = rulesOf(db)
   const labels = labelRulesOf(rule)
   const walls = wallsOf(db, exhibition)

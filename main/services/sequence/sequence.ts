@@ -7,7 +7,29 @@ import { type Proposal, propose } from '../../../src/sequence/planner.ts'
 import { at, centresIn } from '../../../src/sequence/problem.ts'
 import type { TermValues } from '../../../src/sequence/terms.ts'
 import type { Job, Reading, ServicesOf } from '../service.ts'
-import { type Asked, problemOf, questionOf } from './question.ts'
+import { type Asked, problemOf, questionOf, staysOn, wallsOf } from './question.ts'
+import { take } from './take.ts'
+
+function walls({ db }: Reading, { exhibition }: Received<'sequence.walls'>): Output<'sequence.walls'> {
+  const all = wallsOf(db, exhibition)
+  return {
+    ordered: all.some(({ plan }) => plan.visitorOrder !== null),
+    walls: all.map(elevation => {
+      const { wall, room, plan, works } = elevation
+      const staying = new Set(staysOn(elevation).map(work => work.entry))
+      return {
+        face: wall.face,
+        room: room.name,
+        name: wall.name,
+        length: wall.length,
+        height: wall.height,
+        centreLine: plan.centreLine,
+        openings: wall.openings.map(({ x, y, width, height }) => ({ x, y, width, height })),
+        works: works.map(({ entry, x, centreY }) => ({ entry, x, y: centreY, stays: staying.has(entry) })),
+      }
+    }),
+  }
+}
 
 function capacity(reading: Reading, { exhibition }: Received<'sequence.capacity'>): Output<'sequence.capacity'> {
   const { works, sections, stretches, margin, gap, panel } = questionOf(reading, exhibition)
@@ -111,7 +133,11 @@ function told({ problem, entries, stretches }: Asked, proposal: Proposal, bound:
   }
 }
 
-export const sequenceServices: ServicesOf<'sequence.capacity' | 'sequence.propose'> = {
+export const sequenceServices: ServicesOf<
+  'sequence.walls' | 'sequence.take' | 'sequence.capacity' | 'sequence.propose'
+> = {
+  'sequence.walls': walls,
+  'sequence.take': take,
   'sequence.capacity': capacity,
   'sequence.propose': proposals,
 }

@@ -9,7 +9,7 @@ import type { Reading, Writing } from '../service.ts'
 import { insert, remove as removeRow, row, rows, update, value } from '../sql.ts'
 import { facePlanOf } from './face-plan.ts'
 
-interface Stored {
+export interface StoredPlacement {
   readonly id: string
   readonly exhibition: string
   readonly entry: string
@@ -22,7 +22,7 @@ interface Stored {
   readonly hooks_apart: number | null
 }
 
-const select = 'SELECT id, exhibition, entry, face, x, rule, y, held, state, hooks_apart FROM placement'
+export const placedSelect = 'SELECT id, exhibition, entry, face, x, rule, y, held, state, hooks_apart FROM placement'
 
 export function faceName(db: ReadHandle, face: string, field = 'face'): string {
   const name = value<string>(
@@ -113,7 +113,7 @@ export function put(writing: Writing, input: Received<'placement.put'>): Output<
     const of = value<string>(db, 'SELECT exhibition FROM entry WHERE id = :entry', { entry: place.entry })
     if (of !== input.exhibition) throw notFound('work in this show', `${field}.entry`)
     refuseOtherShow(db, input.exhibition, place.face, `${field}.face`)
-    const stored = row<Stored>(db, `${select} WHERE entry = :entry`, { entry: place.entry })
+    const stored = row<StoredPlacement>(db, `${placedSelect} WHERE entry = :entry`, { entry: place.entry })
     const there = stored === undefined ? null : spot(stored)
     const hooks = stored?.hooks_apart ?? null
     const sameHooks = place.hooksApart === undefined || place.hooksApart.to === hooks
@@ -155,18 +155,18 @@ export function put(writing: Writing, input: Received<'placement.put'>): Output<
   return { placements, clashes }
 }
 
-function placed(db: ReadHandle, id: string, field: string): Stored {
-  const stored = row<Stored>(db, `${select} WHERE id = :id`, { id })
+function placed(db: ReadHandle, id: string, field: string): StoredPlacement {
+  const stored = row<StoredPlacement>(db, `${placedSelect} WHERE id = :id`, { id })
   if (stored === undefined) throw notFound('work on a wall', field)
   openExhibition(db, stored.exhibition, field)
   return stored
 }
 
-function all(db: ReadHandle, ids: readonly string[]): Stored[] {
+function all(db: ReadHandle, ids: readonly string[]): StoredPlacement[] {
   return [...new Set(ids)].map((id, index) => placed(db, id, `placements.${index}`))
 }
 
-function count(works: readonly unknown[], db: ReadHandle, first: Stored | undefined): string {
+function count(works: readonly unknown[], db: ReadHandle, first: StoredPlacement | undefined): string {
   return works.length === 1 && first ? entryName(db, first.entry) : `${works.length} works`
 }
 
@@ -235,7 +235,7 @@ export function setState(
 }
 
 /** One state after another, each with its time and name. */
-export function writeStep(writing: Writing, placement: string, state: Stored['state']): void {
+export function writeStep(writing: Writing, placement: string, state: StoredPlacement['state']): void {
   const { db } = writing
   update(db, 'placement', placement, { state })
   insert(db, 'placement_step', {
@@ -261,7 +261,7 @@ export function steps({ db }: Reading, { exhibition, face }: Received<'placement
 }
 
 /** Checked means by a second person, by name, of what hangs; where nobody said who hung it, the name is enough. */
-function refuseOwnCheck({ db, person }: Writing, stored: Stored): void {
+function refuseOwnCheck({ db, person }: Writing, stored: StoredPlacement): void {
   const name = entryName(db, stored.entry)
   const refuse = (code: string, text: string) => new Refusal(code, text, { field: 'to' })
   if (stored.state === 'planned') {

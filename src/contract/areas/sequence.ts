@@ -14,7 +14,64 @@ export const termValues = z.strictObject({
 })
 const counts = z.number().min(0).max(100)
 
+/** One wall of the visitor's way, as small as it is drawn beside the others. */
+export const sequenceWall = z.strictObject({
+  face: id,
+  room: z.string(),
+  name: z.string(),
+  length: z.number(),
+  height: z.number(),
+  centreLine: z.number(),
+  openings: z.array(z.strictObject({ x: z.number(), y: z.number(), width: z.number(), height: z.number() })),
+  works: z.array(
+    z.strictObject({
+      entry: id,
+      x: z.number(),
+      /** Of its centre, above the floor. */
+      y: z.number(),
+      /** Held, hung or drilled: no proposal moves it. */
+      stays: z.boolean(),
+    }),
+  ),
+})
+
 export const sequenceArea = {
+  'sequence.walls': procedure(
+    'read',
+    'Gives the walls of a show in the visitor’s order, each with what hangs on it.',
+    z.strictObject({ exhibition: id }),
+    z.strictObject({
+      walls: z.array(sequenceWall),
+      /** False where nobody has said the order: then all walls stand here, room by room. */
+      ordered: z.boolean(),
+    }),
+  ),
+  'sequence.take': procedure(
+    'write',
+    'Hangs walls as a proposal has them, all as one edit: on each of them stands what is given and what stays; other works of theirs come off the wall. Works that are held, hung or drilled are refused.',
+    z.strictObject({
+      exhibition: id,
+      faces: z
+        .array(
+          z.strictObject({
+            face: id,
+            works: z
+              .array(
+                z.strictObject({
+                  entry: id,
+                  x: millimetres,
+                  /** The wall where it stood when the proposal was asked for; null for none. Another one now is refused. */
+                  was: id.nullable(),
+                }),
+              )
+              .max(2000),
+          }),
+        )
+        .min(1)
+        .max(2000),
+    }),
+    z.strictObject({ placed: z.int(), off: z.int() }),
+  ),
   'sequence.capacity': procedure(
     'read',
     'Tells whether the works of a show that are still to be placed fit its walls, section by section, in running millimetres.',

@@ -5,6 +5,84 @@ import { anyId, type ExamplesOf } from './types.ts'
 const best = { order: 1, balance: 1, light: 1, rhythm: 1 }
 
 export const sequenceExamples: ExamplesOf<keyof typeof sequenceArea> = {
+  'sequence.walls': {
+    answered: [
+      {
+        about: 'the walls on the visitor’s way, with what stays on them',
+        first: known => [
+          ['route.set', { exhibition: known.show, order: { was: [], to: [known.northFace] } }],
+          ['placement.hold', { placements: [known.pansPlace], held: true }],
+        ],
+        input: known => ({ exhibition: known.show }),
+        output: known => ({
+          ordered: true,
+          walls: [
+            {
+              face: known.northFace,
+              room: 'Room 1',
+              name: 'north',
+              length: 9140,
+              height: 3450,
+              centreLine: 1480,
+              openings: [],
+              works: [
+                { entry: known.pansEntry, x: 1140, y: 1480, stays: true },
+                { entry: known.causewayEntry, x: 2367, y: 1480, stays: false },
+              ],
+            },
+          ],
+        }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a show that is not there',
+        input: known => ({ exhibition: known.room }),
+        code: 'not-found',
+        field: 'exhibition',
+      },
+    ],
+  },
+  'sequence.take': {
+    answered: [
+      {
+        about: 'that one hangs where it is proposed, and the other came off its wall',
+        input: known => ({
+          exhibition: known.show,
+          faces: [{ face: known.northFace, works: [{ entry: known.causewayEntry, x: 4570, was: known.northFace }] }],
+        }),
+        output: () => ({ placed: 1, off: 1 }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a work that somebody moved meanwhile',
+        input: known => ({
+          exhibition: known.show,
+          faces: [{ face: known.northFace, works: [{ entry: known.pansEntry, x: 4570, was: null }] }],
+        }),
+        code: 'changed-meanwhile',
+        field: 'faces.0.works.0.entry',
+      },
+      {
+        about: 'a work given twice',
+        input: known => ({
+          exhibition: known.show,
+          faces: [
+            {
+              face: known.northFace,
+              works: [
+                { entry: known.pansEntry, x: 1000, was: known.northFace },
+                { entry: known.pansEntry, x: 3000, was: known.northFace },
+              ],
+            },
+          ],
+        }),
+        code: 'work-twice',
+        field: 'faces.0.works.1.entry',
+      },
+    ],
+  },
   'sequence.capacity': {
     answered: [
       {
