@@ -227,6 +227,7 @@ describe('a partition that moves', () => {
     ])
     // 1800 + 300 reaches 2100, the partition is 2000 long.
     expect(noLongerFits.map(({ code, figures }) => [code, figures.by])).toEqual([['off-wall', 100]])
+    expect(noLongerFits[0]?.text).toMatch(/^“Nets”, side a: .*100 mm beyond the wall’s right end\.$/)
     expect((await seen(partition.faces.a)).works[0]?.x).toBe(1800)
     await here.call('edit.undo', {})
     expect((await seen(partition.faces.a)).wall.length).toBe(2400)

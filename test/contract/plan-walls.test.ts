@@ -34,6 +34,18 @@ describe('walls on the plan', () => {
     expect(one?.walls[1]?.openings[0]).toMatchObject({ other: door.id, leadsTo: next.id })
     expect(two?.walls[3]).toMatchObject({ backs: known.east, thickness: 300 })
     expect(two?.walls[3]?.openings[0]).toMatchObject({ other: known.door, leadsTo: known.room })
+    // Measured from either room it is as thick from both, wherever the room is put.
+    const thick = async () =>
+      (await rooms()).flatMap(room => room.walls).filter(({ id }) => id === west || id === known.east)
+    await call('wall.update', { id: west, changes: { thickness: { was: 300, to: 280 } } })
+    expect((await thick()).map(({ thickness }) => thickness)).toEqual([280, 280])
+    await call('plan.placeRoom', { rooms: [{ id: next.id, changes: { at: { was: [9440, 0], to: [20_000, 0] } } }] })
+    await call('wall.update', { id: known.east, changes: { thickness: { was: 280, to: 300 } } })
+    await call('plan.placeRoom', { rooms: [{ id: next.id, changes: { at: { was: [20_000, 0], to: [9440, 0] } } }] })
+    expect((await thick()).map(({ thickness, backs }) => [thickness, backs])).toEqual([
+      [300, west],
+      [300, known.east],
+    ])
     await expect(call('wall.share', { id: known.east, with: next.walls[1] ?? '', thickness: null })).rejects.toThrow(
       'shared',
     )

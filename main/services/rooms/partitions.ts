@@ -169,8 +169,28 @@ export function change(writing: Writing, { id, changes }: Received<'partition.up
       for (const corner of cornersOf(db, id)) update(db, 'corner', corner, { room: room.to })
     } else clashes.push({ code: 'clash', id, field: 'room', was: room.was, yours: room.to, theirs: before.room })
   }
-  const noLongerFits = stopsOn(writing, partitionOf(db, id)).filter(found => !stopped.has(keyOf(found)))
+  const after = partitionOf(db, id)
+  const noLongerFits = named(
+    db,
+    after,
+    stopsOn(writing, after).filter(found => !stopped.has(keyOf(found))),
+  )
   return { saved, clashes, noLongerFits }
+}
+
+/** Each with the work that it is about and the side it hangs on; a number alone says little to who moved the partition. */
+function named(db: ReadHandle, { faces }: PartitionRow, found: readonly Finding[]): Finding[] {
+  const works = rows<{ placement: string; work: string; title: string; side: string }>(
+    db,
+    `SELECT placement.id AS placement, work.id AS work, work.title, face.name AS side
+     FROM placement JOIN face ON face.id = placement.face JOIN entry ON entry.id = placement.entry
+     JOIN work ON work.id = entry.work WHERE placement.face IN (:a, :b)`,
+    faces,
+  )
+  return found.map(finding => {
+    const about = works.find(({ placement, work }) => placement === finding.subject.id || work === finding.subject.id)
+    return about === undefined ? finding : { ...finding, text: `“${about.title}”, ${about.side}: ${finding.text}` }
+  })
 }
 
 /** A finding that grew worse is the same one. */

@@ -208,6 +208,11 @@ export function changeWall(writing: Writing, { id, changes }: Received<'wall.upd
   const before = sidesOf(db, stored.room).find(side => side.id === id)
   const changed = changeFields(writing, 'wall', id, own, wallColumns, 'wall')
   const corner = changeFields(writing, 'corner', stored.to_corner, { angle }, { angle: 'angle' }, 'corner')
+  if (changed.values.thickness !== undefined) {
+    // Seen from the next room it is as thick.
+    const other = row<{ id: string }>(db, 'SELECT id FROM wall WHERE backs = :id', { id })
+    if (other !== undefined) update(db, 'wall', other.id, { thickness: changed.values.thickness as number | null }) // its schema
+  }
   if (before !== undefined && changed.values.length !== undefined) measureSide(writing, stored.room, before)
   if (before !== undefined && corner.saved.length > 0) measureCorner(writing, stored.room, before)
   if (changed.values.length !== undefined || corner.saved.length > 0) drawRoom(writing, stored.room)
