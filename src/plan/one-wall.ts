@@ -14,7 +14,7 @@ export function sharedOf(pairs: readonly BackToBack[]): Shared {
   for (const { a, b } of pairs) for (const { id } of [a, b]) met.set(id, (met.get(id) ?? 0) + 1)
   const taken = new Set<string>()
   const doorways = pairs
-    .flatMap(({ through }) => through.map(([here, there]) => [here, there] as const))
+    .flatMap(({ through }) => through)
     .filter(pair => {
       if (pair.some(id => taken.has(id))) return false
       for (const id of pair) taken.add(id)
