@@ -15,7 +15,7 @@ import type { HungRect } from '../../src/layout/findings.ts'
 import { findingsOfMoved, findingsThatStand } from '../../src/layout/moving.ts'
 import { carriedBy } from '../../src/layout/snap.ts'
 import { calledOn, faceFindings, unsettled } from '../../src/model/face-findings.ts'
-import { rectOf } from '../../src/model/hung-rect.ts'
+import { deepRectOf } from '../../src/model/hung-rect.ts'
 import { type MarksOrWhy, marksOfPlaced } from '../../src/model/marks-of-face.ts'
 import { BalanceShown } from '../balance/balance.svelte.ts'
 import { watch } from '../host/catalogue.svelte.ts'
@@ -78,7 +78,7 @@ export class Wall {
     const { elevation } = this
     return elevation === undefined ? [] : withSpots(elevation.works, elevation.plan, this.spots)
   })
-  readonly restingRects = $derived.by(() => this.works.flatMap(work => rectOf(work) ?? []))
+  readonly restingRects = $derived.by(() => this.works.flatMap(work => deepRectOf(work) ?? []))
   /** Rectangles of the works as they stand this very moment. */
   readonly rects = $derived.by(() => this.carriedRects(this.offset))
   /** The same as told beside the drawing. */

@@ -47,6 +47,8 @@ export interface Opening {
   readonly width: number
   readonly height: number
   readonly label: string
+  /** How far it goes into the wall, or stands out of it; null or left out where nobody measured it. */
+  readonly depth?: number | null | undefined
 }
 
 export interface KeepClear extends Opening {

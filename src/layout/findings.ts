@@ -11,8 +11,11 @@ import type { LengthUnit } from '../hang/marks-shape.ts'
 import type { KeepClear, Opening, WallFacts } from '../hang/wall.ts'
 import { highestFloor, lowestCeiling } from '../hang/wall.ts'
 import { insideMargin, smallestGroupShift, smallestShift } from './shifts.ts'
+import { besideDeep, overDeep } from './standing-out.ts'
 
 export interface HungRect extends Rect {
+  /** How far it stands out of the wall; null or left out where nobody measured it. */
+  readonly depth?: number | null
   /** Id of the placement. */
   readonly id: string
   /** What people call it on the drawing, its running number. */
@@ -68,6 +71,7 @@ export function wallFindings(
         ...endMargins(work, check),
         ...wall.openings.flatMap(opening => inOpening(work, opening, check)),
         ...wall.keepClears.flatMap(item => nearKeepClear(work, item, check)),
+        ...wall.keepClears.flatMap(item => besideDeep(work, item, nameOf(item), check.say)),
       ]),
     ...neighbours(check),
     ...(only === undefined ? crowded(check) : []),
@@ -179,8 +183,11 @@ function inOpening(work: HungRect, opening: Opening, { works, wall, say }: Check
       work,
       'stop',
       'in-opening',
-      `${work.name} stands ${say(by)} in the ${nameOf(opening)}.${cure === null ? '' : ` ${cureText(cure, say)}.`}`,
-      { opening: opening.id, by, shiftX: cure?.dx ?? null, shiftY: cure?.dy ?? null },
+      `${work.name} stands ${say(by)} in the ${nameOf(opening)}${opening.depth == null ? '' : `, which is ${say(opening.depth)} deep`}.${cure === null ? '' : ` ${cureText(cure, say)}.`}`,
+      {
+        ...{ opening: opening.id, by, shiftX: cure?.dx ?? null, shiftY: cure?.dy ?? null },
+        ...(opening.depth == null ? {} : { depth: opening.depth }),
+      },
     ),
   ]
 }
@@ -202,7 +209,7 @@ function nearKeepClear(work: HungRect, item: KeepClear, check: Check): readonly 
   ]
   const free = item.reachable === true ? ', which must stay reachable' : ''
   const what = covers
-    ? `${work.name} covers the ${nameOf(item)}${free}`
+    ? `${work.name} covers the ${nameOf(item)}${overDeep(work, item, say)}${free}`
     : `${work.name} stands ${say(inside)} inside the ${possessive(nameOf(item))} margin${free}`
   return [
     about(
@@ -222,6 +229,7 @@ function nearKeepClear(work: HungRect, item: KeepClear, check: Check): readonly 
         leftMarginThen: all === null ? null : leftmost + all,
         rightMarginThen: all === null ? null : wall.length - rightmost - all,
         marginThen: distance,
+        ...(covers && item.depth != null ? { depth: item.depth, workDepth: work.depth ?? null } : {}),
       },
     ),
   ]

@@ -11,7 +11,7 @@ import { wallFindings } from '../layout/findings.ts'
 import { toolFindings } from '../layout/tool-room.ts'
 import { calledOn } from './called.ts'
 import { datumFindings } from './datum-mixed.ts'
-import { rectOf } from './hung-rect.ts'
+import { deepRectOf } from './hung-rect.ts'
 import { labelsOfFace } from './labels-of-face.ts'
 import { type MarksOrWhy, type MarksStyle, marksOfFace } from './marks-of-face.ts'
 import { answersOf } from './marks-of-set.ts'
@@ -32,7 +32,7 @@ export function faceFindings(
   style: MarksStyle = plain,
   all: ReadonlyMap<string, MarksOrWhy> = marksOfFace(elevation, style),
 ): Finding[] {
-  const rects = elevation.works.flatMap(work => rectOf(work) ?? [])
+  const rects = elevation.works.flatMap(work => deepRectOf(work) ?? [])
   const wall = wallFindings(elevation.wall, rects, elevation.rules, style.unit).map(finding =>
     finding.subject.kind === 'wall' ? { ...finding, subject: { kind: 'wall', id: elevation.wall.id } } : finding,
   )
