@@ -18,7 +18,7 @@ import * as planRead from './plan/get.ts'
 import * as planPlace from './plan/place.ts'
 import * as route from './plan/route.ts'
 import { share, unshare } from './plan/share.ts'
-import { shift } from './plan/shift.ts'
+import { shift, turn } from './plan/shift.ts'
 import * as survey from './plan/survey.ts'
 import { survey as surveyGet } from './plan/survey-get.ts'
 import { underlayServices } from './plan/underlay.ts'
@@ -136,6 +136,7 @@ export const catalogueServices: CatalogueServices = {
   'wall.share': share,
   'wall.unshare': unshare,
   'wall.shift': shift,
+  'wall.turn': turn,
   'wall.add': roomsWrite.addWall,
   'wall.update': roomsWrite.changeWall,
   'wall.move': roomsWrite.moveWall,

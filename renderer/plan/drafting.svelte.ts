@@ -23,6 +23,15 @@ import { rules } from '../host/rules.svelte.ts'
 /** How near holds, pixels. */
 const reach = 9
 
+/** Steps of the grid that read as round figures at this scale, mm. */
+export function roundStep(scale: number): number {
+  const foot = 304.8
+  const steps = desk.imperial
+    ? [foot / 12, foot / 4, foot / 2, foot, 2 * foot, 5 * foot]
+    : [10, 50, 100, 250, 500, 1000]
+  return steps.find(step => step * scale >= 7) ?? steps.at(-1) ?? 1000
+}
+
 export interface Typed {
   readonly value: number | null
   readonly problem: string
@@ -75,7 +84,7 @@ export class Drafting {
       pointer: this.pointer,
       walls: this.walls(),
       reach: this.snapping ? reach / this.scale() : 0,
-      grid: this.grid,
+      grid: roundStep(this.scale()),
       heading: this.heading,
     })
   })
@@ -107,15 +116,6 @@ export class Drafting {
   /** By figures alone: the first side to the right, then each at a right angle. */
   private get straight(): number {
     return lastHeading(this.draft) === null ? 0 : headingBy(this.draft, 90)
-  }
-
-  /** Steps of the grid that read as round figures at this scale, mm. */
-  private get grid(): number {
-    const foot = 304.8
-    const steps = desk.imperial
-      ? [foot / 12, foot / 4, foot / 2, foot, 2 * foot, 5 * foot]
-      : [10, 50, 100, 250, 500, 1000]
-    return steps.find(step => step * this.scale() >= 7) ?? steps.at(-1) ?? 1000
   }
 
   /** Begins, or goes on where it was left. */

@@ -16,6 +16,10 @@ export class Plan {
   /** Rooms that were put somewhere; drawn there until the catalogue says so too. */
   private ahead = $state.raw<ReadonlyMap<string, Place>>(new Map())
   private readonly known = new Map<string, { readonly text: string; readonly room: DrawnRoom }>()
+  /** A room whose wall is under the hand; written, it stands until the catalogue says so too. */
+  private bending = $state.raw<{ readonly room: DrawnRoom; readonly stored: string; readonly written: boolean } | null>(
+    null,
+  )
   room = $state.raw<string | null>(null)
   /** A wall of the room, or the face of one of its partitions. */
   wall = $state.raw<string | null>(null)
@@ -29,10 +33,12 @@ export class Plan {
   )
   readonly rooms = $derived.by(() => {
     const rows = (this.query.value?.rooms ?? []).filter(room => room.storey === this.storey)
-    return drawRooms(
+    const { bending } = this
+    const drawn = drawRooms(
       rows.map(row => this.withAhead(row)),
       this.known,
     )
+    return bending === null ? drawn : drawn.map(room => (room.id === bending.room.id ? bending.room : room))
   })
   readonly selected = $derived(this.rooms.find(room => room.id === this.room) ?? null)
   readonly selectedWall = $derived(this.selected?.walls.find(wall => wall.id === this.wall) ?? null)
@@ -49,12 +55,27 @@ export class Plan {
       })
       if (left.length < this.ahead.size) this.ahead = new Map(left)
     })
+    $effect(() => {
+      const { bending } = this
+      if (bending?.written === true && JSON.stringify(this.stored(bending.room.id)) !== bending.stored)
+        this.bending = null
+    })
   }
 
   private withAhead(row: PlanRoomRow): PlanRoomRow {
     const place = this.ahead.get(row.id)
     if (place === undefined) return row
     return { ...roomAt(row, placeOf(row), place), at: [...place.at], turn: place.turn }
+  }
+
+  /** Draws a room with a wall elsewhere than it was. */
+  bend(room: DrawnRoom): void {
+    this.bending = { room, stored: JSON.stringify(this.stored(room.id)), written: false }
+  }
+
+  /** The wall has been let go of: written, or as it was. */
+  bent(written: boolean): void {
+    this.bending = written && this.bending !== null ? { ...this.bending, written } : null
   }
 
   show(storey: string): void {

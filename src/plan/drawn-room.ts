@@ -63,6 +63,13 @@ function drawn(room: PlanRoomRow, place: Place): DrawnRoom {
   }
 }
 
+/** A room whose walls are drawn elsewhere than they were. */
+export function bentRoom(room: DrawnRoom, walls: Readonly<DrawnRoom['walls']>): DrawnRoom {
+  const bent = { ...room, walls: [...walls] }
+  const corners = cornersOf(bent)
+  return { ...bent, corners, lines: linesOf(bent), middle: middleOf(corners) }
+}
+
 /** What stands aside breaks into rows of this, where the building is narrower. mm; of the drawing alone. */
 const ASIDE = 30_000
 

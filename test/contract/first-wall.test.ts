@@ -90,7 +90,8 @@ async function act(room: string, what: Act, which: number, to: number): Promise<
   else if (what === 'add first') await here.ask('wall.add', { room, after: null, wall: { length: 900 } })
   else if (what === 'split') await here.ask('wall.split', { id, x: wall.length / 3 })
   else if (what === 'join') await here.ask('wall.join', { id })
-  else await here.ask('wall.shift', { id: walls[to % 2 === 0 ? 0 : walls.length - 1]?.id ?? id, by: 120 })
+  else
+    await here.ask('wall.shift', { id: walls[to % 2 === 0 ? 0 : walls.length - 1]?.id ?? id, by: 120, setAside: true })
 }
 
 describe('what stands in a room', () => {
@@ -115,7 +116,7 @@ describe('what stands in a room', () => {
   test('stays where it is when the first wall is moved outwards', async () => {
     const { room, walls } = await furnished([0, 0], 0)
     const was = await stands(room)
-    await here.call('wall.shift', { id: walls[0] ?? '', by: 400 })
+    await here.call('wall.shift', { id: walls[0] ?? '', by: 400, setAside: true })
     expect((await drawn(room)).at).toEqual([0, -400])
     expectSame(await stands(room), was)
   })

@@ -57,7 +57,7 @@ describe('walls on the plan', () => {
 
   test('the first wall moved outwards: its neighbours grow, the others stay where they stand', async () => {
     const [before] = await rooms()
-    await call('wall.shift', { id: known.north, by: 250 })
+    await call('wall.shift', { id: known.north, by: 250, setAside: true })
     const [after] = await rooms()
     expect(after?.walls.map(wall => wall.length)).toEqual([9140, 5450, 9140, 5450])
     expect(after?.at).toEqual([0, -250])
@@ -67,10 +67,59 @@ describe('walls on the plan', () => {
 
   test('the last wall moved inwards takes the room’s own 0, 0 with it and nothing else', async () => {
     const [before] = await rooms()
-    await call('wall.shift', { id: before?.walls[3]?.id ?? '', by: -140 })
+    await call('wall.shift', { id: before?.walls[3]?.id ?? '', by: -140, setAside: true })
     const [after] = await rooms()
     expect(after?.walls.map(wall => wall.length)).toEqual([9000, 5450, 9000, 5450])
     expect(after?.walls[1]?.from).toEqual(before?.walls[1]?.from)
     expect(after?.walls[1]?.to).toEqual(before?.walls[1]?.to)
+  })
+
+  test('a wall turned about its left end: its neighbour shrinks, all else and what stands on the floor stays', async () => {
+    const [before] = await rooms()
+    if (before === undefined) throw new Error('the fixture has a room')
+    const stand = {
+      room: known.room,
+      exhibition: null,
+      kind: 'column',
+      name: '',
+      at: [2000, 2000] as [number, number],
+      turn: 0,
+    } as const
+    await call('standing.add', { ...stand, width: 400, depth: 400, height: null, bottom: 0, round: false })
+    const [stood] = await rooms()
+    const column = stood?.things.at(-1)
+    await call('wall.turn', { id: known.north, about: 'left', by: 3, setAside: true })
+    const [after] = await rooms()
+    // 9000 × tan 3° = 471.67 down the east wall; the wall itself 9000 / cos 3° = 9012.35. By hand.
+    expect(after?.walls[1]?.length).toBeCloseTo(5450 - 471.67, 1)
+    expect(after?.walls[0]?.length).toBeCloseTo(9012.35, 1)
+    expect(after?.walls[0]?.angle).toBeCloseTo(93, 6)
+    expect(after?.walls[3]?.angle).toBeCloseTo(87, 6)
+    for (const [at, wall] of before.walls.entries()) {
+      if (at < 2) continue
+      for (const axis of [0, 1] as const) expect(after?.walls[at]?.from[axis]).toBeCloseTo(wall.from[axis], 1)
+    }
+    for (const axis of [0, 1] as const) {
+      expect(after?.things.at(-1)?.at[axis]).toBeCloseTo(column?.at[axis] ?? 0, 6)
+    }
+    expect(after?.things.at(-1)?.turn).toBeCloseTo(column?.turn ?? 0, 6)
+  })
+
+  test('what was measured and says otherwise is named first, and set aside with its date when that is agreed', async () => {
+    const corners = (await call('survey.get', { room: known.room })).corners
+    const across = Math.hypot(
+      (corners[2]?.at[0] ?? 0) - (corners[0]?.at[0] ?? 0),
+      (corners[2]?.at[1] ?? 0) - (corners[0]?.at[1] ?? 0),
+    )
+    const ends = { from: corners[0]?.id ?? '', to: corners[2]?.id ?? '' }
+    const { id } = await call('survey.add', { room: known.room, ...ends, value: across })
+    const { walls } = (await rooms())[0] ?? { walls: [] }
+    const south = walls[2]?.id ?? ''
+    await expect(call('wall.shift', { id: south, by: 100 })).rejects.toThrow(/Measured otherwise: .*A–C/)
+    await call('wall.shift', { id: south, by: 100, setAside: true })
+    const { measures } = await call('survey.get', { room: known.room })
+    expect(measures.find(one => one.id === id)).toMatchObject({ used: false, how: 'measured', value: across })
+    const drawn = measures.filter(({ kind, how, used }) => kind === 'side' && how === 'drawn' && used)
+    expect(drawn.map(({ from }) => from).filter(from => from === 1 || from === 3).length).toBeGreaterThan(1)
   })
 })

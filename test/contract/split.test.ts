@@ -199,6 +199,36 @@ describe('joining', () => {
     await open.call('wall.update', { id: part, changes: { datum: { was: null, to: 1600 } } })
     expect((await refusal(wall))?.[0]).toBe('lines-differ')
     const { rooms } = await open.call('room.list', {})
-    expect((await refusal(rooms[0]?.walls.at(-1)?.id ?? ''))?.[0]).toBe('drawn-from-there')
+    expect((await refusal(rooms[0]?.walls.at(-1)?.id ?? ''))?.[0]).toBe('not-straight')
+  })
+
+  test('the last wall with the first: one wall again, what is on both where it was, the room where it stood', async () => {
+    const { open, wall } = await house()
+    await open.call('opening.add', { wall, kind: 'door', x: 1000, y: 0, width: 900, height: 2100 })
+    const right = await open.call('wall.split', { id: wall, x: 4000 })
+    await open.call('opening.add', { wall: right.id, kind: 'window', x: 500, y: 900, width: 1200, height: 1500 })
+    const [room] = (await open.call('room.list', {})).rooms
+    const id = room?.id ?? ''
+    await open.call('plan.placeRoom', { rooms: [{ id, changes: { at: { was: null, to: [1000, 2000] } } }] })
+    // The left part comes last; the room is drawn from the right part then.
+    await open.call('wall.move', { id: wall, before: null })
+    const placed = async () => (await open.call('plan.get', { exhibition: null })).rooms[0]
+    const before = await placed()
+    expect(before?.walls.at(-1)?.id).toBe(wall)
+    await open.call('wall.join', { id: wall })
+    const after = await placed()
+    expect(after?.walls).toHaveLength(4)
+    const joined = after?.walls.find(one => one.id === wall)
+    expect(joined?.length).toBe(long)
+    // Each as far from the whole wall's left end as it was.
+    expect(joined?.openings.map(({ kind, x }) => [kind, x])).toEqual([
+      ['door', 1000],
+      ['window', 4500],
+    ])
+    for (const axis of [0, 1] as const) {
+      expect(joined?.from[axis]).toBeCloseTo(before?.walls.at(-1)?.from[axis] ?? 0, 6)
+      expect(joined?.to[axis]).toBeCloseTo(before?.walls[0]?.to[axis] ?? 0, 6)
+    }
+    expect(after?.area).toBeCloseTo(before?.area ?? 0, 9)
   })
 })

@@ -7,6 +7,7 @@
 import type { JournalName } from '../../main/services/service.ts'
 import type { Input, NameOf } from '../../src/contract/contract.ts'
 import { houseRules } from '../../src/model/house-rules.ts'
+import { pivots } from '../../src/plan/turn-wall.ts'
 import type { Chance } from './chance.ts'
 import {
   endsOf,
@@ -345,7 +346,14 @@ export const steps: Steps = {
     return { id: wall, with: other, thickness: maybe(0.5) ? length(80, 500) : null }
   },
   'wall.unshare': ({ id, maybe }) => withId(id('wall', maybe(0.8) ? 'backs IS NOT NULL' : 'exhibition IS NULL'), {}),
-  'wall.shift': ({ id, length }) => withId(id('wall', 'exhibition IS NULL'), { by: length(-400, 400) }),
+  'wall.shift': ({ id, length, maybe }) =>
+    withId(id('wall', 'exhibition IS NULL'), { by: length(-400, 400), setAside: maybe(0.8) }),
+  'wall.turn': ({ id, length, whole, maybe }) =>
+    withId(id('wall', 'exhibition IS NULL'), {
+      about: pivots[whole(0, 2)] ?? 'left',
+      by: length(-9, 9),
+      setAside: maybe(0.8),
+    }),
   'plan.setNorth': ({ row, change, whole, maybe }) => {
     const building = row('building')
     if (building === null) return null

@@ -154,6 +154,34 @@ export function measureCorner(writing: Writing, room: string, before: StoredSide
   if (now.angle !== null) insertRow(writing, room, { ...corner(now.to), value: now.angle, text: '', how: 'measured' })
 }
 
+/**
+ * Lengths and angles that a hand drew anew, in the order of the walls, null where it left them; what was measured of them stays and no longer
+ * counts, as do the diagonals that are named.
+ */
+export function redraw(
+  writing: Writing,
+  room: string,
+  lengths: readonly (number | null)[],
+  angles: readonly (number | null)[],
+  diagonals: readonly string[],
+): void {
+  for (const [at, before] of sidesOf(writing.db, room).entries()) {
+    const [length = null, angle = null] = [lengths[at], angles[at]]
+    if (length !== null) {
+      keepSide(writing, room, before)
+      setAside(writing, room, one => one.wall === before.id)
+      insertRow(writing, room, { ...side(before.id), value: length, text: '', how: 'drawn' })
+    }
+    if (angle !== null) {
+      keepCorner(writing, room, before)
+      setAside(writing, room, one => one.kind === 'angle' && one.from === before.to)
+      insertRow(writing, room, { ...corner(before.to), value: angle, text: '', how: 'drawn' })
+    }
+  }
+  setAside(writing, room, ({ id }) => diagonals.includes(id))
+  keepInForce(writing, room)
+}
+
 function setAside({ db }: Writing, room: string, which: (row: StoredSurvey) => boolean): void {
   for (const one of surveyRowsOf(db, room)) {
     if (one.used && one.how === 'measured' && which(one)) update(db, 'survey', one.id, { used: 0 })

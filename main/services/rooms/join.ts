@@ -54,15 +54,11 @@ export function joinWall(writing: Writing, { id }: Received<'wall.join'>): Outpu
 
 function nextOf(writing: Writing, wall: StoredWall): StoredWall {
   const ordered = orderedRows(writing.db, 'wall', 'room = :room AND exhibition IS NULL', { room: wall.room })
-  const next = ordered[ordered.findIndex(one => one.id === wall.id) + 1]
+  // After the last comes the first.
+  const next = ordered[(ordered.findIndex(one => one.id === wall.id) + 1) % ordered.length]
   if (ordered.length <= 3) throw refused('too-few-walls', 'A room has three walls at least.')
   const found = next === undefined ? undefined : storedWall(writing, next.id)
-  if (found === undefined) {
-    throw refused(
-      'drawn-from-there',
-      'The room is drawn from its first wall, which the last is not joined with. Move the first wall to the end, then join.',
-    )
-  }
+  if (found === undefined) throw notFound('wall')
   return found
 }
 

@@ -1,7 +1,11 @@
 /** Walls on the plan: what two rooms share, and a wall moved with its neighbours. */
 import * as z from 'zod'
+import { pivots } from '../../plan/turn-wall.ts'
 import { procedure } from '../procedure.ts'
 import { done, id, millimetres, size } from '../shared.ts'
+
+/** What was measured and says otherwise counts no more; without it the move is refused and names that. */
+const setAside = z.boolean().optional()
 
 export const planWallsArea = {
   'wall.share': procedure(
@@ -24,7 +28,13 @@ export const planWallsArea = {
   'wall.shift': procedure(
     'write',
     'Moves a wall parallel, outwards or (below 0) into the room: its neighbours grow or shrink, all else stays where it stands.',
-    z.strictObject({ id, by: millimetres }),
+    z.strictObject({ id, by: millimetres, setAside }),
+    done,
+  ),
+  'wall.turn': procedure(
+    'write',
+    'Turns a wall about an end or its middle, clockwise on the page: its neighbours grow or shrink, all else stays.',
+    z.strictObject({ id, about: z.enum(pivots), by: z.number().min(-90).max(90), setAside }),
     done,
   ),
 } as const

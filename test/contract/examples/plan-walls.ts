@@ -48,14 +48,43 @@ export const planWallsExamples: ExamplesOf<keyof typeof planWallsArea> = {
     answered: [
       {
         about: 'that it has moved outwards',
-        input: known => ({ id: known.north, by: 200 }),
+        input: known => ({ id: known.north, by: 200, setAside: true }),
         output: () => ({ done: true }),
       },
     ],
     refused: [
       {
+        about: 'a wall whose neighbours were measured, until that may be set aside',
+        input: known => ({ id: known.north, by: 200 }),
+        code: 'measured-otherwise',
+        field: 'setAside',
+      },
+      {
         about: 'a move that leaves its neighbours nothing',
         input: known => ({ id: known.north, by: -5200 }),
+        code: 'no-room',
+        field: 'by',
+      },
+    ],
+  },
+  'wall.turn': {
+    answered: [
+      {
+        about: 'that it has turned about its left end',
+        input: known => ({ id: known.north, about: 'left', by: 2, setAside: true }),
+        output: () => ({ done: true }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a turn that measured corners and lengths contradict',
+        input: known => ({ id: known.north, about: 'middle', by: -2 }),
+        code: 'measured-otherwise',
+        field: 'setAside',
+      },
+      {
+        about: 'a turn after which its neighbour has no length left',
+        input: known => ({ id: known.north, about: 'left', by: 60, setAside: true }),
         code: 'no-room',
         field: 'by',
       },
