@@ -5,7 +5,8 @@
  * from y > 2600 and its left end is at x = 3000; the left end of face b is at x = 5400.
  */
 import { beforeEach, describe, expect, test } from 'vitest'
-import { newCatalogue, type Opened, openOn, ownFolder, refusalCode } from './opened.ts'
+import { type Opened, refusalCode } from './opened.ts'
+import { showInRoom } from './show-in-room.ts'
 
 let here: Opened
 let show: string
@@ -15,24 +16,7 @@ let partition: { readonly id: string; readonly faces: { readonly a: string; read
 const entries: string[] = []
 
 beforeEach(async () => {
-  const folder = ownFolder()
-  here = openOn(folder, newCatalogue(folder))
-  const person = await here.call('person.add', {
-    name: 'Ann Weir',
-    role: '',
-    lengthUnit: 'mm',
-    paper: 'A4',
-    fraction: 16,
-  })
-  await here.call('desk.sit', { person: person.id })
-  show = (await here.call('exhibition.add', { title: 'Low Water' })).id
-  const made = await here.call('room.add', {
-    name: 'Room 1',
-    height: 3450,
-    walls: [{ length: 9140 }, { length: 5200 }, { length: 9140 }, { length: 5200 }],
-  })
-  room = made.id
-  walls = made.walls
+  ;({ here, show, room, walls } = await showInRoom())
   partition = await here.call('partition.add', {
     exhibition: show,
     room,

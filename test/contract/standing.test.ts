@@ -3,7 +3,8 @@
  * Figures by hand.
  */
 import { beforeEach, expect, test } from 'vitest'
-import { newCatalogue, type Opened, openOn, ownFolder, refusalCode } from './opened.ts'
+import { type Opened, refusalCode } from './opened.ts'
+import { showInRoom } from './show-in-room.ts'
 
 let here: Opened
 let show: string
@@ -11,24 +12,7 @@ let room: string
 let walls: readonly string[]
 
 beforeEach(async () => {
-  const folder = ownFolder()
-  here = openOn(folder, newCatalogue(folder))
-  const person = await here.call('person.add', {
-    name: 'Ann Weir',
-    role: '',
-    lengthUnit: 'mm',
-    paper: 'A4',
-    fraction: 16,
-  })
-  await here.call('desk.sit', { person: person.id })
-  show = (await here.call('exhibition.add', { title: 'Low Water' })).id
-  const made = await here.call('room.add', {
-    name: 'Room 1',
-    height: 3450,
-    walls: [{ length: 9140 }, { length: 5200 }, { length: 9140 }, { length: 5200 }],
-  })
-  room = made.id
-  walls = made.walls
+  ;({ here, show, room, walls } = await showInRoom())
 })
 
 const things = async (exhibition: string | null) => (await here.call('standing.list', { exhibition })).things
