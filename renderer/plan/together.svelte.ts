@@ -1,35 +1,50 @@
 /** Rooms without a place put together from their doorways: what is proposed, and which of them are to be left as they are. */
 import { SvelteSet } from 'svelte/reactivity'
+import type { PlanWallRow } from '../../src/contract/areas/plan.ts'
+import type { Point } from '../../src/drawing/room-plan.ts'
 import { boxOf, toBuilding } from '../../src/plan/place.ts'
 import { putTogether } from '../../src/plan/put-together.ts'
 import type { Plan } from './plan.svelte.ts'
-import type { Sight } from './sight.svelte.ts'
+
+function along({ from, to, length }: PlanWallRow, far: number): Point {
+  return [from[0] + ((to[0] - from[0]) * far) / length, from[1] + ((to[1] - from[1]) * far) / length]
+}
 
 export class Together {
   /** Shown because somebody asked, and while rooms wait for a place. */
   private asked = $state(false)
   readonly without = new SvelteSet<string>()
   private readonly plan: Plan
-  private readonly sight: Sight
 
   private readonly rows = $derived.by(() =>
     (this.plan.query.value?.rooms ?? []).filter(room => room.storey === this.plan.storey),
   )
   readonly shown = $derived.by(() => this.asked && this.plan.waiting.length > 0)
   readonly proposal = $derived(this.shown ? putTogether(this.rows, this.without) : { put: [], left: [] })
-  /** Where each would stand, as corners. */
+  /** Where each would stand: its corners, and the doorways by which it would meet others. */
   readonly drawn = $derived(
-    this.proposal.put.flatMap(({ room, place }) => {
+    this.proposal.put.flatMap(({ room, place, ties }) => {
       const row = this.row(room)
-      return row === undefined
-        ? []
-        : [{ room, name: row.name, corners: row.walls.map(wall => toBuilding(place, wall.from)) }]
+      if (row === undefined) return []
+      const doors = row.walls.flatMap(wall =>
+        wall.openings.flatMap(({ id, x, width }) => {
+          const tie = ties.find(each => each.opening === id)
+          const on = (far: number) => toBuilding(place, along(wall, far))
+          return tie === undefined ? [] : [{ id, from: on(x), to: on(x + width), fits: tie.fits }]
+        }),
+      )
+      return [{ room, name: row.name, corners: row.walls.map(wall => toBuilding(place, wall.from)), doors }]
     }),
   )
+  /** Of all that stands and would stand; null while nothing is proposed. */
+  readonly box = $derived.by(() => {
+    if (!this.shown) return null
+    const placed = this.rows.filter(room => room.at !== null).flatMap(room => room.walls.map(wall => wall.from))
+    return boxOf([...placed, ...this.drawn.flatMap(each => each.corners)])
+  })
 
-  constructor(plan: Plan, sight: Sight) {
+  constructor(plan: Plan) {
     this.plan = plan
-    this.sight = sight
   }
 
   row(room: string) {
@@ -44,14 +59,6 @@ export class Together {
     this.plan.select(null)
     this.without.clear()
     this.asked = true
-    this.look()
-  }
-
-  /** All that stands and would stand. */
-  look(): void {
-    const placed = this.rows.filter(room => room.at !== null).flatMap(room => room.walls.map(wall => wall.from))
-    const box = boxOf([...placed, ...this.drawn.flatMap(each => each.corners)])
-    if (box !== null) this.sight.fit(box)
   }
 
   leave(): void {
