@@ -7,6 +7,7 @@ const found: Readonly<Record<string, Module>> = import.meta.glob<Module>(
   [
     './plan/PlanScreen.svelte',
     './rooms/RoomsScreen.svelte',
+    './sequence/SequenceScreen.svelte',
     './walls/WallsScreen.svelte',
     './papers/PapersScreen.svelte',
     './crew/CrewScreen.svelte',
@@ -20,6 +21,7 @@ const found: Readonly<Record<string, Module>> = import.meta.glob<Module>(
 
 export const planScreen = found['./plan/PlanScreen.svelte']?.default
 export const roomsScreen = found['./rooms/RoomsScreen.svelte']?.default
+export const sequenceScreen = found['./sequence/SequenceScreen.svelte']?.default
 export const wallsScreen = found['./walls/WallsScreen.svelte']?.default
 export const papersScreen = found['./papers/PapersScreen.svelte']?.default
 export const crewScreen = found['./crew/CrewScreen.svelte']?.default

@@ -31,6 +31,8 @@ const madeOf: Partial<Record<Name, readonly string[]>> = {
   'work.counts': [...work, ...show, 'placement', 'wall', 'face'],
   'work.get': [...work, ...show, 'placement', 'document', 'settlement', 'face', 'wall', 'room', 'mark'],
   'wall.elevation': [...building, ...hanging, ...show, ...work, 'kept_layout', 'mark'],
+  'sequence.walls': [...building, ...hanging, ...show, ...work, 'mark'],
+  'sequence.capacity': [...building, ...hanging, ...show, ...work, 'mark'],
   'wall.weights': [...building, ...stands, ...hanging, ...show, ...work],
   'work.weightSeen': ['work', 'work_size', 'picture', 'face_plan', 'house_rule'],
   'mark.ofFace': [...building, ...hanging, ...show, ...work, 'mark'],

@@ -34,6 +34,8 @@ interface Plan {
 async function stand(page: Page, host: RunningHost, axes = 1) {
   await host.open(page)
   await page.getByRole('button', { name: /coordinator/ }).click()
+  // The demo opens on its best wall by itself.
+  await expect(page.locator('[data-placement]').first()).toBeVisible({ timeout: 30_000 })
   const { exhibitions } = (await host.call(page, 'exhibition.list', {})) as { exhibitions: readonly { id: string }[] }
   const exhibition = exhibitions[0]?.id ?? ''
   const { rooms } = (await host.call(page, 'plan.get', { exhibition })) as Plan
@@ -44,7 +46,13 @@ async function stand(page: Page, host: RunningHost, axes = 1) {
     await page.evaluate(at => {
       location.hash = `#/walls/${at}`
     }, face)
-    await expect(page.locator('[data-placement]').first()).toBeVisible()
+    await expect(page).toHaveURL(new RegExp(`${face}$`))
+    await expect(
+      page
+        .getByRole('group', { name: /^Elevation of/ })
+        .locator('[data-placement]')
+        .first(),
+    ).toBeVisible()
     return { exhibition, face }
   }
   throw new Error(`no wall has ${axes} axes`)

@@ -148,16 +148,18 @@ function order(chance: Chance, count: number): StepName[] {
     ['exhibition.add', 'exhibition.remove'],
     ['room.add', 'room.remove'],
     ['placement.put', 'placement.remove'],
-    // A wall whose sheet can be made is rarer the more there is to trouble it.
-    ['placement.put', 'sheet.wall', 'sheet.wall'],
     ['work.duplicate', 'work.remove'],
     // A set needs measured works, and its parts a wall, before there is anything to change in it.
     ['work.addSize', 'set.make', 'set.make', 'placement.put', 'placement.put', 'set.fix', 'set.update', 'set.parts'],
   ] as const) {
     names.splice(chance.whole(0, names.length), 0, ...pair)
   }
-  return names
+  // The wall and the show that are printed may get other names later.
+  return ['sheet.wall', ...names]
 }
+
+const seeds = [1, 2, 3]
+const stepsEach = 220
 
 interface Done {
   readonly name: StepName
@@ -182,12 +184,13 @@ async function forward(walk: Walk, seed: number, count: number): Promise<{ state
   const { chance } = walk
   const states = [dump(walk.db)]
   const done: Done[] = []
-  for (const [step, name] of order(chance, count).entries()) {
-    const where = `seed ${seed}, step ${step}, ${name}`
+  let taken = 0
+  const take = async (name: StepName): Promise<void> => {
+    const where = `seed ${seed}, step ${taken++}, ${name}`
     const person = chance.pick(walk.people)
     await walk.sit(person)
     const input = steps[name](chance)
-    if (input === null) continue
+    if (input === null) return
     const before = walk.editCount()
     const answered = await walk.ask(name, input).catch((error: unknown) => {
       throw new Error(`${where}: a fault of ours with ${JSON.stringify(input)}`, { cause: error })
@@ -199,11 +202,20 @@ async function forward(walk: Walk, seed: number, count: number): Promise<{ state
     if (answered.ok) succeeded.add(name)
     if (edits === 0) {
       sameState(walk, states.at(-1), `${where}, which made no edit`)
-      continue
+      return
     }
     states.push(dump(walk.db))
     checkText(walk.db)
     done.push({ name, person })
+  }
+  for (const name of order(chance, count)) await take(name)
+  // What chance left out of all walks is tried in the last one, beside what it needs, until it is done.
+  for (let round = 0; seed === seeds.at(-1) && round < 40; round++) {
+    const missing = (Object.keys(steps) as StepName[]).filter(name => !succeeded.has(name)) // Object.keys forgets the names
+    for (const name of missing) {
+      if (name.startsWith('set.')) for (const needed of ['work.addSize', 'set.make'] as const) await take(needed)
+      await take(name)
+    }
   }
   return { states, done }
 }
@@ -222,12 +234,9 @@ async function back(
   sameState(walk, state, `${where}, ${way} of ${name}`)
 }
 
-const seeds = [1, 2, 3]
-const stepsEach = 220
-
 test.each(seeds)(
   'two people, every procedure, back and forth through every state (seed %i)',
-  { timeout: 120_000 },
+  { timeout: 300_000 },
   async seed => {
     const walk = await begin(seed)
     try {
@@ -263,7 +272,7 @@ test.each(seeds)(
 
 test.each([11, 12])(
   'of two people at once neither takes back what the other built (seed %i)',
-  { timeout: 120_000 },
+  { timeout: 300_000 },
   async seed => {
     const walk = await begin(seed)
     const { chance, db } = walk

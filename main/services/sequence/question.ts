@@ -63,21 +63,25 @@ function worksOf(db: ReadHandle, exhibition: string, staying: ReadonlySet<string
   ).map(work => ({ ...work, labelled: work.labelled === 1, stays: staying.has(work.entry) }))
 }
 
-/** Faces on the visitor's way; all of them where nobody has said which way that is. */
+/** Faces on the visitor's way, then others that works hang on; all of them where nobody has said which way that is. */
 export function wallsOf(db: ReadHandle, exhibition: string): Elevation[] {
   if (row(db, 'SELECT id FROM exhibition WHERE id = :exhibition', { exhibition }) === undefined)
     throw notFound('exhibition', 'exhibition')
-  const faces = rows<{ face: string; at: number | null }>(
+  const faces = rows<{ face: string; at: number | null; hung: number }>(
     db,
-    `SELECT face.id AS face, face_plan.visitor_order AS at FROM face JOIN wall ON wall.id = face.wall
+    `SELECT face.id AS face, face_plan.visitor_order AS at,
+       EXISTS (SELECT 1 FROM placement WHERE placement.face = face.id AND placement.exhibition = :exhibition) AS hung
+     FROM face JOIN wall ON wall.id = face.wall
      JOIN room ON room.id = wall.room
      LEFT JOIN face_plan ON face_plan.face = face.id AND face_plan.exhibition = :exhibition
      WHERE wall.exhibition IS NULL OR wall.exhibition = :exhibition
      ORDER BY face_plan.visitor_order IS NULL, face_plan.visitor_order, room.position, room.id, wall.position, wall.id, face.side`,
     { exhibition },
   )
-  const onTheWay = faces.filter(({ at }) => at !== null)
-  return (onTheWay.length > 0 ? onTheWay : faces).map(({ face }) => elevationOf(db, exhibition, face))
+  const ordered = faces.some(({ at }) => at !== null)
+  return faces
+    .filter(({ at, hung }) => !ordered || at !== null || hung === 1)
+    .map(({ face }) => elevationOf(db, exhibition, face))
 }
 
 export function questionOf({ db }: Reading, exhibition: string): Question {

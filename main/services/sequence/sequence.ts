@@ -5,7 +5,7 @@ import { boundOf } from '../../../src/sequence/bound.ts'
 import { capacityOf } from '../../../src/sequence/capacity.ts'
 import { type Proposal, propose } from '../../../src/sequence/planner.ts'
 import { at, centresIn } from '../../../src/sequence/problem.ts'
-import type { TermValues } from '../../../src/sequence/terms.ts'
+import { judge, type TermValues } from '../../../src/sequence/terms.ts'
 import type { Job, Reading, ServicesOf } from '../service.ts'
 import { type Asked, problemOf, questionOf, staysOn, wallsOf } from './question.ts'
 import { take } from './take.ts'
@@ -25,7 +25,14 @@ function walls({ db }: Reading, { exhibition }: Received<'sequence.walls'>): Out
         height: wall.height,
         centreLine: plan.centreLine,
         openings: wall.openings.map(({ x, y, width, height }) => ({ x, y, width, height })),
-        works: works.map(({ entry, x, centreY }) => ({ entry, x, y: centreY, stays: staying.has(entry) })),
+        works: works.map(({ entry, x, centreY, rule, y }) => ({
+          entry,
+          x,
+          y: centreY,
+          stays: staying.has(entry),
+          rule,
+          own: y,
+        })),
       }
     }),
   }
@@ -93,6 +100,7 @@ async function proposals(job: Job, input: Received<'sequence.propose'>): Promise
     stretches: stretches.length,
     unsized: [...unsized],
     bound: { quality: short(most), terms: shortened(values) },
+    today: today(asked),
     proposals: next.value.map(one => told(asked, one, most)),
   }
 }
@@ -111,6 +119,24 @@ function shortened(values: TermValues): TermValues {
     sight: short(values.sight),
     rhythm: short(values.rhythm),
   }
+}
+
+/** The present hang as the planner sees one: each work on the stretch where its middle is, from left to right. */
+function today({ problem, entries, stretches }: Asked): Output<'sequence.propose'>['today'] {
+  const places = new Map(entries.map((entry, index) => [entry, index] as const))
+  const hang = stretches.map(({ elevation, from, to }) =>
+    elevation.works
+      .filter(({ x }) => x > from && x < to)
+      .sort((a, b) => a.x - b.x)
+      .flatMap(({ entry }) => {
+        const index = places.get(entry)
+        return index === undefined || at(problem.works, index).stays !== null ? [] : [index]
+      }),
+  )
+  const works = hang.reduce((sum, row) => sum + row.length, 0)
+  if (works === 0) return null
+  const { quality, values } = judge(problem, hang)
+  return { quality: short(quality), terms: shortened(values), works }
 }
 
 function told({ problem, entries, stretches }: Asked, proposal: Proposal, bound: number) {

@@ -2,6 +2,7 @@
 import * as z from 'zod'
 import { procedure } from '../procedure.ts'
 import { id, millimetres } from '../shared.ts'
+import { placementRule } from './walls.ts'
 
 /** Each from 0 to 1. */
 export const termValues = z.strictObject({
@@ -31,6 +32,9 @@ export const sequenceWall = z.strictObject({
       y: z.number(),
       /** Held, hung or drilled: no proposal moves it. */
       stays: z.boolean(),
+      /** The rule it hangs by and its own height, as a change must name them. */
+      rule: placementRule,
+      own: z.number().nullable(),
     }),
   ),
 })
@@ -38,7 +42,7 @@ export const sequenceWall = z.strictObject({
 export const sequenceArea = {
   'sequence.walls': procedure(
     'read',
-    'Gives the walls of a show in the visitor’s order, each with what hangs on it.',
+    'Gives the walls of a show in the visitor’s order, then others that works hang on, each with what hangs there.',
     z.strictObject({ exhibition: id }),
     z.strictObject({
       walls: z.array(sequenceWall),
@@ -131,6 +135,8 @@ export const sequenceArea = {
       unsized: z.array(id),
       /** No hang of all of them is better than this. */
       bound: z.strictObject({ quality: z.number(), terms: termValues }),
+      /** What hangs now by the same terms, as if what is left over of each stretch were in equal parts; null for nothing. */
+      today: z.strictObject({ quality: z.number(), terms: termValues, works: z.int() }).nullable(),
       proposals: z.array(
         z.strictObject({
           way: z.enum(['in order', 'freer', 'another']),

@@ -26,8 +26,8 @@ export const sequenceExamples: ExamplesOf<keyof typeof sequenceArea> = {
               centreLine: 1480,
               openings: [],
               works: [
-                { entry: known.pansEntry, x: 1140, y: 1480, stays: true },
-                { entry: known.causewayEntry, x: 2367, y: 1480, stays: false },
+                { entry: known.pansEntry, x: 1140, y: 1480, stays: true, rule: 'face', own: null },
+                { entry: known.causewayEntry, x: 2367, y: 1480, stays: false, rule: 'face', own: null },
               ],
             },
           ],
@@ -126,6 +126,11 @@ export const sequenceExamples: ExamplesOf<keyof typeof sequenceArea> = {
           stretches: 6,
           unsized: [],
           bound: { quality: 0.932178, terms: { ...best, evenness: 0.69369, sight: 0.899381 } },
+          today: {
+            quality: 0.72419,
+            terms: { ...best, balance: 0.603915, evenness: 0.308307, sight: 0.43292 },
+            works: 2,
+          },
           proposals: [
             {
               way: 'in order',
