@@ -1,6 +1,7 @@
 /** A room of the plan ready to be drawn: its walls in the building's coordinates, its lines, and where its name stands. */
 import type { PlanRoomRow } from '../contract/areas/plan.ts'
 import type { Point } from '../drawing/room-plan.ts'
+import { bandOf, footprintOf } from './footprint.ts'
 import { type Box, boxOf, origin, type Place, standAside, toBuilding, toRoom, wholeTurn } from './place.ts'
 import { linesOf, type RoomLines } from './poche.ts'
 import { facesOf, type PartitionFace, type StandLines, standLines } from './stands-drawn.ts'
@@ -59,15 +60,27 @@ function drawn(room: PlanRoomRow, place: Place): DrawnRoom {
     lines: linesOf(rest),
     stands: standLines(rest),
     faces: rest.partitions.flatMap(facesOf),
-    middle: middleOf(corners),
+    middle: middleOf(corners, standingBoxes(rest), nameHigh),
   }
+}
+
+/** Name, area and zones below one another, as seen from where all of a room is seen. mm. */
+const nameHigh = 1500
+
+/** What stands on its floor: its name makes way for that. */
+function standingBoxes(room: Pick<PlanRoomRow, 'things' | 'partitions'>): readonly Box[] {
+  const shapes = [
+    ...room.things.map(({ at: [x, y], ...thing }) => footprintOf({ x, y, ...thing })),
+    ...room.partitions.map(({ from, to, thickness }) => bandOf([from, to], thickness)),
+  ]
+  return shapes.flatMap(shape => boxOf(shape) ?? [])
 }
 
 /** A room whose walls are drawn elsewhere than they were. */
 export function bentRoom(room: DrawnRoom, walls: Readonly<DrawnRoom['walls']>): DrawnRoom {
   const bent = { ...room, walls: [...walls] }
   const corners = cornersOf(bent)
-  return { ...bent, corners, lines: linesOf(bent), middle: middleOf(corners) }
+  return { ...bent, corners, lines: linesOf(bent), middle: middleOf(corners, standingBoxes(room), nameHigh) }
 }
 
 /** What stands aside breaks into rows of this, where the building is narrower. mm; of the drawing alone. */

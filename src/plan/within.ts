@@ -1,5 +1,6 @@
 /** Where points lie against a room's outline. Plain plane geometry on the building's millimetres. */
 import type { Point } from '../drawing/room-plan.ts'
+import type { Box } from './place.ts'
 
 /** Twice the signed area; above 0 where the outline runs clockwise on the page (y down). Shoelace formula. */
 export function turning(corners: readonly Point[]): number {
@@ -36,9 +37,14 @@ export function nearestOn(
 
 /**
  * Where a room's name stands: the middle of the widest level stretch inside, tried on some lines, the nearest to the
- * middle of the room first. So it lies inside an L or a U too.
+ * middle of the room first. So it lies inside an L or a U too, and beside what stands there: `taken` are boxes that lines
+ * of so many mm make way for.
  */
-export function middleOf(corners: readonly Point[]): { readonly at: Point; readonly wide: number } {
+export function middleOf(
+  corners: readonly Point[],
+  taken: readonly Box[] = [],
+  high = 900,
+): { readonly at: Point; readonly wide: number } {
   const ys = corners.map(([, y]) => y)
   const [top, bottom] = [Math.min(...ys), Math.max(...ys)]
   let best: { at: Point; wide: number } = { at: corners[0] ?? [0, 0], wide: 0 }
@@ -51,10 +57,24 @@ export function middleOf(corners: readonly Point[]): { readonly at: Point; reado
       })
       .sort((a, b) => a - b)
     for (let at = 0; at + 1 < crossings.length; at += 2) {
-      const [from = 0, to = 0] = [crossings[at], crossings[at + 1]]
-      // The middle wins unless another stretch is a good deal wider.
-      if (to - from > best.wide * 1.25) best = { at: [(from + to) / 2, y], wide: to - from }
+      const beside = taken.filter(box => box.top < y + high / 2 && box.bottom > y - high / 2)
+      for (const [from, to] of freeOf([crossings[at] ?? 0, crossings[at + 1] ?? 0], beside)) {
+        // The middle wins unless another stretch is a good deal wider.
+        if (to - from > best.wide * 1.25) best = { at: [(from + to) / 2, y], wide: to - from }
+      }
     }
   }
   return best
+}
+
+/** What boxes leave of a stretch along the page. */
+function freeOf([from, to]: readonly [number, number], boxes: readonly Box[]): readonly (readonly [number, number])[] {
+  const free: [number, number][] = []
+  let at = from
+  for (const { left, right } of [...boxes].sort((a, b) => a.left - b.left)) {
+    if (left > at) free.push([at, Math.min(left, to)])
+    at = Math.max(at, right)
+  }
+  if (at < to) free.push([at, to])
+  return free.filter(([begin, end]) => end > begin)
 }
