@@ -2,10 +2,10 @@
  * Colours in CIELAB (white point D65, of sRGB), where distances are about what an eye sees. The arithmetic is the colour
  * library's; the distances that a wall is judged by are here.
  */
-import { modeLab65, modeRgb, useMode } from 'culori/fn'
+// In one file: its hundred and fifty modules would cost every program and worker half a second at its start.
+import culori from 'culori/require'
 
-useMode(modeRgb)
-const toLab = useMode(modeLab65)
+const toLab = culori.converter('lab65')
 
 /** L* from 0 (black) to 100 (white), a* and b* without a unit. */
 export interface Lab {

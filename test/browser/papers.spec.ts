@@ -18,6 +18,7 @@ interface FaceState {
 }
 
 test('a wall sheet is drawn, printed, goes out of date, and is void after the next print', async ({ page, host }) => {
+  test.setTimeout(120_000)
   await host.open(page, '#/papers')
   const shown = page.getByRole('img', { name: /page 1 of/ })
   await expect(shown).toBeVisible()
@@ -41,12 +42,13 @@ test('a wall sheet is drawn, printed, goes out of date, and is void after the ne
     const { faces } = (await host.call(page, 'sheet.state', { exhibition })) as { faces: FaceState[] } // likewise
     return faces.find(one => one.printed !== null)
   }
-  await expect.poll(async () => (await state())?.printed?.revision).toBe(1)
+  // A sheet is made by a worker of its own, which has to begin.
+  await expect.poll(async () => (await state())?.printed?.revision, { timeout: 30_000 }).toBe(1)
   const face = (await state())?.face ?? ''
   await host.call(page, 'wall.plan', { exhibition, face, changes: { centreLine: { was: null, to: 1490 } } })
   await expect(page.getByText('revision 1 is out of date')).toBeVisible()
   await page.getByRole('button', { name: 'print this sheet' }).click()
-  await expect.poll(async () => (await state())?.printed?.revision).toBe(2)
+  await expect.poll(async () => (await state())?.printed?.revision, { timeout: 30_000 }).toBe(2)
   expect(await state()).toMatchObject({ upToDate: true, voids: [1] })
   await expect(page.getByText('revision 1 is void')).toBeVisible()
   await expect(page.getByText('● revision 2 is up to date')).toBeVisible()

@@ -52,6 +52,9 @@ test('a work goes to the next wall by a key, to another by hand, and back by und
   await page.keyboard.press('Control+z')
   await expect.poll(where).toBe(at)
 
+  // The screen hears of it a moment later than the catalogue.
+  await expect(page.locator(`[data-face="${before[at]?.face}"] [data-entry="${free.entry}"]`)).toBeVisible()
+
   const to = page.locator(`[data-today] [data-face="${before[at + 1]?.face}"]`)
   await to.scrollIntoViewIfNeeded()
   const box = await to.boundingBox()
