@@ -33,6 +33,7 @@ import {
   workKind,
 } from './works-shape.ts'
 
+// A field that can be changed and is not given does not compile.
 const facts = z.strictObject({
   title: z.string(),
   maker: z.string(),
@@ -51,7 +52,7 @@ const facts = z.strictObject({
   loanTerms: z.string(),
   handling: z.string(),
   note: z.string(),
-})
+} satisfies Readonly<Record<keyof typeof workFields, z.ZodType>>)
 
 /** Where a fact comes from, and whether it is the one that counts. */
 const sourced = {
