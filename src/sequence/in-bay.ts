@@ -16,20 +16,17 @@ export interface BestOrder {
   readonly proved: boolean
 }
 
-export interface BaySearch {
-  /** What an order adds by its place among all the works, such as how few pairs it turns; none where left out. */
-  readonly more?: { readonly of: (order: readonly number[]) => number; readonly most: number }
-  /** Rows and beginnings of rows looked at before it ends. */
-  readonly most?: number
-}
-
-/** Null where no order of the works is allowed there, or they do not fit. */
+/**
+ * Null where no order of the works is allowed there, or they do not fit.
+ *
+ * @param most rows and beginnings of rows looked at before it ends
+ */
 export function bestOrder(
   problem: Problem,
   bay: number,
   given: readonly number[],
   scale: Scale = scaleOf(problem),
-  { more, most = 200_000 }: BaySearch = {},
+  most = 200_000,
 ): BestOrder | null {
   const each = leftOver(problem, bay, given) / (given.length + 1)
   if (each < -1e-9) return null
@@ -55,7 +52,6 @@ export function bestOrder(
     problem,
     scale,
   )
-  const moreMost = more?.most ?? 0
 
   let best: number[] | null = null
   let bestGain = Number.NEGATIVE_INFINITY
@@ -81,7 +77,7 @@ export function bestOrder(
       x += at(step, which)
     }
     const off = weight === 0 ? 0 : Math.max(0, low / weight - middle, middle - high / weight)
-    return shared + focalMost + moreMost + costs + perBalance * works.length * balanceScore(off, length)
+    return shared + focalMost + costs + perBalance * works.length * balanceScore(off, length)
   }
 
   function search(start: number, moment: number, costs: number, last: number | null): void {
@@ -90,7 +86,7 @@ export function bestOrder(
     if (row.length === works.length) {
       const order = row.map(index => at(given, index))
       if (!allowedOn(problem, bay, order)) return
-      const gain = gainOf(sumsOf(problem, scale, bay, order), problem, scale) + (more?.of(order) ?? 0)
+      const gain = gainOf(sumsOf(problem, scale, bay, order), problem, scale)
       if (gain > bestGain + 1e-12) {
         bestGain = gain
         best = order
