@@ -1,19 +1,26 @@
 /** A show as the planner is asked about it: its works in order, the free stretches of its walls, who looks there. */
 import type { Elevation } from '../../../src/contract/areas/walls.ts'
-import { baysOf } from '../../../src/layout/bays.ts'
 import { labelSize } from '../../../src/layout/label-size.ts'
-import { rectOf } from '../../../src/model/hung-rect.ts'
 import { axesOfFace } from '../../../src/sequence/axes-of-face.ts'
 import { looksIn } from '../../../src/sequence/looks-in-room.ts'
 import { type Bay, noRules, type Problem, type TermWeights, type Work } from '../../../src/sequence/problem.ts'
-import { leastServed, type Sight, type ViewerKind } from '../../../src/sequence/sight.ts'
+import { servedOn } from '../../../src/sequence/served-on.ts'
+import type { Sight } from '../../../src/sequence/sight.ts'
+import {
+  firstAfter,
+  neighbourAt,
+  type Stretch,
+  staysOn,
+  stretchesOf,
+  usualHeight,
+} from '../../../src/sequence/stretches.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { notFound } from '../change.ts'
 import { plan } from '../plan/get.ts'
 import { labelRulesOf, rulesOf } from '../rules.ts'
 import type { Reading } from '../service.ts'
 import { row, rows } from '../sql.ts'
-import { centreOf, elevationOf } from '../walls/elevation.ts'
+import { elevationOf } from '../walls/elevation.ts'
 import { weightOnWhite } from '../walls/weights.ts'
 
 export interface AskedWork {
@@ -29,12 +36,6 @@ export interface AskedWork {
   readonly stays: boolean
 }
 
-export interface Stretch {
-  readonly elevation: Elevation
-  readonly from: number
-  readonly to: number
-}
-
 export interface Question {
   readonly works: readonly AskedWork[]
   readonly sections: readonly { readonly id: string; readonly title: string }[]
@@ -44,9 +45,6 @@ export interface Question {
   readonly gap: number
   readonly panel: number
 }
-
-/** Shorter ones take no work worth hanging by itself. */
-const leastStretch = 300
 
 /** Works of a show in the order of its checklist. */
 function worksOf(db: ReadHandle, exhibition: string, staying: ReadonlySet<string>): AskedWork[] {
@@ -92,8 +90,7 @@ export function questionOf({ db }: Reading, exhibition: string): Question {
   const works = worksOf(db, exhibition, staying)
   const label = labels.gap + labelSize('', labels).width + labels.clear
   const gap = Math.max(Number(rule('minimumGap')), works.some(work => work.labelled) ? label : 0)
-  const heights = works.flatMap(work => work.height ?? []).sort((a, b) => a - b)
-  const tall = heights[Math.floor(heights.length / 2)] ?? 600
+  const tall = usualHeight(works.flatMap(work => work.height ?? []))
   return {
     works,
     sections: rows(db, 'SELECT id, title FROM section WHERE exhibition = :exhibition ORDER BY position, id', {
@@ -105,26 +102,6 @@ export function questionOf({ db }: Reading, exhibition: string): Question {
     gap,
     panel: Number(rule('sectionPanel')),
   }
-}
-
-/** Works that stay where they are: held, hung, or with a hole made for them. */
-export function staysOn(elevation: Elevation): Elevation['works'] {
-  const made = new Set(elevation.made.map(mark => mark.placement))
-  return elevation.works.filter(work => work.held || work.state !== 'planned' || made.has(work.placement))
-}
-
-/** Free stretches about the line where works of a usual height hang, between what stays. */
-function stretchesOf(elevation: Elevation, tall: number): Stretch[] {
-  const { wall } = elevation
-  const middle = centreOf({ rule: 'face', y: null, x: wall.length / 2 }, elevation.plan, tall)
-  const staying = staysOn(elevation).flatMap(work => {
-    const rect = rectOf(work)
-    return rect === undefined ? [] : [{ ...rect, kind: 'work', margin: 0, label: '', reason: '' }]
-  })
-  const keepClears = [...wall.keepClears, ...staying]
-  return baysOf({ ...wall, keepClears }, { bottom: middle - tall / 2, top: middle + tall / 2 }, leastStretch).map(
-    ({ from, to }) => ({ elevation, from, to }),
-  )
 }
 
 export interface Asked {
@@ -168,6 +145,7 @@ export function problemOf(reading: Reading, exhibition: string, weights: TermWei
       stays: stays === undefined ? null : { before: firstAfter(stretches, stays) },
     }
   })
+  const standing = known.map(({ entry, width }) => ({ width, stays: staying.get(entry) ?? null }))
   const rooms = plan(reading, { exhibition }).rooms
   const bays = stretches.map((stretch, index): Bay => {
     const { elevation, from, to } = stretch
@@ -184,8 +162,8 @@ export function problemOf(reading: Reading, exhibition: string, weights: TermWei
       to,
       margin,
       gap,
-      leftOf: neighbour(known, staying, elevation.wall.face, from, 'right'),
-      rightOf: neighbour(known, staying, elevation.wall.face, to, 'left'),
+      leftOf: neighbourAt(standing, elevation.wall.face, from, 'right'),
+      rightOf: neighbourAt(standing, elevation.wall.face, to, 'left'),
       axes: axes.filter(({ kind, x }) => kind === 'doorway' && x > from && x < to).map(({ x }) => x),
     }
   })
@@ -195,56 +173,4 @@ export function problemOf(reading: Reading, exhibition: string, weights: TermWei
     stretches,
     unsized: question.works.filter(work => work.width === null || work.height === null).map(work => work.entry),
   }
-}
-
-interface Size {
-  readonly width: number
-  readonly height: number
-  readonly limit: number | null
-}
-
-/** How well a work is seen on a stretch; null where it may not hang there: too wide, too high, too much light. */
-function servedOn(
-  { elevation, from, to }: Stretch,
-  { width, height, limit }: Size,
-  { margin, usual, sight }: { readonly margin: number; readonly usual: number; readonly sight: Sight },
-): number | null {
-  const { wall, plan: facePlan, rules } = elevation
-  if (width > to - from - 2 * margin) return null
-  if (limit !== null && facePlan.plannedLux !== null && facePlan.plannedLux > limit) return null
-  const centre = centreOf({ rule: 'face', y: null, x: (from + to) / 2 }, facePlan, height)
-  if (centre + height / 2 > wall.height - rules.liftOn || centre - height / 2 < (wall.skirting ?? 0)) return null
-  const kinds: ViewerKind[] = facePlan.viewers.filter(({ share }) => share > 0).map(({ kind }) => kind)
-  return leastServed(
-    kinds.length > 0 ? kinds : ['standing'],
-    { centre, height },
-    facePlan.viewingDistance ?? usual,
-    sight,
-  )
-}
-
-/** The stretch before which a work that stays is met; after all of them where none comes after it. */
-function firstAfter(stretches: readonly Stretch[], { face, x }: { readonly face: string; readonly x: number }): number {
-  const own = stretches.flatMap((stretch, index) => (stretch.elevation.wall.face === face ? [{ stretch, index }] : []))
-  const after = own.find(({ stretch }) => stretch.from >= x)
-  if (after !== undefined) return after.index
-  const last = own.at(-1)
-  return last === undefined ? stretches.length : last.index + 1
-}
-
-/** The work that stays and bounds a stretch there, by its place among the works. */
-function neighbour(
-  works: readonly AskedWork[],
-  staying: ReadonlyMap<string, { readonly face: string; readonly x: number }>,
-  face: string,
-  edge: number,
-  side: 'left' | 'right',
-): number | null {
-  const found = works.findIndex(({ entry, width }) => {
-    const stays = staying.get(entry)
-    if (stays === undefined || stays.face !== face) return false
-    const own = stays.x + ((width ?? 0) / 2) * (side === 'right' ? 1 : -1)
-    return Math.abs(own - edge) < 1
-  })
-  return found < 0 ? null : found
 }

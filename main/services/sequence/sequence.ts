@@ -5,9 +5,10 @@ import { boundOf } from '../../../src/sequence/bound.ts'
 import { capacityOf } from '../../../src/sequence/capacity.ts'
 import { type Proposal, propose } from '../../../src/sequence/planner.ts'
 import { at, centresIn } from '../../../src/sequence/problem.ts'
+import { staysOn } from '../../../src/sequence/stretches.ts'
 import { judge, type TermValues } from '../../../src/sequence/terms.ts'
 import type { Job, Reading, ServicesOf } from '../service.ts'
-import { type Asked, problemOf, questionOf, staysOn, wallsOf } from './question.ts'
+import { type Asked, problemOf, questionOf, wallsOf } from './question.ts'
 import { take } from './take.ts'
 
 function walls({ db }: Reading, { exhibition }: Received<'sequence.walls'>): Output<'sequence.walls'> {

@@ -2,10 +2,9 @@
 import type { Elevation, PlacedWork } from '../../../src/contract/areas/walls.ts'
 import type { Received } from '../../../src/contract/contract.ts'
 import { type DatumBy, levelLine } from '../../../src/hang/datum.ts'
-import { centreFromRule, type HeightRuleName } from '../../../src/hang/height.ts'
 import { hangRulesFrom } from '../../../src/hang/rules.ts'
-import { floorAt } from '../../../src/hang/wall.ts'
 import { suggestLabel } from '../../../src/layout/label-size.ts'
+import { centreOnFace } from '../../../src/model/centre-on-face.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { notFound } from '../change.ts'
 import { asMade, madeOn } from '../marks/made.ts'
@@ -102,19 +101,6 @@ interface StoredPlacement {
   readonly note: string
 }
 
-/** The height of a placement's centre: by its own rule and height where it has them, else by its face's. */
-export function centreOf(
-  placement: { readonly rule: PlacedWork['rule']; readonly y: number | null; readonly x: number },
-  plan: Pick<Elevation['plan'], 'centreLine' | 'rule' | 'eyeFraction' | 'ramp'>,
-  height: number,
-): number {
-  const rule: HeightRuleName = placement.rule === 'face' ? plan.rule : placement.rule
-  return centreFromRule(
-    { rule, y: placement.y ?? plan.centreLine + floorAt(plan.ramp, placement.x), eyeFraction: plan.eyeFraction },
-    height,
-  )
-}
-
 /** A set may receive what the most sensitive of its parts may. */
 const lowestLimit = `(SELECT min(light_limit) FROM work AS one WHERE one.id = work.id OR one.parent = work.id)`
 
@@ -179,7 +165,7 @@ export function placedOn(db: ReadHandle, exhibition: string, face: string, plan:
       },
       held: held === 1,
       set: sets.get(one.placement) ?? null,
-      centreY: centreOf(one, plan, height ?? 0),
+      centreY: centreOnFace(one, plan, height ?? 0),
     }
   })
 }

@@ -3,12 +3,13 @@
 import type { PlacedWork } from '../../../src/contract/areas/walls.ts'
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
+import { centreOnFace } from '../../../src/model/centre-on-face.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { notFound } from '../change.ts'
 import { openExhibition } from '../exhibitions/open.ts'
 import type { Reading, Writing } from '../service.ts'
 import { insert, remove as removeRow, row, rows, update } from '../sql.ts'
-import { centreOf, facePlanOf, placedOn } from './elevation.ts'
+import { facePlanOf, placedOn } from './elevation.ts'
 import { entryName, faceName, insertPlacement } from './placements.ts'
 
 interface Layout {
@@ -84,7 +85,7 @@ export function compare({ db }: Reading, { id }: Received<'layout.compare'>): Ou
         entry,
         running: facts?.running ?? '',
         title: facts?.title ?? '',
-        kept: kept === undefined ? null : { x: kept.x, centreY: centreOf(kept, plan, facts?.height ?? 0) },
+        kept: kept === undefined ? null : { x: kept.x, centreY: centreOnFace(kept, plan, facts?.height ?? 0) },
         now: stands === undefined ? null : { x: stands.x, centreY: stands.centreY, here: stands === now },
         size: stands?.size ?? sizeOf(db, entry),
       }
