@@ -7,5 +7,15 @@ import { firstLetters } from './0004-first-letters.ts'
 import { sets } from './0005-sets.ts'
 import { plan } from './0006-plan.ts'
 import { weight } from './0007-weight.ts'
+import { hangRules } from './0008-hang-rules.ts'
 
-export const migrations: readonly Migration[] = [foundation, askedLender, marks, firstLetters, sets, plan, weight]
+export const migrations: readonly Migration[] = [
+  foundation,
+  askedLender,
+  marks,
+  firstLetters,
+  sets,
+  plan,
+  weight,
+  hangRules,
+]

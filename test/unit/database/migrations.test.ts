@@ -126,6 +126,18 @@ const before: Readonly<
       expect(ordinaryTables(db)).toContain('picture_tone')
     },
   },
+  8: {
+    fill(db) {
+      db.exec(`INSERT INTO work(id, n, title, not_beside) VALUES ('w', 1, 'Tide table', 'anything red');
+        INSERT INTO exhibition(id, title) VALUES ('x', 'Low water');
+        INSERT INTO entry(id, exhibition, work) VALUES ('e', 'x', 'w');`)
+    },
+    expect(db) {
+      expect(db.prepare('SELECT not_beside FROM work').pluck().all()).toEqual(['anything red'])
+      expect(ordinaryTables(db)).toEqual(expect.arrayContaining(['hang_rule', 'hang_rule_work', 'hang_rule_place']))
+      expect(db.prepare('SELECT count(*) FROM hang_rule').pluck().get()).toBe(0)
+    },
+  },
 }
 
 /** SHA-256 of each migration's SQL, so that none changes once catalogues have it. */
@@ -137,6 +149,7 @@ const frozen: Readonly<Record<number, string>> = {
   5: '8c0048540c261ed2e78f79929a51cf6b95be5aced9c4e817ca0997291fca3e04',
   6: 'c020d99991914266d5ae212efffcd849042f8dd5e91b851d90a118b0a06fead4',
   7: 'db17d76d1066a2444df9aa7f08741c73235e68bccc2f5946a7c126b2d57a6ced',
+  8: '24a0c300d35d419ecb59e71ad8c7da9a44a5d40c1a855c4eae77762340a47ebd',
 }
 
 describe('migrations', () => {

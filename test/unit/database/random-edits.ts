@@ -65,6 +65,10 @@ const choices: Readonly<Record<string, readonly Value[]>> = {
   approximate: [0, 1],
   chosen: [0, 1],
   held: [0, 1],
+  'hang_rule.kind': ['side by side', 'not facing', 'only on', 'first', 'axis'],
+  within: ['', 'wall', 'room', 'section', 'show'],
+  in_force: [0, 1],
+  said_in: ['', 'notBeside', 'loanTerms'],
 }
 
 export function tablesOf(db: WriteHandle, names: readonly string[]): Table[] {
