@@ -6,7 +6,7 @@ import type { Elevation } from '../../src/contract/areas/walls.ts'
 import type { HungRect } from '../../src/layout/findings.ts'
 import { balanceOf } from '../../src/sequence/balance.ts'
 import { watch } from '../host/catalogue.svelte.ts'
-import { call, refusalOf } from '../host/client.svelte.ts'
+import { ask, refusalOf } from '../host/client.svelte.ts'
 import { jobs } from '../host/jobs.svelte.ts'
 import { frame } from '../shell/frame.svelte.ts'
 import { show } from '../shell/show.svelte.ts'
@@ -79,7 +79,7 @@ export class BalanceShown {
   private async read(exhibition: string, face: string): Promise<void> {
     try {
       await jobs.run('picture.weigh', 'Reading pictures', { exhibition })
-      this.query.value = await call('wall.weights', { exhibition, face })
+      this.query.value = await ask('wall.weights', { exhibition, face })
     } catch (thrown) {
       const { code, message } = refusalOf(thrown)
       if (code !== 'cancelled') frame.said = { text: message, refused: true }

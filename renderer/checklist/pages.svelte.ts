@@ -7,7 +7,7 @@ import { untrack } from 'svelte'
 import type { WorkLine } from '../../src/contract/areas/works-list.ts'
 import type { Input } from '../../src/contract/contract.ts'
 import { concerns } from '../host/catalogue.svelte.ts'
-import { call, listen, type Refused, refusalOf } from '../host/client.svelte.ts'
+import { ask, listen, type Refused, refusalOf } from '../host/client.svelte.ts'
 
 export type ListQuery = Omit<Input<'work.list'>, 'offset' | 'limit'>
 
@@ -100,7 +100,7 @@ class Pages {
     if (this.pending.has(key)) return
     this.pending.add(key)
     try {
-      const answer = await call('work.list', { ...this.query, offset: page * pageSize, limit: pageSize })
+      const answer = await ask('work.list', { ...this.query, offset: page * pageSize, limit: pageSize })
       if (round !== this.round) return
       const first = this.loading
       const pages = new Map(first ? [] : this.pages)
@@ -129,7 +129,7 @@ class Pages {
   async between(from: number, to: number): Promise<readonly string[]> {
     const ids: string[] = []
     for (let offset = from; offset <= to; offset += 500) {
-      const { works } = await call('work.list', { ...this.query, offset, limit: Math.min(500, to - offset + 1) })
+      const { works } = await ask('work.list', { ...this.query, offset, limit: Math.min(500, to - offset + 1) })
       ids.push(...works.map(work => work.id))
     }
     return ids

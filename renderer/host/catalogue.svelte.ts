@@ -3,7 +3,7 @@
  * is made of, and only then. Answers are replaced whole, never changed in place.
  */
 import type { Input, Name, NameOf, Output } from '../../src/contract/contract.ts'
-import { call, listen, type Refused, refusalOf } from './client.svelte.ts'
+import { ask, listen, type Refused, refusalOf } from './client.svelte.ts'
 
 const work = ['work', 'work_number', 'work_size', 'work_mass', 'work_back', 'picture', 'party', 'import_question']
 const show = ['exhibition', 'section', 'entry']
@@ -72,12 +72,12 @@ function follow<N extends Asked>(query: Query<N>, name: N, input: () => Input<N>
       query.stale = false
       return
     }
-    return ask(query, name, given)
+    return keepAsking(query, name, given)
   })
 }
 
 /** Asks now and after every change that concerns the question, one call at a time; gives back the way to stop. */
-function ask<N extends Asked>(query: Query<N>, name: N, given: Input<N>): () => void {
+function keepAsking<N extends Asked>(query: Query<N>, name: N, given: Input<N>): () => void {
   let living = true
   let asking = false
   let again = false
@@ -91,7 +91,7 @@ function ask<N extends Asked>(query: Query<N>, name: N, given: Input<N>): () => 
       again = false
       query.stale = true
       try {
-        const value = await call(name, given)
+        const value = await ask(name, given)
         if (!living) return
         query.value = value
         query.refusal = undefined

@@ -2,7 +2,7 @@
  * The one door to the catalogue: typed calls by name, refusals as `Refused`, events one way. Every input passes
  * `$state.snapshot` here and nowhere else, since a proxy cannot cross a bridge.
  */
-import type { Input, Name, Output } from '../../src/contract/contract.ts'
+import type { Input, Name, NameOf, Output } from '../../src/contract/contract.ts'
 import type { HostEvent } from '../../src/contract/events.ts'
 import type { RefusalJson } from '../../src/contract/refusal.ts'
 import { transport } from './transport.ts'
@@ -78,9 +78,31 @@ async function reach(send: () => Promise<string>): Promise<unknown> {
   return read(text)
 }
 
-/** Calls a procedure of the contract. Throws `Refused`. */
-export async function call<N extends Name>(name: N, input: Input<N>, options: CallOptions = {}): Promise<Output<N>> {
-  const { job, onProgress } = options
+/**
+ * Asks a procedure of the contract at once, beside whatever else is on its way: for reading, for long work that can be
+ * cancelled, and for cancelling it. Throws `Refused`.
+ */
+export async function ask<N extends Name>(name: N, input: Input<N>, options: CallOptions = {}): Promise<Output<N>> {
+  return send(name, $state.snapshot(input), options)
+}
+
+/** The edit that was sent last; the next one leaves when it is answered. */
+let last: Promise<unknown> = Promise.resolve()
+
+/**
+ * Sends an edit, or what changes the desk. They leave one after the other, since requests on several connections
+ * overtake each other: of two keys pressed quickly, "looked" and "drilled", the second must find the first written.
+ * Throws `Refused`; an edit that was refused holds up none after it.
+ */
+export async function call<N extends NameOf<'write' | 'desk'>>(name: N, input: Input<N>): Promise<Output<N>> {
+  // What is sent is what was meant when it was called, not what it has become while it waited.
+  const meant = $state.snapshot(input)
+  const answered = last.then(() => send<N>(name, meant, {}))
+  last = answered.catch(() => undefined)
+  return answered
+}
+
+async function send<N extends Name>(name: N, input: unknown, { job, onProgress }: CallOptions): Promise<Output<N>> {
   const stop =
     job === undefined || onProgress === undefined
       ? undefined
@@ -88,7 +110,7 @@ export async function call<N extends Name>(name: N, input: Input<N>, options: Ca
           if (event.kind === 'progress' && event.job === job) onProgress(event.done, event.total, event.words)
         })
   try {
-    const text = JSON.stringify({ name, input: $state.snapshot(input), ...(job === undefined ? {} : { job }) })
+    const text = JSON.stringify({ name, input, ...(job === undefined ? {} : { job }) })
     return (await reach(() => transport.call(text))) as Output<N> // the host checked it by the contract's schema
   } finally {
     stop?.()

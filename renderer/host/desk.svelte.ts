@@ -7,7 +7,7 @@ import { formatArea } from '../../src/measure/area.ts'
 import { formatBoth, formatLength, type LengthFormat } from '../../src/measure/format.ts'
 import { parseLength } from '../../src/measure/length.ts'
 import { formatMass, parseMass } from '../../src/measure/mass.ts'
-import { call, listen } from './client.svelte.ts'
+import { ask, call, listen } from './client.svelte.ts'
 
 type State = Output<'desk.state'>
 type Person = NonNullable<State['person']>
@@ -48,7 +48,7 @@ class Desk {
   }
 
   async load(): Promise<void> {
-    this.state = await call('desk.state', {})
+    this.state = await ask('desk.state', {})
   }
 
   setTheme(theme: ThemeChoice): void {

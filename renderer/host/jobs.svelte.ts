@@ -3,7 +3,7 @@
  * can be cancelled until it commits.
  */
 import type { Input, NameOf, Output } from '../../src/contract/contract.ts'
-import { call, listen } from './client.svelte.ts'
+import { ask, listen } from './client.svelte.ts'
 
 export interface Job {
   readonly job: string
@@ -40,14 +40,14 @@ class Jobs {
     superseded?.addEventListener('abort', () => {
       if (!this.list.some(one => one.job === job)) return
       this.list = this.list.filter(one => one.job !== job)
-      void call('desk.cancel', { job }).catch(() => undefined)
+      void ask('desk.cancel', { job }).catch(() => undefined)
     })
     this.list = [
       ...this.list,
       { job, label, done: 0, total: null, words: '', since: performance.now(), cancelling: false },
     ]
     try {
-      return await call(name, input, { job })
+      return await ask(name, input, { job })
     } finally {
       this.list = this.list.filter(one => one.job !== job)
     }
@@ -55,7 +55,7 @@ class Jobs {
 
   async cancel(job: string): Promise<void> {
     this.change(job, { cancelling: true })
-    await call('desk.cancel', { job })
+    await ask('desk.cancel', { job })
   }
 }
 

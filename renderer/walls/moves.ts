@@ -5,7 +5,7 @@ import type { Point } from '../../src/geometry/rect.ts'
 import type { Offer } from '../../src/hang/nearest-shape.ts'
 import type { WallPiece } from '../../src/layout/chains.ts'
 import { calledOn } from '../../src/model/face-findings.ts'
-import { call } from '../host/client.svelte.ts'
+import { ask, call } from '../host/client.svelte.ts'
 import { frame } from '../shell/frame.svelte.ts'
 import { show } from '../shell/show.svelte.ts'
 import { hasLock } from './marks-on.ts'
@@ -71,7 +71,7 @@ export async function placeEntries(wall: Wall, entries: readonly string[], at: P
 /** Where a work stands on another wall, as the change must name it. */
 async function whereItStands(entry: string, face: string | null) {
   if (face === null || show.id === null) return null
-  const { works } = await call('wall.elevation', { exhibition: show.id, face })
+  const { works } = await ask('wall.elevation', { exhibition: show.id, face })
   const stands = works.find(work => work.entry === entry)
   return stands === undefined ? null : { face, x: stands.x, rule: stands.rule, y: stands.y }
 }

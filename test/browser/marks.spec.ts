@@ -229,6 +229,25 @@ test('the plan moves under a pencil mark: how far is said, and it is marked anew
   await expect(page.locator('.made text')).toHaveCount(0)
 })
 
+test('two keys pressed quickly are written in their order, however slow the first is', async ({ page, host }) => {
+  const face = await stand(page, host)
+  await select(page, host, face, '3')
+  const meant: string[] = []
+  await page.route('**/call', async route => {
+    const { name } = JSON.parse(route.request().postData() ?? '{}') as { name?: string }
+    if (name?.startsWith('mark.') === true && name !== 'mark.ofFace') meant.push(name)
+    if (name === 'mark.services') await new Promise(resolve => setTimeout(resolve, 1500))
+    await route.continue()
+  })
+  await page.keyboard.press('m')
+  await expect(tick(page, 'all 2 marks: marked on the wall')).toBeChecked()
+  await page.keyboard.press('v')
+  await page.keyboard.press('d')
+  await expect(tick(page, 'all 2 marks: drilled')).toBeChecked()
+  await expect(page.getByRole('alert')).toHaveCount(0)
+  expect(meant).toEqual(['mark.set', 'mark.services', 'mark.set'])
+})
+
 test('the steps on the wall: hung, level, and checked by a second person only', async ({ page, host }) => {
   const face = await stand(page, host)
   await select(page, host, face, '2')

@@ -568,6 +568,41 @@ test('a room has one height for its labels, else the house rule, and its walls f
   await expect.poll(now).toBe(null)
 })
 
+test('a hand faster than the catalogue loses nothing it typed', async ({ page, host }) => {
+  await host.open(page, '#/rooms')
+  const labelLines = async () => {
+    const { rooms } = (await host.call(page, 'room.list', {})) as {
+      rooms: { name: string; labelLine: number | null }[]
+    }
+    return rooms
+  }
+  const room = (await labelLines()).find(one => one.labelLine === null)
+  await page
+    .getByRole('navigation', { name: 'Rooms' })
+    .getByRole('button', { name: room?.name ?? '' })
+    .click()
+  const cell = page.getByRole('textbox', { name: 'height of the labels of the room' })
+  await expect(cell).toHaveValue('')
+  // A disk that sleeps: every edit of a room takes 1.5 s to be answered.
+  await page.route('**/call', async route => {
+    const response = await route.fetch()
+    if (route.request().postData()?.includes('"room.update"') === true) await page.waitForTimeout(1500)
+    await route.fulfill({ response })
+  })
+  const now = async () => (await labelLines()).find(one => one.name === room?.name)?.labelLine
+  await cell.fill('1.25 m')
+  await cell.press('Enter')
+  await cell.fill('1.3 m')
+  await cell.press('Enter')
+  await expect.poll(now).toBe(1300)
+  // The field was left by nobody, so it is written from what it was last made.
+  await cell.fill('')
+  await cell.press('Enter')
+  await expect.poll(now).toBe(null)
+  await expect(page.getByRole('alert')).toHaveCount(0)
+  await expect(cell).toHaveValue('')
+})
+
 test('names on the key plan do not cover each other beside a room of 60 m', async ({ page, host }) => {
   await host.open(page, '#/rooms')
   const walls = [60_000, 3000, 60_000, 3000].map(length => ({ length }))
