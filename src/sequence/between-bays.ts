@@ -4,11 +4,13 @@
  * so that the same question has the same answer; counted in steps, not in time. It gives a sign of life every so often
  * and can be left at any of them.
  */
-import { allowedOn, facesForbidden } from './allowed.ts'
+import { broken, holdsAcross } from './across.ts'
+import { allowedOn } from './allowed.ts'
 import { type Chance, chanceFrom, pickBelow } from './chance.ts'
 import { at, type Hang, leftOver, type Problem } from './problem.ts'
 import { Standing } from './standing.ts'
 import { judge, type Scale, scaleOf } from './terms.ts'
+import { type Unit, unitsOf } from './units.ts'
 
 export interface Begun {
   readonly hang: Hang
@@ -47,8 +49,7 @@ interface Tried {
 }
 
 /**
- * Begins with `from`, in which every bay must be allowed; of works that face one another against a rule one is taken
- * out first. Yields the best so far, and returns it at the end.
+ * Begins with `from`, in which every bay must be allowed; works that break a rule between bays are taken out first. Yields the best so far, and returns it at the end.
  */
 export function* searchBetween(
   problem: Problem,
@@ -57,8 +58,9 @@ export function* searchBetween(
   scale: Scale = scaleOf(problem),
 ): Generator<Found, Found> {
   const chance = chanceFrom(wishes.seed)
-  const groups = new Map(problem.rules.together.flatMap(group => group.map(work => [work, group] as const)))
-  const begun = apart(problem, from, groups)
+  const units = unitsOf(problem)
+  const across = holdsAcross(problem)
+  const begun = apart(problem, from, units)
   const standing = new Standing(problem, scale, begun.hang, wishes.away ?? null)
   let out = [...begun.out]
   const movable = problem.bays.length === 0 ? [] : [...from.hang.flat(), ...from.out]
@@ -72,14 +74,14 @@ export function* searchBetween(
   const hot = heatAtFirst / Math.max(1, movable.length)
   for (let step = 1; step <= wishes.steps && movable.length > 0; step += 1) {
     const heat = hot * coolsTo ** (step / wishes.steps)
-    const tried = proposed(problem, standing, out, groups, chance, movable)
+    const tried = proposed(problem, standing, out, units, chance, movable)
     if (tried !== null) {
       const { quality, near, sums, counts } = standing.asIf(tried.bays)
       const next = worth(quality, near, tried.out.length)
       if (next >= value || chance() < Math.exp((next - value) / heat)) {
         const before = tried.bays.map(([bay]) => [bay, at(standing.rows, bay)] as const)
         standing.take(tried.bays, sums, counts)
-        if (problem.rules.notFacing.length > 0 && facesForbidden(problem, standing.rows)) {
+        if (across && broken(problem, standing.rows) !== null) {
           const back = standing.asIf(before)
           standing.take(before, back.sums, back.counts)
         } else {
@@ -94,21 +96,23 @@ export function* searchBetween(
   return told(wishes.steps)
 }
 
-/** As given, without works that face another against a rule. */
-function apart(
+/** As given, without works that break a rule between bays, and what then is not allowed on their own. */
+export function apart(
   problem: Problem,
   from: Begun,
-  groups: ReadonlyMap<number, readonly number[]>,
+  units: ReadonlyMap<number, Unit>,
 ): { readonly hang: number[][]; readonly out: number[] } {
   let hang = from.hang.map(works => [...works])
   const out = [...from.out]
-  for (const pair of problem.rules.notFacing) {
-    if (!facesForbidden({ ...problem, rules: { ...problem.rules, notFacing: [pair] } }, hang)) continue
-    const gone = groups.get(pair[1]) ?? [pair[1]]
-    hang = hang.map(works => works.filter(work => !gone.includes(work)))
-    out.push(...gone)
+  for (;;) {
+    const across = broken(problem, hang)
+    const bay = hang.findIndex((works, index) => !allowedOn(problem, index, works))
+    const gone = across?.other ?? hang[bay]?.at(-1)
+    if (gone === undefined) return { hang, out }
+    const all = units.get(gone)?.works ?? [gone]
+    hang = hang.map(works => works.filter(work => !all.includes(work)))
+    out.push(...all)
   }
-  return { hang, out }
 }
 
 /** One change, or null where it is none or not allowed. */
@@ -116,25 +120,31 @@ function proposed(
   problem: Problem,
   standing: Standing,
   out: readonly number[],
-  groups: ReadonlyMap<number, readonly number[]>,
+  units: ReadonlyMap<number, Unit>,
   chance: Chance,
   movable: readonly number[],
 ): Tried | null {
-  const unit = (work: number) => groups.get(work) ?? [work]
+  /** All that goes with a work, in one of its orders. */
+  const unit = (work: number): readonly number[] => {
+    const own = units.get(work)
+    if (own === undefined) return [work]
+    return own.orders[pickBelow(chance, own.orders.length)] ?? own.works
+  }
   const pick = () => unit(at(movable, pickBelow(chance, movable.length)))
   const one = pick()
   const here = standing.bayOf(at(one, 0))
   const draw = chance()
   if (here >= 0 && draw < 0.45) {
     const other = draw < 0.3 ? unit(neighbouring(standing, here, chance) ?? at(one, 0)) : pick()
-    return at(other, 0) === at(one, 0) ? null : checked(problem, swapped(standing, out, one, other))
+    return other.includes(at(one, 0)) ? null : checked(problem, swapped(standing, out, one, other))
   }
   const bay = here >= 0 && draw < 0.65 ? here : nearBay(problem, here, chance)
   const without = (works: readonly number[]) => works.filter(work => !one.includes(work))
   const target = without(at(standing.rows, bay))
   const place = pickBelow(chance, target.length + 1)
   const [before, after] = [target[place - 1], target[place]]
-  if (before !== undefined && after !== undefined && unit(before) === unit(after)) return null
+  if (before !== undefined && after !== undefined && units.has(before) && units.get(before) === units.get(after))
+    return null
   target.splice(place, 0, ...one)
   const left = here < 0 || here === bay ? [] : [[here, without(at(standing.rows, here))] as const]
   return checked(problem, { bays: [...left, [bay, target]], out: here < 0 ? without(out) : [...out] })

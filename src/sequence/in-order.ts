@@ -1,16 +1,19 @@
 /**
  * The best hang that keeps the checklist's order: works in a row, cut into as many runs as there are bays, by dynamic
  * programming over bays and works. Exact: no other cut of the same order is better by the terms. Works for which no
- * room is left are left out, as few as can be.
+ * room is left are left out, as few as can be. What rules hold between bays is no matter of one pass: see `in-order-kept`.
  */
 import { allowedOn } from './allowed.ts'
 import { at, type Hang, leftOver, type Problem } from './problem.ts'
 import { gainOf, type Scale, scaleOf, sumsOf } from './terms.ts'
+import { unitsOf } from './units.ts'
 
 export interface InOrder {
   readonly hang: Hang
   /** Works that found no place, by their place in the problem. */
   readonly out: readonly number[]
+  /** What its bays add to the quality, less what works left out cost. */
+  readonly worth: number
 }
 
 /** More than all terms together are worth: a work hung always counts more. */
@@ -46,7 +49,7 @@ export function hangInOrder(problem: Problem, order: readonly number[], scale: S
     }
     skip(after, runs, 0)
   }
-  return read(order, taken, bays)
+  return { ...read(order, taken, bays), worth: at(worth, bays)[n] ?? 0 }
 
   /** A work may be left out between two runs, at a price. */
   function skip(values: Float64Array, runs: Int32Array, from: number): void {
@@ -62,17 +65,17 @@ export function hangInOrder(problem: Problem, order: readonly number[], scale: S
 }
 
 /** Places between works of `order` that stand together: no bay ends there. */
-function cutsForbidden({ rules }: Problem, order: readonly number[]): ReadonlySet<number> {
-  const groups = new Map(rules.together.flatMap((group, index) => group.map(work => [work, index] as const)))
+function cutsForbidden(problem: Problem, order: readonly number[]): ReadonlySet<number> {
+  const units = unitsOf(problem)
   return new Set(
     order.flatMap((work, index) => {
-      const group = groups.get(work)
-      return index > 0 && group !== undefined && groups.get(at(order, index - 1)) === group ? [index] : []
+      const unit = units.get(work)
+      return index > 0 && unit !== undefined && units.get(at(order, index - 1)) === unit ? [index] : []
     }),
   )
 }
 
-function read(order: readonly number[], taken: readonly Int32Array[], bays: number): InOrder {
+function read(order: readonly number[], taken: readonly Int32Array[], bays: number): Omit<InOrder, 'worth'> {
   const hang: number[][] = Array.from({ length: bays }, () => [])
   const out: number[] = []
   let end = order.length

@@ -4,13 +4,15 @@
  * least a quarter of the works hang on other bays. Small shows are proved. Each has its terms and the one bound that
  * none of them, and nothing else, can exceed.
  */
+import { broken } from './across.ts'
 import { type Found, searchBetween } from './between-bays.ts'
 import { boundOf } from './bound.ts'
 import { bestOrder } from './in-bay.ts'
-import { hangInOrder } from './in-order.ts'
+import { hangInOrderKept } from './in-order-kept.ts'
 import { at, type Hang, type Problem } from './problem.ts'
 import { proveBest } from './proved.ts'
 import { judge, type Scale, scaleOf, type TermValues } from './terms.ts'
+import { orderKept } from './units.ts'
 
 export interface Proposal {
   readonly way: 'in order' | 'freer' | 'another'
@@ -48,9 +50,9 @@ export const otherEnough = 0.25
 export function* propose(problem: Problem, wishes: PlanWishes): Generator<Progress, readonly Proposal[]> {
   const scale = scaleOf(problem)
   const bound = boundOf(problem, scale).quality
-  const free = freeInOrder(problem)
-  const first = hangInOrder(problem, free, scale)
-  const ordered = asProposal(problem, scale, 'in order', first, first.out.length === 0)
+  const free = orderKept(problem)
+  const first = hangInOrderKept(problem, free, scale)
+  const ordered = asProposal(problem, scale, 'in order', first, first.proved && first.out.length === 0)
   const found = [ordered]
   const half = Math.ceil(wishes.steps / 2)
   yield { step: 0, steps: wishes.steps, best: ordered.quality, bound }
@@ -65,13 +67,6 @@ export function* propose(problem: Problem, wishes: PlanWishes): Generator<Progre
   const another = yield* searched(problem, scale, first, last, half, bound, wishes.steps, away)
   found.push(asProposal(problem, scale, 'another', another, false))
   return distinct(found, free.length)
-}
-
-/** Free works as the checklist has them. */
-export function freeInOrder({ works }: Problem): readonly number[] {
-  return works
-    .flatMap((work, index) => (work.stays === null ? [index] : []))
-    .sort((a, b) => at(works, a).rank - at(works, b).rank)
 }
 
 function* searched(
@@ -106,7 +101,7 @@ function polished(problem: Problem, scale: Scale, hang: Hang): Hang {
     if (answer === null) continue
     const tried = best.map((row, index) => (index === bay ? answer.order : row))
     const judged = judge(problem, tried, scale).quality
-    if (judged > most + 1e-12) [best, most] = [tried, judged]
+    if (judged > most + 1e-12 && broken(problem, tried) === null) [best, most] = [tried, judged]
   }
   return best
 }

@@ -39,17 +39,35 @@ export interface Work {
   readonly stays: { readonly before: number } | null
 }
 
-/** What must hold between works; all by their place in `works`. */
+/** What must hold between works; all by their place in `works`. What bars a work from a bay stands in `served`. */
 export interface Rules {
   /** Stand side by side, in this order. */
   readonly together: readonly (readonly number[])[]
+  /** Stand side by side, in whichever order. */
+  readonly beside: readonly (readonly number[])[]
+  readonly oneWall: readonly (readonly number[])[]
   readonly notBeside: readonly (readonly [number, number])[]
   readonly notFacing: readonly (readonly [number, number])[]
-  /** Stands first or last on whichever bay it comes to. */
-  readonly first: readonly number[]
-  readonly last: readonly number[]
-  /** Stands across this upright line of this bay. */
-  readonly onAxis: readonly { readonly work: number; readonly bay: number; readonly x: number }[]
+  /** Met before all others, or after them. */
+  readonly first: readonly Leads[]
+  readonly last: readonly Leads[]
+  /** Stands across one of these upright lines of bays. */
+  readonly onAxis: readonly { readonly work: number; readonly at: readonly AxisOfBay[] }[]
+}
+
+export interface Leads {
+  readonly work: number
+  /** Those that it is held against; null for all. What stays is no matter of it: it bars bays. */
+  readonly among: readonly number[] | null
+  /** Only what hangs on these bays counts; null for all. */
+  readonly bays: readonly number[] | null
+  /** Only what hangs on the same wall counts. */
+  readonly sameWall: boolean
+}
+
+export interface AxisOfBay {
+  readonly bay: number
+  readonly x: number
 }
 
 /** How much each term counts: any numbers of 0 or more, not all 0. */
@@ -78,7 +96,16 @@ export interface Problem {
 /** For each bay the works on it, from its left end, by their place in `works`. */
 export type Hang = readonly (readonly number[])[]
 
-export const noRules: Rules = { together: [], notBeside: [], notFacing: [], first: [], last: [], onAxis: [] }
+export const noRules: Rules = {
+  together: [],
+  beside: [],
+  oneWall: [],
+  notBeside: [],
+  notFacing: [],
+  first: [],
+  last: [],
+  onAxis: [],
+}
 
 /** Length that works and what must stay free between and beside them leave over; below 0 they do not fit. */
 export function leftOver(problem: Problem, bay: number, works: readonly number[]): number {

@@ -4,7 +4,8 @@
  * taken that each work is served at its best, all bays balance, and no neighbours differ, but pairs that are turned
  * already stay turned.
  */
-import { allowedOn, facesForbidden } from './allowed.ts'
+import { broken } from './across.ts'
+import { allowedOn } from './allowed.ts'
 import { at, type Hang, leftOver, type Problem } from './problem.ts'
 import {
   added,
@@ -38,7 +39,7 @@ export function proveBest(
   most: number,
   scale: Scale = scaleOf(problem),
 ): Proved | null {
-  const { bays, works, rules, weights } = problem
+  const { bays, works, weights } = problem
   const free = works.flatMap((work, index) => (work.stays === null ? [index] : []))
   const keys = orderKeys(problem)
   const seen = works.map(work => Math.max(0, ...work.served.map(share => share ?? 0)))
@@ -96,7 +97,7 @@ export function proveBest(
       hang.push([])
       search(sums, turned)
       hang.pop()
-    } else if (left.size === 0 && !(rules.notFacing.length > 0 && facesForbidden(problem, hang))) {
+    } else if (left.size === 0 && broken(problem, hang) === null) {
       const judged = judge(problem, hang, scale)
       if (judged.quality > bestQuality + 1e-12) {
         bestQuality = judged.quality

@@ -2,8 +2,9 @@ import { describe, expect, test } from 'vitest'
 import { allowed } from '../../../src/sequence/allowed.ts'
 import { boundOf } from '../../../src/sequence/bound.ts'
 import { difference, otherEnough, type Progress, type Proposal, propose } from '../../../src/sequence/planner.ts'
-import type { Problem } from '../../../src/sequence/problem.ts'
+import { noRules, type Problem } from '../../../src/sequence/problem.ts'
 import { judge } from '../../../src/sequence/terms.ts'
+import { orderKept } from '../../../src/sequence/units.ts'
 import { randomProblem } from './random-problem.ts'
 
 function run(problem: Problem, steps: number, seed = 1) {
@@ -31,7 +32,7 @@ describe('proposals', () => {
     expect(proposals.length).toBeGreaterThanOrEqual(2)
     for (const one of proposals) {
       expect(one.out, one.way).toEqual([])
-      expect(allowed({ ...problem, rules: { ...problem.rules, notFacing: [] } }, one.hang), one.way).toBe(true)
+      expect(allowed(problem, one.hang), one.way).toBe(true)
       expect(one.quality, one.way).toBeCloseTo(judge(problem, one.hang).quality, 12)
       expect(one.quality, one.way).toBeLessThanOrEqual(bound)
       expect([...one.hang.flat()].sort((a, b) => a - b)).toEqual([...problem.works.keys()])
@@ -40,7 +41,8 @@ describe('proposals', () => {
 
   test('the first keeps the order, the freer is better, another is another', () => {
     const [first, freer, another] = [way(proposals, 'in order'), way(proposals, 'freer'), way(proposals, 'another')]
-    expect(first.hang.flat()).toEqual([...problem.works.keys()])
+    // The checklist, but for what hangs together and what leads.
+    expect(first.hang.flat()).toEqual(orderKept(problem))
     expect(freer.quality).toBeGreaterThan(first.quality)
     expect(difference(another.hang, freer.hang, 40)).toBeGreaterThanOrEqual(otherEnough - 1e-9)
   })
@@ -61,11 +63,11 @@ describe('proposals', () => {
   })
 
   test('no works, no bays, a work wider than any bay: nothing is placed that does not fit, and it ends', () => {
-    expect(run({ ...problem, works: [] }, 100).proposals).toEqual([])
+    expect(run({ ...problem, works: [], rules: noRules }, 100).proposals).toEqual([])
     const nowhere = run({ ...problem, bays: [], works: problem.works.map(work => ({ ...work, served: [] })) }, 100)
     expect(nowhere.proposals[0]?.out).toHaveLength(40)
     const wide = problem.works.map((work, index) => (index === 0 ? { ...work, width: 9000 } : work))
-    const free = { ...problem, rules: { ...problem.rules, first: [], together: [], notBeside: [], notFacing: [] } }
+    const free = { ...problem, rules: noRules }
     for (const one of run({ ...free, works: wide }, 500).proposals) expect(one.out).toContain(0)
   })
 })

@@ -1,7 +1,7 @@
 /** Small random planning problems, and every hang of them: what the searches are held against. */
 import { allowed } from '../../../src/sequence/allowed.ts'
 import { chanceFrom, pickBelow } from '../../../src/sequence/chance.ts'
-import type { Hang, Problem, Rules, Work } from '../../../src/sequence/problem.ts'
+import type { Hang, Leads, Problem, Rules, Work } from '../../../src/sequence/problem.ts'
 
 export interface Sizes {
   readonly works: number
@@ -33,19 +33,39 @@ export function randomProblem(seed: number, { works, bays, ruled }: Sizes): Prob
     const one = pickBelow(chance, works)
     return [one, (one + 1 + pickBelow(chance, works - 1)) % works] as const
   }
+  const leads = (): Leads => {
+    const [work] = pair()
+    const others = made.flatMap((_, index) => (index === work || chance() < 0.5 ? [] : [index]))
+    const kind = pickBelow(chance, 4)
+    const all = [...lengths.keys()]
+    const room = all.slice(0, 1 + pickBelow(chance, all.length))
+    return {
+      work,
+      among: kind === 1 ? others : null,
+      bays: kind === 2 ? room : null,
+      sameWall: kind === 3,
+    }
+  }
+  const some = <T>(share: number, make: () => T): T[] => (ruled && works > 1 && chance() < share ? [make()] : [])
   const rules: Rules = {
     together: ruled && works > 3 ? [[1, 2]] : [],
-    notBeside: ruled && works > 1 ? [pair()] : [],
-    notFacing: ruled && works > 1 ? [pair()] : [],
-    first: ruled && chance() < 0.3 ? [0] : [],
-    last: [],
-    onAxis: [],
+    beside: some(0.4, () => [...pair()]),
+    oneWall: some(0.3, () => [...pair()]),
+    notBeside: some(1, pair),
+    notFacing: some(1, pair),
+    first: some(0.4, leads),
+    last: some(0.25, leads),
+    onAxis: some(0.2, () => {
+      const bay = pickBelow(chance, bays)
+      return { work: pickBelow(chance, works), at: [{ bay, x: between(0, lengths[bay] ?? 0) }] }
+    }),
   }
   const weight = () => 0.2 + chance()
   return {
     bays: lengths.map((length, index) => ({
       id: `b${index}`,
-      face: `f${index}`,
+      // Ruled: the last two bays are of one wall.
+      face: `f${ruled ? Math.min(index, Math.max(1, bays - 2)) : index}`,
       from: 0,
       to: length,
       margin: 150,
