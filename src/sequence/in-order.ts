@@ -4,8 +4,9 @@
  * room is left are left out, as few as can be. What rules hold between bays is no matter of one pass: see `in-order-kept`.
  */
 import { allowedOn } from './allowed.ts'
-import { at, type Hang, leftOver, type Problem } from './problem.ts'
-import { gainOf, type Scale, scaleOf, sumsOf } from './terms.ts'
+import { at, type Hang, hasRules, type Problem } from './problem.ts'
+import { RowWorth } from './row-worth.ts'
+import { type Scale, scaleOf } from './terms.ts'
 import { unitsOf } from './units.ts'
 
 export interface InOrder {
@@ -31,19 +32,33 @@ export function hangInOrder(problem: Problem, order: readonly number[], scale: S
   const taken = Array.from({ length: bays + 1 }, () => new Int32Array(n + 1))
   const glued = cutsForbidden(problem, order)
   skip(at(worth, 0), at(taken, 0), 0)
+  const worths = new RowWorth(problem, scale)
+  const ruled = hasRules(problem)
+  const backwards = new Int32Array(n)
+  const run = new Int32Array(n)
   for (let bay = 0; bay < bays; bay += 1) {
+    const { from, to, margin, gap } = at(problem.bays, bay)
+    const room = to - from - 2 * margin + gap
     const [before, after, runs] = [at(worth, bay), at(worth, bay + 1), at(taken, bay + 1)]
     for (let end = 0; end <= n; end += 1) {
       if (end < n && glued.has(end)) continue
+      let left = room
       for (let begin = end; begin >= 0; begin -= 1) {
-        const run = order.slice(begin, end)
-        if (run.length > 0 && leftOver(problem, bay, run) < -1e-6) break
+        const count = end - begin
+        if (count > 0) {
+          const first = at(order, begin)
+          left -= (worths.width[first] ?? 0) + gap
+          if (left < -1e-6 || !worths.mayHang(bay, first)) break
+          backwards[count - 1] = first
+        }
         const here = before[begin] ?? Number.NEGATIVE_INFINITY
-        if (here === Number.NEGATIVE_INFINITY || !allowedOn(problem, bay, run)) continue
-        const value = here + gainOf(sumsOf(problem, scale, bay, run), problem, scale)
+        if (here === Number.NEGATIVE_INFINITY) continue
+        for (let place = 0; place < count; place += 1) run[place] = backwards[count - 1 - place] ?? 0
+        if (ruled && !allowedOn(problem, bay, Array.from(run.subarray(0, count)))) continue
+        const value = here + worths.of(bay, run, count)
         if (value > (after[end] ?? 0) + 1e-12) {
           after[end] = value
-          runs[end] = end - begin
+          runs[end] = count
         }
       }
     }

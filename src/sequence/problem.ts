@@ -107,6 +107,11 @@ export const noRules: Rules = {
   onAxis: [],
 }
 
+/** Whether anything must hold between works: then each row is looked at by its rules. */
+export function hasRules({ rules }: Pick<Problem, 'rules'>): boolean {
+  return Object.values(rules).some(list => list.length > 0)
+}
+
 /** Length that works and what must stay free between and beside them leave over; below 0 they do not fit. */
 export function leftOver(problem: Problem, bay: number, works: readonly number[]): number {
   const { from, to, margin, gap } = at(problem.bays, bay)

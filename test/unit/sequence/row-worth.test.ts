@@ -1,0 +1,34 @@
+/** The quick reckoning of a row against the terms as they are defined. */
+import { expect, test } from 'vitest'
+import { chanceFrom, pickBelow } from '../../../src/sequence/chance.ts'
+import { leftOver, type Problem } from '../../../src/sequence/problem.ts'
+import { RowWorth } from '../../../src/sequence/row-worth.ts'
+import { gainOf, scaleOf, sumsOf } from '../../../src/sequence/terms.ts'
+import { randomProblem } from './random-problem.ts'
+
+test('a row is worth what its sums give, with works that stay at its ends, on 400 rows', () => {
+  let fits = 0
+  for (let seed = 1; seed <= 400; seed += 1) {
+    const chance = chanceFrom(seed)
+    const plain = randomProblem(seed, { works: 8, bays: 2, ruled: true })
+    const edge = () => (chance() < 0.5 ? null : pickBelow(chance, 2))
+    const problem: Problem = {
+      ...plain,
+      bays: plain.bays.map(bay => ({ ...bay, leftOf: edge(), rightOf: edge(), from: 300, to: bay.to + 300 })),
+      works: plain.works.map((work, index) => (index < 2 ? { ...work, stays: { before: index } } : work)),
+    }
+    const bay = pickBelow(chance, 2)
+    const worths = new RowWorth(problem, scaleOf(problem))
+    const row = [2, 3, 4, 5, 6, 7].filter(work => chance() < 0.6 && worths.mayHang(bay, work))
+    expect(worths.leftOver(bay, row, row.length)).toBeCloseTo(leftOver(problem, bay, row), 6)
+    for (const work of problem.works.keys())
+      expect(worths.mayHang(bay, work)).toBe(problem.works[work]?.served[bay] !== null)
+    const scale = scaleOf(problem)
+    expect(worths.of(bay, row, row.length), `seed ${seed}`).toBeCloseTo(
+      gainOf(sumsOf(problem, scale, bay, row), problem, scale),
+      12,
+    )
+    if (row.length > 1) fits += 1
+  }
+  expect(fits).toBeGreaterThan(200)
+})
