@@ -1,4 +1,5 @@
 /** A show as the planner is asked about it: its works in order, the free stretches of its walls, who looks there. */
+import type { PlanRoomRow } from '../../../src/contract/areas/plan.ts'
 import type { Elevation } from '../../../src/contract/areas/walls.ts'
 import { labelSize } from '../../../src/layout/label-size.ts'
 import { axesOfFace } from '../../../src/sequence/axes-of-face.ts'
@@ -82,6 +83,11 @@ export function wallsOf(db: ReadHandle, exhibition: string): Elevation[] {
     .map(({ face }) => elevationOf(db, exhibition, face))
 }
 
+function stretchesIn(works: readonly AskedWork[], walls: readonly Elevation[]): Stretch[] {
+  const tall = usualHeight(works.flatMap(work => work.height ?? []))
+  return walls.flatMap(elevation => stretchesOf(elevation, tall))
+}
+
 export function questionOf({ db }: Reading, exhibition: string): Question {
   const rule = rulesOf(db)
   const labels = labelRulesOf(rule)
@@ -90,18 +96,28 @@ export function questionOf({ db }: Reading, exhibition: string): Question {
   const works = worksOf(db, exhibition, staying)
   const label = labels.gap + labelSize('', labels).width + labels.clear
   const gap = Math.max(Number(rule('minimumGap')), works.some(work => work.labelled) ? label : 0)
-  const tall = usualHeight(works.flatMap(work => work.height ?? []))
   return {
     works,
     sections: rows(db, 'SELECT id, title FROM section WHERE exhibition = :exhibition ORDER BY position, id', {
       exhibition,
     }),
     walls,
-    stretches: walls.flatMap(elevation => stretchesOf(elevation, tall)),
+    stretches: stretchesIn(works, walls),
     margin: Number(rule('minimumMargin')),
     gap,
     panel: Number(rule('sectionPanel')),
   }
+}
+
+/** All that a planner's question is made of; asked again with a wall or a room changed, it tells what that would give. */
+export interface Known {
+  readonly question: Question
+  readonly rooms: readonly PlanRoomRow[]
+  /** Visual weights, by the work. */
+  readonly weighs: ReadonlyMap<string, number>
+  readonly sight: Sight
+  /** Viewing distance where a wall names none. */
+  readonly usual: number
 }
 
 export interface Asked {
@@ -112,65 +128,81 @@ export interface Asked {
   readonly unsized: readonly string[]
 }
 
-/** The planner's question. Works without a size can't be planned with. */
-export function problemOf(reading: Reading, exhibition: string, weights: TermWeights): Asked {
+/** What the catalogue knows that a planner asks. */
+export function knownOf(reading: Reading, exhibition: string): Known {
   const { db } = reading
-  const question = questionOf(reading, exhibition)
   const rule = rulesOf(db)
-  const sight: Sight = {
-    line: -Number(rule('sightLine')),
-    inner: Number(rule('sightInner')),
-    outer: Number(rule('sightOuter')),
+  const question = questionOf(reading, exhibition)
+  return {
+    question,
+    rooms: plan(reading, { exhibition }).rooms,
+    weighs: new Map(question.works.map(({ work }) => [work, weightOnWhite(db, work)])),
+    sight: {
+      line: -Number(rule('sightLine')),
+      inner: Number(rule('sightInner')),
+      outer: Number(rule('sightOuter')),
+    },
+    usual: Number(rule('viewingDistance')),
   }
-  const usual = Number(rule('viewingDistance'))
-  const { stretches, margin, gap } = question
+}
+
+/** The planner's question. Works without a size can't be planned with. */
+export function problemOf(known: Known, weights: TermWeights): Asked {
+  const { question, rooms, sight, usual } = known
+  const { margin, gap } = question
+  const stretches = stretchesIn(question.works, question.walls)
   const staying = new Map(
     question.walls.flatMap(wall =>
       staysOn(wall).map(work => [work.entry, { face: wall.wall.face, x: work.x }] as const),
     ),
   )
-  const known = question.works.filter(work => work.width !== null && work.height !== null)
+  const sized = question.works.filter(work => work.width !== null && work.height !== null)
   const order = [...question.sections.map(section => section.id), null]
-  const works = known.map((asked, rank): Work => {
+  const works = sized.map((asked, rank): Work => {
     const [width, height] = [asked.width ?? 0, asked.height ?? 0]
     const stays = staying.get(asked.entry)
     const size = { width, height, limit: asked.limit }
     return {
       ...size,
       id: asked.entry,
-      weight: weightOnWhite(db, asked.work),
+      weight: known.weighs.get(asked.work) ?? 0,
       section: order.indexOf(asked.section),
       rank,
       served: stretches.map(stretch => servedOn(stretch, size, { margin, usual, sight })),
       stays: stays === undefined ? null : { before: firstAfter(stretches, stays) },
     }
   })
-  const standing = known.map(({ entry, width }) => ({ width, stays: staying.get(entry) ?? null }))
-  const rooms = plan(reading, { exhibition }).rooms
+  const standing = sized.map(({ entry, width }) => ({ width, stays: staying.get(entry) ?? null }))
   const bays = stretches.map((stretch, index): Bay => {
     const { elevation, from, to } = stretch
-    const { ends, looking, bars } = looksIn(
-      rooms.find(room => room.id === elevation.room.id),
-      elevation.wall.face,
-    )
-    const band = { bottom: elevation.plan.centreLine, top: elevation.plan.centreLine }
-    const axes = ends === null ? [] : axesOfFace(elevation.wall, band, ends, looking, bars)
+    const { face } = elevation.wall
     return {
-      id: `${elevation.wall.face}/${index}`,
-      face: elevation.wall.face,
+      id: `${face}/${index}`,
+      face,
       from,
       to,
       margin,
       gap,
-      leftOf: neighbourAt(standing, elevation.wall.face, from, 'right'),
-      rightOf: neighbourAt(standing, elevation.wall.face, to, 'left'),
-      axes: axes.filter(({ kind, x }) => kind === 'doorway' && x > from && x < to).map(({ x }) => x),
+      leftOf: neighbourAt(standing, face, from, 'right'),
+      rightOf: neighbourAt(standing, face, to, 'left'),
+      axes: doorAxes(rooms, elevation).filter(x => x > from && x < to),
     }
   })
   return {
     problem: { bays, works, facing: [], rules: noRules, weights, orderBy: 'section' },
-    entries: known.map(work => work.entry),
+    entries: sized.map(work => work.entry),
     stretches,
     unsized: question.works.filter(work => work.width === null || work.height === null).map(work => work.entry),
   }
+}
+
+/** Where the axes of doorways meet a wall. */
+function doorAxes(rooms: readonly PlanRoomRow[], { wall, room, plan: { centreLine } }: Elevation): readonly number[] {
+  const { ends, looking, bars } = looksIn(
+    rooms.find(one => one.id === room.id),
+    wall.face,
+  )
+  if (ends === null) return []
+  const axes = axesOfFace(wall, { bottom: centreLine, top: centreLine }, ends, looking, bars)
+  return axes.filter(({ kind }) => kind === 'doorway').map(({ x }) => x)
 }

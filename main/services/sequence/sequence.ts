@@ -4,11 +4,11 @@ import { halfAway } from '../../../src/measure/rounding.ts'
 import { boundOf } from '../../../src/sequence/bound.ts'
 import { capacityOf } from '../../../src/sequence/capacity.ts'
 import { type Proposal, propose } from '../../../src/sequence/planner.ts'
-import { at, centresIn } from '../../../src/sequence/problem.ts'
+import { at, centresIn, type TermWeights } from '../../../src/sequence/problem.ts'
 import { staysOn } from '../../../src/sequence/stretches.ts'
 import { judge, type TermValues } from '../../../src/sequence/terms.ts'
 import type { Job, Reading, ServicesOf } from '../service.ts'
-import { type Asked, problemOf, questionOf, wallsOf } from './question.ts'
+import { type Asked, knownOf, problemOf, questionOf, wallsOf } from './question.ts'
 import { take } from './take.ts'
 
 function walls({ db }: Reading, { exhibition }: Received<'sequence.walls'>): Output<'sequence.walls'> {
@@ -82,9 +82,13 @@ function inWords(
 const alike = { order: 1, balance: 1, evenness: 1, light: 1, sight: 1, rhythm: 1 }
 const usualSteps = 60_000
 
+/** Weights that a person set; all alike where none was set, or none counts. */
+export function countingOf(weights: Received<'sequence.propose'>['weights']): TermWeights {
+  return weights !== undefined && Object.values(weights).some(weight => weight > 0) ? weights : alike
+}
+
 async function proposals(job: Job, input: Received<'sequence.propose'>): Promise<Output<'sequence.propose'>> {
-  const weights = input.weights ?? alike
-  const asked = problemOf(job, input.exhibition, Object.values(weights).some(weight => weight > 0) ? weights : alike)
+  const asked = problemOf(knownOf(job, input.exhibition), countingOf(input.weights))
   const { problem, stretches, unsized } = asked
   const search = propose(problem, { seed: input.seed ?? 1, steps: input.steps ?? usualSteps })
   let next = search.next()
