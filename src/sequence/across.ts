@@ -11,12 +11,18 @@ export interface Broken {
 }
 
 /** Whether any rule holds between bays at all. */
-export function holdsAcross({ rules }: Problem): boolean {
+export function holdsAcross({ rules }: Pick<Problem, 'rules'>): boolean {
   return rules.notFacing.length + rules.oneWall.length + rules.first.length + rules.last.length > 0
 }
 
+/** What is asked of a problem: its works only by their number. */
+export type AskedAcross = Pick<Problem, 'rules' | 'facing'> & {
+  readonly bays: readonly { readonly face: string }[]
+  readonly works: { readonly length: number }
+}
+
 /** The first rule that a hang breaks between its bays; null where it keeps them. */
-export function broken(problem: Problem, hang: Hang): Broken | null {
+export function broken(problem: AskedAcross, hang: Hang): Broken | null {
   if (!holdsAcross(problem)) return null
   const { rules, facing, bays } = problem
   const on = new Int32Array(problem.works.length).fill(-1)
@@ -48,7 +54,7 @@ export function broken(problem: Problem, hang: Hang): Broken | null {
 
 /** A work that is met before the one that leads, going forward (1) or backward (-1). */
 function metSooner(
-  { bays }: Problem,
+  { bays }: AskedAcross,
   hang: Hang,
   { work, among, bays: within, sameWall }: Leads,
   bayOf: (work: number) => number,
