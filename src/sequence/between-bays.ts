@@ -6,9 +6,10 @@
  */
 import { broken, holdsAcross } from './across.ts'
 import { allowedOn } from './allowed.ts'
-import { type Chance, chanceFrom, pickBelow } from './chance.ts'
-import { at, type Hang, leftOver, type Problem } from './problem.ts'
-import { Standing } from './standing.ts'
+import { chanceFrom } from './chance.ts'
+import { Moves } from './moves.ts'
+import { type Away, MovingHang } from './moving-hang.ts'
+import { type Hang, hasRules, type Problem } from './problem.ts'
 import { judge, type Scale, scaleOf } from './terms.ts'
 import { type Unit, unitsOf } from './units.ts'
 
@@ -29,27 +30,19 @@ export interface SearchWishes {
   /** Steps between two signs of life. */
   readonly every: number
   /** A hang to keep away from: at least such a share of the works shall be on other bays. */
-  readonly away?: { readonly hang: Hang; readonly least: number } | null
+  readonly away?: Away | null
 }
 
-/** What a work left out costs: more than all terms are worth; and what being too near a hang to keep away from does. */
-const leftOut = 2
-const tooNear = 1
 /**
  * How much worse a step may be at first, to be taken by about one chance in three, in works: one that is wholly wrong
  * costs about one part in as many as there are. And how much of that is left at the end.
  */
-const heatAtFirst = 0.08
-const coolsTo = 0.01
-
-/** Bays as they would be, and what would be left out. */
-interface Tried {
-  readonly bays: readonly (readonly [bay: number, works: number[]])[]
-  readonly out: number[]
-}
+const heatAtFirst = 0.5
+const coolsTo = 0.005
 
 /**
- * Begins with `from`, in which every bay must be allowed; works that break a rule between bays are taken out first. Yields the best so far, and returns it at the end.
+ * Begins with `from`, in which every bay must be allowed; works that break a rule between bays are taken out first.
+ * Yields the best so far, and returns it at the end.
  */
 export function* searchBetween(
   problem: Problem,
@@ -60,40 +53,49 @@ export function* searchBetween(
   const chance = chanceFrom(wishes.seed)
   const units = unitsOf(problem)
   const across = holdsAcross(problem)
+  const ruled = hasRules(problem)
   const begun = apart(problem, from, units)
-  const standing = new Standing(problem, scale, begun.hang, wishes.away ?? null)
-  let out = [...begun.out]
-  const movable = problem.bays.length === 0 ? [] : [...from.hang.flat(), ...from.out]
-  const worth = (quality: number, near: number, left: number) => quality - leftOut * left - tooNear * near
-  let value = worth(standing.quality, standing.near, out.length)
-  let best = { hang: standing.copy(), out: [...out], value }
+  const hang = new MovingHang(problem, scale, begun.hang, wishes.away ?? null)
+  const { rows } = hang
+  const movable = problem.bays.length === 0 ? [] : [...begun.hang.flat(), ...begun.out]
+  const moves = new Moves(rows, units, movable, chance)
+  let best = { hang: rows.copy(), value: hang.value }
   const told = (step: number): Found => {
     const { quality } = judge(problem, best.hang, scale)
-    return { hang: best.hang, out: best.out, quality, at: step }
+    const hung = new Set(best.hang.flat())
+    return { hang: best.hang, out: movable.filter(work => !hung.has(work)), quality, at: step }
   }
   const hot = heatAtFirst / Math.max(1, movable.length)
+  const cooler = coolsTo ** (1 / Math.max(1, wishes.steps))
+  let heat = hot
   for (let step = 1; step <= wishes.steps && movable.length > 0; step += 1) {
-    const heat = hot * coolsTo ** (step / wishes.steps)
-    const tried = proposed(problem, standing, out, units, chance, movable)
-    if (tried !== null) {
-      const { quality, near, sums, counts } = standing.asIf(tried.bays)
-      const next = worth(quality, near, tried.out.length)
-      if (next >= value || chance() < Math.exp((next - value) / heat)) {
-        const before = tried.bays.map(([bay]) => [bay, at(standing.rows, bay)] as const)
-        standing.take(tried.bays, sums, counts)
-        if (across && broken(problem, standing.rows) !== null) {
-          const back = standing.asIf(before)
-          standing.take(before, back.sums, back.counts)
-        } else {
-          out = tried.out
-          value = next
-          if (value > best.value + 1e-12) best = { hang: standing.copy(), out: [...out], value }
-        }
+    heat *= cooler
+    if (moves.draw()) {
+      const next = hang.weigh()
+      const worse = hang.value - next
+      if ((worse <= 0 || chance() < Math.exp(-worse / heat)) && (!ruled || keepsRules())) {
+        hang.take()
+        if (hang.value > best.value + 1e-12) best = { hang: rows.copy(), value: hang.value }
       }
     }
     if (step % wishes.every === 0) yield told(step)
   }
   return told(wishes.steps)
+
+  /** Whether the change laid out keeps the rules of its bays and those between bays. */
+  function keepsRules(): boolean {
+    const changed = new Map<number, readonly number[]>()
+    for (let index = 0; index < rows.changed; index += 1)
+      changed.set(rows.which[index] ?? 0, [...rows.laid(index).subarray(0, rows.laidCount(index))])
+    for (const [bay, works] of changed) if (!allowedOn(problem, bay, works)) return false
+    return (
+      !across ||
+      broken(
+        problem,
+        rows.copy().map((works, bay) => changed.get(bay) ?? works),
+      ) === null
+    )
+  }
 }
 
 /** As given, without works that break a rule between bays, and what then is not allowed on their own. */
@@ -113,76 +115,4 @@ export function apart(
     hang = hang.map(works => works.filter(work => !all.includes(work)))
     out.push(...all)
   }
-}
-
-/** One change, or null where it is none or not allowed. */
-function proposed(
-  problem: Problem,
-  standing: Standing,
-  out: readonly number[],
-  units: ReadonlyMap<number, Unit>,
-  chance: Chance,
-  movable: readonly number[],
-): Tried | null {
-  /** All that goes with a work, in one of its orders. */
-  const unit = (work: number): readonly number[] => {
-    const own = units.get(work)
-    if (own === undefined) return [work]
-    return own.orders[pickBelow(chance, own.orders.length)] ?? own.works
-  }
-  const pick = () => unit(at(movable, pickBelow(chance, movable.length)))
-  const one = pick()
-  const here = standing.bayOf(at(one, 0))
-  const draw = chance()
-  if (here >= 0 && draw < 0.45) {
-    const other = draw < 0.3 ? unit(neighbouring(standing, here, chance) ?? at(one, 0)) : pick()
-    return other.includes(at(one, 0)) ? null : checked(problem, swapped(standing, out, one, other))
-  }
-  const bay = here >= 0 && draw < 0.65 ? here : nearBay(problem, here, chance)
-  const without = (works: readonly number[]) => works.filter(work => !one.includes(work))
-  const target = without(at(standing.rows, bay))
-  const place = pickBelow(chance, target.length + 1)
-  const [before, after] = [target[place - 1], target[place]]
-  if (before !== undefined && after !== undefined && units.has(before) && units.get(before) === units.get(after))
-    return null
-  target.splice(place, 0, ...one)
-  const left = here < 0 || here === bay ? [] : [[here, without(at(standing.rows, here))] as const]
-  return checked(problem, { bays: [...left, [bay, target]], out: here < 0 ? without(out) : [...out] })
-}
-
-/** A work of a bay nearby: most changes that help are small. */
-function neighbouring(standing: Standing, here: number, chance: Chance): number | undefined {
-  const bays = standing.rows.length
-  const row = at(standing.rows, (here + pickBelow(chance, 5) - 2 + bays) % bays)
-  return row[pickBelow(chance, row.length)]
-}
-
-/** Bays nearby more often than those far away, since sections hang together. */
-function nearBay({ bays }: Problem, from: number, chance: Chance): number {
-  if (from < 0 || chance() < 0.3) return pickBelow(chance, bays.length)
-  const away = 1 + Math.floor(chance() ** 2 * Math.min(4, bays.length))
-  return (from + (chance() < 0.5 ? away : bays.length - away) + bays.length) % bays.length
-}
-
-/** Each where the other was. */
-function swapped(standing: Standing, out: readonly number[], one: readonly number[], other: readonly number[]): Tried {
-  const change = (works: readonly number[]) =>
-    works.flatMap(work => {
-      if (work === one[0]) return other
-      if (work === other[0]) return one
-      return one.includes(work) || other.includes(work) ? [] : [work]
-    })
-  const [here, there] = [standing.bayOf(at(one, 0)), standing.bayOf(at(other, 0))]
-  const bays = [...new Set([here, there])].filter(bay => bay >= 0)
-  return {
-    bays: bays.map(bay => [bay, change(at(standing.rows, bay))]),
-    out: here < 0 || there < 0 ? change(out) : [...out],
-  }
-}
-
-function checked(problem: Problem, tried: Tried): Tried | null {
-  for (const [bay, works] of tried.bays) {
-    if (leftOver(problem, bay, works) < -1e-6 || !allowedOn(problem, bay, works)) return null
-  }
-  return tried
 }

@@ -1,0 +1,123 @@
+/**
+ * A hang that changes hundreds of thousands of times a second, with what it is worth kept up to date. A change is laid
+ * out on rows of its own, weighed against what stands, and taken or let go.
+ */
+import { MetRows } from './met-rows.ts'
+import type { Hang, Problem } from './problem.ts'
+import { RowWorth } from './row-worth.ts'
+import { noSums, quality, type Scale, termsOfSums } from './terms.ts'
+
+/** A hang to keep away from: at least such a share of the works shall be on other bays. */
+export interface Away {
+  readonly hang: Hang
+  readonly least: number
+}
+
+/** What a work left out costs: more than all terms are worth; and what being too near a hang to keep away from does. */
+const leftOut = 2
+const tooNear = 1
+
+interface Counted {
+  value: number
+  gain: number
+  turned: number
+  changes: number
+  same: number
+  hung: number
+}
+
+export class MovingHang {
+  readonly rows: MetRows
+  private readonly worths: RowWorth
+  private readonly scale: Scale
+  private readonly away: Away | null
+  private readonly awayOn: Int32Array
+  private readonly perTurned: number
+  private readonly perRun: number
+  private readonly bare: number
+  private readonly gains: Float64Array
+  private readonly laidGains = new Float64Array(3)
+  private readonly now: Counted
+  private readonly next: Counted
+
+  constructor(problem: Problem, scale: Scale, hang: Hang, away: Away | null) {
+    const { works, bays, weights } = problem
+    this.scale = scale
+    this.away = away
+    this.rows = new MetRows(problem, hang)
+    this.worths = new RowWorth(problem, scale)
+    const all = Object.values(weights).reduce((sum, weight) => sum + weight, 0)
+    this.perTurned = scale.ordered === 0 ? 0 : weights.order / all / 2 / scale.ordered
+    this.perRun = scale.all > scale.sections ? weights.order / all / 2 / (scale.all - scale.sections) : 0
+    this.bare = quality({ order: 1, ...termsOfSums(noSums, scale) }, weights)
+    this.awayOn = new Int32Array(works.length).fill(-1)
+    for (const [bay, row] of (away?.hang ?? []).entries()) for (const work of row) this.awayOn[work] = bay
+    this.gains = Float64Array.from(bays, (_, bay) => this.worths.of(bay, hang[bay] ?? [], hang[bay]?.length ?? 0))
+    const placed = hang.flatMap((row, bay) => row.map(work => ({ work, bay })))
+    this.now = {
+      value: 0,
+      gain: this.gains.reduce((sum, gain) => sum + gain, 0),
+      turned: this.rows.turned(),
+      changes: this.rows.changes(),
+      same: placed.filter(({ work, bay }) => this.awayOn[work] === bay).length,
+      hung: placed.length,
+    }
+    this.now.value = this.worthOf(this.now)
+    this.next = { ...this.now }
+  }
+
+  /** Its quality, less what works left out and too little difference cost. */
+  get value(): number {
+    return this.now.value
+  }
+
+  /** What it would be worth as it is laid out; -Infinity where works do not fit or may not hang there. */
+  weigh(): number {
+    const { rows, now, next, worths } = this
+    for (let index = 0; index < rows.changed; index += 1) {
+      const bay = rows.which[index] ?? 0
+      const row = rows.laid(index)
+      const count = rows.laidCount(index)
+      if (worths.leftOver(bay, row, count) < -1e-6) return Number.NEGATIVE_INFINITY
+      for (let place = 0; place < count; place += 1) {
+        const work = row[place] ?? 0
+        if (rows.on[work] !== bay && !worths.mayHang(bay, work)) return Number.NEGATIVE_INFINITY
+      }
+    }
+    next.gain = now.gain
+    next.hung = now.hung
+    next.same = now.same
+    for (let index = 0; index < rows.changed; index += 1) {
+      const bay = rows.which[index] ?? 0
+      const row = rows.laid(index)
+      const count = rows.laidCount(index)
+      const gain = worths.of(bay, row, count)
+      this.laidGains[index] = gain
+      next.gain += gain - (this.gains[bay] ?? 0)
+      next.hung += count - rows.countOn(bay)
+      if (this.away === null) continue
+      for (let place = 0; place < count; place += 1) if (this.awayOn[row[place] ?? 0] === bay) next.same += 1
+      for (let place = 0; place < rows.countOn(bay); place += 1)
+        if (this.awayOn[rows.workOn(bay, place)] === bay) next.same -= 1
+    }
+    next.turned = now.turned + rows.turnedMore()
+    next.changes = now.changes + rows.changesMore()
+    next.value = this.worthOf(next)
+    return next.value
+  }
+
+  /** Hangs as it was laid out and weighed last. */
+  take(): void {
+    for (let index = 0; index < this.rows.changed; index += 1)
+      this.gains[this.rows.which[index] ?? 0] = this.laidGains[index] ?? 0
+    this.rows.take()
+    Object.assign(this.now, this.next)
+  }
+
+  private worthOf({ gain, turned, changes, same, hung }: Counted): number {
+    const { free, sections } = this.scale
+    const breaks = Math.max(0, changes + 1 - sections)
+    const near = this.away === null || free === 0 ? 0 : Math.max(0, this.away.least - (1 - same / free))
+    return this.bare + gain - this.perTurned * turned - this.perRun * breaks - leftOut * (free - hung) - tooNear * near
+  }
+}
