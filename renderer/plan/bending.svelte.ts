@@ -1,19 +1,19 @@
 /**
  * The chosen wall under the hand: moved along its normal, or turned about its other end, its middle, by pointer, keys or
- * a figure. Everything is computed from where it stood. Before it is written, what was measured and says otherwise is
- * told and asked about.
+ * a figure. Everything is computed from where it stood. A wall between two rooms goes with both its sides. Before it is
+ * written, what becomes of the next room, and what was measured and says otherwise, is told and asked about.
  */
 import type { Point } from '../../src/drawing/room-plan.ts'
-import { atOdds, type Bent, bendable, bentWalls } from '../../src/plan/bend.ts'
-import { bentRoom, type DrawnRoom } from '../../src/plan/drawn-room.ts'
-import { shiftWall } from '../../src/plan/shift-wall.ts'
+import { atOdds, bendable } from '../../src/plan/bend.ts'
+import { bendSide } from '../../src/plan/bend-both.ts'
 import { snapShift, snapTurn, type WallHold } from '../../src/plan/snap-wall.ts'
-import { type Pivot, turnWall } from '../../src/plan/turn-wall.ts'
+import type { Pivot } from '../../src/plan/turn-wall.ts'
 import { watch } from '../host/catalogue.svelte.ts'
 import { call, refusalOf } from '../host/client.svelte.ts'
 import { desk } from '../host/desk.svelte.ts'
 import { frame } from '../shell/frame.svelte.ts'
 import { roundStep } from './drafting.svelte.ts'
+import { type Before, drawnBent, OtherSide, sideOf } from './other-side.svelte.ts'
 import type { Plan } from './plan.svelte.ts'
 import type { Sight } from './sight.svelte.ts'
 
@@ -26,24 +26,20 @@ export type Deed =
   | { readonly is: 'shift'; readonly by: number }
   | { readonly is: 'turn'; readonly about: Pivot; readonly by: number }
 
-interface Before {
-  readonly room: DrawnRoom
-  readonly index: number
-}
-
 type Holding = Before & { readonly from: Point; readonly grip: 'wall' | 'left' | 'right'; readonly moving: boolean }
 
 export class Bending {
   deed = $state.raw<Deed | null>(null)
   hold = $state.raw<WallHold | null>(null)
   problem = $state('')
-  /** What was measured otherwise waits for an answer. */
+  /** The next room, or what was measured otherwise, waits for an answer. */
   asking = $state(false)
   private holding: Holding | null = null
   private before: Before | null = null
   private timer: ReturnType<typeof setTimeout> | undefined
   private readonly plan: Plan
   private readonly sight: Sight
+  readonly other: OtherSide
   readonly survey = watch('survey.get', () => (this.plan.selectedWall === null ? null : { room: this.plan.room ?? '' }))
   readonly says = $derived.by(() => {
     const { deed, hold, problem } = this
@@ -60,13 +56,14 @@ export class Bending {
     const { deed, before } = this
     const measures = this.survey.value?.measures
     if (deed === null || before === null || measures === undefined) return []
-    const bent = bend(before, deed)
+    const bent = bendSide(sideOf(before), deed)
     return bent.ok ? atOdds(measures, bendable(before.room.walls), bent) : []
   })
 
   constructor(plan: Plan, sight: Sight) {
     this.plan = plan
     this.sight = sight
+    this.other = new OtherSide(plan, () => this.deed)
   }
 
   private get chosen(): Before | null {
@@ -94,19 +91,25 @@ export class Bending {
       this.holding = { ...holding, moving: true }
     }
     const [from, to] = [this.sight.fromSheet(holding.from), this.sight.fromSheet(at)]
-    this.before = holding
+    if (this.before !== holding) this.begin(holding)
     this.draw(holding.grip === 'wall' ? this.shifted(holding, from, to, free) : this.turned(holding, to, free, middle))
     return true
   }
 
+  private begin(before: Before | null): void {
+    this.before = before
+    this.other.begin(before)
+  }
+
   private others({ room, index }: Before) {
+    const backs = room.walls[index]?.backs
     return this.plan.rooms
       .filter(one => one.placed || one.id === room.id)
       .flatMap(one =>
         one.walls.map((wall, at) => ({
           called: one.id === room.id ? wall.name : `${one.name}, ${wall.name}`,
           sameRoom: one.id === room.id,
-          own: one.id === room.id && at === index,
+          own: wall.id === backs || (one.id === room.id && at === index),
           wall: one.id === room.id ? (room.walls[at] ?? wall) : wall,
         })),
       )
@@ -151,10 +154,11 @@ export class Bending {
   private draw(deed: Deed): void {
     const { before } = this
     if (before === null) return
-    const bent = bend(before, deed)
+    const bent = bendSide(sideOf(before), deed)
     this.problem = bent.ok ? '' : bent.problem
     this.deed = deed
-    if (bent.ok) this.plan.bend(bentRoom(before.room, bentWalls(before.room.walls, before.index, bent)))
+    const { drawn } = this.other
+    if (bent.ok) this.plan.bend([drawnBent(before, bent), ...(drawn === null ? [] : [drawn])])
   }
 
   /** Ends a drag; false where the press went nowhere. */
@@ -187,7 +191,7 @@ export class Bending {
 
   private step(deed: Deed): void {
     if (this.asking || this.holding !== null) return
-    if (this.deed === null || this.before === null) this.before = this.chosen
+    if (this.deed === null || this.before === null) this.begin(this.chosen)
     this.sight.keep()
     this.hold = null
     this.draw(deed)
@@ -198,7 +202,7 @@ export class Bending {
   /** By a figure that was typed: written at once, or asked about. */
   async type(deed: Deed): Promise<void> {
     this.cancel()
-    this.before = this.chosen
+    this.begin(this.chosen)
     this.sight.keep()
     this.draw(deed)
     await this.land()
@@ -209,7 +213,7 @@ export class Bending {
     if (this.deed !== null) void this.land()
   }
 
-  /** Writes what was done, unless something measured says otherwise: then it is asked about first. */
+  /** Writes what was done, unless the next room goes with it or something measured says otherwise: that is asked first. */
   async land(): Promise<void> {
     clearTimeout(this.timer)
     const { deed, problem } = this
@@ -218,19 +222,22 @@ export class Bending {
       frame.say(problem)
       this.cancel()
     } else if (Math.abs(deed.by) < 1e-3) this.cancel()
-    else if (this.odds.length > 0) this.asking = true
+    else if (this.odds.length > 0 || this.other.before !== null) this.asking = true
     else await this.write(false)
   }
 
-  async write(setAside: boolean): Promise<void> {
+  /** @param alone this side of a wall between two rooms, the other stays */
+  async write(setAside: boolean, alone = false): Promise<void> {
     const { deed, before } = this
     const wall = before?.room.walls[before.index]
     if (deed === null || wall === undefined) return
     this.asking = false
     try {
       const { id } = wall
-      if (deed.is === 'shift') await call('wall.shift', { id, by: deed.by, setAside })
-      else await call('wall.turn', { id, about: deed.about, by: deed.by, setAside })
+      const how = { setAside, alone }
+      if (deed.is === 'shift') await call('wall.shift', { id, by: deed.by, ...how })
+      else await call('wall.turn', { id, about: deed.about, by: deed.by, ...how })
+      if (alone && this.before !== null) this.drawAlone(this.before, deed)
       this.end()
       this.plan.bent(true)
     } catch (thrown) {
@@ -244,10 +251,16 @@ export class Bending {
     }
   }
 
+  /** What stands until the catalogue says so too. */
+  private drawAlone(before: Before, deed: Deed): void {
+    const bent = bendSide(sideOf(before), deed)
+    if (bent.ok) this.plan.bend([drawnBent(before, bent)])
+  }
+
   private end(): void {
     clearTimeout(this.timer)
     this.holding = null
-    this.before = null
+    this.begin(null)
     this.deed = null
     this.hold = null
     this.problem = ''
@@ -261,11 +274,6 @@ export class Bending {
     if (busy) this.plan.bent(false)
     return busy
   }
-}
-
-function bend({ room, index }: Before, deed: Deed): Bent {
-  const walls = bendable(room.walls)
-  return deed.is === 'shift' ? shiftWall(walls, index, deed.by) : turnWall(walls, index, deed.about, deed.by)
 }
 
 function outOf({ from, to }: { readonly from: Point; readonly to: Point }): Point {

@@ -16,10 +16,12 @@ export class Plan {
   /** Rooms that were put somewhere; drawn there until the catalogue says so too. */
   private ahead = $state.raw<ReadonlyMap<string, Place>>(new Map())
   private readonly known = new Map<string, { readonly text: string; readonly room: DrawnRoom }>()
-  /** A room whose wall is under the hand; written, it stands until the catalogue says so too. */
-  private bending = $state.raw<{ readonly room: DrawnRoom; readonly stored: string; readonly written: boolean } | null>(
-    null,
-  )
+  /** Rooms whose wall is under the hand; written, they stand until the catalogue says so too. */
+  private bending = $state.raw<{
+    readonly rooms: readonly DrawnRoom[]
+    readonly stored: string
+    readonly written: boolean
+  } | null>(null)
   room = $state.raw<string | null>(null)
   /** A wall of the room, or the face of one of its partitions. */
   wall = $state.raw<string | null>(null)
@@ -38,7 +40,7 @@ export class Plan {
       rows.map(row => this.withAhead(row)),
       this.known,
     )
-    return bending === null ? drawn : drawn.map(room => (room.id === bending.room.id ? bending.room : room))
+    return bending === null ? drawn : drawn.map(room => bending.rooms.find(({ id }) => id === room.id) ?? room)
   })
   readonly selected = $derived(this.rooms.find(room => room.id === this.room) ?? null)
   readonly selectedWall = $derived(this.selected?.walls.find(wall => wall.id === this.wall) ?? null)
@@ -57,8 +59,7 @@ export class Plan {
     })
     $effect(() => {
       const { bending } = this
-      if (bending?.written === true && JSON.stringify(this.stored(bending.room.id)) !== bending.stored)
-        this.bending = null
+      if (bending?.written === true && this.textOf(bending.rooms) !== bending.stored) this.bending = null
     })
   }
 
@@ -68,9 +69,13 @@ export class Plan {
     return { ...roomAt(row, placeOf(row), place), at: [...place.at], turn: place.turn }
   }
 
-  /** Draws a room with a wall elsewhere than it was. */
-  bend(room: DrawnRoom): void {
-    this.bending = { room, stored: JSON.stringify(this.stored(room.id)), written: false }
+  private textOf(rooms: readonly DrawnRoom[]): string {
+    return JSON.stringify(rooms.map(({ id }) => this.stored(id)))
+  }
+
+  /** Draws rooms with a wall elsewhere than it was. */
+  bend(rooms: readonly DrawnRoom[]): void {
+    this.bending = { rooms, stored: this.textOf(rooms), written: false }
   }
 
   /** The wall has been let go of: written, or as it was. */

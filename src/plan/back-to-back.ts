@@ -6,9 +6,10 @@
 import type { PlanRoomRow, PlanWallRow } from '../contract/areas/plan.ts'
 import type { Point } from '../drawing/room-plan.ts'
 
-type Wall = Pick<PlanWallRow, 'id' | 'name' | 'from' | 'to' | 'length' | 'backs' | 'thickness'> & {
+type Face = Pick<PlanWallRow, 'from' | 'to' | 'length'> & {
   readonly openings: readonly Pick<PlanWallRow['openings'][number], 'id' | 'kind' | 'x' | 'width' | 'other'>[]
 }
+type Wall = Face & Pick<PlanWallRow, 'id' | 'name' | 'backs' | 'thickness'>
 
 export interface BackToBack {
   readonly a: Wall & { readonly room: string }
@@ -23,22 +24,22 @@ export interface BackToBack {
 
 /** Thinner is no wall, thicker is no longer one; faces that lie beside one another for less only meet at a corner. mm, from memory. */
 export const sharedBounds = { thinnest: 20, thickest: 800, beside: 300 } as const
-/** Faces this far from parallel are still one wall's, radians: half a degree. From memory. */
-const PARALLEL = 0.5 * (Math.PI / 180)
+/** Faces this far from parallel are still one wall's, degrees. From memory. */
+export const askew = 0.5
 /** Jambs of one doorway may be measured this far apart from its two sides, mm. From memory. */
 const JAMB = 150
 
 const dot = (a: Point, b: Point) => a[0] * b[0] + a[1] * b[1]
 
 /** How two walls lie to each other; null where they are not back to back. */
-export function facing(a: Wall, b: Wall): Pick<BackToBack, 'apart' | 'through' | 'jambs'> | null {
+export function facing(a: Face, b: Face): Pick<BackToBack, 'apart' | 'through' | 'jambs'> | null {
   const run = Math.hypot(a.to[0] - a.from[0], a.to[1] - a.from[1])
   const other = Math.hypot(b.to[0] - b.from[0], b.to[1] - b.from[1])
   if (run < 1 || other < 1) return null
   const along: Point = [(a.to[0] - a.from[0]) / run, (a.to[1] - a.from[1]) / run]
   const out: Point = [along[1], -along[0]]
   const theirs: Point = [(b.to[0] - b.from[0]) / other, (b.to[1] - b.from[1]) / other]
-  if (dot(along, theirs) > 0 || Math.abs(dot(out, theirs)) > PARALLEL) return null
+  if (dot(along, theirs) > 0 || Math.abs(dot(out, theirs)) > Math.sin((askew * Math.PI) / 180)) return null
   const from: Point = [b.from[0] - a.from[0], b.from[1] - a.from[1]]
   const to: Point = [b.to[0] - a.from[0], b.to[1] - a.from[1]]
   const apart = (dot(from, out) + dot(to, out)) / 2

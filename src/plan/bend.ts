@@ -52,7 +52,7 @@ export function goneAway(walls: readonly BendWall[], lengths: readonly number[])
 }
 
 type Ends = { readonly from: Point; readonly to: Point }
-interface Drawn extends Ends {
+export interface Drawn extends Ends {
   readonly name: string
   readonly length: number
   readonly angle: number | null

@@ -11,8 +11,16 @@ import { type BendWall, type Bent, follows, goneAway, rounded, withNeighbours } 
 export const pivots = ['left', 'middle', 'right'] as const
 export type Pivot = (typeof pivots)[number]
 
-/** @param by clockwise on the page, degrees */
-export function turnWall(walls: readonly BendWall[], index: number, about: Pivot, by: number): Bent {
+/** From the left end of a wall of that length, mm. */
+export function pivotOf(length: number, about: Pivot | number): number {
+  return typeof about === 'number' ? about : { left: 0, middle: length / 2, right: length }[about]
+}
+
+/**
+ * @param about a point of its line, by name or by mm from its left end; it may lie beyond the ends
+ * @param by clockwise on the page, degrees
+ */
+export function turnWall(walls: readonly BendWall[], index: number, about: Pivot | number, by: number): Bent {
   const count = walls.length
   const found = withNeighbours(walls, index)
   if (!found.ok) return found
@@ -28,7 +36,7 @@ export function turnWall(walls: readonly BendWall[], index: number, about: Pivot
   const [d, a, b] = [(by * Math.PI) / 180, (left * Math.PI) / 180, (right * Math.PI) / 180]
   const step = follows(Math.sin(a), before) ?? follows(Math.sin(b), after)
   if (step !== null) return { ok: false, problem: step }
-  const p = { left: 0, middle: own.length / 2, right: own.length }[about]
+  const p = pivotOf(own.length, about)
   const grow = {
     before: (p * Math.sin(d)) / Math.sin(a),
     after: ((p - own.length) * Math.sin(d)) / Math.sin(b),
@@ -46,7 +54,7 @@ export function turnWall(walls: readonly BendWall[], index: number, about: Pivot
   if (gone !== null) return { ok: false, problem: gone }
   const angles = walls.map((wall, at) => (at === index ? right : wall === before ? left : wall.angle))
   const end = (index + 1) % count
-  const moved = { left: [end], middle: [index, end], right: [index] }[about]
+  const moved = [...(p === 0 ? [] : [index]), ...(p === own.length ? [] : [end])]
   const origin: Point = index === 0 ? from : index === count - 1 ? [-grow.after, 0] : [0, 0]
   return { ok: true, lengths, angles, moved, origin, turn: index === 0 ? by : 0 }
 }

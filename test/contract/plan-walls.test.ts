@@ -123,3 +123,132 @@ describe('walls on the plan', () => {
     expect(drawn.map(({ from }) => from).filter(from => from === 1 || from === 3).length).toBeGreaterThan(1)
   })
 })
+
+/** Two rooms of 6 by 4 m and 5 by 4 m, 300 mm of wall between them, with a door of 900 mm through it. */
+async function house() {
+  const room = (name: string, x: number, wide: number) =>
+    call('room.add', {
+      name,
+      height: 3000,
+      how: 'drawn',
+      place: { at: [x, 0], turn: 0, storey: 'up' },
+      walls: [wide, 4000, wide, 4000].map((length, at) => ({ length, name: ['n', 'e', 's', 'w'][at] ?? '' })),
+    })
+  const [west, east] = [await room('West', 0, 6000), await room('East', 6300, 5000)]
+  const [a, b] = [west.walls[1] ?? '', east.walls[3] ?? '']
+  const door = { kind: 'door', y: 0, width: 900, height: 2100 } as const
+  await call('opening.add', { wall: a, x: 1000, ...door })
+  await call('opening.add', { wall: b, x: 2100, ...door })
+  expect(await call('wall.share', { id: a, with: b, thickness: 300 })).toEqual({ doorways: 1 })
+  const seen = async () => {
+    const { rooms: all } = await call('plan.get', { exhibition: null })
+    const of = (id: string) => all.find(one => one.id === id)
+    const [one, two] = [of(west.id), of(east.id)]
+    if (one === undefined || two === undefined) throw new Error('both were made')
+    return { west: one, east: two }
+  }
+  return { west, east, a, b, seen }
+}
+
+describe('a wall that two rooms share', () => {
+  test('goes with both its sides, as thick as before, in one edit that one undo takes back', async () => {
+    const { a, b, seen } = await house()
+    const before = await seen()
+    await call('wall.shift', { id: a, by: 200 })
+    const now = await seen()
+    expect(now.west.walls.map(({ length }) => length)).toEqual([6200, 4000, 6200, 4000])
+    expect(now.east.walls.map(({ length }) => length)).toEqual([4800, 4000, 4800, 4000])
+    expect([now.west.walls[1]?.from, now.east.walls[3]?.to]).toEqual([
+      [6200, 0],
+      [6500, 0],
+    ])
+    // The far wall of the next room stays where it stands.
+    expect(now.east.walls[1]?.from).toEqual(before.east.walls[1]?.from)
+    expect([now.west.walls[1]?.thickness, now.east.walls[3]?.thickness]).toEqual([300, 300])
+    expect(now.west.walls[1]?.openings[0]?.other).toBe(now.east.walls[3]?.openings[0]?.id)
+    const { edits } = await call('edit.list', {})
+    expect(edits[0]?.label).toBe('Move West e and East w outwards by 200 mm')
+    await call('edit.undo', {})
+    expect(await seen()).toEqual(before)
+    // From the other side it is the same wall the other way.
+    await call('wall.shift', { id: b, by: -200 })
+    expect((await seen()).west.walls.map(({ length }) => length)).toEqual([6200, 4000, 6200, 4000])
+  })
+
+  test('turned it stays as thick, and its doorway one hole', async () => {
+    const { a, seen } = await house()
+    await call('wall.turn', { id: a, about: 'left', by: 4 })
+    const { west, east } = await seen()
+    const [mine, theirs] = [west.walls[1], east.walls[3]]
+    if (mine === undefined || theirs === undefined) throw new Error('both have four walls')
+    const along = (wall: typeof mine, x: number) => {
+      const share = x / wall.length
+      return [0, 1].map(at => (wall.from[at] ?? 0) + ((wall.to[at] ?? 0) - (wall.from[at] ?? 0)) * share)
+    }
+    const [hole, there] = [mine.openings[0], theirs.openings[0]]
+    const [p, q] = [along(mine, (hole?.x ?? 0) + 450), along(theirs, (there?.x ?? 0) + 450)]
+    // Straight through the wall: the two middles are its thickness apart.
+    expect(Math.hypot((p[0] ?? 0) - (q[0] ?? 0), (p[1] ?? 0) - (q[1] ?? 0))).toBeCloseTo(300, 1)
+    // 300 tan 2° = 10.5 mm that the other face turns beside the pivot. By hand.
+    expect(Math.abs((there?.x ?? 0) - 2100)).toBeGreaterThan(0.01)
+    expect(mine.backs).toBe(theirs.id)
+  })
+
+  test('names what was measured in either room, and sets nothing aside unasked', async () => {
+    const { a, west, east, seen } = await house()
+    for (const { walls, id } of [west, east]) {
+      const { corners } = await call('survey.get', { room: id })
+      const ends = { from: corners[0]?.id ?? '', to: corners[1]?.id ?? '' }
+      await call('survey.add', { room: id, ...ends, value: walls === west.walls ? 6000 : 5000 })
+    }
+    const before = await seen()
+    await expect(call('wall.shift', { id: a, by: 200 })).rejects.toThrow(/Measured otherwise: A–B and A–B of East\./)
+    expect(await seen()).toEqual(before)
+    await call('wall.shift', { id: a, by: 200, setAside: true })
+    expect((await seen()).east.walls[0]?.length).toBe(4800)
+  })
+
+  test('one side alone makes it thicker or thinner, is refused through the other, and parts what is no longer one', async () => {
+    const { a, b, seen } = await house()
+    const sides = async () => {
+      const { west, east } = await seen()
+      return [west.walls[1], east.walls[3]].map(wall => [
+        wall?.backs,
+        wall?.thickness,
+        wall?.openings[0]?.other !== null,
+      ])
+    }
+    await call('wall.shift', { id: a, by: -100, alone: true })
+    expect(await sides()).toEqual([
+      [b, 400, true],
+      [a, 400, true],
+    ])
+    expect((await seen()).east.walls.map(({ length }) => length)).toEqual([5000, 4000, 5000, 4000])
+    await expect(call('wall.shift', { id: a, by: 395, alone: true })).rejects.toThrow(
+      'Only 5 mm of wall would be left.',
+    )
+    await expect(call('wall.shift', { id: a, by: 600, alone: true })).rejects.toThrow('come through the other side')
+    await call('wall.shift', { id: a, by: -500, alone: true })
+    expect(await sides()).toEqual([
+      [null, null, false],
+      [null, null, false],
+    ])
+  })
+
+  test('is turned on both sides only where it is known how they lie', async () => {
+    const { a, b, east, seen } = await house()
+    await call('plan.placeRoom', { rooms: [{ id: east.id, changes: { at: { was: [6300, 0], to: null } } }] })
+    await expect(call('wall.turn', { id: a, about: 'left', by: 2 })).rejects.toThrow('while a room has no place')
+    await call('wall.shift', { id: b, by: 150 })
+    expect((await seen()).west.walls[0]?.length).toBe(5850)
+    await call('wall.turn', { id: a, about: 'left', by: 2, alone: true })
+    expect((await seen()).west.walls[1]?.backs).toBeNull()
+  })
+
+  test('moves nothing where the next room has no room for it', async () => {
+    const { a, seen } = await house()
+    const before = await seen()
+    await expect(call('wall.shift', { id: a, by: 5000 })).rejects.toThrow('no length left')
+    expect(await seen()).toEqual(before)
+  })
+})

@@ -347,12 +347,17 @@ export const steps: Steps = {
   },
   'wall.unshare': ({ id, maybe }) => withId(id('wall', maybe(0.8) ? 'backs IS NOT NULL' : 'exhibition IS NULL'), {}),
   'wall.shift': ({ id, length, maybe }) =>
-    withId(id('wall', 'exhibition IS NULL'), { by: length(-400, 400), setAside: maybe(0.8) }),
+    withId(id('wall', 'exhibition IS NULL'), {
+      by: length(-400, 400),
+      setAside: maybe(0.8),
+      alone: maybe(0.3),
+    }),
   'wall.turn': ({ id, length, whole, maybe }) =>
     withId(id('wall', 'exhibition IS NULL'), {
       about: pivots[whole(0, 2)] ?? 'left',
       by: length(-9, 9),
       setAside: maybe(0.8),
+      alone: maybe(0.3),
     }),
   'plan.setNorth': ({ row, change, whole, maybe }) => {
     const building = row('building')

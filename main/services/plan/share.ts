@@ -2,7 +2,7 @@
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
 import { facing } from '../../../src/plan/back-to-back.ts'
-import type { WriteHandle } from '../../database/handles.ts'
+import type { ReadHandle, WriteHandle } from '../../database/handles.ts'
 import { notFound } from '../change.ts'
 import { pairOpenings } from '../rooms/fixtures.ts'
 import type { Writing } from '../service.ts'
@@ -61,21 +61,26 @@ export function share(writing: Writing, input: Received<'wall.share'>): Output<'
   return { doorways: through.length }
 }
 
+/** Openings that are one hole in both walls. */
+export function pairedThrough(db: ReadHandle, a: string, b: string) {
+  return rows<{ mine: string; their: string }>(
+    db,
+    `SELECT mine.id AS mine, their.id AS their FROM opening AS mine JOIN opening AS their ON their.id = mine.other
+     WHERE mine.wall = :a AND their.wall = :b ORDER BY mine.id`,
+    { a, b },
+  )
+}
+
+/** Two walls again, with doorways of their own. */
+export function partWalls(writing: Writing, a: string, b: string): void {
+  for (const { mine } of pairedThrough(writing.db, a, b)) pairOpenings(writing, { id: mine, other: null })
+  update(writing.db, 'wall', a, { backs: null })
+  update(writing.db, 'wall', b, { backs: null })
+}
+
 export function unshare(writing: Writing, { id }: Received<'wall.unshare'>): Output<'wall.unshare'> {
-  const { db } = writing
-  const wall = wallOf(db, id, 'id')
-  if (wall.backs !== null) {
-    const there = wall.backs
-    const paired = rows<{ id: string }>(
-      db,
-      `SELECT mine.id FROM opening AS mine JOIN opening AS their ON their.id = mine.other
-       WHERE mine.wall = :id AND their.wall = :there ORDER BY mine.id`,
-      { id, there },
-    )
-    for (const each of paired) pairOpenings(writing, { id: each.id, other: null })
-    update(db, 'wall', id, { backs: null })
-    update(db, 'wall', there, { backs: null })
-  }
+  const wall = wallOf(writing.db, id, 'id')
+  if (wall.backs !== null) partWalls(writing, id, wall.backs)
   writing.label(`Part ${wall.called} from the next room’s wall`)
   return { done: true }
 }

@@ -6,6 +6,11 @@ import { done, id, millimetres, size } from '../shared.ts'
 
 /** What was measured and says otherwise counts no more; without it the move is refused and names that. */
 const setAside = z.boolean().optional()
+/**
+ * Of a wall that two rooms share this side moves by itself: the wall becomes thicker or thinner by as much, or is no
+ * longer one. Without it both its sides go, and the next room's walls beside it grow or shrink.
+ */
+const alone = z.boolean().optional()
 
 export const planWallsArea = {
   'wall.share': procedure(
@@ -27,14 +32,14 @@ export const planWallsArea = {
   ),
   'wall.shift': procedure(
     'write',
-    'Moves a wall parallel, outwards or (below 0) into the room: its neighbours grow or shrink, all else stays where it stands.',
-    z.strictObject({ id, by: millimetres, setAside }),
+    'Moves a wall parallel, outwards or (below 0) into the room, with its side in the next room: their neighbours grow or shrink, all else stays where it stands.',
+    z.strictObject({ id, by: millimetres, setAside, alone }),
     done,
   ),
   'wall.turn': procedure(
     'write',
-    'Turns a wall about an end or its middle, clockwise on the page: its neighbours grow or shrink, all else stays.',
-    z.strictObject({ id, about: z.enum(pivots), by: z.number().min(-90).max(90), setAside }),
+    'Turns a wall about an end or its middle, clockwise on the page, with its side in the next room: their neighbours grow or shrink, all else stays.',
+    z.strictObject({ id, about: z.enum(pivots), by: z.number().min(-90).max(90), setAside, alone }),
     done,
   ),
 } as const

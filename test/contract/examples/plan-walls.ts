@@ -51,6 +51,11 @@ export const planWallsExamples: ExamplesOf<keyof typeof planWallsArea> = {
         input: known => ({ id: known.north, by: 200, setAside: true }),
         output: () => ({ done: true }),
       },
+      {
+        about: 'that this side alone has moved',
+        input: known => ({ id: known.north, by: -40, setAside: true, alone: true }),
+        output: () => ({ done: true }),
+      },
     ],
     refused: [
       {
