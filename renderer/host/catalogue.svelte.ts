@@ -18,7 +18,7 @@ const madeOf: Partial<Record<Name, readonly string[]>> = {
   'rule.list': ['house_rule'],
   'party.list': ['party', 'work'],
   'exhibition.list': [...show, 'placement'],
-  'exhibition.frieze': [...show, 'work', 'picture', 'placement'],
+  'exhibition.frieze': [...show, 'work', 'picture', 'placement', 'party'],
   'room.list': building,
   'survey.get': ['room', 'corner', 'wall', 'survey', 'house_rule'],
   'room.findings': [...building, ...stands, 'survey', 'house_rule'],

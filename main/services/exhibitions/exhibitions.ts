@@ -217,8 +217,10 @@ export function frieze({ db }: Reading, { exhibition }: Received<'exhibition.fri
       db,
       `SELECT entry.id AS entry, work.id AS work, entry.section AS section, entry.running AS running, work.title AS title,
         work.hang_height AS height, work.hang_width AS width, coalesce(work.picture, ${firstPicture}) AS picture,
-        placement.face AS face
+        placement.face AS face, work.medium AS medium, coalesce(party.name, '') AS lender,
+        (SELECT min(light_limit) FROM work AS one WHERE one.id = work.id OR one.parent = work.id) AS "lightLimit"
        FROM entry JOIN work ON work.id = entry.work LEFT JOIN section ON section.id = entry.section
+       LEFT JOIN party ON party.id = work.lender
        LEFT JOIN placement ON placement.entry = entry.id
        WHERE entry.exhibition = :exhibition
        ORDER BY section.position IS NULL, section.position, entry.position, entry.id`,

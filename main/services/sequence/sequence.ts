@@ -1,15 +1,16 @@
 /** Whether a show fits its walls, and proposals for what hangs where. */
 import type { Output, Received } from '../../../src/contract/contract.ts'
-import { halfAway } from '../../../src/measure/rounding.ts'
 import { boundOf } from '../../../src/sequence/bound.ts'
 import { capacityOf } from '../../../src/sequence/capacity.ts'
 import { type Proposal, propose } from '../../../src/sequence/planner.ts'
-import { at, centresIn, type TermWeights } from '../../../src/sequence/problem.ts'
+import { at, centresIn } from '../../../src/sequence/problem.ts'
 import { staysOn } from '../../../src/sequence/stretches.ts'
-import { judge, type TermValues } from '../../../src/sequence/terms.ts'
+import { judge } from '../../../src/sequence/terms.ts'
 import type { Job, Reading, ServicesOf } from '../service.ts'
+import { explain } from './explain.ts'
 import { type Asked, knownOf, problemOf, questionOf, wallsOf } from './question.ts'
 import { take } from './take.ts'
+import { countingOf, hungToday, short, shortened } from './told.ts'
 
 function walls({ db }: Reading, { exhibition }: Received<'sequence.walls'>): Output<'sequence.walls'> {
   const all = wallsOf(db, exhibition)
@@ -79,13 +80,7 @@ function inWords(
   return `The works want ${metres(needed)}, the walls give ${metres(there)}: ${metres(short)} are missing.${where}`
 }
 
-const alike = { order: 1, balance: 1, evenness: 1, light: 1, sight: 1, rhythm: 1 }
 const usualSteps = 60_000
-
-/** Weights that a person set; all alike where none was set, or none counts. */
-export function countingOf(weights: Received<'sequence.propose'>['weights']): TermWeights {
-  return weights !== undefined && Object.values(weights).some(weight => weight > 0) ? weights : alike
-}
 
 async function proposals(job: Job, input: Received<'sequence.propose'>): Promise<Output<'sequence.propose'>> {
   const asked = problemOf(knownOf(job, input.exhibition), countingOf(input.weights))
@@ -110,37 +105,12 @@ async function proposals(job: Job, input: Received<'sequence.propose'>): Promise
   }
 }
 
-/** To a millionth: nobody reads further. */
-function short(value: number): number {
-  return halfAway(value * 1e6) / 1e6
-}
-
-function shortened(values: TermValues): TermValues {
-  return {
-    order: short(values.order),
-    balance: short(values.balance),
-    evenness: short(values.evenness),
-    light: short(values.light),
-    sight: short(values.sight),
-    rhythm: short(values.rhythm),
-  }
-}
-
-/** The present hang as the planner sees one: each work on the stretch where its middle is, from left to right. */
-function today({ problem, entries, stretches }: Asked): Output<'sequence.propose'>['today'] {
-  const places = new Map(entries.map((entry, index) => [entry, index] as const))
-  const hang = stretches.map(({ elevation, from, to }) =>
-    elevation.works
-      .filter(({ x }) => x > from && x < to)
-      .sort((a, b) => a.x - b.x)
-      .flatMap(({ entry }) => {
-        const index = places.get(entry)
-        return index === undefined || at(problem.works, index).stays !== null ? [] : [index]
-      }),
-  )
+/** The present hang by the same terms; null for nothing. */
+function today(asked: Asked): Output<'sequence.propose'>['today'] {
+  const hang = hungToday(asked)
   const works = hang.reduce((sum, row) => sum + row.length, 0)
   if (works === 0) return null
-  const { quality, values } = judge(problem, hang)
+  const { quality, values } = judge(asked.problem, hang)
   return { quality: short(quality), terms: shortened(values), works }
 }
 
@@ -165,10 +135,11 @@ function told({ problem, entries, stretches }: Asked, proposal: Proposal, bound:
 }
 
 export const sequenceServices: ServicesOf<
-  'sequence.walls' | 'sequence.take' | 'sequence.capacity' | 'sequence.propose'
+  'sequence.walls' | 'sequence.take' | 'sequence.capacity' | 'sequence.propose' | 'sequence.explain'
 > = {
   'sequence.walls': walls,
   'sequence.take': take,
   'sequence.capacity': capacity,
   'sequence.propose': proposals,
+  'sequence.explain': explain,
 }

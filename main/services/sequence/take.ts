@@ -61,7 +61,8 @@ function takenOff(
   given: ReadonlySet<string>,
 ): number {
   let off = 0
-  for (const { face } of faces) {
+  for (const { face, others } of faces) {
+    if (others === 'stay') continue
     for (const stored of rows<StoredPlacement>(
       db,
       `${placedSelect} WHERE exhibition = :exhibition AND face = :face AND held = 0 AND state = 'planned'

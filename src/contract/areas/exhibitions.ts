@@ -46,6 +46,11 @@ export const friezeWork = z.strictObject({
   width: z.number().nullable(),
   picture: z.string().nullable(),
   face: id.nullable(),
+  medium: z.string(),
+  /** The lender's name; empty for works of the house. */
+  lender: z.string(),
+  /** Lux that it may receive; null where nobody said. */
+  lightLimit: z.number().nullable(),
 })
 
 export const exhibitionsArea = {

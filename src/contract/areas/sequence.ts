@@ -2,18 +2,8 @@
 import * as z from 'zod'
 import { procedure } from '../procedure.ts'
 import { id, millimetres } from '../shared.ts'
+import { hangFaces, termValues, termWeights, wallExplained, workExplained } from './sequence-explain.ts'
 import { placementRule } from './walls.ts'
-
-/** Each from 0 to 1. */
-export const termValues = z.strictObject({
-  order: z.number(),
-  balance: z.number(),
-  evenness: z.number(),
-  light: z.number(),
-  sight: z.number(),
-  rhythm: z.number(),
-})
-const counts = z.number().min(0).max(100)
 
 /** One wall of the visitor's way, as small as it is drawn beside the others. */
 export const sequenceWall = z.strictObject({
@@ -52,13 +42,15 @@ export const sequenceArea = {
   ),
   'sequence.take': procedure(
     'write',
-    'Hangs walls as a proposal has them, all as one edit: on each of them stands what is given and what stays; other works of theirs come off the wall. Works that are held, hung or drilled are refused.',
+    'Hangs walls as proposals have them, all as one edit: on each of them stands what is given and what stays; other works of theirs come off the wall, unless they are let stay. Works that are held, hung or drilled are refused.',
     z.strictObject({
       exhibition: id,
       faces: z
         .array(
           z.strictObject({
             face: id,
+            /** What becomes of other works that hang there and could be moved; they come off where left out. */
+            others: z.enum(['off', 'stay']).optional(),
             works: z
               .array(
                 z.strictObject({
@@ -115,17 +107,7 @@ export const sequenceArea = {
       /** The same seed and steps give the same proposals. */
       seed: z.int().min(0).max(1e9).optional(),
       steps: z.int().min(0).max(2_000_000).optional(),
-      /** How much each term counts; all alike where left out. */
-      weights: z
-        .strictObject({
-          order: counts,
-          balance: counts,
-          evenness: counts,
-          light: counts,
-          sight: counts,
-          rhythm: counts,
-        })
-        .optional(),
+      weights: termWeights.optional(),
     }),
     z.strictObject({
       works: z.int(),
@@ -145,11 +127,29 @@ export const sequenceArea = {
           gap: z.number(),
           proved: z.boolean(),
           terms: termValues,
-          faces: z.array(z.strictObject({ face: id, works: z.array(z.strictObject({ entry: id, x: millimetres })) })),
+          faces: hangFaces,
           /** Works that found no place. */
           out: z.array(id),
         }),
       ),
+    }),
+  ),
+  'sequence.explain': procedure(
+    'long',
+    'Explains a hang: of a work why it hangs there and what its next best place would cost, of a wall what it loses and what would help. Nothing is changed.',
+    z.strictObject({
+      exhibition: id,
+      /** The hang, as a proposal gives it; what hangs today where left out. */
+      faces: hangFaces.max(2000).optional(),
+      weights: termWeights.optional(),
+      of: z.union([z.strictObject({ entry: id }), z.strictObject({ face: id })]),
+    }),
+    z.strictObject({
+      quality: z.number(),
+      /** Works that are hung in it, those that stay not counted. */
+      works: z.int(),
+      work: workExplained.nullable(),
+      wall: wallExplained.nullable(),
     }),
   ),
 }

@@ -53,6 +53,20 @@ export const sequenceExamples: ExamplesOf<keyof typeof sequenceArea> = {
         }),
         output: () => ({ placed: 1, off: 1 }),
       },
+      {
+        about: 'that one hangs where it is proposed, and the other is let stay',
+        input: known => ({
+          exhibition: known.show,
+          faces: [
+            {
+              face: known.northFace,
+              others: 'stay',
+              works: [{ entry: known.causewayEntry, x: 4570, was: known.northFace }],
+            },
+          ],
+        }),
+        output: () => ({ placed: 1, off: 0 }),
+      },
     ],
     refused: [
       {
@@ -168,6 +182,87 @@ export const sequenceExamples: ExamplesOf<keyof typeof sequenceArea> = {
         input: known => ({ exhibition: known.room }),
         code: 'not-found',
         field: 'exhibition',
+      },
+    ],
+  },
+  'sequence.explain': {
+    answered: [
+      {
+        about: 'a work: why here, and the next best place with its price',
+        input: known => ({ exhibition: known.show, of: { entry: known.pansEntry } }),
+        // The quality is that of today in the proposals; with the work there it is 0.792359.
+        output: known => {
+          const there = {
+            face: anyId,
+            x: 2600,
+            swapped: null,
+            price: -6.816898,
+            lost: { order: 0, balance: -1.045859, evenness: -3.179261, light: 0, sight: -2.591778, rhythm: 0 },
+          }
+          return {
+            quality: 0.72419,
+            works: 2,
+            work: {
+              entry: known.pansEntry,
+              face: known.northFace,
+              stays: false,
+              served: { here: 0.865841, most: 0.865841 },
+              axes: [],
+              light: { limit: null, planned: null, beside: [{ entry: known.causewayEntry, limit: null }] },
+              stretches: 6,
+              barred: { tooWide: 0, tooMuchLight: 0, tooHigh: 0, tooLow: 0, byRule: 0 },
+              rules: [],
+              next: there,
+              elsewhere: there,
+              looked: 7,
+            },
+            wall: null,
+          }
+        },
+      },
+      {
+        about: 'a wall of a hang that is given',
+        input: known => ({
+          exhibition: known.show,
+          faces: [{ face: known.northFace, works: [{ entry: known.causewayEntry, x: 6855 }] }],
+          weights: { order: 1, balance: 2, evenness: 1, light: 1, sight: 1, rhythm: 0 },
+          of: { face: known.northFace },
+        }),
+        // Ends of 150 each: 4,150 and 4,570 leave 3,850 and, beside the work of 710, 3,560.
+        output: known => ({
+          quality: 0.557595,
+          works: 1,
+          work: null,
+          wall: {
+            face: known.northFace,
+            lost: { order: 0, balance: 0, evenness: 3.291645, light: 0, sight: 0.558997, rhythm: 0 },
+            stretches: [
+              { from: 0, to: 4150, works: 0, width: 0, share: 263.37124, left: 3850, off: 0, served: null, axes: [] },
+              {
+                ...{ from: 4570, to: 9140, works: 1, width: 710, share: 290.025679, left: 3560, off: 0 },
+                ...{ served: 0.865841, axes: [] },
+              },
+            ],
+            drop: null,
+            longer: { by: 400, gain: 0.200616, fits: [] },
+            cleared: { label: 'thermostat', from: 0, to: 9140, gives: 9140, was: 4570, gain: 2.70929 },
+            partition: null,
+          },
+        }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a work that is not in the show',
+        input: known => ({ exhibition: known.show, of: { entry: known.room } }),
+        code: 'not-found',
+        field: 'of.entry',
+      },
+      {
+        about: 'a wall that is not there',
+        input: known => ({ exhibition: known.show, of: { face: known.room } }),
+        code: 'not-found',
+        field: 'of.face',
       },
     ],
   },
