@@ -1,9 +1,25 @@
-/** How much of the building is seen and how large: fitted until somebody zooms or moves it. */
+/**
+ * How much of the building is seen and how large: fitted until somebody zooms or moves it. `view` is the truth that
+ * hand and figures go by. While it changes from frame to frame the drawing made at `drawn` is carried to it as one
+ * picture, and is drawn anew when the view comes to rest, so that a building costs no more to zoom than a room.
+ */
 import type { Point } from '../../src/drawing/room-plan.ts'
 import type { Box } from '../../src/plan/place.ts'
-import { fitted, fromSheet, type Sheet, type SheetView, seen, toSheet, zoomed } from '../../src/plan/sheet-view.ts'
+import {
+  bearable,
+  carriage,
+  fitted,
+  fromSheet,
+  type Sheet,
+  type SheetView,
+  seen,
+  toSheet,
+  zoomed,
+} from '../../src/plan/sheet-view.ts'
 
 const edge = 64
+/** This long without a turn of the wheel or a move of the hand is rest, milliseconds. */
+const rest = 120
 /** Wider than the screen, so that a name does not leave before its letters do. */
 const more = 80
 
@@ -12,6 +28,12 @@ export class Sight {
   private chosen = $state.raw<SheetView | null>(null)
   private readonly box: () => Box | null
   readonly view = $derived.by(() => this.chosen ?? this.fitting())
+  private held = $state.raw<SheetView | null>(null)
+  private resting: ReturnType<typeof setTimeout> | undefined
+  /** The view that everything on the sheet is drawn at. */
+  readonly drawn = $derived(this.held ?? this.view)
+  readonly moves = $derived(this.held !== null)
+  readonly carriage = $derived(carriage(this.drawn, this.view))
   private kept: { readonly box: Box; readonly scale: number } | null = null
   /**
    * A box about what is seen that stays the same while the view moves within it, so that rooms are taken in and out of
@@ -42,6 +64,7 @@ export class Sight {
   }
 
   fit(box: Box | null = null): void {
+    this.settle()
     this.chosen = box === null ? null : fitted(box, this.sheet, edge)
   }
 
@@ -51,12 +74,26 @@ export class Sight {
   }
 
   zoom(factor: number, at: Point = [this.sheet.width / 2, this.sheet.height / 2]): void {
-    this.chosen = zoomed(this.view, at, factor)
+    this.go(zoomed(this.view, at, factor))
   }
 
   pan(dx: number, dy: number): void {
     const { scale, x, y } = this.view
-    this.chosen = { scale, x: x + dx, y: y + dy }
+    this.go({ scale, x: x + dx, y: y + dy })
+  }
+
+  private go(to: SheetView): void {
+    const { drawn } = this
+    this.chosen = to
+    this.held = bearable(carriage(drawn, to)) ? drawn : to
+    clearTimeout(this.resting)
+    this.resting = setTimeout(() => this.settle(), rest)
+  }
+
+  /** Draws everything where the view has it, at once. */
+  settle(): void {
+    clearTimeout(this.resting)
+    this.held = null
   }
 
   toSheet(point: Point): Point {

@@ -63,3 +63,22 @@ export function seen(view: SheetView, sheet: Sheet, more = 0): Box {
 export function meets(a: Box, b: Box): boolean {
   return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom
 }
+
+/** How what was drawn at one view is carried to where another has it: enlarged by `factor`, then shifted, pixels. */
+export interface Carriage {
+  readonly factor: number
+  readonly x: number
+  readonly y: number
+}
+
+export function carriage(drawn: SheetView, view: SheetView): Carriage {
+  const factor = view.scale / drawn.scale
+  return { factor, x: view.x - drawn.x * factor, y: view.y - drawn.y * factor }
+}
+
+/** A drawing enlarged or reduced further than this is drawn anew: its letters are no longer read well. */
+const bears = 3
+
+export function bearable({ factor }: Carriage): boolean {
+  return factor < bears && factor > 1 / bears
+}

@@ -193,3 +193,43 @@ for (const scheme of ['light', 'dark'] as const) {
     expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([])
   })
 }
+
+test('while the wheel turns the drawing is carried, and true to its own letters when it rests', async ({
+  page,
+  host,
+}) => {
+  await host.open(page, '#/rooms')
+  const [room] = await roomsOf(page, host)
+  if (room === undefined) throw new Error('the demo has a room')
+  const name = sheet(page).locator('text').filter({ hasText: room.name }).first()
+  await expect(name).toBeVisible()
+  const high = async () => (await name.boundingBox())?.height ?? 0
+  const letters = await high()
+  const pointer = await middleOf(roomOn(page, room.name))
+  const before = (await roomOn(page, room.name).boundingBox()) ?? { x: 0, width: 1 }
+  // Half as large again: 184 px of wheel at 0.0022 a pixel, in one turn after the other.
+  const seen = await sheet(page).evaluate(
+    async (table, [clientX, clientY]) => {
+      const frame = () => new Promise(requestAnimationFrame)
+      const about = { bubbles: true, cancelable: true, clientX, clientY, deltaY: -46 }
+      const drawing = table.querySelector('svg')
+      for (let turn = 0; turn < 4; turn += 1) {
+        table.dispatchEvent(new WheelEvent('wheel', about))
+        await frame()
+      }
+      return new DOMMatrix(getComputedStyle(drawing ?? table).transform).a
+    },
+    [pointer.x, pointer.y] as const,
+  )
+  expect(seen).toBeCloseTo(Math.exp(4 * 46 * 0.0022), 3)
+  await expect
+    .poll(() => sheet(page).evaluate(table => getComputedStyle(table.querySelector('svg') ?? table).transform))
+    .toBe('matrix(1, 0, 0, 1, 0, 0)')
+  expect(await high()).toBeCloseTo(letters, 1)
+  const after = (await roomOn(page, room.name).boundingBox()) ?? { x: 0, width: 1 }
+  expect(after.width / before.width).toBeCloseTo(Math.exp(4 * 46 * 0.0022), 1)
+  // What was under the pointer still is.
+  expect((pointer.x - after.x) / after.width).toBeCloseTo((pointer.x - before.x) / before.width, 2)
+  await page.mouse.click(pointer.x, pointer.y + after.width / 8)
+  await expect(roomOn(page, room.name)).toHaveAttribute('aria-pressed', 'true')
+})
