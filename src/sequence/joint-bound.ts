@@ -43,6 +43,7 @@ export function* jointBound(
     for (let bay = 0; bay < model.bays; bay += 1) top = Math.max(top, model.served[bay * model.works + work] ?? 0)
     prices.work[work] = top
   }
+  prices.run[0] = model.perRun
   const used = pricesOf(model)
   const kept = pricesOf(model)
   const direction = pricesOf(model)
@@ -70,7 +71,7 @@ export function* jointBound(
 
 function pricesOf({ works, bays }: JointModel): Prices {
   const perBay = () => new Float64Array(bays)
-  return { work: new Float64Array(works), width: perBay(), room: perBay(), count: perBay() }
+  return { work: new Float64Array(works), width: perBay(), room: perBay(), count: perBay(), run: new Float64Array(1) }
 }
 
 function copy(from: Prices, to: Prices): void {
@@ -78,14 +79,16 @@ function copy(from: Prices, to: Prices): void {
   to.width.set(from.width)
   to.room.set(from.room)
   to.count.set(from.count)
+  to.run.set(from.run)
 }
 
 /** The bound that prices give; `used` becomes what is used beyond what there is. */
 function boundWith(model: JointModel, way: JointWay, prices: Prices, used: Used): number {
-  const { works, bays, share, most, room, perUneven, base } = model
-  let bound = base + way.find(prices)
+  const { works, bays, share, most, room, perUneven, base, fewestRuns } = model
+  let bound = base + way.find(prices) + (prices.run[0] ?? 0) * fewestRuns
   used.work.fill(-1)
   used.count.fill(0)
+  used.run[0] = -fewestRuns
   for (let work = 0; work < works; work += 1) bound += prices.work[work] ?? 0
   for (let bay = 0; bay < bays; bay += 1) {
     const [even, full, price] = [share[bay] ?? 0, most[bay] ?? 0, prices.width[bay] ?? 0]
@@ -99,6 +102,7 @@ function boundWith(model: JointModel, way: JointWay, prices: Prices, used: Used)
     used.room[bay] = -(room[bay] ?? 0)
   }
   way.read(prices, used)
+  if (prices.run[0] === model.perRun) used.run[0] = Math.min(0, used.run[0] ?? 0)
   // Room that is left over and costs nothing stays so.
   for (let bay = 0; bay < bays; bay += 1) if (prices.room[bay] === 0) used.room[bay] = Math.max(0, used.room[bay] ?? 0)
   return bound
@@ -107,7 +111,7 @@ function boundWith(model: JointModel, way: JointWay, prices: Prices, used: Used)
 /** Turns a direction towards what is used too much; false where all is used as it is there. */
 function turned(direction: Used, used: Used): boolean {
   let some = false
-  for (const kind of ['work', 'width', 'room', 'count'] as const) {
+  for (const kind of ['work', 'width', 'room', 'count', 'run'] as const) {
     const [old, now] = [direction[kind], used[kind]]
     for (let index = 0; index < now.length; index += 1) {
       if (now[index] !== 0) some = true
@@ -118,12 +122,14 @@ function turned(direction: Used, used: Used): boolean {
 }
 
 /** Dearer what is used too much, by steps that together are `by`. */
-function moved({ works, bays }: JointModel, prices: Prices, direction: Used, by: number): void {
-  let size = 0
+function moved({ works, bays, perRun }: JointModel, prices: Prices, direction: Used, by: number): void {
+  let size = (direction.run[0] ?? 0) ** 2
   for (let work = 0; work < works; work += 1) size += (direction.work[work] ?? 0) ** 2
   for (let bay = 0; bay < bays; bay += 1)
     size += (direction.width[bay] ?? 0) ** 2 + (direction.room[bay] ?? 0) ** 2 + (direction.count[bay] ?? 0) ** 2
   const each = by / Math.max(1e-12, size)
+  // More runs than need be cost what they cost; fewer than there can be bring nothing.
+  prices.run[0] = Math.max(0, Math.min(perRun, (prices.run[0] ?? 0) + each * (direction.run[0] ?? 0)))
   for (let work = 0; work < works; work += 1)
     prices.work[work] = (prices.work[work] ?? 0) + each * (direction.work[work] ?? 0)
   for (let bay = 0; bay < bays; bay += 1) {

@@ -30,6 +30,8 @@ export interface JointModel {
   readonly perUneven: number
   readonly perTurned: number
   readonly perRun: number
+  /** Runs of sections that no hang has fewer of. */
+  readonly fewestRuns: number
   /** Of a hang with all that is not counted here at its best. */
   readonly base: number
   /** Works that come before a bay are counted in so many at a time, and such counts there are. */
@@ -84,10 +86,8 @@ export function jointModel(problem: Problem, scale: Scale): JointModel {
     perUneven: -per({ uneven: mean }),
     perTurned: scale.ordered === 0 ? 0 : weights.order / all / 2 / scale.ordered,
     perRun,
-    base:
-      quality({ order: 1, ...termsOfSums(noSums, scale) }, weights) +
-      per({ balance: works.length }) +
-      perRun * scale.sections,
+    base: quality({ order: 1, ...termsOfSums(noSums, scale) }, weights) + per({ balance: works.length }),
+    fewestRuns: scale.sections,
     step,
     cuts: Math.floor(works.length / step) + 1,
   }

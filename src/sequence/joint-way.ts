@@ -12,9 +12,11 @@ export interface Prices {
   readonly width: Float64Array
   readonly room: Float64Array
   readonly count: Float64Array
+  /** Of one more run of a section; a single figure. */
+  readonly run: Float64Array
 }
 
-/** How often each work hangs; by bay the width and room taken, and how many more works than it is counted as. */
+/** How often each work hangs; by bay the width and room taken, and how many more works than it is counted as; runs. */
 export type Used = Prices
 
 export class JointWay {
@@ -97,7 +99,8 @@ export class JointWay {
   }
 
   private pass(prices: Prices, bay: number): void {
-    const { cuts, step, many, sections, perRun } = this.model
+    const { cuts, step, many, sections } = this.model
+    const perRun = prices.run[0] ?? 0
     this.list(prices, bay)
     const turn = this.turn(prices, bay)
     const reach = Math.floor(((many[bay] ?? 0) + step - 1) / step)
@@ -209,9 +212,14 @@ export class JointWay {
   }
 
   private use(prices: Prices, used: Used, bay: number, begin: number, end: number, by: number, link: number): void {
-    const { section, perRun } = this.model
+    const { section, sections } = this.model
+    const perRun = prices.run[0] ?? 0
     this.list(prices, bay)
     this.open(bay, begin, end)
+    let runs = 0
+    for (let own = 0; own < sections; own += 1)
+      if (own !== by && ((this.opened[own] ?? 0) > perRun || own === link)) runs += 1
+    used.run[0] = (used.run[0] ?? 0) + runs
     const hangs = (work: number) => {
       const own = section[work] ?? 0
       return this.worthOf(work, begin, end) > 0 && ((this.opened[own] ?? 0) > perRun || own === by || own === link)

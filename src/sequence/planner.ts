@@ -6,9 +6,10 @@
  */
 import { broken } from './across.ts'
 import { type Found, searchBetween } from './between-bays.ts'
-import { boundOf } from './bound.ts'
+import { type Bound, boundOf } from './bound.ts'
 import { bestOrder } from './in-bay.ts'
 import { hangInOrderKept } from './in-order-kept.ts'
+import { jointBound } from './joint-bound.ts'
 import { at, type Hang, type Problem } from './problem.ts'
 import { proveBest } from './proved.ts'
 import { judge, type Scale, scaleOf, type TermValues } from './terms.ts'
@@ -23,6 +24,12 @@ export interface Proposal {
   readonly quality: number
   /** Nothing that keeps the same rules (and for "in order" the same order) is better. */
   readonly proved: boolean
+}
+
+export interface Planned {
+  readonly proposals: readonly Proposal[]
+  /** Of all hangs that leave no work out. */
+  readonly bound: Bound
 }
 
 export interface PlanWishes {
@@ -46,27 +53,92 @@ const shortBay = 8
 /** Works that hang on another bay, of all, for a proposal to be another one. */
 export const otherEnough = 0.25
 
-/** Yields how far it is; returns the proposals, best of each way, without any that is none of its own. */
-export function* propose(problem: Problem, wishes: PlanWishes): Generator<Progress, readonly Proposal[]> {
+/** Rounds in which the bound is lowered: as many as ever help, fewer for very large shows, where each takes long. */
+const mostRounds = 300
+const leastRounds = 20
+const roundsOfAll = 6_000_000
+
+/** Signs of life that a search gives. */
+const signs = 200
+
+/** Steps in which a show of so many works is planned well: more take longer and give little. */
+export function usualSteps(works: number): number {
+  return Math.min(2_400_000, Math.max(60_000, 8_000 * works))
+}
+
+/**
+ * Yields how far it is; returns the proposals, best of each way, without any that is none of its own, and the bound.
+ */
+export function* propose(problem: Problem, wishes: PlanWishes): Generator<Progress, Planned> {
   const scale = scaleOf(problem)
-  const bound = boundOf(problem, scale).quality
   const free = orderKept(problem)
   const first = hangInOrderKept(problem, free, scale)
   const ordered = asProposal(problem, scale, 'in order', first, first.proved && first.out.length === 0)
   const found = [ordered]
+  const bounding = new Bounding(problem, scale, ordered)
   const half = Math.ceil(wishes.steps / 2)
-  yield { step: 0, steps: wishes.steps, best: ordered.quality, bound }
-  const freer = yield* searched(problem, scale, first, { ...wishes, steps: half }, 0, bound, wishes.steps, null)
+  yield { step: 0, steps: wishes.steps, best: ordered.quality, bound: bounding.quality }
+  const freer = yield* searched(problem, scale, first, { ...wishes, steps: half }, 0, bounding, wishes.steps, null)
   if (free.length <= fewWorks) {
     const proved = proveBest(problem, freer.out.length === 0 ? freer.hang : null, provedWithin, scale)
     const best = proved === null ? freer : { hang: proved.hang, out: [] }
     found.push(asProposal(problem, scale, 'freer', best, proved?.proved ?? false))
+    if (proved?.proved === true) bounding.is(proved.quality)
   } else found.push(asProposal(problem, scale, 'freer', freer, false))
   const away = at(found, 1).hang
   const last = { seed: wishes.seed + 1, steps: wishes.steps - half }
-  const another = yield* searched(problem, scale, first, last, half, bound, wishes.steps, away)
+  const another = yield* searched(problem, scale, first, last, half, bounding, wishes.steps, away)
   found.push(asProposal(problem, scale, 'another', another, false))
-  return distinct(found, free.length)
+  while (bounding.lower(2))
+    yield { step: wishes.steps, steps: wishes.steps, best: bounding.best, bound: bounding.quality }
+  const proposals = distinct(found, free.length)
+  const { values, quality } = bounding.bound
+  // Proposals that leave works out have a quality too, though the bound is not theirs.
+  return { proposals, bound: { values, quality: Math.max(quality, ...proposals.map(one => one.quality)) } }
+}
+
+/** The bound that nothing exceeds, lowered round by round while a search goes on. */
+class Bounding {
+  private readonly apart: Bound
+  private readonly joint: Generator<number, number>
+  private joined = Number.POSITIVE_INFINITY
+  private settled = false
+  best: number
+
+  constructor(problem: Problem, scale: Scale, first: { readonly quality: number; readonly out: readonly number[] }) {
+    this.apart = boundOf(problem, scale)
+    this.best = first.out.length > 0 ? 0 : first.quality
+    const size = Math.max(1, scale.free * problem.bays.length)
+    const rounds = Math.max(leastRounds, Math.min(mostRounds, Math.floor(roundsOfAll / size)))
+    this.joint = jointBound(problem, scale, () => this.best, rounds)
+  }
+
+  /** While no hang of all works is known there may be none, and the joint bound would fall without end. */
+  get quality(): number {
+    return this.best > 0 ? Math.max(this.best, Math.min(this.apart.quality, this.joined)) : this.apart.quality
+  }
+
+  get bound(): Bound {
+    return { values: this.apart.values, quality: this.quality }
+  }
+
+  /** No hang that keeps the rules is better than this. */
+  is(quality: number): void {
+    this.best = quality
+    this.joined = quality
+    this.settled = true
+  }
+
+  /** Some rounds more; false when it gets no lower. */
+  lower(rounds: number): boolean {
+    if (this.best === 0 || this.settled) return false
+    for (let round = 0; round < rounds; round += 1) {
+      const { done, value } = this.joint.next()
+      if (done === true) return false
+      this.joined = value
+    }
+    return true
+  }
 }
 
 function* searched(
@@ -75,17 +147,19 @@ function* searched(
   from: { readonly hang: Hang; readonly out: readonly number[] },
   wishes: PlanWishes,
   before: number,
-  bound: number,
+  bounding: Bounding,
   steps: number,
   away: Hang | null,
 ): Generator<Progress, { hang: Hang; out: readonly number[] }> {
-  const every = Math.max(1, Math.min(500, wishes.steps))
+  const every = Math.max(1, Math.min(wishes.steps, Math.max(500, Math.floor(wishes.steps / signs))))
   const other = away === null ? null : { hang: away, least: otherEnough }
   const search = searchBetween(problem, from, { ...wishes, every, away: other }, scale)
   let found: IteratorResult<Found, Found> = search.next()
   while (found.done !== true) {
     const best = found.value
-    yield { step: before + best.at, steps, best: best.out.length > 0 ? 0 : best.quality, bound }
+    if (best.out.length === 0) bounding.best = Math.max(bounding.best, best.quality)
+    bounding.lower(1)
+    yield { step: before + best.at, steps, best: best.out.length > 0 ? 0 : best.quality, bound: bounding.quality }
     found = search.next()
   }
   return { hang: polished(problem, scale, found.value.hang), out: found.value.out }

@@ -1,8 +1,7 @@
 /** Whether a show fits its walls, and proposals for what hangs where. */
 import type { Output, Received } from '../../../src/contract/contract.ts'
-import { boundOf } from '../../../src/sequence/bound.ts'
 import { capacityOf } from '../../../src/sequence/capacity.ts'
-import { type Proposal, propose } from '../../../src/sequence/planner.ts'
+import { type Proposal, propose, usualSteps } from '../../../src/sequence/planner.ts'
 import { at, centresIn } from '../../../src/sequence/problem.ts'
 import { staysOn } from '../../../src/sequence/stretches.ts'
 import { judge } from '../../../src/sequence/terms.ts'
@@ -80,12 +79,10 @@ function inWords(
   return `The works want ${metres(needed)}, the walls give ${metres(there)}: ${metres(short)} are missing.${where}`
 }
 
-const usualSteps = 60_000
-
 async function proposals(job: Job, input: Received<'sequence.propose'>): Promise<Output<'sequence.propose'>> {
   const asked = problemOf(knownOf(job, input.exhibition), countingOf(input.weights))
   const { problem, stretches, unsized } = asked
-  const search = propose(problem, { seed: input.seed ?? 1, steps: input.steps ?? usualSteps })
+  const search = propose(problem, { seed: input.seed ?? 1, steps: input.steps ?? usualSteps(problem.works.length) })
   let next = search.next()
   while (next.done !== true) {
     const { step, steps, best, bound: most } = next.value
@@ -93,15 +90,15 @@ async function proposals(job: Job, input: Received<'sequence.propose'>): Promise
     next = search.next()
   }
   const stays = problem.works.filter(work => work.stays !== null).length
-  const { quality: most, values } = boundOf(problem)
+  const { proposals: found, bound } = next.value
   return {
     works: problem.works.length - stays,
     stays,
     stretches: stretches.length,
     unsized: [...unsized],
-    bound: { quality: short(most), terms: shortened(values) },
+    bound: { quality: short(bound.quality), terms: shortened(bound.values) },
     today: today(asked),
-    proposals: next.value.map(one => told(asked, one, most)),
+    proposals: found.map(one => told(asked, one, bound.quality)),
   }
 }
 
