@@ -6,6 +6,7 @@ import { copyFileSync, existsSync, linkSync, mkdirSync, renameSync, rmSync, stat
 import { basename, dirname, join, resolve } from 'node:path'
 import Database from 'better-sqlite3'
 import { Refusal } from '../../src/contract/refusal.ts'
+import { refuseNoFolder } from '../files/named-places.ts'
 import { hashOf, openStore } from '../files/store.ts'
 import {
   backupFolder,
@@ -96,7 +97,7 @@ export interface BackedUp {
   readonly missing: string[]
 }
 
-/** A copy of the catalogue with its files folder, every hash verified as copied. Refuses to replace anything. */
+/** A copy of the catalogue with its files folder, every hash verified as copied. Refuses to replace anything, and `no-such-folder`. */
 export async function backupTo(from: { readonly file: string }, to: string, work: BackupWork = {}): Promise<BackedUp> {
   const file = resolve(to)
   for (const there of [file, filesFolder(file)]) {
@@ -106,6 +107,7 @@ export async function backupTo(from: { readonly file: string }, to: string, work
       })
     }
   }
+  refuseNoFolder(dirname(file), 'file')
   let done = false
   try {
     await reading(from.file, db => copyWhileInUse(db, file, work))

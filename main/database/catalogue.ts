@@ -6,6 +6,7 @@ import { existsSync, linkSync, renameSync, rmSync } from 'node:fs'
 import { basename, dirname, extname, join, resolve } from 'node:path'
 import Database from 'better-sqlite3'
 import { Refusal } from '../../src/contract/refusal.ts'
+import { refuseNoFolder } from '../files/named-places.ts'
 import { backupBeforeMigration } from './backup-files.ts'
 import { type Edited, runEdit, type Who } from './edit.ts'
 import { asRefusal, busy, isBusy } from './faults.ts'
@@ -195,7 +196,7 @@ function opened(db: Database.Database, file: string, clock: CatalogueClock): Cat
   }
 }
 
-/** Makes an empty catalogue and opens it. Refuses `catalogue-exists`; a file that could not be finished is not left. */
+/** Makes an empty catalogue and opens it. Refuses `catalogue-exists`, `no-such-folder`; a file that could not be finished is not left. */
 export function createCatalogue(given: string, clock: CatalogueClock, options: OpenOptions = {}): Catalogue {
   const file = resolve(given)
   if (existsSync(file)) {
@@ -203,6 +204,7 @@ export function createCatalogue(given: string, clock: CatalogueClock, options: O
       details: { file },
     })
   }
+  refuseNoFolder(dirname(file), 'file')
   refuseNetworkShare(file)
   const making = `${file}.${clock.newId()}.making`
   try {

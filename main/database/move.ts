@@ -8,6 +8,7 @@ import { copyFile } from 'node:fs/promises'
 import { basename, dirname, isAbsolute, join } from 'node:path'
 import Database from 'better-sqlite3'
 import { Refusal } from '../../src/contract/refusal.ts'
+import { refuseNoFolder } from '../files/named-places.ts'
 import { savedName } from '../files/names.ts'
 import { hashOf, openStore } from '../files/store.ts'
 import type { BackupWork } from './backup.ts'
@@ -38,11 +39,7 @@ export function placeIn(folder: string, name: string): string {
   if (!isAbsolute(folder)) {
     throw new Refusal('bad-input', 'Say the folder in full, from the disk or the root on.', { field: 'folder' })
   }
-  if (!existsSync(folder) || !statSync(folder).isDirectory()) {
-    throw new Refusal('no-such-folder', `There is no folder ${folder}. Make it first, or name another.`, {
-      field: 'folder',
-    })
-  }
+  refuseNoFolder(folder, 'folder')
   const file = join(folder, `${savedName(name.replace(/\.hangwright$/i, ''))}.hangwright`)
   for (const there of [file, filesFolder(file), backupFolder(file)]) {
     if (existsSync(there)) {

@@ -3,12 +3,13 @@
  * there whole, so that a cancel or a full disk leaves nothing half-written. With the same clock, ids and seed every run
  * gives the same catalogue.
  */
-import { existsSync, mkdirSync, mkdtempSync, readdirSync, renameSync, rmSync } from 'node:fs'
+import { existsSync, mkdtempSync, readdirSync, renameSync, rmSync } from 'node:fs'
 import { availableParallelism, tmpdir } from 'node:os'
 import { basename, dirname, join } from 'node:path'
 import { Refusal } from '../../src/contract/refusal.ts'
 import { createCatalogue } from '../database/catalogue.ts'
 import { openHandles } from '../files/handles.ts'
+import { makeFolder } from '../files/named-places.ts'
 import { openStore } from '../files/store.ts'
 import { bestWall } from './museum/placements.ts'
 import { renderAll } from './pictures/render-all.ts'
@@ -72,7 +73,7 @@ export async function writeDemo(file: string, options: DemoOptions): Promise<Dem
     })
   }
   const home = dirname(file)
-  mkdirSync(home, { recursive: true })
+  makeFolder(home, 'file')
   const making = mkdtempSync(join(home, '.making-'))
   try {
     const demo = await writeInto(join(making, basename(file)), options)

@@ -1,6 +1,7 @@
 /** The scripted way in as a script has it: real programs, one JSON value on standard output, the exit status. */
 import { spawn, spawnSync } from 'node:child_process'
 import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { type AddressInfo, createServer } from 'node:net'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { createInterface } from 'node:readline'
@@ -68,6 +69,125 @@ test('import takes a list at once; the same file again adds nothing', () => {
     refused: [],
   })
   expect(answered(args)).toMatchObject({ added: 0, updated: 0, unchanged: 2 })
+})
+
+/** What stands in a catalogue now, by two lists that a half-written import would lengthen. */
+function stands() {
+  return [
+    answered(['call', file, 'exhibition.list']).exhibitions.length,
+    answered(['call', file, 'work.list']).total,
+    answered(['call', file, 'edit.list']).total,
+  ]
+}
+
+describe('import', () => {
+  test('makes a new show together with the list, as one edit, and undoes both', () => {
+    const list = join(folder, 'new-show.csv')
+    writeFileSync(list, 'Title,Artist\nShingle,Ina Vorr\n')
+    const before = stands()
+    const { exhibition } = answered(['import', file, list, '--exhibition', 'Shingle Show'])
+    expect(stands()).toEqual([before[0] + 1, before[1] + 1, before[2] + 1])
+    const shows = answered(['call', file, 'exhibition.list']).exhibitions
+    expect(shows.find((each: { id: string }) => each.id === exhibition)).toMatchObject({
+      title: 'Shingle Show',
+      works: 1,
+    })
+    answered(['call', file, 'edit.undo'])
+    expect(stands().slice(0, 2)).toEqual(before.slice(0, 2))
+  })
+
+  test('writes nothing at all where the list, or the columns said for it, cannot be read', () => {
+    const list = join(folder, 'good.csv')
+    const empty = join(folder, 'empty.csv')
+    const noHeadings = join(folder, 'no-headings.csv')
+    const broken = join(folder, 'broken.json')
+    const wrong = join(folder, 'wrong.json')
+    writeFileSync(list, 'Title,Artist\nBreakwater,Ina Vorr\n')
+    writeFileSync(empty, '')
+    writeFileSync(noHeadings, '8812;9913;17\n8813;9914;18\n')
+    writeFileSync(broken, '[{"column": 1')
+    writeFileSync(wrong, '{"column":1,"field":"title"}')
+    const before = stands()
+    const importing = (given: string, ...more: string[]) =>
+      refused(['import', file, given, '--exhibition', 'Never Made', ...more])
+    expect(importing(join(folder, 'none.csv'))).toMatchObject({
+      code: 'no-such-file',
+      message: expect.stringContaining('none.csv'),
+    })
+    expect(importing(folder)).toMatchObject({ code: 'not-a-file', message: expect.stringContaining(folder) })
+    expect(importing(empty)).toMatchObject({ code: 'empty-file' })
+    expect(importing(noHeadings)).toMatchObject({ code: 'no-headings' })
+    expect(importing(list, '--map', join(folder, 'none.json'))).toMatchObject({
+      code: 'no-such-file',
+      message: expect.stringContaining('none.json'),
+    })
+    expect(importing(list, '--map', folder)).toMatchObject({ code: 'not-a-file' })
+    expect(importing(list, '--map', broken)).toMatchObject({
+      code: 'bad-json',
+      message: expect.stringContaining('broken.json'),
+    })
+    expect(importing(list, '--map', wrong)).toMatchObject({ code: 'bad-input', field: 'mapping' })
+    expect(stands()).toEqual(before)
+  })
+})
+
+describe('files and folders that are not what they should be are refused by name', () => {
+  let plain = ''
+  beforeAll(() => {
+    plain = join(folder, 'plain')
+    writeFileSync(plain, 'a file, not a folder')
+  })
+
+  test('where files are given and made ones saved', () => {
+    expect(refused(['call', file, 'work.list', '{}', '--file', folder])).toMatchObject({ code: 'not-a-file' })
+    expect(refused(['call', file, 'work.list', '{}', '--out', plain])).toMatchObject({
+      code: 'no-such-folder',
+      field: 'out',
+      message: expect.stringContaining(plain),
+    })
+  })
+
+  test('before sheets are made, so that no revision is counted', () => {
+    const before = stands()
+    for (const out of [plain, join(plain, 'deeper')]) {
+      expect(refused(['sheets', file, '--exhibition', 'Low Water', '--out', out])).toMatchObject({
+        code: 'no-such-folder',
+        message: expect.stringContaining(plain),
+      })
+    }
+    expect(stands()).toEqual(before)
+  })
+
+  test('where a catalogue or its copy should stand', () => {
+    for (const place of [join(folder, 'nowhere'), plain]) {
+      const there = join(place, 'made.hangwright')
+      for (const args of [
+        ['new', there],
+        ['backup', file, there],
+      ])
+        expect(refused(args)).toMatchObject({ code: 'no-such-folder', message: expect.stringContaining(place) })
+    }
+    expect(refused(['demo', join(plain, 'made.hangwright')])).toMatchObject({ code: 'no-such-folder' })
+    expect(existsSync(join(folder, 'nowhere'))).toBe(false)
+    for (const there of [plain, folder])
+      expect(refused(['backup', file, there])).toMatchObject({ code: 'file-exists', field: 'file' })
+    expect(readFileSync(plain, 'utf8')).toBe('a file, not a folder')
+  })
+
+  test('where a port is taken', async () => {
+    const other = createServer()
+    await new Promise<void>(resolve => other.listen(0, '127.0.0.1', resolve))
+    const { port } = other.address() as AddressInfo
+    try {
+      expect(refused(['serve', file, '--port', String(port)])).toMatchObject({
+        code: 'port-taken',
+        field: 'port',
+        message: expect.stringContaining(String(port)),
+      })
+    } finally {
+      other.close()
+    }
+  })
 })
 
 describe('call', () => {

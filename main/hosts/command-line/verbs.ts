@@ -1,15 +1,17 @@
 /** The verbs. Each is a few calls of the contract; none knows more than the contract does. */
-import { copyFileSync, existsSync, mkdirSync, readFileSync } from 'node:fs'
-import { basename, join, parse, resolve } from 'node:path'
+import { readFileSync } from 'node:fs'
+import { resolve } from 'node:path'
 import { z } from 'zod'
 import { type SheetFile, sheetKind } from '../../../src/contract/areas/sheets.ts'
 import { contract, type Input, type Name, type Output } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
 import { createCatalogue } from '../../database/catalogue.ts'
 import { dataFolder } from '../../files/data-folder.ts'
+import { makeFolder, refuseUnreadable } from '../../files/named-places.ts'
 import { clockFrom } from '../../services/clock.ts'
 import { answer } from '../answer.ts'
 import { createHost, type Host } from '../host.ts'
+import { give, handlesIn, takeAll, withHandles } from './files.ts'
 import type { Terminal } from './run.ts'
 import { type Line, type VerbForm, WrongUsage } from './words.ts'
 
@@ -62,28 +64,6 @@ async function callByName(host: Host, name: string, input: unknown): Promise<unk
   throw new Refusal(code, message, more)
 }
 
-/** Gives a file of the machine to the host, as an upload does. */
-function give(host: Host, file: string): string {
-  if (!existsSync(file)) throw new Refusal('no-such-file', `There is no file ${file}.`)
-  const { handle, path } = host.handles.create(basename(file))
-  copyFileSync(file, path)
-  return handle
-}
-
-/** Saves made files under their names; two of one name in one run both stay. */
-function takeAll(host: Host, handles: readonly string[], folder: string): string[] {
-  mkdirSync(folder, { recursive: true })
-  const taken = new Set<string>()
-  return handles.map(handle => {
-    const { name: stem, ext } = parse(host.handles.name(handle))
-    let name = `${stem}${ext}`
-    for (let n = 2; taken.has(name.toLowerCase()); n++) name = `${stem} (${n})${ext}`
-    taken.add(name.toLowerCase())
-    copyFileSync(host.handles.path(handle), join(folder, name))
-    return join(folder, name)
-  })
-}
-
 async function exhibitionNamed(host: Host, title: string): Promise<string | undefined> {
   const { exhibitions } = await call(host, 'exhibition.list', {})
   return exhibitions.find(each => each.title === title || each.id === title)?.id
@@ -103,12 +83,17 @@ function needed(line: Line, option: string): string {
   return value
 }
 
-function readJson(text: string): unknown {
+function readJson(text: string, called = 'The input'): unknown {
   try {
     return JSON.parse(text)
   } catch {
-    throw new Refusal('bad-json', 'The input is not JSON.')
+    throw new Refusal('bad-json', `${called} is not JSON.`)
   }
+}
+
+function readJsonFile(file: string): unknown {
+  refuseUnreadable(file)
+  return readJson(readFileSync(file, 'utf8').replace(/^\uFEFF/, ''), file)
 }
 
 export const verbs: Readonly<Record<string, Verb>> = {
@@ -138,14 +123,15 @@ export const verbs: Readonly<Record<string, Verb>> = {
       const [file = '', list = ''] = line.words
       const title = needed(line, 'exhibition')
       return withCatalogue(file, terminal, async host => {
-        const exhibition = (await exhibitionNamed(host, title)) ?? (await call(host, 'exhibition.add', { title })).id
+        const exhibition = await exhibitionNamed(host, title)
         const { lender, map, sheet } = line.options
         return callByName(host, 'import.accept', {
           handle: give(host, list),
-          exhibition,
+          // A show that is not there yet is made with the list, in the same edit: a refused list leaves none.
+          ...(exhibition === undefined ? { exhibitionTitle: title } : { exhibition }),
           ...(lender === undefined ? {} : { lenderName: lender }),
           ...(sheet === undefined ? {} : { sheet }),
-          ...(map === undefined ? {} : { mapping: readJson(readFileSync(map, 'utf8')) }),
+          ...(map === undefined ? {} : { mapping: readJsonFile(map) }),
         })
       })
     },
@@ -159,8 +145,9 @@ export const verbs: Readonly<Record<string, Verb>> = {
       const input = readJson(text)
       return withCatalogue(file, terminal, async host => {
         const handles = (line.many.file ?? []).map(each => give(host, each))
-        const value = await callByName(host, name, withHandles(input, handles))
         const { out } = line.options
+        if (out !== undefined) makeFolder(resolve(out), 'out')
+        const value = await callByName(host, name, withHandles(input, handles))
         if (out !== undefined) takeAll(host, handlesIn(value), out)
         return value
       })
@@ -200,6 +187,8 @@ export const verbs: Readonly<Record<string, Verb>> = {
           ...(paper === undefined ? {} : { paper }),
           ...(unit === undefined ? {} : { unit }),
         }
+        // First of all: a sheet that cannot be saved must not count as a revision.
+        makeFolder(resolve(out), 'out')
         const { files } = await makeSheets(host, only, wishes)
         const paths = takeAll(
           host,
@@ -309,25 +298,4 @@ async function makeSheets(
   const { faces } = await call(host, 'sheet.state', { exhibition: wishes.exhibition })
   const used = faces.filter(({ works }) => works > 0).map(({ face }) => face)
   return used.length === 0 ? { files: [], findings: [] } : make('sheet.wall', { ...wishes, faces: used })
-}
-
-/** "$1" anywhere in the input stands for the handle of the first --file. */
-function withHandles(input: unknown, handles: readonly string[]): unknown {
-  if (typeof input === 'string') {
-    const [, figure] = /^\$(\d+)$/.exec(input) ?? []
-    return figure === undefined ? input : (handles[Number(figure) - 1] ?? input)
-  }
-  if (Array.isArray(input)) return input.map(each => withHandles(each, handles))
-  if (typeof input === 'object' && input !== null) {
-    return Object.fromEntries(Object.entries(input).map(([key, value]) => [key, withHandles(value, handles)]))
-  }
-  return input
-}
-
-function handlesIn(value: unknown): string[] {
-  if (Array.isArray(value)) return value.flatMap(handlesIn)
-  if (typeof value !== 'object' || value === null) return []
-  return Object.entries(value).flatMap(([key, each]) =>
-    key === 'handle' && typeof each === 'string' ? [each] : handlesIn(each),
-  )
 }

@@ -181,7 +181,7 @@ export async function serveLoopback(host: Host, options: LoopbackOptions = {}): 
   }
 
   await new Promise<void>((resolve, reject) => {
-    server.once('error', reject)
+    server.once('error', error => reject(portRefusal(error, options.port ?? 0)))
     server.listen(options.port ?? 0, '127.0.0.1', resolve)
   })
   const where = server.address()
@@ -199,4 +199,10 @@ export async function serveLoopback(host: Host, options: LoopbackOptions = {}): 
       await new Promise<void>(resolve => server.close(() => resolve()))
     },
   }
+}
+
+function portRefusal(error: NodeJS.ErrnoException, port: number): unknown {
+  if (error.code !== 'EADDRINUSE' && error.code !== 'EACCES') return error
+  const why = error.code === 'EACCES' ? 'is kept for the system' : 'is in use by another program'
+  return new Refusal('port-taken', `Port ${port} ${why}. Name another, or leave it out.`, { field: 'port' })
 }
