@@ -35,6 +35,7 @@ import { addTrack, changeTrack, removeTrack } from './rooms/tracks.ts'
 import * as roomsWrite from './rooms/write.ts'
 import { addZone, changeZone, removeZone } from './rooms/zones.ts'
 import { rulesServices } from './rules.ts'
+import { sequenceRulesServices } from './sequence/rules.ts'
 import { sequenceServices } from './sequence/sequence.ts'
 import type { CatalogueServices, PureServices } from './service.ts'
 import { takeApart } from './sets/apart.ts'
@@ -97,6 +98,7 @@ export const catalogueServices: CatalogueServices = {
   'work.setBack': measures.setBack,
   ...fileServices,
   ...sequenceServices,
+  ...sequenceRulesServices,
   'set.make': makeSet,
   'set.takeApart': takeApart,
   'set.update': sets.change,

@@ -19,6 +19,7 @@ import { planWallsArea } from './areas/plan-walls.ts'
 import { roomsArea } from './areas/rooms.ts'
 import { routeArea } from './areas/route.ts'
 import { sequenceArea } from './areas/sequence.ts'
+import { sequenceRulesArea } from './areas/sequence-rules.ts'
 import { setsArea } from './areas/sets.ts'
 import { sheetsArea } from './areas/sheets.ts'
 import { standingArea } from './areas/standing.ts'
@@ -48,6 +49,7 @@ export const contract = {
   ...wallsArea,
   ...weightArea,
   ...sequenceArea,
+  ...sequenceRulesArea,
   ...marksArea,
   ...labelsArea,
   ...sheetsArea,

@@ -19,6 +19,8 @@ export interface Axis {
 }
 
 export interface LooksAt {
+  /** The opening or the bench. */
+  readonly of: string
   readonly label: string
   /** In plan coordinates: the middle of a doorway or bench, and which way it looks, not of any length. */
   readonly at: Point

@@ -18,6 +18,10 @@ export type RuleKind = (typeof ruleKinds)[number]
 export const withins = ['wall', 'room', 'section', 'show'] as const
 export type Within = (typeof withins)[number]
 
+/** What a rule's place may be. */
+export const placeKinds = ['wall', 'room', 'doorway', 'bench'] as const
+export type PlaceKind = (typeof placeKinds)[number]
+
 interface Needs {
   /** Works that it names, at least and at most. */
   readonly least: number

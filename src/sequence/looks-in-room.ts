@@ -37,11 +37,15 @@ function isDoorway(opening: Opening): boolean {
   return goesThrough.has(opening.kind)
 }
 
-function doorway({ from, to, name }: { from: Point; to: Point; name: string }, { x, width, label }: Opening): LooksAt {
+function doorway(
+  { from, to, name }: { from: Point; to: Point; name: string },
+  { id, x, width, label }: Opening,
+): LooksAt {
   const run = Math.hypot(to[0] - from[0], to[1] - from[1]) || 1
   const [ux, uy] = [(to[0] - from[0]) / run, (to[1] - from[1]) / run]
   const middle = x + width / 2
   return {
+    of: id,
     kind: 'doorway',
     label: label === '' ? `the doorway in ${name}` : label,
     at: [from[0] + ux * middle, from[1] + uy * middle],
@@ -51,8 +55,8 @@ function doorway({ from, to, name }: { from: Point; to: Point; name: string }, {
 }
 
 /** A bench is sat on along its length, to either side. */
-function benchLooks({ at, turn, width, depth, name }: PlanRoomRow['things'][number]): LooksAt[] {
+function benchLooks({ id, at, turn, width, depth, name }: PlanRoomRow['things'][number]): LooksAt[] {
   const [cos, sin] = turnOf(width >= depth ? turn : turn + 90)
   const label = name === '' ? 'the bench' : name
-  return [1, -1].map(way => ({ kind: 'bench' as const, label, at, towards: [-sin * way, cos * way] as const }))
+  return [1, -1].map(way => ({ of: id, kind: 'bench' as const, label, at, towards: [-sin * way, cos * way] as const }))
 }

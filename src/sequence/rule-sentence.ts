@@ -35,8 +35,12 @@ export interface SaidRule {
   readonly limit: number | null
 }
 
+/** More works of one light limit are counted, not named. */
+const manyWorks = 8
+
 export function ruleSentence({ kind, works, places, within, section, limit }: SaidRule): string {
-  const named = capital(namedWorks(works))
+  const many = kind === 'light' && works.length > manyWorks
+  const named = many ? `${works.length} works` : capital(namedWorks(works))
   const one = works.length === 1
   const [hang, stay, do_] = one ? ['hangs', 'stays', 'does'] : ['hang', 'stay', 'do']
   switch (kind) {
@@ -76,11 +80,18 @@ function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1)
 }
 
-/** What can't hold together, with its members and what to do. */
-export function contradictionSentence(says: readonly string[]): string {
+/**
+ * What can't hold together, with its members and what to do.
+ *
+ * @param limited whether a light limit is among them: it is not switched off
+ */
+export function contradictionSentence(says: readonly string[], limited: boolean): string {
   const quoted = says.map(text => `“${text.replace(/\.$/, '')}”`)
+  const cure = limited
+    ? 'A light limit gives way to a lower level or a named exception alone; switch another off or change it.'
+    : 'Switch one of them off or change it.'
   if (quoted.length === 1)
-    return `${quoted[0]} can’t be kept. Switch it off, change it, or free what stands in its way.`
-  const without = quoted.length === 2 ? 'without either the other can' : 'without any one the rest can'
-  return `${listed(quoted)} can’t all be kept; ${without}. Switch one of them off or change it.`
+    return `${quoted[0]} can’t be kept by itself. ${limited ? cure : 'Switch it off, change it, or free what stands in its way.'}`
+  const rest = quoted.length === 2 ? 'without either the other can' : 'without any one of them the rest can'
+  return `${listed(quoted)} can’t ${quoted.length === 2 ? 'both' : 'all'} be kept; ${rest}. ${cure}`
 }

@@ -47,6 +47,15 @@ export function stretchesOf<W extends StretchedWall>(elevation: W, tall: number)
   )
 }
 
+/** Free stretches of all walls, for works of these heights. */
+export function stretchesIn<W extends StretchedWall>(
+  works: readonly { readonly height: number | null }[],
+  walls: readonly W[],
+): Stretch<W>[] {
+  const tall = usualHeight(works.flatMap(work => work.height ?? []))
+  return walls.flatMap(wall => stretchesOf(wall, tall))
+}
+
 /** Where a work that stays is. */
 export interface StaysAt {
   readonly face: string

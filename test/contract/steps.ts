@@ -600,6 +600,44 @@ export const steps: Steps = {
     const works = entries.slice(0, 3).map(entry => ({ entry, x: length(300, 5000), was: was(entry) }))
     return { exhibition, faces: [{ face, works }] }
   },
+  'sequence.addRule': ({ id, ids, row, pick, maybe, words }) => {
+    const exhibition = id('exhibition', 'id IN (SELECT exhibition FROM entry)')
+    const works =
+      exhibition === null ? null : ids('work', `id IN (SELECT work FROM entry WHERE exhibition = '${exhibition}')`)
+    if (exhibition === null || works === null) return null
+    const kind = pick(['stays', 'side by side', 'not beside', 'only on', 'not on', 'first', 'axis'] as const)
+    const alone = kind === 'first' || kind === 'axis'
+    const face = id('face')
+    const room = id('room')
+    const opening = row('opening')
+    const places = {
+      'only on': face === null ? [] : [{ kind: 'wall' as const, id: face }],
+      'not on': room === null ? [] : [{ kind: 'room' as const, id: room }],
+      axis: opening === null ? [] : [{ kind: 'doorway' as const, id: text(opening, 'id') }],
+    }[kind as string]
+    return {
+      ...{ exhibition, kind, works: works.slice(0, alone ? 1 : 3), reason: maybe(0.3) ? words() : '' },
+      ...(places === undefined ? {} : { places }),
+      ...(kind === 'first' ? { within: pick(['wall', 'section', 'show'] as const) } : {}),
+    }
+  },
+  'sequence.changeRule': ({ row, maybe, words }) => {
+    const rule = row('hang_rule')
+    if (rule === null) return null
+    const was = rule.in_force === 1
+    const changes = maybe(0.6)
+      ? { inForce: { was, to: !was } }
+      : { reason: { was: maybe(0.8) ? text(rule, 'reason') : 'another', to: words() } }
+    return { id: text(rule, 'id'), changes }
+  },
+  'sequence.removeRules': ({ id }) => {
+    const rule = id('hang_rule')
+    return rule === null ? null : { rules: [rule] }
+  },
+  'sequence.exceptLight': ({ id, words }) => {
+    const entry = id('entry', 'work IN (SELECT id FROM work WHERE light_limit IS NOT NULL)')
+    return entry === null ? null : { entry, reason: `agreed: ${words()}` }
+  },
   'placement.put': ({ row, id, length, maybe, pick, whole }) => {
     const exhibition = id('exhibition', 'id IN (SELECT exhibition FROM entry)')
     if (exhibition === null) return null

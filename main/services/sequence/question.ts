@@ -7,14 +7,7 @@ import { looksIn } from '../../../src/sequence/looks-in-room.ts'
 import { type Bay, noRules, type Problem, type TermWeights, type Work } from '../../../src/sequence/problem.ts'
 import { servedOn } from '../../../src/sequence/served-on.ts'
 import type { Sight } from '../../../src/sequence/sight.ts'
-import {
-  firstAfter,
-  neighbourAt,
-  type Stretch,
-  staysOn,
-  stretchesOf,
-  usualHeight,
-} from '../../../src/sequence/stretches.ts'
+import { firstAfter, neighbourAt, type Stretch, staysOn, stretchesIn } from '../../../src/sequence/stretches.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { notFound } from '../change.ts'
 import { plan } from '../plan/get.ts'
@@ -23,10 +16,13 @@ import type { Reading } from '../service.ts'
 import { row, rows } from '../sql.ts'
 import { elevationOf } from '../walls/elevation.ts'
 import { weightOnWhite } from '../walls/weights.ts'
+import { type Grounds, type RulesRead, rulingsOf } from './ruling.ts'
+import { underRules } from './under-rules.ts'
 
 export interface AskedWork {
   readonly entry: string
   readonly work: string
+  readonly running: string
   readonly title: string
   readonly section: string | null
   readonly width: number | null
@@ -51,7 +47,7 @@ export interface Question {
 function worksOf(db: ReadHandle, exhibition: string, staying: ReadonlySet<string>): AskedWork[] {
   return rows<Omit<AskedWork, 'labelled' | 'stays'> & { labelled: number }>(
     db,
-    `SELECT entry.id AS entry, work.id AS work, work.title, entry.section, work.hang_width AS width,
+    `SELECT entry.id AS entry, work.id AS work, entry.running, work.title, entry.section, work.hang_width AS width,
        work.hang_height AS height,
        (SELECT min(light_limit) FROM work AS one WHERE one.id = work.id OR one.parent = work.id) AS "limit",
        entry.label_text <> '' OR work.title <> '' AS labelled
@@ -81,11 +77,6 @@ export function wallsOf(db: ReadHandle, exhibition: string): Elevation[] {
   return faces
     .filter(({ at, hung }) => !ordered || at !== null || hung === 1)
     .map(({ face }) => elevationOf(db, exhibition, face))
-}
-
-function stretchesIn(works: readonly AskedWork[], walls: readonly Elevation[]): Stretch[] {
-  const tall = usualHeight(works.flatMap(work => work.height ?? []))
-  return walls.flatMap(elevation => stretchesOf(elevation, tall))
 }
 
 export function questionOf({ db }: Reading, exhibition: string): Question {
@@ -118,6 +109,7 @@ export interface Known {
   readonly sight: Sight
   /** Viewing distance where a wall names none. */
   readonly usual: number
+  readonly read: RulesRead
 }
 
 export interface Asked {
@@ -128,14 +120,20 @@ export interface Asked {
   readonly unsized: readonly string[]
 }
 
+/** The walls and works of a show, and where they are in the building. */
+export function groundsOf(reading: Reading, exhibition: string): Grounds {
+  return { question: questionOf(reading, exhibition), rooms: plan(reading, { exhibition }).rooms }
+}
+
 /** What the catalogue knows that a planner asks. */
 export function knownOf(reading: Reading, exhibition: string): Known {
   const { db } = reading
   const rule = rulesOf(db)
-  const question = questionOf(reading, exhibition)
+  const grounds = groundsOf(reading, exhibition)
+  const { question } = grounds
   return {
-    question,
-    rooms: plan(reading, { exhibition }).rooms,
+    ...grounds,
+    read: rulingsOf(db, exhibition, grounds),
     weighs: new Map(question.works.map(({ work }) => [work, weightOnWhite(db, work)])),
     sight: {
       line: -Number(rule('sightLine')),
@@ -158,17 +156,20 @@ export function problemOf(known: Known, weights: TermWeights): Asked {
   )
   const sized = question.works.filter(work => work.width !== null && work.height !== null)
   const order = [...question.sections.map(section => section.id), null]
+  const excepted = new Set(known.read.exceptions.map(({ entry }) => entry))
   const works = sized.map((asked, rank): Work => {
     const [width, height] = [asked.width ?? 0, asked.height ?? 0]
     const stays = staying.get(asked.entry)
     const size = { width, height, limit: asked.limit }
+    // What is settled with a reason bars nothing, and still counts as what it is beside others.
+    const barring = excepted.has(asked.entry) ? { ...size, limit: null } : size
     return {
       ...size,
       id: asked.entry,
       weight: known.weighs.get(asked.work) ?? 0,
       section: order.indexOf(asked.section),
       rank,
-      served: stretches.map(stretch => servedOn(stretch, size, { margin, usual, sight })),
+      served: stretches.map(stretch => servedOn(stretch, barring, { margin, usual, sight })),
       stays: stays === undefined ? null : { before: firstAfter(stretches, stays) },
     }
   })
@@ -188,8 +189,9 @@ export function problemOf(known: Known, weights: TermWeights): Asked {
       axes: doorAxes(rooms, elevation).filter(x => x > from && x < to),
     }
   })
+  const bare: Problem = { bays, works, facing: [], rules: noRules, weights, orderBy: 'section' }
   return {
-    problem: { bays, works, facing: [], rules: noRules, weights, orderBy: 'section' },
+    problem: underRules(bare, known, known.read.rulings),
     entries: sized.map(work => work.entry),
     stretches,
     unsized: question.works.filter(work => work.width === null || work.height === null).map(work => work.entry),

@@ -16,6 +16,7 @@ import { planWallsExamples } from './plan-walls.ts'
 import { roomsExamples } from './rooms.ts'
 import { routeExamples } from './route.ts'
 import { sequenceExamples } from './sequence.ts'
+import { sequenceRulesExamples } from './sequence-rules.ts'
 import { setsExamples } from './sets.ts'
 import { sheetsExamples } from './sheets.ts'
 import { standingExamples } from './standing.ts'
@@ -43,6 +44,7 @@ export const examples: ExamplesOf<Name> = {
   ...wallsExamples,
   ...weightExamples,
   ...sequenceExamples,
+  ...sequenceRulesExamples,
   ...marksExamples,
   ...labelsExamples,
   ...computationsExamples,

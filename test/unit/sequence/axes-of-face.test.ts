@@ -10,7 +10,7 @@ const ends = [
 ] as const
 
 function doorway(x: number, label = 'the south door'): LooksAt {
-  return { kind: 'doorway', label, at: [x, 6000], towards: [0, -1] }
+  return { of: 'd', kind: 'doorway', label, at: [x, 6000], towards: [0, -1] }
 }
 
 describe('axes of a face', () => {
