@@ -7,6 +7,7 @@ import { distanceToPoint } from '../geometry/rect.ts'
 import type { Loads } from './loads.ts'
 import type { Mark } from './marks-shape.ts'
 import type { Fixing, HangRules, PlainFinding, WorkFacts } from './method.ts'
+import { nicheOf, openingsFor } from './niche.ts'
 import { calledMark } from './steps.ts'
 import type { KeepClear, WallFacts } from './wall.ts'
 import { ceilingAt, floorAt, studsBetween, toNearestJoint } from './wall.ts'
@@ -24,6 +25,7 @@ export const markConflicts: ReadonlySet<string> = new Set([
   'mark-near-end',
   'mark-near-joint',
   'mark-in-opening',
+  'mark-off-niche',
   'mark-on-keep-clear',
   'mark-in-margin',
   'mark-in-line-with-services',
@@ -33,6 +35,7 @@ export const markConflicts: ReadonlySet<string> = new Set([
 interface MarkQuestion {
   readonly marks: readonly Mark[]
   readonly wall: WallFacts
+  readonly work: Pick<WorkFacts, 'width' | 'height'>
   readonly fixings: readonly Fixing[]
   readonly floorAtCentre: number
   readonly datum: number
@@ -50,8 +53,26 @@ export function markFindings(question: MarkQuestion): readonly PlainFinding[] {
     found.push(...onTheWall(mark, name, question), ...keepsClear(mark, name, question))
     found.push(...behind(mark, name, question.fixings[index], question))
   })
-  found.push(...floorFinding(question))
+  found.push(...nicheFinding(question), ...floorFinding(question))
   return found
+}
+
+function rectOf({ work: { width, height }, centre }: MarkQuestion): Rect {
+  return { x: centre.x - width / 2, y: centre.y - height / 2, width, height }
+}
+
+/** Studs and backing are those of the wall; what the back of a niche is built of nobody has said. */
+function nicheFinding(question: MarkQuestion): readonly PlainFinding[] {
+  const niche = nicheOf(rectOf(question), question.wall)
+  if (niche === null || question.marks.every(mark => mark.on !== 'wall')) return []
+  return [
+    {
+      severity: 'settle',
+      code: 'marks-in-niche',
+      text: `The marks are at the back of the ${nameOf(niche)}: studs and backing are known of the wall, not of that. Look what is behind it before you drill.`,
+      figures: { opening: niche.id },
+    },
+  ]
 }
 
 function onTheWall(mark: Mark, name: string, { wall, rules, say }: MarkQuestion): readonly PlainFinding[] {
@@ -110,9 +131,20 @@ function onTheWall(mark: Mark, name: string, { wall, rules, say }: MarkQuestion)
   return found
 }
 
-function keepsClear(mark: Mark, name: string, { wall, rules, say }: MarkQuestion): readonly PlainFinding[] {
+function keepsClear(mark: Mark, name: string, question: MarkQuestion): readonly PlainFinding[] {
+  const { wall, rules, say } = question
+  const rect = rectOf(question)
   const found: PlainFinding[] = []
-  for (const opening of wall.openings) {
+  const niche = nicheOf(rect, wall)
+  if (niche !== null && distanceToPoint(niche, mark.hole) > 0) {
+    found.push({
+      severity: 'stop',
+      code: 'mark-off-niche',
+      text: `${name} falls beyond the ${nameOf(niche)}, at whose back the work hangs.`,
+      figures: { side: mark.side, opening: niche.id },
+    })
+  }
+  for (const opening of openingsFor(rect, wall)) {
     if (distanceToPoint(opening, mark.hole) > 0) continue
     found.push({
       severity: 'stop',

@@ -96,7 +96,7 @@ export function marksFor(question: MarksQuestion): MarksAnswer {
   const plain: readonly PlainFinding[] = [
     ...answer.findings,
     ...(standing || method.fixings.includes(first.kind) ? [] : [unusual(method.name, first)]),
-    ...markFindings({ marks, wall, fixings, floorAtCentre, datum, centre, rules, say }),
+    ...markFindings({ marks, wall, work, fixings, floorAtCentre, datum, centre, rules, say }),
     ...lengthFindings(marks, fixings, wall, rules, say),
     ...(onFloor ? [] : loadFindings(loads, carrying, wall, sayKg)),
   ]

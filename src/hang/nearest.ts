@@ -6,11 +6,12 @@
 import { Refusal } from '../contract/refusal.ts'
 import type { Rect } from '../geometry/rect.ts'
 import { distanceToPoint, right } from '../geometry/rect.ts'
-import { forbiddenAlong, keepsOf, nearestFree, type Stretch } from '../layout/shifts.ts'
+import { forbiddenAlong, keepsOf, nearestFree, roomAlong, type Stretch } from '../layout/shifts.ts'
 import { markConflicts, SERVED } from './mark-checks.ts'
 import { marksFor } from './marks.ts'
 import type { MarksAnswer, MarksQuestion } from './marks-shape.ts'
 import type { Offer, Offers } from './nearest-shape.ts'
+import { openingsFor } from './niche.ts'
 import { defaultHangRules } from './rules.ts'
 import type { WallFacts } from './wall.ts'
 import { bends, ceilingAt, floorAt, HALF_STUD, studsBetween } from './wall.ts'
@@ -71,12 +72,13 @@ function shiftFor(question: MarksQuestion, now: MarksAnswer, others: readonly Re
   const fromEnd = question.rules?.markFromEnd ?? defaultHangRules.markFromEnd
   const beside = question.rules?.besideService ?? defaultHangRules.besideService
   const holes = now.marks.filter(mark => mark.on === 'wall')
-  const least = Math.max(-rect.x, ...holes.map(mark => fromEnd - mark.hole.x))
-  const most = Math.min(wall.length - right(rect), ...holes.map(mark => wall.length - fromEnd - mark.hole.x))
+  const room = roomAlong(rect, wall)
+  const least = Math.max(room.from, ...holes.map(mark => fromEnd - mark.hole.x))
+  const most = Math.min(room.to, ...holes.map(mark => wall.length - fromEnd - mark.hole.x))
   const bare = holes.filter(mark => mark.backed !== true && mark.fixing.ratedKg === null)
   const stretches = [
-    ...keepsOf(wall, others).flatMap(keep => forbiddenAlong(rect, keep)),
-    ...holes.flatMap(mark => againstHole(mark.hole, wall, fromEnd, beside)),
+    ...keepsOf(rect, wall, others).flatMap(keep => forbiddenAlong(rect, keep)),
+    ...holes.flatMap(mark => againstHole(mark.hole, { ...wall, openings: openingsFor(rect, wall) }, fromEnd, beside)),
     ...bare.flatMap(mark => (mark.backed === null && mark.toStud === null ? [] : offStuds(mark.hole.x, wall))),
   ]
   const shift = nearestFree(stretches, least, most)
@@ -168,8 +170,9 @@ function nearestSpacing(
   spread: number,
   others: readonly Rect[],
 ): number | null {
-  const blocked = keepsOf(question.wall, others).some(keep =>
-    forbiddenAlong(rectOf(question), keep).some(({ from, to }) => from < -SAME && to > SAME),
+  const rect = rectOf(question)
+  const blocked = keepsOf(rect, question.wall, others).some(keep =>
+    forbiddenAlong(rect, keep).some(({ from, to }) => from < -SAME && to > SAME),
   )
   if (blocked) return null
   for (const apart of spacingsFrom(spread, question.work.width)) {

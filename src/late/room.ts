@@ -3,6 +3,7 @@
  * was wrong before the change is not this change's fault, as long as it gets no worse.
  */
 import { clearances, overlap, right, top } from '../geometry/rect.ts'
+import { openingsFor } from '../hang/niche.ts'
 import { highestFloor, lowestCeiling } from '../hang/wall.ts'
 import { insideMargin } from '../layout/shifts.ts'
 import type { LateQuestion } from './late-shape.ts'
@@ -50,7 +51,7 @@ function barredBy(
   const skirting = wall.skirting ?? 0
   if (worse(one => skirting - above(one))) return 'come down over the skirting'
   if (worse(one => top(one) - lowestCeiling(wall, one.x, right(one)))) return 'run into the ceiling'
-  for (const opening of wall.openings) {
+  for (const opening of openingsFor(rect, wall)) {
     if (overlap(rect, opening) && !(was !== undefined && overlap(was, opening))) return 'cover an opening'
   }
   for (const item of wall.keepClears) {

@@ -8,8 +8,10 @@ import type { Rect } from '../geometry/rect.ts'
 import { clearances, clearDistance, overlap, right, top } from '../geometry/rect.ts'
 import { sayIn } from '../hang/marks.ts'
 import type { LengthUnit } from '../hang/marks-shape.ts'
+import { nicheOf, openingsFor } from '../hang/niche.ts'
 import type { KeepClear, Opening, WallFacts } from '../hang/wall.ts'
 import { highestFloor, lowestCeiling } from '../hang/wall.ts'
+import { nicheFindings } from './in-niche.ts'
 import { insideMargin, smallestGroupShift, smallestShift } from './shifts.ts'
 import { besideDeep, overDeep } from './standing-out.ts'
 
@@ -69,7 +71,8 @@ export function wallFindings(
         ...offWall(work, check),
         ...ceilingAndSkirting(work, check),
         ...endMargins(work, check),
-        ...wall.openings.flatMap(opening => inOpening(work, opening, check)),
+        ...openingsFor(work, wall).flatMap(opening => inOpening(work, opening, check)),
+        ...inNiche(work, check),
         ...wall.keepClears.flatMap(item => nearKeepClear(work, item, check)),
         ...wall.keepClears.flatMap(item => besideDeep(work, item, nameOf(item), check.say)),
       ]),
@@ -190,6 +193,11 @@ function inOpening(work: HungRect, opening: Opening, { works, wall, say }: Check
       },
     ),
   ]
+}
+
+function inNiche(work: HungRect, { wall, rules, say }: Check): readonly Finding[] {
+  const niche = nicheOf(work, wall)
+  return niche === null ? [] : nicheFindings(work, niche, nameOf(niche), rules, say)
 }
 
 function nearKeepClear(work: HungRect, item: KeepClear, check: Check): readonly Finding[] {

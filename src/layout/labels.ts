@@ -7,6 +7,7 @@ import type { Finding } from '../contract/shared.ts'
 import type { Rect } from '../geometry/rect.ts'
 import { clearances, clearDistance, distanceToPoint, overlap, right, top } from '../geometry/rect.ts'
 import { sayIn } from '../hang/marks.ts'
+import { openingsFor } from '../hang/niche.ts'
 import { floorAt, highestFloor, lowestCeiling } from '../hang/wall.ts'
 import { houseRules } from '../model/house-rules.ts'
 import { labelSize } from './label-size.ts'
@@ -211,7 +212,7 @@ function onTheWall(laid: Laid, { question: { wall }, say }: Ground): readonly Fi
   const { rect } = laid
   const called = (thing: { readonly kind: string; readonly label: string }) =>
     thing.label === '' ? thing.kind : thing.label
-  const openings = wall.openings
+  const openings = openingsFor(rect, wall)
     .filter(opening => overlap(rect, opening))
     .map(opening => {
       const figures = { opening: opening.id }

@@ -8,7 +8,7 @@ import type { WallFacts } from '../hang/wall.ts'
 import { type HungRect, type WallCheckRules, wallFindings } from './findings.ts'
 
 const ofPlaces =
-  /^(overlap|gap-small|off-wall|near-end|in-opening|in-keep-clear|covers-keep-clear|beside-|no-room-to-lift-on|on-skirting|too-|tool-room-|label-)/
+  /^(overlap|gap-small|off-wall|near-end|in-opening|in-niche|near-niche-|in-keep-clear|covers-keep-clear|beside-|no-room-to-lift-on|on-skirting|too-|tool-room-|label-)/
 
 /** Whether the finding is about one of these placements, alone or with another. */
 export function concerns(found: Finding, ids: ReadonlySet<string>): boolean {

@@ -1,6 +1,7 @@
 /** The smallest single shift that takes a work, or a whole hang, out of what must stay clear. */
 import type { Rect } from '../geometry/rect.ts'
 import { clearances, clearDistance, right, top } from '../geometry/rect.ts'
+import { nicheOf, openingsFor } from '../hang/niche.ts'
 import type { KeepClear, WallFacts } from '../hang/wall.ts'
 import { highestFloor, lowestCeiling } from '../hang/wall.ts'
 
@@ -28,8 +29,16 @@ export interface Stretch {
 /** What a rectangle must keep clear of, with the margin; 0 may touch. */
 export type Keep = Rect & { readonly margin: number }
 
-export function keepsOf(wall: WallFacts, others: readonly Rect[]): readonly Keep[] {
-  return [...wall.keepClears, ...[...wall.openings, ...others].map(rect => ({ ...rect, margin: 0 }))]
+/** Of one work, which stays in the niche that it hangs in. */
+export function keepsOf(work: Rect, wall: WallFacts, others: readonly Rect[]): readonly Keep[] {
+  return [...wall.keepClears, ...[...openingsFor(work, wall), ...others].map(rect => ({ ...rect, margin: 0 }))]
+}
+
+/** How far a work may go to either side: to the ends of the wall, or to the sides of its niche. */
+export function roomAlong(work: Rect, wall: WallFacts): Stretch {
+  const niche = nicheOf(work, wall)
+  const [left, end] = niche === null ? [0, wall.length] : [niche.x, right(niche)]
+  return { from: left - work.x, to: end - right(work) }
 }
 
 /** Shifts along that would bring a rectangle inside a margin; one stretch, none where it passes above or below. mm. */
@@ -71,17 +80,20 @@ export function smallestShift(
   wall: WallFacts,
   others: readonly Rect[],
 ): { readonly dx: number; readonly dy: number } | null {
-  const keeps = keepsOf(wall, others)
-  const floor = highestFloor(wall, rect.x, right(rect))
+  const keeps = keepsOf(rect, wall, others)
+  const room = roomAlong(rect, wall)
   const along = nearestFree(
     keeps.flatMap(keep => forbiddenAlong(rect, keep)),
-    -rect.x,
-    wall.length - right(rect),
+    room.from,
+    room.to,
   )
+  const niche = nicheOf(rect, wall)
+  const low = niche?.y ?? highestFloor(wall, rect.x, right(rect))
+  const high = niche === null ? lowestCeiling(wall, rect.x, right(rect)) : top(niche)
   const up = nearestFree(
     keeps.flatMap(keep => forbiddenUp(rect, keep)),
-    floor - rect.y,
-    lowestCeiling(wall, rect.x, right(rect)) - top(rect),
+    low - rect.y,
+    high - top(rect),
   )
   if (along === null) return up === null ? null : { dx: 0, dy: up }
   return up === null || Math.abs(along) <= Math.abs(up) ? { dx: along, dy: 0 } : { dx: 0, dy: up }
@@ -89,10 +101,10 @@ export function smallestShift(
 
 /** The smallest shift of all works together along the wall that leaves no conflict with the wall; null if none does. */
 export function smallestGroupShift(rects: readonly Rect[], wall: WallFacts): number | null {
-  const keeps = keepsOf(wall, [])
+  const rooms = rects.map(rect => roomAlong(rect, wall))
   return nearestFree(
-    rects.flatMap(rect => keeps.flatMap(keep => forbiddenAlong(rect, keep))),
-    -Math.min(...rects.map(rect => rect.x)),
-    wall.length - Math.max(...rects.map(right)),
+    rects.flatMap(rect => keepsOf(rect, wall, []).flatMap(keep => forbiddenAlong(rect, keep))),
+    Math.max(...rooms.map(({ from }) => from)),
+    Math.min(...rooms.map(({ to }) => to)),
   )
 }

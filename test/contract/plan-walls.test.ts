@@ -245,6 +245,26 @@ describe('a wall that two rooms share', () => {
     expect((await seen()).west.walls[1]?.backs).toBeNull()
   })
 
+  test('is told of where a typed length or a new place moves its sides apart, until that is settled', async () => {
+    const { east, a, b } = await house()
+    const told = async () =>
+      (await call('room.findings', {})).findings.filter(
+        ({ code, subject }) => code === 'shared-apart' && (subject.id === a || subject.id === b),
+      )
+    expect(await told()).toEqual([])
+    await call('plan.placeRoom', { rooms: [{ id: east.id, changes: { at: { was: [6300, 0], to: [6340, 0] } } }] })
+    expect((await told()).map(({ text, figures }) => [text, figures.apart])).toEqual([
+      [
+        'West e is one wall with East w: its two sides lie 340 mm apart on the plan, and it was measured 300 mm thick. Place a room anew, measure the wall, or part them.',
+        340,
+      ],
+    ])
+    await call('wall.update', { id: b, changes: { thickness: { was: 300, to: 340 } } })
+    expect(await told()).toEqual([])
+    await call('plan.placeRoom', { rooms: [{ id: east.id, changes: { at: { was: [6340, 0], to: [9000, 0] } } }] })
+    expect((await told())[0]?.text).toContain('do not lie back to back')
+  })
+
   test('moves nothing where the next room has no room for it', async () => {
     const { a, seen } = await house()
     const before = await seen()

@@ -16,6 +16,7 @@ import type { Reading } from '../service.ts'
 import { readerOf } from '../works/findings.ts'
 import { partitionsOf } from './partitions.ts'
 import { partitionFaces, roomsOf } from './read.ts'
+import { sharedFindings } from './shared-findings.ts'
 import { thingsOf } from './standing.ts'
 
 export function findings(
@@ -23,11 +24,13 @@ export function findings(
   { exhibition = null }: Received<'room.findings'>,
 ): Output<'room.findings'> {
   const reader = readerOf(person, undefined)
+  const say = sayIn(reader.unit, reader.steps)
   const rooms = roomsOf(db).map(room => ({ ...room, closed: room.walls.length > 2 && halfTyped(room.walls) === null }))
   return {
     findings: [
       ...rooms.flatMap(room => surveyFindings(db, room, room.outline)),
-      ...standsFindings(db, rooms, exhibition, sayIn(reader.unit, reader.steps)),
+      ...sharedFindings(db, say),
+      ...standsFindings(db, rooms, exhibition, say),
     ],
   }
 }

@@ -175,6 +175,24 @@ describe('the wall behind and under a mark', () => {
     ])
   })
 
+  test('at the back of a niche that holds the whole work they are right, with what nobody knows told', () => {
+    const { work, centre } = question({})
+    const around = (margin: number) => ({
+      ...{ id: 'n', kind: 'niche', label: '' },
+      x: centre.x - work.width / 2 - margin,
+      y: centre.y - work.height / 2 - margin,
+      width: work.width + 2 * margin,
+      height: work.height + 2 * margin,
+    })
+    const codes = (margin: number) =>
+      marksFor(question({ wall: { ...plainWall, openings: [around(margin)] } })).findings.map(({ code }) => code)
+    expect(codes(100)).toContain('marks-in-niche')
+    expect(codes(100)).not.toContain('mark-in-opening')
+    // Its frame over the edge: the marks fall into a hole.
+    expect(codes(-20)).toContain('mark-in-opening')
+    expect(codes(-20)).not.toContain('marks-in-niche')
+  })
+
   test('too near the end, and off the wall', () => {
     const codes = (x: number) => marksFor(question({ centre: { x, y: 1480 } })).findings.map(found => found.code)
     expect(codes(310)).toContain('mark-near-end')
