@@ -3,6 +3,7 @@
  * are all made, so that they cannot differ. The building's millimetres, x to the right and y down the page.
  */
 import type { PlanPartitionRow, PlanRoomRow } from '../contract/areas/plan.ts'
+import type { ZoneRow } from '../contract/areas/standing.ts'
 import type { Point } from '../drawing/room-plan.ts'
 import { type DrawnRoom, drawRooms } from './drawn-room.ts'
 import { footprintOf } from './footprint.ts'
@@ -20,6 +21,7 @@ export const planLayers = [
   'STANDING',
   'TRACKS',
   'WORKS',
+  'ZONES',
   'TEXT',
 ] as const
 export type PlanLayer = (typeof planLayers)[number]
@@ -44,14 +46,20 @@ export type Figure =
       readonly role: Role
     }
 
-/** What words are: a room's name, its number and area below it, or what a thing is called. */
-export type Role = 'room' | 'below' | 'thing'
+/** What words are: a room's name, its number and area below it, its zones below that, or what a thing is called. */
+export type Role = 'room' | 'below' | 'zones' | 'thing'
 
 export interface StoreyFigures {
   readonly figures: readonly Figure[]
   readonly rooms: readonly DrawnRoom[]
+  /** Zones that have rooms here; of each its rooms that are drawn. */
+  readonly zones: readonly ZoneDrawn[]
   /** Of all that is drawn; null where nothing is. */
   readonly box: Box | null
+}
+
+export interface ZoneDrawn extends Pick<ZoneRow, 'kind' | 'name' | 'note'> {
+  readonly rooms: readonly DrawnRoom[]
 }
 
 /** @param area writes square metres as the sheet says them. */
@@ -59,14 +67,22 @@ export function figuresOf(
   rooms: readonly PlanRoomRow[],
   storey: string,
   area: (squareMetres: number) => string,
+  zones: readonly ZoneRow[] = [],
 ): StoreyFigures {
   const drawn = drawRooms(
     rooms.filter(room => room.storey === storey),
     new Map(),
   )
-  const figures = drawn.flatMap(room => [...roomFigures(room), ...standingFigures(room), ...wordsOf(room, area)])
+  const here = zones.flatMap(({ kind, name, note, rooms: those }) => {
+    const inIt = drawn.filter(room => those.includes(room.id))
+    return inIt.length === 0 ? [] : [{ kind, name, note, rooms: inIt }]
+  })
+  const figures = [
+    ...drawn.flatMap(room => [...roomFigures(room), ...standingFigures(room), ...wordsOf(room, area)]),
+    ...zoneFigures(drawn, here),
+  ]
   const points = figures.flatMap(figure => (figure.kind === 'line' ? figure.points : []))
-  return { figures, rooms: drawn, box: boxOf(points) }
+  return { figures, rooms: drawn, zones: here, box: boxOf(points) }
 }
 
 const loop = (layer: PlanLayer, points: readonly Point[]): Figure => ({ kind: 'line', layer, points, closed: true })
@@ -171,4 +187,15 @@ function wordsOf(room: DrawnRoom, area: (squareMetres: number) => string): Figur
   return below === ''
     ? [named]
     : [named, { kind: 'words', layer: 'TEXT', at: room.middle.at, text: below, role: 'below' }]
+}
+
+/** The floor of each room of a zone, and below its name in which zones a room is. */
+function zoneFigures(rooms: readonly DrawnRoom[], zones: readonly ZoneDrawn[]): Figure[] {
+  const floors = zones.flatMap(zone => zone.rooms.map(room => loop('ZONES', room.corners)))
+  const words = rooms.flatMap((room): Figure[] => {
+    const names = zones.flatMap(zone => (zone.rooms.includes(room) ? [zone.name] : []))
+    if (names.length === 0) return []
+    return [{ kind: 'words', layer: 'ZONES', at: room.middle.at, text: names.join(' · '), role: 'zones' }]
+  })
+  return [...floors, ...words]
 }

@@ -1,6 +1,6 @@
 /** What a plan says, as one text: two plans that say the same are the same revision, on whatever paper and in any unit. */
 import type { Point } from '../drawing/room-plan.ts'
-import type { Figure } from './figures.ts'
+import type { Figure, StoreyFigures } from './figures.ts'
 
 /** To 0.1 mm: less than that is arithmetic, and nobody measures it. */
 function tenth(mm: number): number {
@@ -18,6 +18,11 @@ function said(figure: Figure): readonly unknown[] {
 }
 
 /** @param north degrees clockwise from the top of the page; null where nobody said */
-export function planContent(figures: readonly Figure[], north: number | null): string {
-  return JSON.stringify([north, figures.map(said)])
+export function planContent(
+  { figures, zones }: Pick<StoreyFigures, 'figures' | 'zones'>,
+  north: number | null,
+): string {
+  const legend = zones.map(({ kind, name, note }) => [kind, name, note])
+  // A plan without zones says what it said before there were any.
+  return JSON.stringify([north, figures.map(said), ...(legend.length === 0 ? [] : [legend])])
 }

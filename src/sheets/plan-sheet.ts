@@ -8,8 +8,9 @@ import type { Figure, PlanLayer, StoreyFigures } from '../plan/figures.ts'
 import { figure as lengthFigure, type Units } from './figures.ts'
 import { ink } from './ink.ts'
 import { sizeWithin, wrap } from './lines.ts'
+import { drawLegend, drawZones, legendHigh } from './plan-zones.ts'
 import type { Page, TextMeasure } from './shapes.ts'
-import { newSketch, type Sketch } from './sketch.ts'
+import { type NamedBox, newSketch, type Sketch } from './sketch.ts'
 import { footHeight, headerHeight, margin, voidWords } from './wall-frame.ts'
 
 /** One to so many; the usual scales of plans (ISO 5455), and 1:25 and 1:250 that offices use beside them. */
@@ -25,7 +26,7 @@ export interface PlanSheetQuestion {
   readonly storey: StoreyFigures
   /** One to so many. */
   readonly scale: number
-  readonly paper: { readonly width: number; readonly height: number }
+  readonly paper: Size
   readonly north: number | null
   readonly units: Units
   readonly time: string
@@ -35,30 +36,29 @@ export interface PlanSheetQuestion {
   readonly voids: readonly number[]
 }
 
-/** Millimetres of paper that the drawing has to itself. */
-export function roomFor(paper: { readonly width: number; readonly height: number }) {
+interface Size {
+  readonly width: number
+  readonly height: number
+}
+
+/** Millimetres of paper that the drawing has to itself, beside what it says of its zones. */
+export function roomFor(paper: Size, zones: StoreyFigures['zones']) {
   return {
     x: margin + air,
     y: margin + headerHeight + air - 2,
     w: paper.width - 2 * (margin + air),
-    h: paper.height - 2 * margin - headerHeight - footHeight - 2 * air,
+    h: paper.height - 2 * margin - headerHeight - footHeight - 2 * air - legendHigh(zones),
   }
 }
 
 /** The largest usual scale at which everything has its place; null where none is small enough. */
-export function scaleThatFits(
-  box: NonNullable<StoreyFigures['box']>,
-  paper: { readonly width: number; readonly height: number },
-): number | null {
-  return planScales.find(scale => fits(box, paper, scale)) ?? null
+export function scaleThatFits(storey: StoreyFigures, paper: Size): number | null {
+  return planScales.find(scale => fits(storey, paper, scale)) ?? null
 }
 
-export function fits(
-  box: NonNullable<StoreyFigures['box']>,
-  paper: { readonly width: number; readonly height: number },
-  scale: number,
-): boolean {
-  const room = roomFor(paper)
+export function fits({ box, zones }: StoreyFigures, paper: Size, scale: number): boolean {
+  if (box === null) return true
+  const room = roomFor(paper, zones)
   return (box.right - box.left) / scale <= room.w && (box.bottom - box.top) / scale <= room.h
 }
 
@@ -80,6 +80,7 @@ const pens: Readonly<Record<PlanLayer, Pen>> = {
   STANDING: { fill: ink.paper, stroke: ink.ink, width: 0.25 },
   TRACKS: { stroke: ink.ink3, width: 0.13 },
   WORKS: { fill: ink.snapped, stroke: ink.snapped, width: 0.13 },
+  ZONES: { width: 0 },
   TEXT: { width: 0 },
 }
 
@@ -97,18 +98,25 @@ const order: readonly PlanLayer[] = [
   'WORKS',
 ]
 
+export interface PlanSheet {
+  readonly page: Page
+  /** Of its texts, by name. */
+  readonly boxes: readonly NamedBox[]
+}
+
 /** The page of a storey whose drawing fits; whoever asks has looked with `fits`. */
-export function planSheet(question: PlanSheetQuestion, measure: TextMeasure): Page {
+export function planSheet(question: PlanSheetQuestion, measure: TextMeasure): PlanSheet {
   const { paper, storey, scale } = question
   const sketch = newSketch(measure)
   const box = storey.box ?? { left: 0, top: 0, right: 0, bottom: 0 }
-  const room = roomFor(paper)
+  const room = roomFor(paper, storey.zones)
   const left = room.x + (room.w - (box.right - box.left) / scale) / 2
   const top = room.y + (room.h - (box.bottom - box.top) / scale) / 2
   const put = ([x, y]: readonly [number, number]): readonly [number, number] => [
     left + (x - box.left) / scale,
     top + (y - box.top) / scale,
   ]
+  drawZones(sketch, storey.zones, scale, point => put(point).map(plain).join(' '))
   for (const layer of order) {
     for (const figure of storey.figures) if (figure.layer === layer) draw(sketch, figure, put, scale)
   }
@@ -116,7 +124,7 @@ export function planSheet(question: PlanSheetQuestion, measure: TextMeasure): Pa
   drawLengths(sketch, question, put)
   drawHead(sketch, question)
   drawFoot(sketch, question)
-  return { ...paper, shapes: sketch.shapes }
+  return { page: { ...paper, shapes: sketch.shapes }, boxes: sketch.boxes }
 }
 
 type Put = (point: readonly [number, number]) => readonly [number, number]
@@ -143,17 +151,30 @@ function draw(sketch: Sketch, figure: Figure, put: Put, scale: number): void {
 
 function drawWords(sketch: Sketch, { storey, scale }: PlanSheetQuestion, put: Put): void {
   const wide = new Map(storey.rooms.map(room => [room.middle.at, room.middle.wide / scale - 2]))
+  const zoned = new Set(storey.zones.flatMap(zone => zone.rooms.map(room => room.middle.at)))
   let count = 0
   for (const figure of storey.figures) {
     if (figure.kind !== 'words') continue
     const [x, y] = put(figure.at)
-    const most = { room: 3.4, below: 2.4, thing: 1.9 }[figure.role]
+    const most = { room: 3.4, below: 2.4, zones: 2.1, thing: 1.9 }[figure.role]
     const size = sizeWithin(figure.text, 'plain', most, wide.get(figure.at) ?? 30, sketch.measure)
     // Smaller than this nobody reads it; the DXF has it all the same.
     if (size < 1.2) continue
-    const down = { room: 0, below: 3.4, thing: 0.7 }[figure.role]
+    const down = { room: 0, below: 3.4, zones: 6.4, thing: 0.7 }[figure.role]
     const face = figure.role === 'room' ? 'strong' : 'plain'
     const colour = figure.role === 'room' ? ink.ink : ink.ink2
+    // Letters stand on clean paper, not on the lines of a zone.
+    if (figure.role !== 'thing' && zoned.has(figure.at)) {
+      const run = sketch.measure.width(face, size, figure.text)
+      sketch.add({
+        kind: 'rect',
+        x: x - run / 2 - 0.6,
+        y: y + down - size,
+        w: run + 1.2,
+        h: size * 1.34,
+        fill: ink.paper,
+      })
+    }
     sketch.text(`words ${count++}`, x, y + down, size, face, figure.text, { anchor: 'middle', colour })
   }
 }
@@ -211,10 +232,11 @@ const cautions =
   'A plan as it stands in the catalogue: look on the spot before anything is built, cut or ordered by it. Bands in grey are walls whose thickness nobody measured. Local codes and licensed practice decide.'
 
 function drawFoot(sketch: Sketch, question: PlanSheetQuestion): void {
-  const { paper, scale, north, units } = question
+  const { paper, storey, scale, north, units } = question
   const y = paper.height - margin + 4 - footHeight
   const right = paper.width - margin
   sketch.line(margin, y, right, y, 0.3)
+  drawLegend(sketch, storey.zones, margin, right, y - legendHigh(storey.zones))
   const bar = barFor(scale, units.unit === 'in')
   drawBar(sketch, margin, y + 6, bar, scale)
   const from = margin + bar.mm / scale + 26

@@ -63,10 +63,19 @@ test('the plan of a storey goes out at the scale asked for, as the next revision
   await host.open(page, '#/papers')
   const sheets = page.getByRole('navigation', { name: 'Sheets' })
   await expect(sheets.getByText(/rooms?, not printed yet/)).toBeVisible()
+  await sheets.getByRole('button', { name: /^the building/ }).click()
+  const drawn = page.getByRole('img', { name: 'The building’s plan, page 1 of 1' })
+  await expect(drawn.getByText(/^revision 1 · /)).toBeVisible({ timeout: 30_000 })
   await sheets.getByLabel('scale').selectOption('1:500')
+  await expect(drawn.getByText('1:500', { exact: true })).toBeVisible({ timeout: 30_000 })
+  // The zones that the catalogue has stand in its legend with their limits.
+  const { zones } = (await host.call(page, 'plan.get', { exhibition: null })) as Output<'plan.get'>
+  for (const zone of zones) await expect(drawn.getByText(`${zone.kind} zone: ${zone.note}`)).toBeVisible()
   await sheets.getByRole('button', { name: 'PDF', exact: true }).click()
   await expect(page.getByRole('link', { name: /plan.* revision 1\.pdf$/ })).toBeVisible({ timeout: 30_000 })
   await expect(sheets.getByText('● revision 1 is up to date').last()).toBeVisible()
+  await expect(page.getByText(/look on the spot before anything is built/)).toBeVisible()
+  await expect(page.getByText(/before drilling/)).toHaveCount(0)
   // A room that stands elsewhere is another plan.
   const { exhibitions } = (await host.call(page, 'exhibition.list', {})) as { exhibitions: { id: string }[] }
   const plan = (await host.call(page, 'plan.get', { exhibition: null })) as Output<'plan.get'>
@@ -124,7 +133,7 @@ test('the whole set is made with one button, lists as spreadsheets among it', as
   const hung = rooms.flatMap(room => room.walls).filter(wall => wall.works > 0).length
   expect(hung).toBeGreaterThan(10)
   await page.getByRole('button', { name: 'make the whole set' }).click()
-  await expect(page.getByRole('link', { name: /\.pdf$/ })).toHaveCount(hung, { timeout: 90_000 })
+  await expect(page.getByRole('link', { name: /\.pdf$/ })).toHaveCount(hung + 1, { timeout: 90_000 })
   const lists = page.getByRole('link', { name: /\.xlsx$/ })
   await expect(lists).toHaveCount(2)
   for (const link of await lists.all()) {
@@ -135,7 +144,10 @@ test('the whole set is made with one button, lists as spreadsheets among it', as
     // PK 03 04, the local file header of a ZIP (APPNOTE.TXT 4.3.7), which a workbook is.
     expect(first).toEqual([0x50, 0x4b, 3, 4])
   }
-  await expect(page.getByText('● revision 1 is up to date')).toHaveCount(hung)
+  // Every wall's, and the plan's.
+  await expect(page.getByText('● revision 1 is up to date')).toHaveCount(hung + 1)
+  await expect(page.getByRole('link', { name: /plan revision 1\.pdf$/ })).toBeVisible()
+  await expect(page.getByText(/before drilling/)).toBeVisible()
 })
 
 test('the screen is free of barriers, light and dark', async ({ page, host }) => {

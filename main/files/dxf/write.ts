@@ -18,6 +18,7 @@ const colours: Readonly<Record<PlanLayer, number>> = {
   STANDING: Colors.Blue,
   TRACKS: Colors.Yellow,
   WORKS: Colors.Red,
+  ZONES: Colors.Green,
   TEXT: Colors.White,
 }
 
@@ -27,7 +28,10 @@ const dashed = { name: 'DASHED', says: 'Dashed __ __ __ __', parts: [300, -150] 
 const dashedLayers: ReadonlySet<PlanLayer> = new Set(['WALLS-UNMEASURED', 'TRACKS'])
 
 /** Heights of letters, mm of the building: 2.5 mm and more at 1:100. */
-const letters: Readonly<Record<Role, number>> = { room: 300, below: 200, thing: 150 }
+const letters: Readonly<Record<Role, number>> = { room: 300, below: 200, zones: 150, thing: 150 }
+
+/** How far below a room's name its other words stand, mm of the building. */
+const below: Readonly<Record<Role, number>> = { room: 0, below: 300, zones: 550, thing: 0 }
 
 /** A quarter of a circle: the tangent of a quarter of 90°. */
 const quarterBulge = Math.tan(Math.PI / 8)
@@ -62,7 +66,7 @@ export function dxfText(figures: readonly Figure[]): string {
       }
       case 'words': {
         const height = letters[figure.role]
-        const y = up(figure.at[1]) - (figure.role === 'below' ? letters.room : 0)
+        const y = up(figure.at[1]) - below[figure.role]
         const at = point3d(figure.at[0], y)
         dxf.addText(at, height, oneLine(figure.text), {
           layerName,

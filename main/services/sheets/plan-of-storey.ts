@@ -27,14 +27,14 @@ export function planOfStorey(
   system: 'metric' | 'imperial',
 ): PlanOfStorey {
   const read = plan(reading, { exhibition })
-  const drawn = figuresOf(read.rooms, storey, area => formatArea(area, system))
+  const drawn = figuresOf(read.rooms, storey, area => formatArea(area, system), read.zones)
   return { plan: read, drawn, standing: exhibition === null ? null : standingIn(reading, exhibition, read, storey) }
 }
 
-function standingIn({ db }: Reading, exhibition: string, { rooms, building }: Plan, storey: string): Standing {
+function standingIn({ db }: Reading, exhibition: string, { rooms, zones, building }: Plan, storey: string): Standing {
   // The same for every paper, unit and person.
-  const { figures } = figuresOf(rooms, storey, area => formatArea(area, 'metric'))
-  const content = planContent(figures, building?.north ?? null)
+  const drawn = figuresOf(rooms, storey, area => formatArea(area, 'metric'), zones)
+  const content = planContent(drawn, building?.north ?? null)
   return standingOf(db, { exhibition, face: null, kind: kindOf(storey) }, content)
 }
 

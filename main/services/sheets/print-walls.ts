@@ -10,7 +10,7 @@ import { type WallSheet, wallSheet } from '../../../src/sheets/wall-sheet.ts'
 import { writePdf } from '../../files/pdf/writer.ts'
 import { openFaces } from '../../fonts/faces.ts'
 import { notFound } from '../change.ts'
-import type { Job } from '../service.ts'
+import type { Job, Writing } from '../service.ts'
 import { value } from '../sql.ts'
 import { elevationOf } from '../walls/elevation.ts'
 import { type FaceSheet, faceSheet, kind, questionOf, refuseMixed } from './face-sheet.ts'
@@ -38,6 +38,8 @@ export async function printWalls(
   style: Style,
   numberedThrough: boolean,
   steps: { readonly before: number; readonly total: number },
+  /** What is recorded in the same edit. */
+  also: (writing: Writing) => void = () => undefined,
 ): Promise<Printed> {
   faces.forEach((face, index) => {
     const known = value<number>(job.db, 'SELECT 1 FROM face WHERE id = :face', { face })
@@ -86,6 +88,7 @@ export async function printWalls(
         }
         recordPrint(writing, { exhibition, face, kind }, sheet, at, job.person?.name ?? '')
       }
+      also(writing)
     })
   } catch (error) {
     for (const { handle } of made) job.handles.drop(handle)

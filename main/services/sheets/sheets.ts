@@ -1,18 +1,19 @@
 /** The papers: printed, made as workbooks, shown before they are printed, and how they stand to the walls now. */
+import type { SheetFile } from '../../../src/contract/areas/sheets.ts'
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { titleOf } from '../../../src/sheets/wall-question.ts'
 import { wallSheet } from '../../../src/sheets/wall-sheet.ts'
 import { openFaces } from '../../fonts/faces.ts'
-import type { Job, Reading, ServicesOf } from '../service.ts'
+import type { Job, Reading, ServicesOf, Writing } from '../service.ts'
 import { rows } from '../sql.ts'
 import { crewSheetServices } from './crew-sheets.ts'
 import { faceSheet, kind, questionOf, refuseMixed } from './face-sheet.ts'
-import { planFiles } from './plan-files.ts'
+import { drawPlan, type PlanReady, planFiles, previewPlan, recordPlan, writePlan } from './plan-files.ts'
 import { plansOf } from './plan-of-storey.ts'
 import { printWalls } from './print-walls.ts'
 import { toldStanding } from './prints.ts'
 import { facesOf, makeChecklist, makeHangList, makeLabelList, showTitle } from './tables.ts'
-import { sheetTime, styleOf } from './wishes.ts'
+import { type Style, sheetTime, styleOf } from './wishes.ts'
 
 async function wall(job: Job, { exhibition, faces, ...wishes }: Received<'sheet.wall'>): Promise<Output<'sheet.wall'>> {
   showTitle(job.db, exhibition)
@@ -39,14 +40,50 @@ async function labels(job: Job, { exhibition, ...wishes }: Received<'sheet.label
 
 async function set(job: Job, { exhibition, ...wishes }: Received<'sheet.set'>): Promise<Output<'sheet.set'>> {
   const style = styleOf(job, wishes)
+  const plans = await plansOfSet(job, exhibition, style)
+  try {
+    return await printSet(job, exhibition, style, plans)
+  } catch (error) {
+    for (const { file } of plans) job.handles.drop(file.handle)
+    throw error
+  }
+}
+
+/** The plan of each storey, written and not yet recorded. */
+async function plansOfSet(job: Job, exhibition: string, style: Style) {
+  const storeys = plansOf(job, exhibition).map(({ storey }) => storey)
+  const fonts = await openFaces()
+  const plans: { readonly ready: PlanReady; readonly file: SheetFile }[] = []
+  for (const storey of storeys) {
+    const ready = drawPlan(job, { exhibition, storey, style }, fonts)
+    plans.push({ ready, file: await writePlan(job, ready, 'pdf', fonts) })
+  }
+  return plans
+}
+
+async function printSet(
+  job: Job,
+  exhibition: string,
+  style: Style,
+  plans: Awaited<ReturnType<typeof plansOfSet>>,
+): Promise<Output<'sheet.set'>> {
   const faces = facesOf(job.db, exhibition)
+  const record = (writing: Writing) => {
+    for (const { ready } of plans) recordPlan(job, writing, ready)
+  }
   const tables = [await makeChecklist(job, exhibition, style), await makeHangList(job, exhibition, style)]
   // The record comes last: nothing is printed for ever that a later step could still refuse.
-  const walls =
-    faces.length === 0
-      ? { files: [], findings: [] }
-      : await printWalls(job, exhibition, faces, style, true, { before: 0, total: faces.length })
-  return { files: [...walls.files, ...tables], findings: walls.findings }
+  const files = plans.map(({ file }) => file)
+  if (faces.length === 0) {
+    if (plans.length > 0)
+      await job.write(writing => {
+        writing.label('Print the plan')
+        record(writing)
+      })
+    return { files: [...files, ...tables], findings: [] }
+  }
+  const walls = await printWalls(job, exhibition, faces, style, true, { before: 0, total: faces.length }, record)
+  return { files: [...walls.files, ...files, ...tables], findings: walls.findings }
 }
 
 function state(reading: Reading, { exhibition }: Received<'sheet.state'>): Output<'sheet.state'> {
@@ -97,6 +134,7 @@ export const sheetServices: ServicesOf<
   | 'sheet.set'
   | 'sheet.state'
   | 'sheet.preview'
+  | 'sheet.previewPlan'
 > = {
   ...crewSheetServices,
   'sheet.wall': wall,
@@ -107,4 +145,5 @@ export const sheetServices: ServicesOf<
   'sheet.set': set,
   'sheet.state': state,
   'sheet.preview': preview,
+  'sheet.previewPlan': previewPlan,
 }

@@ -78,6 +78,11 @@ export const shape = z.discriminatedUnion('kind', [
   }),
 ])
 
+const pages = z.array(z.strictObject({ width: mm, height: mm, shapes: z.array(shape).readonly() })).readonly()
+/** A plan's; left out, that of rooms which have none. */
+const storey = z.string().trim().max(60).optional()
+/** One to so many. */
+const planScale = z.int().min(1).max(5000)
 const printedSheet = z.strictObject({ revision: z.int(), at: moment, by: z.string() })
 const standing = {
   printed: printedSheet.nullable(),
@@ -163,20 +168,20 @@ export const sheetsArea = {
     z.strictObject({
       /** With this show’s partitions and works, as its next revision; null for the building alone, which counts none. */
       exhibition: id.nullable(),
-      storey: z.string().trim().max(60).optional(),
+      storey,
       formats: z
         .array(z.enum(['pdf', 'svg', 'dxf']))
         .min(1)
         .max(3),
       /** One to so many; left out, the largest usual one that fits. */
-      scale: z.int().min(1).max(5000).optional(),
+      scale: planScale.optional(),
       ...wishes,
     }),
     made.extend({ scale: z.int() }),
   ),
   'sheet.set': procedure(
     'long',
-    'Makes the whole set: every wall that has works, the checklist, the hang list; wall sheets are numbered through.',
+    'Makes the whole set: every wall that has works, numbered through; the plan of each storey, checklist, hang list.',
     z.strictObject({ exhibition: id, ...wishes }),
     made,
   ),
@@ -206,8 +211,21 @@ export const sheetsArea = {
       /** The revision that printing would give it. */
       revision: z.int(),
       upToDate: z.boolean(),
-      pages: z.array(z.strictObject({ width: mm, height: mm, shapes: z.array(shape).readonly() })).readonly(),
+      pages,
       findings: z.array(finding).readonly(),
+    }),
+  ),
+  'sheet.previewPlan': procedure(
+    'long',
+    'Draws the plan of a storey as shapes, as it would be printed now; records nothing.',
+    z.strictObject({ exhibition: id.nullable(), storey, scale: planScale.optional(), ...wishes }),
+    z.strictObject({
+      title: z.string(),
+      /** The revision that printing would give it; null for the building alone, which counts none. */
+      revision: z.int().nullable(),
+      upToDate: z.boolean(),
+      scale: z.int(),
+      pages,
     }),
   ),
 } as const

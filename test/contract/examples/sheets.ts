@@ -10,6 +10,14 @@ const noShow: Refused = {
   code: 'not-found',
   field: 'exhibition',
 }
+const planFile = {
+  kind: 'plan',
+  handle: anyHandle,
+  name: 'The Maltings Low Water plan revision 1.pdf',
+  face: null,
+  pages: 1,
+  revision: 1,
+}
 const checklistFile = {
   kind: 'checklist',
   handle: anyHandle,
@@ -331,15 +339,19 @@ export const sheetsExamples: ExamplesOf<keyof typeof sheetsArea> = {
   'sheet.set': {
     answered: [
       {
-        about: 'walls that have works, checklist and hang list',
+        about: 'walls that have works, the plan, checklist and hang list',
         input: known => ({ exhibition: known.show ?? '' }),
-        output: known => ({ files: [wallFile(known.northFace, 1), checklistFile, hangListFile], findings: [] }),
+        output: known => ({
+          files: [wallFile(known.northFace, 1), planFile, checklistFile, hangListFile],
+          findings: [],
+        }),
       },
       {
-        about: 'a show without works has empty tables and no wall sheet',
+        about: 'a show without works has the plan, empty tables and no wall sheet',
         input: known => ({ exhibition: known.other ?? '' }),
         output: () => ({
           files: [
+            { ...planFile, name: 'The Maltings High Water plan revision 1.pdf' },
             { ...checklistFile, name: 'High Water checklist.xlsx' },
             { ...hangListFile, name: 'High Water hang list.xlsx' },
           ],
@@ -425,6 +437,56 @@ export const sheetsExamples: ExamplesOf<keyof typeof sheetsArea> = {
         input: known => ({ exhibition: known.show, face: nowhere }),
         code: 'not-found',
         field: 'face',
+      },
+    ],
+  },
+  'sheet.previewPlan': {
+    answered: [
+      {
+        about: 'the building alone, at the largest scale that fits',
+        input: () => ({ exhibition: null, paper: 'A4' }),
+        output: () => ({
+          title: 'The Maltings: plan',
+          revision: null,
+          upToDate: false,
+          scale: 50,
+          pages: [
+            {
+              width: 297,
+              height: 210,
+              shapes: expect.arrayContaining([expect.objectContaining({ kind: 'text', text: '1:50' })]),
+            },
+          ],
+        }),
+      },
+      {
+        about: 'with a show, as its next revision would be, at a scale that was asked for',
+        input: known => ({ exhibition: known.show ?? '', scale: 200 }),
+        output: () => ({
+          title: expect.stringMatching(/: plan: revision 1$/),
+          revision: 1,
+          upToDate: false,
+          scale: 200,
+          pages: [
+            expect.objectContaining({
+              shapes: expect.arrayContaining([expect.objectContaining({ kind: 'text', text: '1:200' })]),
+            }),
+          ],
+        }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a storey that has no room',
+        input: () => ({ exhibition: null, storey: 'attic' }),
+        code: 'nothing-drawn',
+        field: 'storey',
+      },
+      {
+        about: 'a scale at which it is larger than the paper',
+        input: () => ({ exhibition: null, scale: 1 }),
+        code: 'plan-too-large',
+        field: 'scale',
       },
     ],
   },
