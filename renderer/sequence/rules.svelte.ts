@@ -1,0 +1,171 @@
+/** The rules of the hang in front of a person: which are looked for, which is chosen, and one that is being given. */
+import type { Input, Output } from '../../src/contract/contract.ts'
+import { type PlaceKind, type RuleKind, ruleNeeds, type Within } from '../../src/sequence/hang-rule.ts'
+import { watch } from '../host/catalogue.svelte.ts'
+import { call } from '../host/client.svelte.ts'
+import { frame } from '../shell/frame.svelte.ts'
+import { show } from '../shell/show.svelte.ts'
+
+export type HangRule = Output<'sequence.rules'>['rules'][number]
+export type Note = Output<'sequence.rules'>['notes'][number]
+type Place = { readonly kind: PlaceKind; readonly id: string }
+
+export interface PlaceOffered extends Place {
+  readonly name: string
+}
+
+/** As a coordinator says them. */
+export const kindWords: Readonly<Record<RuleKind, string>> = {
+  stays: 'stays on its wall',
+  'side by side': 'side by side',
+  'in this order': 'side by side, in this order',
+  'one wall': 'on one wall',
+  'not beside': 'not beside',
+  'not facing': 'not facing',
+  'only on': 'only on …',
+  'not on': 'not on …',
+  first: 'the first of …',
+  last: 'the last of …',
+  axis: 'on the axis of …',
+}
+
+export const stateWords: Readonly<Record<HangRule['state'], string>> = {
+  held: '● held',
+  broken: '▲ broken today',
+  open: 'not all hung yet',
+  rests: 'rests',
+  off: 'switched off',
+}
+
+export class Rules {
+  readonly read = watch('sequence.rules', () => (show.id === null ? null : { exhibition: show.id }))
+  open = $state(false)
+  find = $state('')
+  /** The one whose works are shown. */
+  chosen = $state<string | null>(null)
+  adding = $state(false)
+  kind = $state<RuleKind>('not beside')
+  within = $state<Within>('show')
+  places = $state.raw<readonly Place[]>([])
+  reason = $state('')
+  note = $state.raw<Note | null>(null)
+
+  readonly all = $derived.by((): readonly HangRule[] => this.read.value?.rules ?? [])
+  readonly broken = $derived.by(() => this.all.filter(rule => rule.state === 'broken').length)
+  readonly contradiction = $derived.by(() => this.read.value?.contradiction ?? null)
+  /** What a person can still make a rule of. */
+  readonly notes = $derived.by(() => (this.read.value?.notes ?? []).filter(note => note.rules.length === 0))
+  readonly needs = $derived.by(() => ruleNeeds[this.kind])
+
+  readonly found = $derived.by((): readonly HangRule[] => {
+    const words = this.find
+      .toLowerCase()
+      .split(/\s+/)
+      .filter(word => word !== '')
+    return this.all.filter(rule => {
+      const text =
+        `${rule.says} ${stateWords[rule.state]} ${rule.reason} ${rule.works.map(work => work.title).join(' ')}`.toLowerCase()
+      return words.every(word => text.includes(word))
+    })
+  })
+
+  /** Rules that name one of the works chosen. */
+  readonly ofChosen = $derived.by(() =>
+    show.selected.length === 0 ? [] : this.all.filter(rule => rule.works.some(({ work }) => show.isSelected(work))),
+  )
+
+  /** Walls and rooms, or doorways and benches: what the kind asks for. */
+  readonly offered = $derived.by((): readonly PlaceOffered[] => {
+    const rooms = show.rooms.value?.rooms ?? []
+    if (this.needs.place === 'axis')
+      return rooms.flatMap(room =>
+        room.walls.flatMap(wall =>
+          wall.openings
+            .filter(opening => opening.kind === 'door' || opening.kind === 'passage')
+            .map(opening => ({
+              kind: 'doorway' as const,
+              id: opening.id,
+              name: `${room.name}, ${opening.label || `doorway in ${wall.name}`}`,
+            })),
+        ),
+      )
+    const named = rooms.map(room => ({ kind: 'room' as const, id: room.id, name: `in ${room.name}` }))
+    if (this.needs.place === 'within') return named
+    return [
+      ...named,
+      ...rooms.flatMap(room =>
+        room.walls.map(wall => ({ kind: 'wall' as const, id: wall.face, name: `${room.name}, ${wall.name}` })),
+      ),
+    ]
+  })
+
+  choose(rule: HangRule): void {
+    this.chosen = rule.id
+    show.select(rule.works.map(({ work }) => work))
+  }
+
+  begin(note: Note | null = null): void {
+    this.open = true
+    this.adding = true
+    this.note = note
+    this.places = []
+    this.reason = ''
+    this.kind = note?.field === 'loanTerms' ? 'only on' : 'not beside'
+    if (note !== null && !show.isSelected(note.work)) show.select([note.work])
+  }
+
+  takePlace(text: string): void {
+    const place = this.offered.find(one => one.id === text)
+    if (place === undefined || this.places.some(one => one.id === place.id)) return
+    const more = this.needs.place === 'walls' || this.needs.place === 'axis'
+    this.places = [...(more ? this.places : []), { kind: place.kind, id: place.id }]
+  }
+
+  async add(): Promise<void> {
+    const exhibition = show.id
+    if (exhibition === null) return
+    const { place } = this.needs
+    const asksRoom = place === 'within' && this.within === 'room'
+    const input: Input<'sequence.addRule'> = {
+      ...{ exhibition, kind: this.kind, works: [...show.selected], reason: this.reason },
+      ...(place === 'walls' || place === 'axis' || asksRoom
+        ? { places: this.places.map(({ kind, id }) => ({ kind, id })) }
+        : {}),
+      ...(place === 'within' ? { within: this.within } : {}),
+      ...(this.note === null ? {} : { said: { work: this.note.work, field: this.note.field } }),
+    }
+    await frame.attempt(async () => {
+      const { id, says, contradiction } = await call('sequence.addRule', input)
+      this.adding = false
+      this.note = null
+      this.chosen = id
+      frame.say(contradiction === null ? says : `▲ ${contradiction.says}`)
+    })
+  }
+
+  async turn(rule: HangRule): Promise<void> {
+    const was = rule.state !== 'off'
+    await frame.attempt(() => call('sequence.changeRule', { id: rule.id, changes: { inForce: { was, to: !was } } }))
+  }
+
+  /** The works chosen now, in the order they were taken, instead of those it names. */
+  async name(rule: HangRule): Promise<void> {
+    const works = { was: rule.works.map(({ work }) => work), to: [...show.selected] }
+    await frame.attempt(() => call('sequence.changeRule', { id: rule.id, changes: { works } }))
+  }
+
+  async remove(rule: HangRule): Promise<void> {
+    await frame.attempt(async () => {
+      await call('sequence.removeRules', { rules: [rule.id] })
+      frame.say('The rule is gone. Undo brings it back.')
+    })
+  }
+
+  async except(entry: string, reason: string): Promise<void> {
+    await frame.attempt(() => call('sequence.exceptLight', { entry, reason }))
+  }
+
+  async takeBack(id: string): Promise<void> {
+    await frame.attempt(() => call('finding.unsettle', { id }))
+  }
+}
