@@ -39,6 +39,8 @@ export interface SearchWishes {
  */
 const heatAtFirst = 0.5
 const coolsTo = 0.005
+/** Share of the steps in which it cools for the first time, so that a good hang is there soon; then once more, slowly. */
+const soonShare = 0.12
 
 /**
  * Begins with `from`, in which every bay must be allowed; works that break a rule between bays are taken out first.
@@ -66,10 +68,11 @@ export function* searchBetween(
     return { hang: best.hang, out: movable.filter(work => !hung.has(work)), quality, at: step }
   }
   const hot = heatAtFirst / Math.max(1, movable.length)
-  const cooler = coolsTo ** (1 / Math.max(1, wishes.steps))
-  let heat = hot
+  const soon = Math.round(wishes.steps * soonShare)
+  let [heat, cooler] = [hot, coolsTo ** (1 / Math.max(1, soon))]
   for (let step = 1; step <= wishes.steps && movable.length > 0; step += 1) {
     heat *= cooler
+    if (step === soon) [heat, cooler] = [hot, coolsTo ** (1 / Math.max(1, wishes.steps - soon))]
     if (moves.draw()) {
       const next = hang.weigh()
       const worse = hang.value - next

@@ -13,12 +13,12 @@ import { asProgram, coreProblem, qualityOfLack } from './core-problem.ts'
 const nodes = 200
 
 test('up to 14 works: the search is as good as the proved optimum, and no bound is below it', {
-  timeout: 180_000,
+  timeout: 600_000,
 }, async () => {
   const highs = await loadHighs()
   let counted = 0
-  for (let seed = 1; seed <= 30; seed += 1) {
-    const problem = coreProblem(seed, 4 + (seed % 11), 2 + (seed % 4))
+  for (let seed = 1; seed <= 22; seed += 1) {
+    const problem = coreProblem(seed, 4 + (seed % 11), 2 + (seed % 3))
     const scale = scaleOf(problem)
     const solved = highs.solve(asProgram(problem, scale), {
       output_flag: false,
@@ -29,7 +29,7 @@ test('up to 14 works: the search is as good as the proved optimum, and no bound 
     if (solved.Status !== 'Optimal') continue
     counted += 1
     const most = qualityOfLack(solved.ObjectiveValue, problem, scale)
-    const search = propose(problem, { seed: 1, steps: 200_000 })
+    const search = propose(problem, { seed: 1, steps: 160_000 })
     let next = search.next()
     while (next.done !== true) next = search.next()
     const { proposals, bound } = next.value
@@ -42,5 +42,5 @@ test('up to 14 works: the search is as good as the proved optimum, and no bound 
     for (const each of jointBound(problem, scale, () => most, 50))
       expect(each, `seed ${seed}`).toBeGreaterThanOrEqual(most - 1e-6)
   }
-  expect(counted).toBeGreaterThan(15)
+  expect(counted).toBeGreaterThan(12)
 })
