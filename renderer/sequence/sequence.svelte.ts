@@ -1,9 +1,10 @@
 /**
  * The sequence as it stands in front of a person: the walls in the visitor's order, proposals that were asked for, which
- * of them is looked at, and which walls of it shall be taken. A proposal is held against the walls as they were when it
+ * two are looked at side by side, and which walls and sections of which shall be taken. A proposal is held against the walls as they were when it
  * was asked for: what has moved since is refused, not moved again.
  */
 import type { Input, Output } from '../../src/contract/contract.ts'
+import { gather, type Picks } from '../../src/sequence/gather.ts'
 import { watch } from '../host/catalogue.svelte.ts'
 import { call, refusalOf } from '../host/client.svelte.ts'
 import { jobs } from '../host/jobs.svelte.ts'
@@ -38,42 +39,60 @@ export class Sequence {
     readonly walls: readonly SequenceWall[]
     readonly show: string
   } | null>(null)
-  /** Null: today alone. */
   private looked = $state(0)
-  /** Walls of the proposal that shall be taken; all of them while none is chosen. */
-  chosen = $state.raw<ReadonlySet<string>>(new Set())
+  /** What stands beside it: another proposal, or today (null). */
+  private beside = $state<number | null>(null)
+  /** Walls and sections that shall be taken, each from its proposal; all of the one looked at while none is picked. */
+  picks = $state.raw<Picks>(noPicks)
   seen = $state.raw<readonly Seen[]>([])
   asking = $state(false)
 
   readonly found = $derived.by(() => (this.asked !== null && this.asked.show === show.id ? this.asked.found : null))
   readonly proposal = $derived.by(() => this.found?.proposals[this.looked] ?? null)
-  readonly byFace = $derived.by(() => new Map((this.proposal?.faces ?? []).map(({ face, works }) => [face, works])))
-  /** Of the proposal looked at: where each work would hang. */
-  private readonly wouldHang = $derived.by(
+  readonly against = $derived.by(() => (this.beside === null ? null : (this.found?.proposals[this.beside] ?? null)))
+  /** What would be taken as it is picked now, and what is to settle before. */
+  readonly gathered = $derived.by(() => {
+    const { asked, proposal } = this
+    if (asked === null || proposal === null) return null
+    const walls = this.picksNothing
+      ? new Map(asked.walls.map(({ face }) => [face, this.looked] as const))
+      : this.picks.walls
+    return gather(asked.walls, asked.found.proposals, this.sizes, { ...this.picks, walls })
+  })
+  private readonly sizes = $derived.by(
     () =>
       new Map(
-        (this.proposal?.faces ?? []).flatMap(({ face, works }) => works.map(({ entry }) => [entry, face] as const)),
+        [...this.works.values()].map(
+          ({ entry, section, width, height }) => [entry, { section, width: width ?? 0, height: height ?? 0 }] as const,
+        ),
       ),
   )
-  private readonly hangs = $derived.by(
-    () =>
-      new Map(
-        (this.walls.value?.walls ?? []).flatMap(({ face, works }) => works.map(({ entry }) => [entry, face] as const)),
-      ),
-  )
+  private readonly hangs = $derived.by(() => placesOf(this.walls.value?.walls ?? []))
 
   get looksAt(): number {
     return this.looked
   }
 
+  get besideAt(): number | null {
+    return this.beside
+  }
+
+  get picksNothing(): boolean {
+    return this.picks.walls.size === 0 && this.picks.sections.size === 0
+  }
+
   look(at: number): void {
     this.looked = at
-    this.chosen = new Set()
+    if (this.beside === at) this.beside = null
+  }
+
+  standBeside(at: number | null): void {
+    this.beside = at === this.looked ? null : at
   }
 
   /** Whether the proposal puts a work on another wall than it hangs on today. */
-  moves(entry: string): boolean {
-    return this.wouldHang.has(entry) && this.wouldHang.get(entry) !== this.hangs.get(entry)
+  moves(entry: string, face: string): boolean {
+    return this.hangs.get(entry) !== face
   }
 
   async ask(): Promise<void> {
@@ -99,6 +118,8 @@ export class Sequence {
         weights: this.weights,
       })
       this.asked = { found, walls, show: exhibition }
+      this.picks = noPicks
+      this.beside = null
       this.look(0)
     } catch (thrown) {
       const refused = refusalOf(thrown)
@@ -111,26 +132,37 @@ export class Sequence {
 
   letGo(): void {
     this.asked = null
-    this.chosen = new Set()
+    this.picks = noPicks
   }
 
-  choose(face: string): void {
-    const next = new Set(this.chosen)
-    if (!next.delete(face)) next.add(face)
-    this.chosen = next
+  /** Takes a wall from the proposal looked at, or no longer from it. */
+  pickWall(face: string): void {
+    this.picks = { ...this.picks, walls: turned(this.picks.walls, face, this.looked) }
   }
 
-  /** The walls chosen, or all, as proposed; one edit. */
+  pickSection(section: string | null): void {
+    this.picks = { ...this.picks, sections: turned(this.picks.sections, section, this.looked) }
+  }
+
+  /** Of a work that is asked for twice, the wall it shall hang on. */
+  settle(entry: string, face: string): void {
+    this.picks = { ...this.picks, on: new Map([...this.picks.on, [entry, face]]) }
+  }
+
+  letOff(entries: readonly string[]): void {
+    this.picks = { ...this.picks, off: new Set([...this.picks.off, ...entries]) }
+  }
+
+  /** The walls and sections picked, or all, as proposed; one edit. */
   async take(): Promise<void> {
-    const { asked, proposal } = this
-    if (asked === null || proposal === null) return
-    const stood = new Map(asked.walls.flatMap(({ face, works }) => works.map(({ entry }) => [entry, face] as const)))
-    const faces = asked.walls
-      .filter(({ face }) => this.chosen.size === 0 || this.chosen.has(face))
-      .map(({ face }) => ({
-        face,
-        works: (this.byFace.get(face) ?? []).map(({ entry, x }) => ({ entry, x, was: stood.get(entry) ?? null })),
-      }))
+    const { asked, gathered } = this
+    if (asked === null || gathered === null) return
+    const stood = placesOf(asked.walls)
+    const faces = gathered.faces.map(({ face, others, works }) => ({
+      face,
+      others,
+      works: works.map(({ entry, x }) => ({ entry, x, was: stood.get(entry) ?? null })),
+    }))
     let said = ''
     const went = await frame.attempt(async () => {
       const { placed, off } = await call('sequence.take', { exhibition: asked.show, faces })
@@ -141,17 +173,46 @@ export class Sequence {
     frame.say(said)
   }
 
-  /** Puts a work on a wall, or moves it there; one edit. */
-  async put(entry: string, face: string, x: number): Promise<void> {
+  /** Puts works on a wall, or moves them there; one edit. */
+  async putAll(
+    places: readonly { readonly entry: string; readonly face: string; readonly x: number }[],
+  ): Promise<void> {
     const exhibition = show.id
-    if (exhibition === null) return
-    const there = this.walls.value?.walls.flatMap(wall => wall.works.map(work => ({ ...work, face: wall.face })))
-    const stands = there?.find(work => work.entry === entry)
-    const was = stands === undefined ? null : { face: stands.face, x: stands.x, rule: stands.rule, y: stands.own }
+    if (exhibition === null || places.length === 0) return
+    const there = new Map(
+      (this.walls.value?.walls ?? []).flatMap(({ face, works }) =>
+        works.map(({ entry, x, rule, own }) => [entry, { face, x, rule, y: own }] as const),
+      ),
+    )
+    const label = places.length > 1 ? { label: `Move ${places.length} works` } : {}
     await frame.attempt(() =>
-      call('placement.put', { exhibition, places: [{ entry, face, x: Math.round(x), rule: 'face', y: null, was }] }),
+      call('placement.put', {
+        exhibition,
+        ...label,
+        places: places.map(({ entry, face, x }) => {
+          const was = there.get(entry) ?? null
+          // Along its own wall a work keeps its height; another wall has its own.
+          const high = was?.face === face ? { rule: was.rule, y: was.y } : { rule: 'face' as const, y: null }
+          return { entry, face, x: Math.round(x), ...high, was }
+        }),
+      }),
     )
   }
 }
 
 const asksLabel = 'Looking for ways to hang the show'
+const noPicks: Picks = { walls: new Map(), sections: new Map(), on: new Map(), off: new Set() }
+
+export function placesOf(
+  walls: readonly { readonly face: string; readonly works: readonly { readonly entry: string }[] }[],
+): ReadonlyMap<string, string> {
+  return new Map(walls.flatMap(({ face, works }) => works.map(({ entry }) => [entry, face] as const)))
+}
+
+/** With a key from a proposal; without it, where it was from that one already. */
+function turned<K>(map: ReadonlyMap<K, number>, key: K, to: number): ReadonlyMap<K, number> {
+  const next = new Map(map)
+  if (next.get(key) === to) next.delete(key)
+  else next.set(key, to)
+  return next
+}

@@ -9,13 +9,15 @@ export type FriezeWork = Frieze['works'][number]
 
 export interface Standing {
   readonly work: FriezeWork
+  /** Its place among all works of the show. */
+  readonly place: number
   readonly left: number
   readonly width: number
   readonly height: number
   readonly sized: boolean
 }
 
-/** With its place among all works of the show. */
+/** With its place among those that stand on the line. */
 export type StandingAt = Standing & { readonly at: number }
 
 export interface Bracket {
@@ -23,6 +25,8 @@ export interface Bracket {
   readonly title: string
   readonly left: number
   readonly right: number
+  readonly works: number
+  readonly folded: boolean
 }
 
 export interface FriezeLine {
@@ -35,6 +39,8 @@ const between = 13
 const betweenSections = 34
 /** Stands for a work whose size nobody knows yet. */
 const unknown = { width: 500, height: 600 }
+/** What a folded section takes. */
+const foldedWidth = 96
 /** A work is never narrower than its number. */
 const narrowest = 15
 
@@ -44,26 +50,52 @@ export function friezeScale(works: readonly FriezeWork[], tall: number): number 
   return tall / Math.min(tallest, 2600)
 }
 
-export function friezeLine(frieze: Frieze, scale: number, tall: number): FriezeLine {
+/** Works of folded sections do not stand, nor those that are not looked at. */
+export function friezeLine(
+  frieze: Frieze,
+  scale: number,
+  tall: number,
+  folded: ReadonlySet<string> = new Set(),
+  looksAt: (work: FriezeWork) => boolean = () => true,
+): FriezeLine {
   const standing: Standing[] = []
   const brackets: Bracket[] = []
   const titles = new Map(frieze.sections.map(section => [section.id, section.title]))
   let at = 24
-  let section: string | null | undefined
-  for (const work of frieze.works) {
-    if (section !== undefined && work.section !== section) at += betweenSections - between
-    const width = Math.max(narrowest, (work.width ?? unknown.width) * scale)
-    const height = Math.min(tall, Math.max(6, (work.height ?? unknown.height) * scale))
-    standing.push({ work, left: at, width, height, sized: work.width !== null && work.height !== null })
-    const last = brackets.at(-1)
-    if (work.section !== section || last === undefined) {
-      const title = work.section === null ? '' : (titles.get(work.section) ?? '')
-      brackets.push({ id: work.section ?? '', title, left: at, right: at + width })
-    } else {
-      brackets[brackets.length - 1] = { ...last, right: at + width }
+  let last: { id: string; title: string; left: number; right: number; works: number; folded: boolean } | undefined
+  for (const [place, work] of frieze.works.entries()) {
+    if (!looksAt(work)) continue
+    const id = work.section ?? ''
+    const begins = last === undefined || last.id !== id
+    if (begins && last !== undefined) at += betweenSections - between
+    const away = folded.has(id)
+    const width = away ? foldedWidth : Math.max(narrowest, (work.width ?? unknown.width) * scale)
+    if (begins) {
+      last = { id, title: titles.get(id) ?? '', left: at, right: at + width, works: 0, folded: away }
+      brackets.push(last)
+      if (away) at += foldedWidth + between
     }
-    section = work.section
+    if (last !== undefined) last.works += 1
+    if (away) continue
+    const height = Math.min(tall, Math.max(6, (work.height ?? unknown.height) * scale))
+    standing.push({ work, place, left: at, width, height, sized: work.width !== null && work.height !== null })
+    if (last !== undefined) last.right = at + width
     at += width + between
   }
   return { standing, brackets, width: at + 24 }
+}
+
+/** Of what stands from left to right, the first and the one after the last that reach into a stretch of the line. */
+export function within(standing: readonly Standing[], from: number, to: number): readonly [number, number] {
+  const first = (holds: (one: Standing) => boolean) => {
+    let [low, high] = [0, standing.length]
+    while (low < high) {
+      const middle = (low + high) >> 1
+      const one = standing[middle]
+      if (one !== undefined && holds(one)) high = middle
+      else low = middle + 1
+    }
+    return low
+  }
+  return [first(one => one.left + one.width > from), first(one => one.left >= to)]
 }

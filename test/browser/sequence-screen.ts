@@ -1,0 +1,31 @@
+/** What the tests of the sequence share: the screen opened as a coordinator, and the show as the host tells it. */
+import { expect, type Page } from '@playwright/test'
+import type { RunningHost } from './host.ts'
+
+export interface Wall {
+  readonly face: string
+  readonly room: string
+  readonly name: string
+  readonly works: readonly { readonly entry: string; readonly x: number; readonly stays: boolean }[]
+}
+
+/** The exhibition that is shown. */
+export async function openSequence(page: Page, host: RunningHost): Promise<string> {
+  await host.open(page)
+  await page.getByRole('button', { name: /coordinator/ }).click()
+  // The demo opens on its best wall, which a click before it would lose to.
+  await expect(page.locator('[data-placement]').first()).toBeVisible({ timeout: 30_000 })
+  await page.getByRole('link', { name: 'Sequence' }).click()
+  await expect(page.locator('[data-today] [data-entry]').first()).toBeVisible()
+  const { exhibitions } = (await host.call(page, 'exhibition.list', {})) as { exhibitions: readonly { id: string }[] }
+  return exhibitions[0]?.id ?? ''
+}
+
+export async function wallsOf(page: Page, host: RunningHost, exhibition: string): Promise<readonly Wall[]> {
+  return ((await host.call(page, 'sequence.walls', { exhibition })) as { walls: readonly Wall[] }).walls
+}
+
+export async function askForProposals(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'propose', exact: true }).click()
+  await expect(page.getByRole('heading', { name: 'Ways to hang it' })).toBeVisible({ timeout: 60_000 })
+}
