@@ -105,14 +105,19 @@ export function createHost(options: HostOptions): Host {
     return open
   }
 
+  function sitting() {
+    const { person: who } = host
+    return { id: who?.id ?? '', name: who?.name ?? '' }
+  }
+
   function reading(): Reading {
     const { catalogue, store } = opened()
-    return { db: catalogue.db, store, handles, now: clock.now, person }
+    return { db: catalogue.db, store, handles, now: clock.now, person: host.person }
   }
 
   async function takeBack(name: 'edit.undo' | 'edit.redo', job: string | undefined): Promise<unknown> {
     const { catalogue } = opened()
-    const who = { id: person?.id ?? '', name: person?.name ?? '' }
+    const who = sitting()
     const way = name === 'edit.undo' ? 'undo' : 'redo'
     if (entriesToTakeBack(catalogue.db, way, who.id) > manyEntries) {
       // The lock is held here already; the worker is given it as soon as it asks.
@@ -129,7 +134,7 @@ export function createHost(options: HostOptions): Host {
     try {
       if (name === 'edit.undo' || name === 'edit.redo') return await takeBack(name, job)
       const { catalogue } = opened()
-      const who = { id: person?.id ?? '', name: person?.name ?? '' }
+      const who = sitting()
       const service = catalogueServices[name] as (writing: Writing, input: unknown) => unknown // the table is typed by name
       const edited = await catalogue.edit({ procedure: name, person: who, askedAt }, edit =>
         service({ ...reading(), db: edit.db, newId: clock.newId, label: edit.setLabel }, input),
@@ -157,7 +162,7 @@ export function createHost(options: HostOptions): Host {
           handles: handlesFolder,
           name,
           input,
-          person,
+          person: host.person,
           ...(options.clock === undefined
             ? {}
             : { clock: { ...options.clock, ids: `${options.clock.ids}w${++jobCount}x` } }),

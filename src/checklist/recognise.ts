@@ -45,6 +45,9 @@ interface Headings {
   readonly texts: readonly string[]
   readonly read: readonly ReadHeading[]
   readonly score: number
+  /** How many different things it names, and how many of its words say nothing. */
+  readonly different: number
+  readonly unknown: number
 }
 
 /** Fields that several columns may fill together; of any other, the first column counts. */
@@ -52,22 +55,25 @@ const joined: ReadonlySet<HeadingField> = new Set(['note', 'handling', 'loanTerm
 
 /** Finds headings and columns in the first rows of a sheet. */
 export function recognise(top: readonly TableRow[], choices: ShapeChoices = {}): ListShape {
-  const headings = findHeadings(top, choices.headingRow)
+  const known = knownHeadings(choices)
+  const headings = findHeadings(top, choices.headingRow, known)
   const data = top.filter(row => row.row > headings.row)
   const width = Math.max(headings.texts.length, ...data.map(row => row.cells.length))
+  const said = saidUses(width, headings.texts, choices)
+  // What a person said of one column no other column takes from it, wherever it stands.
+  const taken = new Set([...said.values()].map(use => keyOf(use.field ?? 'ignore', use.part)))
   const columns: ColumnUse[] = []
-  const taken = new Set<string>()
   for (let column = 0; column < width; column++) {
     const heading = headings.texts[column] ?? ''
-    const use = givenUse(column, heading, choices) ?? readUse(column, heading, headings.read[column], data, taken)
-    if (use.field !== null && use.by !== 'given') taken.add(keyOf(use.field, use.part))
+    const use = said.get(column) ?? readUse(column, heading, headings.read[column], data, taken)
+    if (use.field !== null) taken.add(keyOf(use.field, use.part))
     columns.push(use)
   }
   return {
     headingRow: headings.row,
     columns,
     language: languageOf(headings.read),
-    recognised: headings.read.filter(read => read.field !== null).length,
+    recognised: headings.read.filter((read, i) => read.field !== null || known.has(wordsOf(headings.texts[i]))).length,
   }
 }
 
@@ -77,10 +83,43 @@ function keyOf(field: HeadingField, part: ListPart | null): string {
   return sized.has(field) ? `${field} ${part ?? ''}` : field
 }
 
-function givenUse(column: number, heading: string, choices: ShapeChoices): ColumnUse | undefined {
-  const plain = plainWords(heading)
+/** A heading as two of them are compared; one of marks alone, like "#", is itself. */
+function wordsOf(heading: string | undefined): string {
+  return heading === undefined ? '' : plainWords(heading) || heading.trim()
+}
+
+/** Headings that a person named, now or for an earlier list, each with what it counts as when a heading row is sought. */
+function knownHeadings(choices: ShapeChoices): ReadonlyMap<string, string> {
+  const known = new Map<string, string>()
+  const given = choices.mapping?.flatMap(one =>
+    typeof one.column === 'string' ? [{ ...one, heading: one.column }] : [],
+  )
+  for (const { heading, field, part } of [...(choices.remembered ?? []), ...(given ?? [])]) {
+    const words = wordsOf(heading)
+    if (words !== '') known.set(words, joined.has(field) ? `${field} ${words}` : keyOf(field, part ?? null))
+  }
+  return known
+}
+
+/** The columns that a person named, now or for an earlier list of this lender. */
+function saidUses(width: number, texts: readonly string[], choices: ShapeChoices): ReadonlyMap<number, ColumnUse> {
+  const said = new Map<number, ColumnUse>()
+  const times = new Map<string, number>()
+  for (let column = 0; column < width; column++) {
+    const heading = texts[column] ?? ''
+    const nth = times.get(wordsOf(heading)) ?? 0
+    times.set(wordsOf(heading), nth + 1)
+    const use = saidUse(column, heading, nth, choices)
+    if (use !== undefined) said.set(column, use)
+  }
+  return said
+}
+
+/** @param nth how many columns before this one have the same heading: a list may have two "Dimensions" */
+function saidUse(column: number, heading: string, nth: number, choices: ShapeChoices): ColumnUse | undefined {
+  const words = wordsOf(heading)
   const given = choices.mapping?.find(one =>
-    typeof one.column === 'number' ? one.column === column + 1 : heading !== '' && plainWords(one.column) === plain,
+    typeof one.column === 'number' ? one.column === column + 1 : words !== '' && wordsOf(one.column) === words,
   )
   if (given !== undefined) {
     const read = readHeading(heading)
@@ -93,7 +132,8 @@ function givenUse(column: number, heading: string, choices: ShapeChoices): Colum
       by: 'given',
     }
   }
-  const kept = heading === '' ? undefined : choices.remembered?.find(one => plainWords(one.heading) === plain)
+  const same = words === '' ? [] : (choices.remembered ?? []).filter(one => wordsOf(one.heading) === words)
+  const kept = same[nth] ?? same.at(-1)
   return kept === undefined
     ? undefined
     : { column, heading, field: kept.field, unit: kept.unit, part: kept.part, by: 'remembered' }
@@ -142,21 +182,25 @@ function languageOf(read: readonly ReadHeading[]): ListLanguage | '' {
   return best === undefined || next === undefined || counts[best] === counts[next] ? '' : best
 }
 
-const none: Headings = { row: 0, texts: [], read: [], score: 0 }
+const none: Headings = { row: 0, texts: [], read: [], score: 0, different: 0, unknown: 0 }
 
-function findHeadings(top: readonly TableRow[], chosen: number | undefined): Headings {
+function findHeadings(
+  top: readonly TableRow[],
+  chosen: number | undefined,
+  known: ReadonlyMap<string, string>,
+): Headings {
   if (chosen === 0) return none
   let best = none
   for (const [index, row] of top.entries()) {
     if (chosen !== undefined && row.row !== chosen) continue
-    const single = headingsOf(row.row, textsOf(row))
+    const single = headingsOf(row.row, textsOf(row), known)
     const above = top[index - 1]
-    const pair = above === undefined ? none : withAbove(above, row)
+    const pair = above === undefined ? none : withAbove(above, row, known)
     const found = pair.score > single.score ? pair : single
     if (found.score > best.score) best = found
     if (chosen !== undefined) return found
   }
-  return best.score >= 2 || isWholeHeading(best, top) ? best : none
+  return best.score >= 2 || isWholeHeading(best, top) || isTopHeading(best, top) ? best : none
 }
 
 /** A list of one column: its only heading is known and stands in the first row. */
@@ -165,15 +209,20 @@ function isWholeHeading(found: Headings, top: readonly TableRow[]): boolean {
   return found.score > 0 && filled.length === 1 && found.row === top[0]?.row
 }
 
+/** The first row of a list says two things or more, and as many as it leaves unsaid. */
+function isTopHeading({ row, different, unknown }: Headings, top: readonly TableRow[]): boolean {
+  return row === top[0]?.row && different >= 2 && unknown <= different
+}
+
 function textsOf(row: TableRow): readonly string[] {
   return row.cells.map(cell => (typeof cell === 'string' && cell.length <= 120 ? cell.trim() : ''))
 }
 
-function headingsOf(row: number, texts: readonly string[]): Headings {
+function headingsOf(row: number, texts: readonly string[], known: ReadonlyMap<string, string>): Headings {
   const filled = texts.filter(text => text !== '')
   // Our own checklist, as it was written: its headings mean exactly what they meant then.
   const ours = filled.length >= 8 && filled.every(text => ownHeading(text) !== null)
-  return scored(row, texts, texts.map(ours ? readOwn : readOrNothing))
+  return scored(row, texts, texts.map(ours ? readOwn : readOrNothing), known)
 }
 
 function readOwn(text: string): ReadHeading {
@@ -187,15 +236,23 @@ function readOrNothing(text: string): ReadHeading {
   return text === '' ? nothing : readHeading(text)
 }
 
-function scored(row: number, texts: readonly string[], read: readonly ReadHeading[]): Headings {
-  const different = new Set(read.flatMap(one => (one.field === null ? [] : [keyOf(one.field, one.part)])))
-  const unknown = texts.filter((text, i) => text !== '' && read[i]?.field === null).length
+function scored(
+  row: number,
+  texts: readonly string[],
+  read: readonly ReadHeading[],
+  known: ReadonlyMap<string, string>,
+): Headings {
+  const told = read.map(
+    (one, i) => known.get(wordsOf(texts[i])) ?? (one.field === null ? null : keyOf(one.field, one.part)),
+  )
+  const different = new Set(told.filter(each => each !== null))
+  const unknown = texts.filter((text, i) => text !== '' && told[i] === null).length
   // Rows of works hold a word or two that could be a heading, beside many that could not.
-  return { row, texts, read, score: different.size - unknown * 0.2 }
+  return { row, texts, read, score: different.size - unknown * 0.2, different: different.size, unknown }
 }
 
 /** Headings in two rows: "Framed (cm)" spans H, W, D below it, and the others stand in either row. */
-function withAbove(above: TableRow, row: TableRow): Headings {
+function withAbove(above: TableRow, row: TableRow, known: ReadonlyMap<string, string>): Headings {
   const upper = textsOf(above)
   const lower = textsOf(row)
   const width = Math.max(upper.length, lower.length)
@@ -219,12 +276,23 @@ function withAbove(above: TableRow, row: TableRow): Headings {
     texts.push(joins ? `${spanned} ${under}` : under)
     read.push(joins ? { ...own, part: own.part ?? group.part, unit: own.unit ?? group.unit } : own)
   }
-  return scored(row.row, texts, read)
+  return scored(row.row, texts, read, known)
 }
 
-/** What to remember of a lender's list: every column with a heading whose use is known. */
-export function toRemember(columns: readonly ColumnUse[]): readonly RememberedColumn[] {
-  return columns.flatMap(({ heading, field, unit, part }) =>
-    heading === '' || field === null ? [] : [{ heading, field, unit, part }],
+/** So many headings are remembered of one lender, the newest first. */
+const mostRemembered = 500
+
+/**
+ * What to remember of a lender's list: every column with a heading whose use is known, then what earlier lists of the
+ * lender had and this one does not. What contents told is told anew by those of the next list.
+ */
+export function toRemember(
+  columns: readonly ColumnUse[],
+  before: readonly RememberedColumn[] = [],
+): readonly RememberedColumn[] {
+  const now = columns.flatMap(({ heading, field, unit, part, by }) =>
+    heading === '' || field === null || by === 'contents' ? [] : [{ heading, field, unit, part }],
   )
+  const here = new Set(columns.map(({ heading }) => wordsOf(heading)))
+  return [...now, ...before.filter(({ heading }) => !here.has(wordsOf(heading)))].slice(0, mostRemembered)
 }

@@ -35,7 +35,7 @@ export interface Lender {
   readonly name: string
 }
 
-/** Refuses whatever the file is not, `unknown-sheet`, `no-headings`. */
+/** Refuses whatever the file is not, `unknown-sheet`. */
 export async function openSource(job: Job, input: ListInput, lender: Lender | null): Promise<Source> {
   if ((input.handle === undefined) === (input.text === undefined)) {
     throw new Refusal('one-source', 'Give either a file or a pasted table.', {
@@ -93,15 +93,16 @@ function chooseSheet(table: Table, shapes: readonly ListShape[], wanted: string 
   return best
 }
 
+export const noColumns =
+  'No row with headings was found, so nothing tells which column is which. Name the row of the headings, or say for each column what it is.'
+
+export function columnsTold(shape: ListShape): boolean {
+  return shape.columns.some(({ field }) => field !== null && field !== 'ignore' && field !== 'other')
+}
+
 /** Refuses `no-headings` where nothing tells which column is which. */
 export function checkColumns(shape: ListShape): void {
-  const fields = shape.columns.map(use => use.field)
-  if (fields.some(field => field !== null && field !== 'ignore' && field !== 'other')) return
-  throw new Refusal(
-    'no-headings',
-    'No row with headings was found, so nothing tells which column is which. Name the row of the headings, or say for each column what it is.',
-    { field: 'headingRow' },
-  )
+  if (!columnsTold(shape)) throw new Refusal('no-headings', noColumns, { field: 'headingRow' })
 }
 
 export function rememberedFor(db: ReadHandle, lender: string | null): readonly RememberedColumn[] {

@@ -16,11 +16,14 @@ import { type Head, keepPreview, keyOf, pageOf } from './kept.ts'
 import { type Answers, type ListPlan, type PlannedRow, type PlannedWork, planRows } from './plan.ts'
 import {
   checkColumns,
+  columnsTold,
   type Lender,
   type ListInput,
   lenderNamed,
   lenderOf,
+  noColumns,
   openSource,
+  rememberedFor,
   type Show,
   type Source,
   showOf,
@@ -42,7 +45,6 @@ async function readList(job: Job, input: ListInput, keepCells: boolean): Promise
   const show = showOf(job.db, input)
   const lender = lenderOf(job.db, input)
   const source = await openSource(job, input, lender)
-  checkColumns(source.shape)
   const top = source.table.sheets[source.sheet]?.top ?? []
   const neighboursUnit = neighbours(top, source)
   const understand = makeUnderstanding({
@@ -127,6 +129,7 @@ function writesNothing(rows: readonly PlannedRow[], read: Read): boolean {
 
 export async function accept(job: Job, input: Received<'import.accept'>): Promise<Output<'import.accept'>> {
   const read = await readList(job, input, false)
+  checkColumns(read.source.shape)
   const before = newestEntry(job.db)
   let planned = plan(job, job.db, read)
   let written: { run: string; exhibition: string | null } | null = null
@@ -181,14 +184,13 @@ function write(job: Job, writing: Writing, read: Read, { rows }: ListPlan) {
   const says =
     counts.add > 0 ? `${counts.add} ${counts.add === 1 ? 'work' : 'works'} added` : `${counts.update} updated`
   writing.label(`Import ${source.name}: ${says}`)
-  const remembered = JSON.stringify(toRemember(source.shape.columns))
   const written = writePlan(
     writing,
     rows,
     {
       name: source.name,
       hash: source.hash,
-      mapping: remembered,
+      mapping: JSON.stringify(toRemember(source.shape.columns)),
       lender: read.lender,
       show: read.show,
       counts: { added: counts.add, updated: counts.update, unchanged: counts.unchanged },
@@ -197,12 +199,13 @@ function write(job: Job, writing: Writing, read: Read, { rows }: ListPlan) {
   )
   // A lender that this list brought in has its id only now.
   const lender = read.lender === null ? null : lenderNamed(writing.db, read.lender.name).id
-  remember(writing, read.lender?.id ?? lender ?? '', remembered)
+  remember(writing, read.lender?.id ?? lender ?? '', source.shape.columns)
   return written
 }
 
-function remember(writing: Writing, id: string, mapping: string): void {
+function remember(writing: Writing, id: string, columns: Source['shape']['columns']): void {
   const there = value<string>(writing.db, 'SELECT mapping FROM import_mapping WHERE id = :id', { id })
+  const mapping = JSON.stringify(toRemember(columns, rememberedFor(writing.db, id)))
   if (there === mapping) return
   if (there === undefined) insert(writing.db, 'import_mapping', { id, mapping, at: writing.now() })
   else update(writing.db, 'import_mapping', id, { mapping, at: writing.now() })
@@ -238,7 +241,8 @@ export async function preview(job: Job, input: Received<'import.preview'>): Prom
         .filter(text => text !== '')
         .slice(0, 5),
     })),
-    remarks: [...source.table.remarks()],
+    // Nothing can be taken in so, but a preview is where a person says what the columns are.
+    remarks: [...(columnsTold(source.shape) ? [] : [noColumns]), ...source.table.remarks()],
     counts: count(rows),
   }
   const shown = (row: PlannedRow) => previewRow(row, read, id => known.work(id))

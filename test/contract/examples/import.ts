@@ -96,12 +96,6 @@ export const importExamples: ExamplesOf<keyof typeof importArea> = {
     refused: [
       { about: 'neither file nor pasted table', input: () => ({}), code: 'one-source', field: 'handle' },
       {
-        about: 'a table without headings',
-        input: () => ({ text: 'red\tblue\n1\t2\n' }),
-        code: 'no-headings',
-        field: 'headingRow',
-      },
-      {
         about: 'a PDF that is called a workbook',
         files: [{ name: 'list.xlsx', bytes: new TextEncoder().encode('%PDF-1.7\n') }],
         input: () => ({ handle: '$1' }),
@@ -147,6 +141,12 @@ export const importExamples: ExamplesOf<keyof typeof importArea> = {
       },
     ],
     refused: [
+      {
+        about: 'a table without headings',
+        input: () => ({ text: 'red\tblue\n1\t2\n' }),
+        code: 'no-headings',
+        field: 'headingRow',
+      },
       {
         about: 'an exhibition that is closed',
         input: known => ({ text: list, exhibition: known.closed }),
