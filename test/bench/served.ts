@@ -1,9 +1,11 @@
-/** The loopback host in a process of its own, for benches in the real browser. */
+/** The loopback host in a process of its own, on the screens as their sources are now, for benches in the real browser. */
 import { type ChildProcess, spawn } from 'node:child_process'
 import { createInterface } from 'node:readline'
 import { fileURLToPath } from 'node:url'
 import { type Browser, chromium } from 'playwright-core'
 import { findOrInstallBrowser } from '../../main/scripts/browser.ts'
+import { buildRenderer } from '../../main/scripts/build.ts'
+import { buildWhenOld } from '../../main/scripts/fresh.ts'
 
 const commandLine = fileURLToPath(new URL('../../main/hosts/command-line/main.ts', import.meta.url))
 
@@ -14,6 +16,10 @@ export interface Served {
 }
 
 export async function serve(file: string, data: string): Promise<Served> {
+  await buildWhenOld('renderer/built', ['renderer', 'src'], async () => {
+    console.log('Building the screens …')
+    await buildRenderer()
+  })
   const child = spawn(process.execPath, [commandLine, 'serve', file], {
     env: { ...process.env, HANGWRIGHT_DATA: data },
     stdio: ['ignore', 'pipe', 'inherit'],
