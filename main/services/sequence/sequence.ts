@@ -7,6 +7,7 @@ import { staysOn } from '../../../src/sequence/stretches.ts'
 import { judge } from '../../../src/sequence/terms.ts'
 import type { Job, Reading, ServicesOf } from '../service.ts'
 import { explain } from './explain.ts'
+import { linesOf } from './lines.ts'
 import { type Asked, knownOf, problemOf, questionOf, wallsOf } from './question.ts'
 import { take } from './take.ts'
 import { countingOf, hungToday, short, shortened } from './told.ts'
@@ -80,7 +81,8 @@ function inWords(
 }
 
 async function proposals(job: Job, input: Received<'sequence.propose'>): Promise<Output<'sequence.propose'>> {
-  const asked = problemOf(knownOf(job, input.exhibition), countingOf(input.weights))
+  const known = knownOf(job, input.exhibition)
+  const asked = problemOf(known, countingOf(input.weights))
   const { problem, stretches, unsized } = asked
   const search = propose(problem, { seed: input.seed ?? 1, steps: input.steps ?? usualSteps(problem.works.length) })
   let next = search.next()
@@ -98,8 +100,21 @@ async function proposals(job: Job, input: Received<'sequence.propose'>): Promise
     unsized: [...unsized],
     bound: { quality: short(bound.quality), terms: shortened(bound.values) },
     today: today(asked),
-    proposals: found.map(one => told(asked, one, bound.quality)),
+    proposals: found.map(one => ({ ...told(asked, one, bound.quality), lines: linesOf(known, asked, one.hang) })),
   }
+}
+
+/** What becomes of each rule in force where a hang is taken whole: with what stays, as the rules themselves have it. */
+function kept(known: Known, faces: ReturnType<typeof told>['faces']) {
+  const on = new Map(faces.map(({ face, works }) => [face, works] as const))
+  const walls = known.question.walls.map(wall => ({
+    face: wall.wall.face,
+    works: [...staysOn(wall), ...(on.get(wall.wall.face) ?? [])],
+  }))
+  const hung = hungOn(known, walls)
+  return known.read.rulings
+    .filter(({ stored, rests }) => rests === '' && stored?.inForce !== false)
+    .map(({ rule, says }) => ({ rule: rule.id, says, state: stateOf(rule, hung) }))
 }
 
 /** The present hang by the same terms; null for nothing. */

@@ -3,7 +3,7 @@ import * as z from 'zod'
 import { procedure } from '../procedure.ts'
 import { id, millimetres } from '../shared.ts'
 import { hangFaces, termValues, termWeights, wallExplained, workExplained } from './sequence-explain.ts'
-import { placementRule } from './walls.ts'
+import { placementRule, viewer } from './walls.ts'
 
 /** One wall of the visitor's way, as small as it is drawn beside the others. */
 export const sequenceWall = z.strictObject({
@@ -27,6 +27,13 @@ export const sequenceWall = z.strictObject({
       own: z.number().nullable(),
     }),
   ),
+})
+
+/** A centre line, whom it serves, and the share of those whom it serves least. mm above the floor, shares 0 to 1. */
+const lineServes = z.strictObject({
+  y: z.number(),
+  least: z.number(),
+  served: z.array(viewer),
 })
 
 export const sequenceArea = {
@@ -128,6 +135,8 @@ export const sequenceArea = {
           proved: z.boolean(),
           terms: termValues,
           faces: hangFaces,
+          /** Walls that hang by their centre: whom their line serves with these works, and the line that serves best. */
+          lines: z.array(z.strictObject({ face: id, now: lineServes, best: lineServes })),
           /** Works that found no place. */
           out: z.array(id),
         }),

@@ -4,6 +4,13 @@ import { anyId, type ExamplesOf } from './types.ts'
 
 const best = { order: 1, balance: 1, light: 1, rhythm: 1 }
 
+/** Whom the line of a wall serves: 1,480 as it is, 1,228 at best. */
+const linesOf = (face: unknown) => ({
+  face,
+  now: { y: 1480, least: 0.865841, served: [{ kind: 'standing', share: 0.865841 }] },
+  best: { y: 1228, least: 0.999999, served: [{ kind: 'standing', share: 0.999999 }] },
+})
+
 export const sequenceExamples: ExamplesOf<keyof typeof sequenceArea> = {
   'sequence.walls': {
     answered: [
@@ -158,6 +165,7 @@ export const sequenceExamples: ExamplesOf<keyof typeof sequenceArea> = {
                 { face: anyId, works: [{ entry: anyId, x: 4570 }] },
                 { face: anyId, works: [{ entry: anyId, x: 2600 }] },
               ],
+              lines: [linesOf(known.northFace), linesOf(anyId), linesOf(anyId)],
               out: [],
             },
             {
@@ -171,6 +179,7 @@ export const sequenceExamples: ExamplesOf<keyof typeof sequenceArea> = {
                 { face: anyId, works: [{ entry: anyId, x: 4570 }] },
                 { face: anyId, works: [{ entry: anyId, x: 2600 }] },
               ],
+              lines: [linesOf(known.northFace), linesOf(anyId), linesOf(anyId)],
               out: [],
             },
           ],
