@@ -102,8 +102,11 @@ export class Plan {
     return call('plan.placeRoom', { rooms: [{ id: room, changes }] })
   }
 
-  /** Puts rooms somewhere in one edit; what is drawn goes there at once. */
-  async put(places: ReadonlyMap<string, Place>): Promise<void> {
+  /** Puts rooms somewhere in one edit, with what becomes one there; what is drawn goes there at once. */
+  async put(
+    places: ReadonlyMap<string, Place>,
+    one: Pick<Input<'plan.placeRoom'>, 'walls' | 'doorways'> = {},
+  ): Promise<void> {
     this.ahead = new Map([...this.ahead, ...places])
     const rooms = [...places].flatMap(([id, to]) => {
       const row = this.stored(id)
@@ -112,7 +115,7 @@ export class Plan {
       return [{ id, changes: { at, turn: { was: row.turn, to: to.turn } } }]
     })
     const done = await frame.attempt(async () => {
-      const { clashes } = await call('plan.placeRoom', { rooms })
+      const { clashes } = await call('plan.placeRoom', { rooms, ...one })
       if (clashes.length > 0) {
         frame.say('Meanwhile somebody else has moved it; it stands where they put it.')
         this.giveUp(places)

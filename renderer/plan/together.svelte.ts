@@ -4,6 +4,8 @@ import type { PlanWallRow } from '../../src/contract/areas/plan.ts'
 import type { Point } from '../../src/drawing/room-plan.ts'
 import { boxOf, toBuilding } from '../../src/plan/place.ts'
 import { putTogether } from '../../src/plan/put-together.ts'
+import { sharedTogether } from '../../src/plan/shared-together.ts'
+import { rules } from '../host/rules.svelte.ts'
 import type { Plan } from './plan.svelte.ts'
 
 function along({ from, to, length }: PlanWallRow, far: number): Point {
@@ -21,6 +23,14 @@ export class Together {
   )
   readonly shown = $derived.by(() => this.asked && this.plan.waiting.length > 0)
   readonly proposal = $derived(this.shown ? putTogether(this.rows, this.without) : { put: [], left: [] })
+  /** Walls that become one with it, and those that do not. */
+  readonly shared = $derived(
+    this.shown
+      ? sharedTogether(this.rows, this.proposal.put, rules.figure('closesWithin'))
+      : { walls: [], doorways: [], not: [] },
+  )
+  /** Whether walls and doorways become one in the same edit. */
+  sharing = $state(true)
   /** Where each would stand: its corners, and the doorways by which it would meet others. */
   readonly drawn = $derived(
     this.proposal.put.flatMap(({ room, place, ties }) => {
@@ -58,6 +68,7 @@ export class Together {
   propose(): void {
     this.plan.select(null)
     this.without.clear()
+    this.sharing = true
     this.asked = true
   }
 
@@ -72,7 +83,13 @@ export class Together {
   /** One edit, which one undo takes back. */
   async take(): Promise<void> {
     const places = new Map(this.proposal.put.map(({ room, place }) => [room, place]))
+    const { walls, doorways } = this.shared
+    const one = {
+      walls: walls.map(({ a, b, thickness }) => ({ id: a.id, with: b.id, thickness })),
+      doorways: doorways.map(([id, other]): [string, string] => [id, other]),
+    }
+    const { sharing } = this
     this.asked = false
-    await this.plan.put(places)
+    await this.plan.put(places, sharing ? one : {})
   }
 }

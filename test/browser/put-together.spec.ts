@@ -9,6 +9,12 @@ const placesOf = async (page: Page, host: RunningHost) => {
   return Object.fromEntries(rooms.map(room => [room.name, room.at]))
 }
 
+/** How many walls are the other side of one. */
+async function sharedWalls(page: Page, host: RunningHost): Promise<number> {
+  const { rooms } = (await host.call(page, 'plan.get', { exhibition: null })) as Output<'plan.get'>
+  return rooms.flatMap(({ walls }) => walls).filter(({ backs }) => backs !== null).length
+}
+
 /** A hall of 6 by 4 m, a cabinet on its east side, a study behind that, and a store that nothing leads to. */
 async function house(page: Page, host: RunningHost): Promise<void> {
   const room = async (name: string, across: number, down: number) =>
@@ -43,6 +49,9 @@ test('rooms are proposed where their doorways meet, and taken as one edit', asyn
   await expect(put.getByText(/nobody measured it/)).toBeVisible()
   await expect(put.getByText(/is 820 mm wide here and 800 mm there/)).toBeVisible()
   await expect(page.getByText('no doorway is said to lead to it or from it')).toBeVisible()
+  const one = page.getByRole('list', { name: 'Walls that become one' })
+  await expect(one.getByText('250 mm thick, a doorway through both')).toBeVisible()
+  await expect(one.getByText('thickness not measured, a doorway through both')).toBeVisible()
   expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([])
   // A proposal writes nothing.
   expect(Object.values(await placesOf(page, emptyHost))).toEqual([null, null, null, null])
@@ -61,11 +70,23 @@ test('rooms are proposed where their doorways meet, and taken as one edit', asyn
   expect(cabinetX - hallX).toBeCloseTo(6250, 1)
   expect(cabinetY - hallY).toBeCloseTo(1450 - 1550, 1)
 
+  // The wall between them is one, and so is its doorway.
+  const { rooms } = (await emptyHost.call(page, 'plan.get', { exhibition: null })) as Output<'plan.get'>
+  const [hall, cabinet] = rooms.map(({ walls }) => walls)
+  expect(hall?.[1]).toMatchObject({ backs: cabinet?.[3]?.id, thickness: 250 })
+  expect(cabinet?.[3]).toMatchObject({ backs: hall?.[1]?.id, thickness: 250 })
+  expect(cabinet?.[3]?.openings[0]?.other).toBe(hall?.[1]?.openings[0]?.id)
+
   await page.getByRole('button', { name: 'put 2 rooms together by doorways' }).click()
+  // Said not to: the rooms alone are put.
+  await page.getByRole('checkbox', { name: /made one/ }).press('Space')
   await page.getByRole('button', { name: 'put 1 room there' }).click()
   await expect.poll(async () => (await placesOf(page, emptyHost)).Study).not.toBeNull()
+  expect(await sharedWalls(page, emptyHost)).toBe(2)
   await page.keyboard.press('ControlOrMeta+z')
   await expect.poll(async () => (await placesOf(page, emptyHost)).Study).toBeNull()
   await page.keyboard.press('ControlOrMeta+z')
   await expect.poll(async () => Object.values(await placesOf(page, emptyHost))).toEqual([null, null, null, null])
+  // Taken back with the places, in the one step.
+  expect(await sharedWalls(page, emptyHost)).toBe(0)
 })

@@ -321,11 +321,12 @@ export const steps: Steps = {
     withId(id('room', `id NOT IN (SELECT room FROM wall WHERE name = 'printed')`), maybe(0.5) ? { name: words() } : {}),
   'room.move': ({ id, maybe }) => withId(id('room'), { before: maybe(0.6) ? id('room') : null }),
   'room.remove': ({ id }) => withId(id('room', `id NOT IN (SELECT room FROM wall WHERE id IN (${usedWalls}))`), {}),
-  'plan.placeRoom': ({ row, change, length, words, whole, maybe }) => {
+  'plan.placeRoom': ({ row, id, change, length, words, whole, maybe }) => {
     const room = row('room')
     if (room === null) return null
     const at: [number, number] | null = room.at_x === null ? null : [figure(room, 'at_x'), figure(room, 'at_y')]
     const to: [number, number] | null = maybe(0.2) ? null : [length(-20_000, 20_000), length(-20_000, 20_000)]
+    const [one, other] = [id('wall', 'exhibition IS NULL'), id('wall', 'exhibition IS NULL')]
     return {
       rooms: [
         {
@@ -337,6 +338,7 @@ export const steps: Steps = {
           },
         },
       ],
+      ...(one !== null && other !== null && maybe(0.2) ? { walls: [{ id: one, with: other, thickness: null }] } : {}),
     }
   },
   'wall.share': ({ id, length, maybe }) => {

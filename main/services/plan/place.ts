@@ -2,8 +2,10 @@
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { wholeTurn } from '../../../src/plan/place.ts'
 import { type Clash, changeFields, notFound, same } from '../change.ts'
+import { pairOpenings } from '../rooms/fixtures.ts'
 import type { Writing } from '../service.ts'
 import { row, update } from '../sql.ts'
+import { shareWalls } from './share.ts'
 
 interface Stored {
   readonly name: string
@@ -11,7 +13,10 @@ interface Stored {
   readonly at_y: number | null
 }
 
-export function placeRooms(writing: Writing, { rooms }: Received<'plan.placeRoom'>): Output<'plan.placeRoom'> {
+export function placeRooms(
+  writing: Writing,
+  { rooms, walls = [], doorways = [] }: Received<'plan.placeRoom'>,
+): Output<'plan.placeRoom'> {
   const { db } = writing
   const saved = new Set<string>()
   const clashes: Clash[] = []
@@ -34,6 +39,10 @@ export function placeRooms(writing: Writing, { rooms }: Received<'plan.placeRoom
     const changed = changeFields(writing, 'room', id, others, columns, 'room')
     for (const field of changed.saved) saved.add(field)
     clashes.push(...changed.clashes)
+  }
+  if (clashes.length === 0) {
+    for (const each of walls) shareWalls(writing, each)
+    for (const [id, other] of doorways) pairOpenings(writing, { id, other })
   }
   writing.label(`Place ${names.length === 1 ? names[0] : `${names.length} rooms`} on the plan`)
   return { saved: [...saved], clashes }

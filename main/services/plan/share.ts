@@ -37,7 +37,11 @@ export function makeOneWall({ db }: Writing, a: string, b: string, thickness: nu
   update(db, 'wall', b, { backs: a, thickness })
 }
 
-export function share(writing: Writing, input: Received<'wall.share'>): Output<'wall.share'> {
+/** Makes two walls one, without their doorways; refuses what cannot be. */
+export function shareWalls(
+  writing: Writing,
+  input: Received<'wall.share'>,
+): { readonly a: Stored; readonly b: Stored } {
   const { db } = writing
   const [a, b] = [wallOf(db, input.id, 'id'), wallOf(db, input.with, 'with')]
   if (a.room === b.room)
@@ -53,6 +57,11 @@ export function share(writing: Writing, input: Received<'wall.share'>): Output<'
   }
   const thickness = input.thickness ?? a.thickness ?? b.thickness
   makeOneWall(writing, a.id, b.id, thickness)
+  return { a, b }
+}
+
+export function share(writing: Writing, input: Received<'wall.share'>): Output<'wall.share'> {
+  const { a, b } = shareWalls(writing, input)
   const walls = plan(writing, { exhibition: null }).rooms.flatMap(room => (room.at === null ? [] : room.walls))
   const [here, there] = [walls.find(wall => wall.id === a.id), walls.find(wall => wall.id === b.id)]
   const through = here === undefined || there === undefined ? [] : (facing(here, there)?.through ?? [])

@@ -1,7 +1,7 @@
 /** The building's plan: where its rooms stand, and all that is drawn on it for a show. */
 import * as z from 'zod'
 import { procedure } from '../procedure.ts'
-import { change, changes, degrees, id, millimetres, updated } from '../shared.ts'
+import { change, changes, degrees, id, millimetres, size, updated } from '../shared.ts'
 import { wallRow, wallType } from './rooms.ts'
 import { standingRow, trackRow, zoneRow } from './standing.ts'
 
@@ -146,7 +146,7 @@ export const planArea = {
   ),
   'plan.placeRoom': procedure(
     'write',
-    'Puts rooms where they stand in the building, turned, on a storey, at a floor level; null takes a place back.',
+    'Puts rooms where they stand in the building, turned, on a storey, at a floor level; null takes a place back. Their walls and doorways may become one with it.',
     z.strictObject({
       rooms: z
         .array(
@@ -162,6 +162,16 @@ export const planArea = {
         )
         .min(1)
         .max(500),
+      /** Walls of rooms that stand back to back then, made one as `wall.share` does; nothing where a place clashes. */
+      walls: z
+        .array(z.strictObject({ id, with: id, thickness: size.nullable() }))
+        .max(2000)
+        .optional(),
+      /** Openings that are one hole then, as pairs. */
+      doorways: z
+        .array(z.tuple([id, id]))
+        .max(2000)
+        .optional(),
     }),
     updated,
   ),

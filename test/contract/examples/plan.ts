@@ -185,6 +185,15 @@ export const planExamples: ExamplesOf<keyof typeof planArea> = {
         code: 'not-found',
         field: 'rooms.1.id',
       },
+      {
+        about: 'walls of one room, which are never the two sides of one wall',
+        input: known => ({
+          rooms: [{ id: known.room, changes: { at: { was: null, to: [0, 0] } } }],
+          walls: [{ id: known.east, with: known.north, thickness: null }],
+        }),
+        code: 'same-room',
+        field: 'with',
+      },
     ],
   },
   'plan.setNorth': {
