@@ -9,8 +9,8 @@
  */
 import type { Point } from '../drawing/room-plan.ts'
 import { cornerBounds } from '../model/corner.ts'
+import { areaOf } from './outline-shape.ts'
 import { type Place, turnOf, wholeTurn } from './place.ts'
-import { turning } from './within.ts'
 
 export interface DraftCorner {
   readonly at: Point
@@ -98,11 +98,11 @@ export function close(draft: Draft, lastText = ''): Closed {
   const crossed = crossing(corners, last.at, first.at, true)
   if (crossed !== null) return { ok: false, problem: crossed }
   const points = corners.map(corner => corner.at)
-  const twice = turning(points)
-  if (Math.abs(twice) < 2 * SHORTEST * SHORTEST) return { ok: false, problem: 'This outline has no floor inside it.' }
+  const area = areaOf(points)
+  if (Math.abs(area) < SHORTEST * SHORTEST) return { ok: false, problem: 'This outline has no floor inside it.' }
   // Side i runs from corner i to the next; turned round, side i is the one that ended at corner i.
   const texts = corners.map((_, at) => corners[at + 1]?.lengthText ?? lastText)
-  const turned = twice < 0
+  const turned = area < 0
   const round = turned ? [...points.slice(0, 1), ...points.slice(1).reverse()] : points
   const typed = turned ? [...texts].reverse() : texts
   return { ok: true, drawn: wallsOf(round, typed) }

@@ -2,9 +2,10 @@
 import type { PlanWallRow } from '../contract/areas/plan.ts'
 import type { Point } from '../drawing/room-plan.ts'
 import type { DrawnRoom } from './drawn-room.ts'
+import { within } from './outline-shape.ts'
 import { onFace, UNMEASURED } from './poche.ts'
 import type { PartitionFace } from './stands-drawn.ts'
-import { contains, nearestOn } from './within.ts'
+import { nearestOn } from './within.ts'
 
 export interface Hit {
   readonly room: DrawnRoom
@@ -24,7 +25,7 @@ export function hitOn(rooms: readonly DrawnRoom[], at: Point, reach: number): Hi
     const { left, top, right, bottom } = room.lines.box
     if (at[0] < left - reach || at[0] > right + reach || at[1] < top - reach || at[1] > bottom + reach) continue
     for (const face of room.faces) {
-      const work = face.works.find(each => contains(workOn(face, each), at))
+      const work = face.works.find(each => within(workOn(face, each), at))
       if (work !== undefined) return { room, wall: null, face, work }
       // Pressed within its thickness, the nearer side is meant.
       const { away } = nearestOn(face.from, face.to, at)
@@ -33,7 +34,7 @@ export function hitOn(rooms: readonly DrawnRoom[], at: Point, reach: number): Hi
         best = { hit: { room, wall: null, face, work: null }, away }
     }
     for (const wall of room.walls) {
-      const work = wall.works.find(each => contains(workOn(wall, each), at))
+      const work = wall.works.find(each => within(workOn(wall, each), at))
       if (work !== undefined) return { room, wall, face: null, work }
       const { away } = nearestOn(wall.from, wall.to, at)
       const behind = isBehind(wall, at)
@@ -43,7 +44,7 @@ export function hitOn(rooms: readonly DrawnRoom[], at: Point, reach: number): Hi
     }
   }
   if (best !== null) return best.hit
-  const room = [...rooms].reverse().find(each => contains(each.corners, at))
+  const room = [...rooms].reverse().find(each => within(each.corners, at))
   return room === undefined ? null : { room, wall: null, face: null, work: null }
 }
 

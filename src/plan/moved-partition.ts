@@ -1,7 +1,7 @@
 /** A room with one partition somewhere else: what that would change is asked before anybody carries it. */
 import type { PlanRoomRow } from '../contract/areas/plan.ts'
+import { within } from './outline-shape.ts'
 import { besideOf, type Ends, lengthOf, movedBy } from './partition.ts'
-import { contains } from './within.ts'
 
 export type MoveWay = 'towards its right end' | 'towards its left end' | 'towards side a' | 'towards side b'
 export const moveWays: readonly MoveWay[] = [
@@ -19,9 +19,7 @@ export function withPartitionMoved(room: PlanRoomRow, id: string, way: MoveWay, 
     const [from, to] = moved([partition.from, partition.to], way, by)
     return { ...partition, from: [...from], to: [...to] } satisfies typeof partition
   })
-  const inside = partitions.every(
-    ({ id: own, from, to }) => own !== id || [from, to].every(at => contains(outline, at)),
-  )
+  const inside = partitions.every(({ id: own, from, to }) => own !== id || [from, to].every(at => within(outline, at)))
   return inside ? { ...room, partitions } : null
 }
 

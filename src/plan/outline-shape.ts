@@ -2,11 +2,23 @@
 import type { Point } from '../drawing/room-plan.ts'
 
 /** Twice the area of a triangle, positive when it turns clockwise on the page. */
-const turn = (a: Point, b: Point, c: Point): number => (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
+export const turn = (a: Point, b: Point, c: Point): number =>
+  (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
 
-/** They cross inside both; ends that only touch don't. */
-function cross(a: Point, b: Point, c: Point, d: Point): boolean {
-  return turn(a, b, c) * turn(a, b, d) < 0 && turn(c, d, a) * turn(c, d, b) < 0
+/**
+ * The ways from a to b and from c to d cross inside both: each has its ends on both sides of the other, further off its
+ * line than `slack` mm. Ends that only touch don't.
+ */
+export function crosses(a: Point, b: Point, c: Point, d: Point, slack = 0): boolean {
+  return parts(a, b, c, d, slack) && parts(c, d, a, b, slack)
+}
+
+/** The line through a and b has c and d on its two sides. */
+function parts(a: Point, b: Point, c: Point, d: Point, slack: number): boolean {
+  const [one, other] = [turn(a, b, c), turn(a, b, d)]
+  // Twice an area over the length of its base is its height.
+  const least = slack === 0 ? 0 : slack * Math.sqrt((b[0] - a[0]) ** 2 + (b[1] - a[1]) ** 2)
+  return (one > least && other < -least) || (one < -least && other > least)
 }
 
 const at = (corners: readonly Point[], index: number): Point => corners[index % corners.length] ?? [0, 0]
@@ -17,7 +29,7 @@ export function crossing(corners: readonly Point[]): readonly [number, number] |
   for (let i = 0; i < count; i += 1) {
     for (let j = i + 2; j < count; j += 1) {
       if (i === 0 && j === count - 1) continue
-      if (cross(at(corners, i), at(corners, i + 1), at(corners, j), at(corners, j + 1))) return [i, j]
+      if (crosses(at(corners, i), at(corners, i + 1), at(corners, j), at(corners, j + 1))) return [i, j]
     }
   }
   return null
@@ -58,7 +70,7 @@ export function taped(corners: readonly Point[], from: number, to: number): bool
   for (let i = 0; i < count; i += 1) {
     const next = (i + 1) % count
     if (i === from || i === to || next === from || next === to) continue
-    if (cross(a, b, at(corners, i), at(corners, next))) return false
+    if (crosses(a, b, at(corners, i), at(corners, next))) return false
   }
   // A corner that stands on the line is in its way too.
   const run = Math.hypot(b[0] - a[0], b[1] - a[1])

@@ -4,6 +4,7 @@
  * is for the access checks, which work with the width of who travels.
  */
 import type { Point } from '../drawing/room-plan.ts'
+import { crosses, turn } from './outline-shape.ts'
 
 export type Segment = readonly [Point, Point]
 
@@ -22,20 +23,12 @@ export function distance([ax, ay]: Point, [bx, by]: Point): number {
   return Math.hypot(bx - ax, by - ay)
 }
 
-function side([ax, ay]: Point, [bx, by]: Point, [px, py]: Point): number {
-  return (bx - ax) * (py - ay) - (by - ay) * (px - ax)
-}
-
-/** Whether two segments meet in more than an end that touches: ends within `slack` square millimetres count as free. */
-export function crosses([a, b]: Segment, [c, d]: Segment, slack = 1): boolean {
-  const [abc, abd, cda, cdb] = [side(a, b, c), side(a, b, d), side(c, d, a), side(c, d, b)]
-  const apart = (one: number, other: number) => (one > slack && other < -slack) || (one < -slack && other > slack)
-  return apart(abc, abd) && apart(cda, cdb)
-}
+/** Ends that touch within this leave the way free, mm; of the computation alone. */
+const TOUCH = 1e-3
 
 /** Whether one sees from point to point. */
 export function isFree(from: Point, to: Point, bars: readonly Segment[]): boolean {
-  return !bars.some(bar => crosses([from, to], bar))
+  return !bars.some(([a, b]) => crosses(from, to, a, b, TOUCH))
 }
 
 /**
@@ -47,7 +40,7 @@ export function bendsOf(corners: readonly Point[], clear: number): readonly Poin
     const before = corners[(at + corners.length - 1) % corners.length] ?? corner
     const after = corners[(at + 1) % corners.length] ?? corner
     // The free side is to the right, so a corner that turns to the left points into it.
-    if (side(before, corner, after) >= -1) return []
+    if (turn(before, corner, after) >= -1) return []
     const [inX, inY] = unit(before, corner)
     const [outX, outY] = unit(corner, after)
     const [x, y] = [inX - outX, inY - outY]

@@ -1,26 +1,6 @@
-/** Where points lie against a room's outline. Plain plane geometry on the building's millimetres. */
+/** Points against walls and rooms: the nearest of a stretch, and where a name has room. Millimetres of the building. */
 import type { Point } from '../drawing/room-plan.ts'
 import type { Box } from './place.ts'
-
-/** Twice the signed area; above 0 where the outline runs clockwise on the page (y down). Shoelace formula. */
-export function turning(corners: readonly Point[]): number {
-  let twice = 0
-  for (const [index, [x, y]] of corners.entries()) {
-    const [nextX, nextY] = corners[(index + 1) % corners.length] ?? [x, y]
-    twice += x * nextY - nextX * y
-  }
-  return twice
-}
-
-/** Whether a point lies inside, by the number of edges that a ray to the right crosses. */
-export function contains(corners: readonly Point[], [x, y]: Point): boolean {
-  let inside = false
-  for (const [index, [ax, ay]] of corners.entries()) {
-    const [bx, by] = corners[(index + 1) % corners.length] ?? [ax, ay]
-    if (ay > y !== by > y && x < ((bx - ax) * (y - ay)) / (by - ay) + ax) inside = !inside
-  }
-  return inside
-}
 
 /** The nearest point of the stretch from a to b, how far along it that is (0 to 1), and how far away. */
 export function nearestOn(

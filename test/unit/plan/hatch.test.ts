@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Point } from '../../../src/drawing/room-plan.ts'
 import { hatch } from '../../../src/plan/hatch.ts'
-import { contains } from '../../../src/plan/within.ts'
+import { within } from '../../../src/plan/outline-shape.ts'
 
 const square: readonly Point[] = [
   [0, 0],
@@ -41,7 +41,7 @@ describe('lines of a hatching', () => {
   test('lie inside', () => {
     for (const angle of [-45, 45, 30]) {
       for (const [[ax, ay], [bx, by]] of hatch(bent, angle, 170))
-        expect(contains(bent, [(ax + bx) / 2, (ay + by) / 2])).toBe(true)
+        expect(within(bent, [(ax + bx) / 2, (ay + by) / 2])).toBe(true)
     }
   })
 

@@ -1,8 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Point } from '../../../src/drawing/room-plan.ts'
-import { within } from '../../../src/plan/outline-shape.ts'
-import { bendsOf, crosses, distance, isFree, type Segment, shortestWay } from '../../../src/plan/ways.ts'
+import { crosses, within } from '../../../src/plan/outline-shape.ts'
+import { bendsOf, distance, isFree, type Segment, shortestWay } from '../../../src/plan/ways.ts'
 
 /** An L of 8 × 6 m, drawn clockwise; its inner corner is at 4000, 3000. */
 const corners: readonly Point[] = [
@@ -64,7 +64,7 @@ describe('ways on foot', () => {
         else expect(way?.length).toBeGreaterThan(straight)
         for (const [at, here] of (way?.points ?? []).entries()) {
           const next = way?.points[at + 1]
-          if (next !== undefined) expect(bars.some(bar => crosses([here, next], bar))).toBe(false)
+          if (next !== undefined) expect(bars.some(([a, b]) => crosses(here, next, a, b, 1e-3))).toBe(false)
         }
       }),
       { numRuns: 300 },
