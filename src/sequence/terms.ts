@@ -92,8 +92,17 @@ export function balanceScore(off: number, length: number): number {
   return 1 - Math.min(1, Math.max(0, Math.abs(off) / length - 0.01) / 0.24)
 }
 
-/** A search asks this hundreds of thousands of times: one pass, nothing made on the way. */
-export function sumsOf(problem: Problem, scale: Scale, bay: number, hung: readonly number[]): BaySums {
+/**
+ * Of works on a bay, from its left end. What is left over goes in equal parts to ends and gaps, unless `centres` says
+ * where the middle of each is, mm from the left end of the wall.
+ */
+export function sumsOf(
+  problem: Problem,
+  scale: Scale,
+  bay: number,
+  hung: readonly number[],
+  centres?: readonly number[],
+): BaySums {
   const { from, to, margin, gap, leftOf, rightOf, axes } = at(problem.bays, bay)
   const { works } = problem
   const length = to - from
@@ -101,9 +110,11 @@ export function sumsOf(problem: Problem, scale: Scale, bay: number, hung: readon
   let [width, weight, moment, served, light, rhythm, focal] = [0, 0, 0, 0, 0, 0, 0]
   let x = from + margin + each
   let before = leftOf === null ? null : at(works, leftOf)
+  let place = 0
   for (const index of hung) {
     const work = at(works, index)
-    const centre = x + work.width / 2
+    const centre = centres?.[place] ?? x + work.width / 2
+    place += 1
     x += work.width + gap + each
     width += work.width
     weight += work.weight
@@ -236,8 +247,17 @@ export interface Judged {
   readonly quality: number
 }
 
-export function judge(problem: Problem, hang: Hang, scale = scaleOf(problem)): Judged {
-  const sums = problem.bays.reduce((sum, _, bay) => added(sum, sumsOf(problem, scale, bay, hang[bay] ?? [])), noSums)
+/** @param centres by bay, of works that stand elsewhere than in equal gaps */
+export function judge(
+  problem: Problem,
+  hang: Hang,
+  scale = scaleOf(problem),
+  centres?: readonly (readonly number[])[],
+): Judged {
+  const sums = problem.bays.reduce(
+    (sum, _, bay) => added(sum, sumsOf(problem, scale, bay, hang[bay] ?? [], centres?.[bay])),
+    noSums,
+  )
   const values = { order: orderTerm(problem, scale, asMet(problem, hang)), ...termsOfSums(sums, scale) }
   return { values, quality: quality(values, problem.weights) }
 }

@@ -32,3 +32,18 @@ test('a row is worth what its sums give, with works that stay at its ends, on 40
   }
   expect(fits).toBeGreaterThan(200)
 })
+
+test('works that stand elsewhere than in equal gaps balance and meet axes where they stand', () => {
+  const plain = randomProblem(2, { works: 2, bays: 1, ruled: false })
+  const problem: Problem = {
+    ...plain,
+    bays: plain.bays.map(bay => ({ ...bay, from: 0, to: 4000, axes: [1000] })),
+    works: plain.works.map(work => ({ ...work, width: 400, weight: 1 })),
+  }
+  const scale = scaleOf(problem)
+  const at = (centres: readonly number[]) => sumsOf(problem, scale, 0, [0, 1], centres)
+  // Their middle is 300 from the bay's, 7.5 % of its length: 1 - (7.5 - 1) / 24.
+  expect(at([1100, 2300]).balance).toBeCloseTo(2 * (1 - 6.5 / 24), 12)
+  expect(at([1100, 2900]).balance).toBe(2)
+  expect([at([1100, 2900]).focal, at([700, 3300]).focal]).toEqual([1, 0])
+})
