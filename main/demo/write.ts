@@ -18,6 +18,7 @@ import { recipes, writeChecklist, writeList, writeMeasures, writePictures } from
 import { writeChecked, writeHung } from './write-hanging.ts'
 import { writeHouse } from './write-house.ts'
 import { writePlan } from './write-plan.ts'
+import { writeRules } from './write-rules.ts'
 import { writeSets } from './write-sets.ts'
 import { writeStands } from './write-stands.ts'
 import { writePlacements, writePlans } from './write-walls.ts'
@@ -59,6 +60,7 @@ const days = {
   plans: 12,
   placements: 9,
   stands: 6,
+  rules: 5,
   hung: 4,
   checked: 3,
 } as const
@@ -135,6 +137,7 @@ async function writeInto(file: string, options: DemoOptions): Promise<Demo> {
     step('Laying out the walls')
     await writePlacements(session, house, show, days.placements)
     await writeStands(session, house, show, days.stands)
+    await writeRules(session, show, days.rules)
     step('Hanging the first walls')
     session.sit(house.technician)
     await writeHung(session, house, show, days.hung)

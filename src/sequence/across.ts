@@ -8,15 +8,18 @@ export interface Broken {
   /** Bays that `one` hangs on one of, and `other`: in no hang that keeps the rule are both so. */
   readonly oneOn: readonly number[]
   readonly otherOn: readonly number[]
+  /** False where they could both hang there with others between: then it is no proof that one of them must not. */
+  readonly sure: boolean
 }
 
 /** Whether any rule holds between bays at all. */
-export function holdsAcross({ rules }: Pick<Problem, 'rules'>): boolean {
+export function holdsAcross({ rules, chains = [] }: Pick<Problem, 'rules' | 'chains'>): boolean {
+  if (chains.length > 0 && rules.notBeside.length > 0) return true
   return rules.notFacing.length + rules.oneWall.length + rules.first.length + rules.last.length > 0
 }
 
 /** What is asked of a problem: its works only by their number. */
-export type AskedAcross = Pick<Problem, 'rules' | 'facing'> & {
+export type AskedAcross = Pick<Problem, 'rules' | 'facing' | 'chains'> & {
   readonly bays: readonly { readonly face: string }[]
   readonly works: { readonly length: number }
 }
@@ -32,7 +35,7 @@ export function broken(problem: AskedAcross, hang: Hang): Broken | null {
     const [here, there] = [bayOf(one), bayOf(other)]
     if (here < 0 || there < 0) continue
     if (facing.some(([a, b]) => (a === here && b === there) || (a === there && b === here)))
-      return { one, other, oneOn: [here], otherOn: [there] }
+      return { one, other, oneOn: [here], otherOn: [there], sure: true }
   }
   const ofWall = (bay: number) => bays.flatMap(({ face }, index) => (face === at(bays, bay).face ? [index] : []))
   for (const group of rules.oneWall) {
@@ -40,14 +43,32 @@ export function broken(problem: AskedAcross, hang: Hang): Broken | null {
     const first = hung[0]
     const other = hung.find(work => at(bays, bayOf(work)).face !== at(bays, bayOf(first ?? work)).face)
     if (first !== undefined && other !== undefined)
-      return { one: first, other, oneOn: ofWall(bayOf(first)), otherOn: ofWall(bayOf(other)) }
+      return { one: first, other, oneOn: ofWall(bayOf(first)), otherOn: ofWall(bayOf(other)), sure: true }
   }
   for (const [leads, way] of [
     ...rules.first.map(each => [each, 1] as const),
     ...rules.last.map(each => [each, -1] as const),
   ]) {
     const rival = metSooner(problem, hang, leads, bayOf, way)
-    if (rival !== null) return { one: leads.work, other: rival, oneOn: [bayOf(leads.work)], otherOn: [bayOf(rival)] }
+    if (rival !== null)
+      return { one: leads.work, other: rival, oneOn: [bayOf(leads.work)], otherOn: [bayOf(rival)], sure: true }
+  }
+  return besideAcross(problem, hang)
+}
+
+/** Two that must not be neighbours, at the ends of two bays that only what is kept clear parts. */
+function besideAcross({ rules, chains = [] }: AskedAcross, hang: Hang): Broken | null {
+  for (const chain of chains) {
+    let [last, lastBay] = [-1, -1]
+    for (const bay of chain) {
+      const row = at(hang, bay)
+      const [first] = row
+      if (first === undefined) continue
+      if (rules.notBeside.some(pair => pair.includes(last) && pair.includes(first)))
+        return { one: last, other: first, oneOn: [lastBay], otherOn: [bay], sure: false }
+      last = at(row, row.length - 1)
+      lastBay = bay
+    }
   }
   return null
 }

@@ -4,7 +4,7 @@
  * is more lenient than a planner's hang in equal parts, so that rules are never accused of what only spaces decide.
  */
 import { type AskedAcross, broken } from './across.ts'
-import { type GivenRules, givenRules, type RuledShow, type RuledWork } from './given-rules.ts'
+import { chainsOf, type GivenRules, givenRules, type RuledShow, type RuledWork } from './given-rules.ts'
 import { type HangRule, pairsOf } from './hang-rule.ts'
 import { at, type Leads } from './problem.ts'
 
@@ -74,6 +74,7 @@ class Search {
   private readonly bulk: number
   private readonly narrowest: number
   private readonly groups: readonly (readonly number[])[]
+  private readonly chains: readonly (readonly number[])[]
 
   constructor(
     show: RuledShow,
@@ -88,6 +89,7 @@ class Search {
     this.domains = domains
     this.most = most
     this.hang = show.bays.map(() => [])
+    this.chains = chainsOf(show)
     this.groups = [...given.rules.together, ...given.rules.beside]
     const tied = (work: number) => Number(this.groups.some(group => group.includes(work)))
     this.named = [...named].sort(
@@ -156,8 +158,14 @@ class Search {
       group =>
         !group.includes(work) ||
         group.some(each => this.show.works[each]?.stays !== null) ||
+        // On either side of what is kept clear they may be neighbours.
+        this.chained(bay) ||
         this.hang.every((row, other) => other === bay || !row.some(each => group.includes(each))),
     )
+  }
+
+  private chained(bay: number): boolean {
+    return this.chains.some(chain => chain.includes(bay))
   }
 
   /** Whether what holds between bays is kept so far; who comes first within one is asked with its order. */
@@ -280,7 +288,12 @@ class Search {
       )
       const start = group.indexOf(at(kept, 0))
       if (!joined || (ordered && kept.some((work, index) => group[start + index] !== work))) return false
-      return kept.length === group.length || kept.some(work => this.show.works[work]?.stays !== null)
+      if (kept.length === group.length || kept.some(work => this.show.works[work]?.stays !== null)) return true
+      const chain = this.chains.find(each => each.includes(bay))
+      return (
+        chain !== undefined &&
+        group.every(work => chain.some(each => kept.includes(work) || at(this.hang, each).includes(work)))
+      )
     }
     if (!together.every(group => tight(group, true)) || !beside.every(group => tight(group, false))) return null
     const leads = ({ work, among, bays }: Leads, way: 1 | -1) => {

@@ -204,3 +204,15 @@ export function givenRules(show: RuledShow, given: readonly HangRule[]): GivenRu
     return true
   }
 }
+
+/** Bays that follow one another on a length of wall with no work that stays between. */
+export function chainsOf({ runs }: Pick<RuledShow, 'runs'>): number[][] {
+  return runs.flatMap(run => {
+    const chains: number[][] = [[]]
+    for (const item of run) {
+      if ('bay' in item) chains.at(-1)?.push(item.bay)
+      else chains.push([])
+    }
+    return chains.filter(chain => chain.length > 1)
+  })
+}

@@ -19,13 +19,15 @@ export function hangInOrderKept(
 ): Omit<InOrder, 'worth'> & { readonly proved: boolean } {
   const ask = (works: Problem['works']) => ({ works, found: hangInOrder({ ...problem, works }, order, scale) })
   const open = [ask(problem.works)]
+  let sure = true
   for (let asked = 1; ; ) {
     open.sort((a, b) => b.found.worth - a.found.worth)
     const { works, found } = at(open, 0)
     const breaks = broken(problem, found.hang)
-    if (breaks === null) return { hang: found.hang, out: found.out, proved: true }
+    if (breaks === null) return { hang: found.hang, out: found.out, proved: sure }
     if (asked + 2 > most) return { ...apart(problem, found, unitsOf(problem)), proved: false }
     asked += 2
+    sure &&= breaks.sure
     open.shift()
     open.push(ask(barred(works, breaks.one, breaks.oneOn)), ask(barred(works, breaks.other, breaks.otherOn)))
   }

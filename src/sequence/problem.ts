@@ -85,6 +85,8 @@ export const terms = ['order', 'balance', 'evenness', 'light', 'sight', 'rhythm'
 export interface Problem {
   readonly bays: readonly Bay[]
   readonly works: readonly Work[]
+  /** Bays of one wall that only what is kept clear parts, from the left: works at their ends are neighbours. */
+  readonly chains?: readonly (readonly number[])[]
   /** Pairs of bays that look at each other, by their place. */
   readonly facing: readonly (readonly [number, number])[]
   readonly rules: Rules

@@ -187,9 +187,9 @@ export function facingOf({ rooms }: Grounds): (a: Extent, b: Extent) => boolean 
   return (a, b) => faces.find(({ own }) => own.has(a.face))?.facing(a, b) ?? false
 }
 
-/** Unbroken lengths of wall, as they would be without a work on them. */
+/** Lengths of wall between openings, whatever hangs there: works on either side of a thermostat are neighbours. */
 export function runsOf({ works, walls }: Question): Extent[] {
-  const bare = walls.map(wall => ({ ...wall, works: [], made: [] }))
+  const bare = walls.map(each => ({ ...each, works: [], made: [], wall: { ...each.wall, keepClears: [] } }))
   return stretchesIn(works, bare).map(({ elevation, from, to }) => ({ face: elevation.wall.face, from, to }))
 }
 

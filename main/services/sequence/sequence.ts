@@ -1,16 +1,20 @@
 /** Whether a show fits its walls, and proposals for what hangs where. */
 import type { Output, Received } from '../../../src/contract/contract.ts'
+import { Refusal } from '../../../src/contract/refusal.ts'
 import { capacityOf } from '../../../src/sequence/capacity.ts'
 import { type Proposal, propose, usualSteps } from '../../../src/sequence/planner.ts'
 import { at, centresIn } from '../../../src/sequence/problem.ts'
+import { stateOf } from '../../../src/sequence/rule-holds.ts'
 import { staysOn } from '../../../src/sequence/stretches.ts'
 import { judge } from '../../../src/sequence/terms.ts'
 import type { Job, Reading, ServicesOf } from '../service.ts'
 import { explain } from './explain.ts'
 import { linesOf } from './lines.ts'
-import { type Asked, knownOf, problemOf, questionOf, wallsOf } from './question.ts'
+import { type Asked, type Known, knownOf, problemOf, questionOf, wallsOf } from './question.ts'
+import { hungOn } from './ruling.ts'
 import { take } from './take.ts'
 import { countingOf, hungToday, short, shortened } from './told.ts'
+import { checkRules } from './under-rules.ts'
 
 function walls({ db }: Reading, { exhibition }: Received<'sequence.walls'>): Output<'sequence.walls'> {
   const all = wallsOf(db, exhibition)
@@ -82,6 +86,11 @@ function inWords(
 
 async function proposals(job: Job, input: Received<'sequence.propose'>): Promise<Output<'sequence.propose'>> {
   const known = knownOf(job, input.exhibition)
+  const { contradiction } = checkRules(known, known.read.rulings)
+  if (contradiction !== null) {
+    const details = { rules: contradiction.rules }
+    throw new Refusal('rules-contradict', contradiction.says, { field: 'exhibition', details })
+  }
   const asked = problemOf(known, countingOf(input.weights))
   const { problem, stretches, unsized } = asked
   const search = propose(problem, { seed: input.seed ?? 1, steps: input.steps ?? usualSteps(problem.works.length) })
@@ -100,7 +109,10 @@ async function proposals(job: Job, input: Received<'sequence.propose'>): Promise
     unsized: [...unsized],
     bound: { quality: short(bound.quality), terms: shortened(bound.values) },
     today: today(asked),
-    proposals: found.map(one => ({ ...told(asked, one, bound.quality), lines: linesOf(known, asked, one.hang) })),
+    proposals: found.map(one => {
+      const so = told(asked, one, bound.quality)
+      return { ...so, lines: linesOf(known, asked, one.hang), keeps: kept(known, so.faces) }
+    }),
   }
 }
 

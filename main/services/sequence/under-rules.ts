@@ -1,7 +1,7 @@
 /** The planner's question under the rules of the show, and whether they can hold together at all. */
 import { facingBays } from '../../../src/sequence/can-hold.ts'
 import { type Checked, contradictionAmong } from '../../../src/sequence/contradiction.ts'
-import { givenRules, type RuledShow } from '../../../src/sequence/given-rules.ts'
+import { chainsOf, givenRules, type RuledShow } from '../../../src/sequence/given-rules.ts'
 import type { HangRule } from '../../../src/sequence/hang-rule.ts'
 import type { Problem } from '../../../src/sequence/problem.ts'
 import { contradictionSentence } from '../../../src/sequence/rule-sentence.ts'
@@ -66,6 +66,7 @@ export function underRules(problem: Problem, grounds: Grounds, rulings: readonly
     ...problem,
     rules,
     facing: rules.notFacing.length === 0 ? [] : facingBays(planned.show),
+    chains: chainsOf(planned.show),
     works: problem.works.map((work, index) => ({
       ...work,
       served: work.served.map((share, bay) => (barred[index]?.[bay] === true ? null : share)),

@@ -137,6 +137,10 @@ export const sequenceArea = {
           faces: hangFaces,
           /** Walls that hang by their centre: whom their line serves with these works, and the line that serves best. */
           lines: z.array(z.strictObject({ face: id, now: lineServes, best: lineServes })),
+          /** What becomes of each rule in force where it is taken whole. */
+          keeps: z.array(
+            z.strictObject({ rule: z.string(), says: z.string(), state: z.enum(['held', 'broken', 'open']) }),
+          ),
           /** Works that found no place. */
           out: z.array(id),
         }),

@@ -167,6 +167,7 @@ export const sequenceExamples: ExamplesOf<keyof typeof sequenceArea> = {
               ],
               lines: [linesOf(known.northFace), linesOf(anyId), linesOf(anyId)],
               out: [],
+              keeps: [],
             },
             {
               way: 'freer',
@@ -181,6 +182,7 @@ export const sequenceExamples: ExamplesOf<keyof typeof sequenceArea> = {
               ],
               lines: [linesOf(known.northFace), linesOf(anyId), linesOf(anyId)],
               out: [],
+              keeps: [],
             },
           ],
         }),
