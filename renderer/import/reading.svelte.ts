@@ -24,6 +24,8 @@ export class Reading {
   shown = $state<Shown>('all')
   sheet = $state<string | undefined>(undefined)
   exhibition = $state<string | undefined>(undefined)
+  /** As a person said it; left out, it is found. */
+  private headingRow = $state<number | undefined>(undefined)
   /** As typed, and the id of the known lender that it names. */
   lenderName = $state('')
   lender = $state<string | undefined>(undefined)
@@ -56,6 +58,7 @@ export class Reading {
     return {
       ...(this.handle === undefined ? { text: this.text ?? '' } : { handle: this.handle }),
       ...(this.sheet === undefined ? {} : { sheet: this.sheet }),
+      ...(this.headingRow === undefined ? {} : { headingRow: this.headingRow }),
       ...(this.exhibition === undefined ? {} : { exhibition: this.exhibition }),
       ...(this.lender !== undefined ? { lender: this.lender } : lender === '' ? {} : { lenderName: lender }),
       ...(this.mapping.length === 0 ? {} : { mapping: [...this.mapping] }),
@@ -136,6 +139,12 @@ export class Reading {
   show(shown: Shown): Promise<void> {
     this.shown = shown
     this.seen = [0, 0]
+    return this.read()
+  }
+
+  /** @param row from 1; 0 where the list has no headings */
+  headings(row: number): Promise<void> {
+    this.headingRow = row
     return this.read()
   }
 

@@ -195,8 +195,8 @@ function findHeadings(
     if (chosen !== undefined && row.row !== chosen) continue
     const single = headingsOf(row.row, textsOf(row), known)
     const above = top[index - 1]
-    const pair = above === undefined ? none : withAbove(above, row, known)
-    const found = pair.score > single.score ? pair : single
+    const pair = above === undefined ? null : withAbove(above, row, known)
+    const found = pair !== null && pair.score > single.score ? pair : single
     if (found.score > best.score) best = found
     if (chosen !== undefined) return found
   }

@@ -99,6 +99,70 @@ test('another screen hides the list being read, and nothing of it is lost', asyn
   await expect(page).toHaveURL(/#\/rooms$/)
 })
 
+test('columns that a person names once are known in the lender’s next list, and in no other’s', async ({
+  page,
+  emptyHost,
+}) => {
+  // Words that say nothing to a reader of headings.
+  const lists = (order: readonly number[], rows: readonly (readonly string[])[]) =>
+    [['Sig', 'Betitelt', 'Von', 'Gauge'], ...rows].map(row => order.map(at => row[at] ?? '').join('\t')).join('\n')
+  const first = lists([0, 1, 2, 3], [['Q 1', 'Slack water', 'Ina Vorr', '50 × 70 cm']])
+  const second = lists([3, 2, 1, 0], [['Q 2', 'Groyne', 'Oda Ketil', '40 × 60 cm']])
+  const lender = page.getByLabel('lender, where the list names none')
+  const name = async (whose: string) => {
+    await lender.fill(whose)
+    await lender.press('Tab')
+  }
+  const rows = page.getByRole('region', { name: 'Rows of the list' })
+  const take = page.getByRole('button', { name: 'take it in' })
+
+  await emptyHost.open(page, '#/checklist')
+  await paste(page, first)
+  // Nothing says what the columns are: they are asked for at once, and nothing can be taken in.
+  await expect(page.getByText('No row with headings was found')).toBeVisible()
+  await expect(take).toBeDisabled()
+  await name('Quay Collection')
+  await page.getByLabel('headings in row').fill('1')
+  await page.getByLabel('headings in row').press('Tab')
+  await expect(page.getByRole('cell', { name: 'Betitelt', exact: true })).toBeVisible()
+  for (const [column, field] of [
+    ['A', 'lenderNumber'],
+    ['B', 'title'],
+    ['C', 'maker'],
+    ['D', 'size'],
+  ] as const) {
+    await page.getByLabel(`Column ${column} is`).selectOption(field)
+    await expect(page.getByLabel(`Column ${column} is`)).toHaveValue(field)
+  }
+  await expect(rows).toContainText('500 × 700')
+  const { violations } = await new AxeBuilder({ page }).analyze()
+  expect(violations.map(({ id, nodes }) => [id, nodes[0]?.html])).toEqual([])
+  await take.click()
+  await expect(page.getByRole('heading', { name: '1 added' })).toBeVisible()
+  await page.getByRole('button', { name: 'to the checklist' }).click()
+
+  await paste(page, second)
+  await expect(take).toBeDisabled()
+  await name('Mole House')
+  await expect(page.getByText('a new lender, added with the list')).toBeVisible()
+  await expect(take).toBeDisabled()
+  await name('quay collection')
+  await expect(page.getByText('a known lender')).toBeVisible()
+  await expect(take).toBeEnabled()
+  await expect(rows).toContainText('400 × 600')
+  await take.click()
+  await expect(page.getByRole('heading', { name: '1 added' })).toBeVisible()
+  const { works } = (await emptyHost.call(page, 'work.list', {})) as {
+    works: readonly { title: string; maker: string }[]
+  }
+  expect(works.map(({ title, maker }) => [title, maker])).toEqual(
+    expect.arrayContaining([
+      ['Slack water', 'Ina Vorr'],
+      ['Groyne', 'Oda Ketil'],
+    ]),
+  )
+})
+
 test('the preview is free of barriers, light and dark', async ({ page, emptyHost }) => {
   for (const colorScheme of ['light', 'dark'] as const) {
     await page.emulateMedia({ colorScheme })

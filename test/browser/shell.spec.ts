@@ -169,6 +169,58 @@ test('a rule of hanging is set by the house, keeps the program’s own in sight 
   expect(rules.find(rule => rule.key === 'minimumMargin')?.value).toBe(150)
 })
 
+test('unit, paper and fraction follow whoever sits here, on every screen and after the program begins anew', async ({
+  page,
+  host,
+}) => {
+  const sitAnew = async (who: string, unit: string, paper: string, fraction: string) => {
+    const form = page.getByRole('form', { name: 'Somebody new' })
+    await form.getByLabel('name').fill(who)
+    await form.getByLabel('figures in').selectOption(unit)
+    await form.getByLabel('inches to').selectOption(fraction)
+    await form.getByLabel('paper').selectOption(paper)
+    await form.getByRole('button', { name: 'sit down' }).click()
+    await expect(page.getByRole('link', { name: who })).toBeVisible()
+  }
+  // Paper sizes from ISO 216 and ANSI/ASME Y14.1, landscape.
+  const sees = async (unit: 'in' | 'cm', paper: string, fraction: string, box: string) => {
+    await page.keyboard.press('Escape')
+    await page.evaluate(() => {
+      location.hash = '#/checklist'
+    })
+    await expect(page.getByRole('columnheader', { name: `H × W × D, ${unit}` })).toBeVisible()
+    await page.evaluate(() => {
+      location.hash = '#/papers'
+    })
+    await expect(page.getByRole('img', { name: /page 1 of/ })).toHaveAttribute('viewBox', box)
+    await expect(page.getByRole('combobox', { name: 'on', exact: true }).first()).toHaveValue(paper)
+    await expect(page.getByRole('combobox', { name: 'inches to', exact: true }).first()).toHaveValue(fraction)
+    await page.evaluate(() => {
+      location.hash = '#/person'
+    })
+    const mine = page.getByRole('form', { name: 'You' })
+    await expect(mine.getByLabel('figures in')).toHaveValue(unit)
+    await expect(mine.getByLabel('paper')).toHaveValue(paper)
+    await expect(mine.getByLabel('inches to')).toHaveValue(fraction)
+  }
+  await sit(page, host, '#/person')
+  await sitAnew('Wilma Tarn', 'in', 'Tabloid', '32')
+  await sees('in', 'Tabloid', '32', '0 0 431.8 279.4')
+  await sitAnew('Odo Frith', 'cm', 'A3', '8')
+  await sees('cm', 'A3', '8', '0 0 420 297')
+  await page.getByRole('button', { name: 'sit down as Wilma Tarn' }).click()
+  await expect(page.getByRole('link', { name: 'Wilma Tarn' })).toBeVisible()
+  await sees('in', 'Tabloid', '32', '0 0 431.8 279.4')
+
+  await host.restart()
+  await host.open(page, '#/person')
+  await expect(page.getByRole('link', { name: 'Wilma Tarn' })).toBeVisible()
+  await sees('in', 'Tabloid', '32', '0 0 431.8 279.4')
+  await page.getByRole('button', { name: 'sit down as Odo Frith' }).click()
+  await expect(page.getByRole('link', { name: 'Odo Frith' })).toBeVisible()
+  await sees('cm', 'A3', '8', '0 0 420 297')
+})
+
 test('somebody new has nothing to take back of what others did', async ({ page, host }) => {
   await host.open(page, '#/checklist')
   const form = page.getByRole('form', { name: 'Who is at the desk' })

@@ -163,6 +163,13 @@ test('what a person says goes before what is remembered, and that before the hea
   expect(shape.columns.map(use => use.by)).toEqual(['remembered', 'given', 'given'])
 })
 
+test('a row that a person names holds the headings, whatever its words', () => {
+  const rows = table([['A lender’s own list'], ['Sig', 'Betitelt'], ['Q 1', 'Nets']])
+  expect(recognise(rows).headingRow).toBe(0)
+  for (const headingRow of [1, 2]) expect(recognise(rows, { headingRow }).headingRow).toBe(headingRow)
+  expect(recognise(rows, { headingRow: 2 }).columns.map(use => use.heading)).toEqual(['Sig', 'Betitelt'])
+})
+
 test('a table of other things has no headings', () => {
   expect(
     recognise(
