@@ -5,6 +5,7 @@ import { difference, otherEnough, type Progress, type Proposal, propose } from '
 import { noRules, type Problem } from '../../../src/sequence/problem.ts'
 import { judge } from '../../../src/sequence/terms.ts'
 import { orderKept } from '../../../src/sequence/units.ts'
+import { showToPlan } from '../../bench/planned-show.ts'
 import { randomProblem } from './random-problem.ts'
 
 function run(problem: Problem, steps: number, seed = 1) {
@@ -69,5 +70,26 @@ describe('proposals', () => {
     const wide = problem.works.map((work, index) => (index === 0 ? { ...work, width: 9000 } : work))
     const free = { ...problem, rules: noRules }
     for (const one of run({ ...free, works: wide }, 500).proposals) expect(one.out).toContain(0)
+  })
+
+  test('2,000 works for walls that take a sixth of them, and many on one wall: it ends, and says what has no place', () => {
+    const long = showToPlan(1, 2000, 60, 2.5)
+    const { proposals: of, bound: most } = run(long, 2000)
+    expect(of.length).toBeGreaterThan(0)
+    for (const one of of) {
+      expect(one.out.length, one.way).toBeGreaterThan(1000)
+      expect(one.hang.flat().length + one.out.length, one.way).toBe(2000)
+      expect(allowed(long, one.hang), one.way).toBe(true)
+      expect(one.quality, one.way).toBeLessThanOrEqual(most.quality)
+    }
+    const single = showToPlan(2, 25, 1)
+    for (const one of run(single, 2000).proposals) expect([...one.hang.flat(), ...one.out]).toHaveLength(25)
+  })
+
+  test('it can be left at any sign of life, the first of which comes before any search', () => {
+    const search = propose(showToPlan(3, 60, 14), { seed: 1, steps: 1e9 })
+    const first = search.next()
+    expect(first.done === false && first.value.step).toBe(0)
+    expect(first.done === false && first.value.best).toBeGreaterThan(0.5)
   })
 })
