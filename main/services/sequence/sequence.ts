@@ -6,14 +6,13 @@ import { type Proposal, propose, usualSteps } from '../../../src/sequence/planne
 import { at, centresIn } from '../../../src/sequence/problem.ts'
 import { stateOf } from '../../../src/sequence/rule-holds.ts'
 import { staysOn } from '../../../src/sequence/stretches.ts'
-import { judge } from '../../../src/sequence/terms.ts'
 import type { Job, Reading, ServicesOf } from '../service.ts'
 import { explain } from './explain.ts'
 import { linesOf } from './lines.ts'
 import { type Asked, type Known, knownOf, problemOf, questionOf, wallsOf } from './question.ts'
 import { hungOn } from './ruling.ts'
 import { take } from './take.ts'
-import { countingOf, hungToday, short, shortened } from './told.ts'
+import { countingOf, hungToday, judgedToday, short, shortened } from './told.ts'
 import { checkRules } from './under-rules.ts'
 
 function walls({ db }: Reading, { exhibition }: Received<'sequence.walls'>): Output<'sequence.walls'> {
@@ -129,12 +128,12 @@ function kept(known: Known, faces: ReturnType<typeof told>['faces']) {
     .map(({ rule, says }) => ({ rule: rule.id, says, state: stateOf(rule, hung) }))
 }
 
-/** The present hang by the same terms; null for nothing. */
+/** The present hang by the same terms, where it really stands; null for nothing. */
 function today(asked: Asked): Output<'sequence.propose'>['today'] {
   const hang = hungToday(asked)
   const works = hang.reduce((sum, row) => sum + row.length, 0)
   if (works === 0) return null
-  const { quality, values } = judge(asked.problem, hang)
+  const { quality, values } = judgedToday(asked)
   return { quality: short(quality), terms: shortened(values), works }
 }
 

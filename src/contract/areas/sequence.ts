@@ -124,7 +124,7 @@ export const sequenceArea = {
       unsized: z.array(id),
       /** No hang of all of them is better than this. */
       bound: z.strictObject({ quality: z.number(), terms: termValues }),
-      /** What hangs now by the same terms, as if what is left over of each stretch were in equal parts; null for nothing. */
+      /** What hangs now by the same terms, where it really stands; null for nothing. */
       today: z.strictObject({ quality: z.number(), terms: termValues, works: z.int() }).nullable(),
       proposals: z.array(
         z.strictObject({
