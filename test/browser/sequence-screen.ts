@@ -29,3 +29,12 @@ export async function askForProposals(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'propose', exact: true }).click()
   await expect(page.getByRole('heading', { name: 'Ways to hang it' })).toBeVisible({ timeout: 60_000 })
 }
+
+/** Whatever is asked for twice or would come off its wall is told, and taking waits until a person has settled it. */
+export async function settleAll(page: Page): Promise<void> {
+  const settle = page.getByRole('group', { name: 'To settle before it is taken' })
+  for (let turn = 0; turn < 40 && (await settle.count()) > 0; turn += 1) {
+    await expect(page.getByRole('button', { name: /^take / })).toBeDisabled()
+    await settle.getByRole('button').first().click()
+  }
+}

@@ -1,7 +1,7 @@
 /** Two hangs side by side, and one gathered from both: one wall from one, others from the other, taken as one edit. */
 import AxeBuilder from '@axe-core/playwright'
 import { expect, test } from './host.ts'
-import { askForProposals, openSequence, wallsOf } from './sequence-screen.ts'
+import { askForProposals, openSequence, settleAll, wallsOf } from './sequence-screen.ts'
 
 test('two proposals stand side by side, and what differs is drawn and said', async ({ page, host }) => {
   await openSequence(page, host)
@@ -33,12 +33,7 @@ test('one wall from one proposal and two from another are one edit, settled befo
   await expect(page.getByText(/^Gathered: one wall from In order, 2 walls from Freer/)).toBeVisible()
 
   const take = page.getByRole('button', { name: 'take 3 walls' })
-  const settle = page.getByRole('group', { name: 'To settle before it is taken' })
-  // Whatever is asked for twice or would come off is told; the button waits for it.
-  for (let turn = 0; turn < 40 && (await settle.count()) > 0; turn += 1) {
-    await expect(take).toBeDisabled()
-    await settle.getByRole('button').first().click()
-  }
+  await settleAll(page)
   await take.click()
   await expect(page.getByText(/as proposed/).first()).toBeVisible()
   const after = await wallsOf(page, host, exhibition)

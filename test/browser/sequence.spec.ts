@@ -1,29 +1,7 @@
 /** The sequence: walls in the visitor's order, works moved between them, proposals looked at, taken and undone. */
 import AxeBuilder from '@axe-core/playwright'
-import type { Page } from '@playwright/test'
-import { expect, type RunningHost, test } from './host.ts'
-
-interface Wall {
-  readonly face: string
-  readonly room: string
-  readonly name: string
-  readonly works: readonly { readonly entry: string; readonly x: number; readonly stays: boolean }[]
-}
-
-async function open(page: Page, host: RunningHost) {
-  await host.open(page)
-  await page.getByRole('button', { name: /coordinator/ }).click()
-  // The demo opens on its best wall, which a click before it would lose to.
-  await expect(page.locator('[data-placement]').first()).toBeVisible({ timeout: 30_000 })
-  await page.getByRole('link', { name: 'Sequence' }).click()
-  await expect(page.locator('[data-entry]').first()).toBeVisible()
-  const { exhibitions } = (await host.call(page, 'exhibition.list', {})) as { exhibitions: readonly { id: string }[] }
-  return exhibitions[0]?.id ?? ''
-}
-
-async function walls(page: Page, host: RunningHost, exhibition: string): Promise<readonly Wall[]> {
-  return ((await host.call(page, 'sequence.walls', { exhibition })) as { walls: readonly Wall[] }).walls
-}
+import { expect, test } from './host.ts'
+import { askForProposals, openSequence as open, settleAll, wallsOf as walls } from './sequence-screen.ts'
 
 test('walls stand in the visitor’s order, and whether the show fits is told', async ({ page, host }) => {
   const exhibition = await open(page, host)
@@ -72,14 +50,14 @@ test('a work goes to the next wall by a key, to another by hand, and back by und
 test('proposals differ, one is taken as one edit and taken back', async ({ page, host }) => {
   const exhibition = await open(page, host)
   const before = await walls(page, host, exhibition)
-  await page.getByRole('button', { name: 'propose', exact: true }).click()
-  await expect(page.getByRole('heading', { name: 'Ways to hang it' })).toBeVisible({ timeout: 60_000 })
+  await askForProposals(page)
   const ways = page.getByRole('group', { name: 'Proposals' }).getByRole('button')
   expect(await ways.count()).toBeGreaterThanOrEqual(2)
   await ways.nth(1).click()
   await expect(page.getByRole('heading', { name: 'Freer' })).toBeVisible()
   expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([])
 
+  await settleAll(page)
   await page.getByRole('button', { name: 'take it' }).click()
   await expect(page.getByText(/hang as proposed/).first()).toBeVisible()
   const after = await walls(page, host, exhibition)
@@ -96,11 +74,11 @@ test('proposals differ, one is taken as one edit and taken back', async ({ page,
 test('one wall of a proposal is taken, the others stand as they stood', async ({ page, host }) => {
   const exhibition = await open(page, host)
   const before = await walls(page, host, exhibition)
-  await page.getByRole('button', { name: 'propose', exact: true }).click()
-  await expect(page.getByRole('heading', { name: 'Ways to hang it' })).toBeVisible({ timeout: 60_000 })
+  await askForProposals(page)
   const wall = before.find(one => one.works.length > 2 && one.works.every(work => !work.stays))
   if (wall === undefined) throw new Error('no wall is free')
   await page.getByRole('checkbox', { name: new RegExp(`this wall: ${wall.room}, ${wall.name}`) }).check()
+  await settleAll(page)
   await page.getByRole('button', { name: 'take one wall' }).click()
   await expect(page.getByText(/as proposed/).first()).toBeVisible()
   const after = await walls(page, host, exhibition)
