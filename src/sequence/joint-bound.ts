@@ -10,7 +10,7 @@
  * footrule as a measure of disarray, Journal of the Royal Statistical Society B 39, 1977). Balance, light and rhythm are
  * taken at their best.
  */
-import { type JointModel, jointModel } from './joint-model.ts'
+import { hangsNowhere, type JointModel, jointModel } from './joint-model.ts'
 import { JointWay, type Prices, type Used } from './joint-way.ts'
 import type { Problem } from './problem.ts'
 import type { Scale } from './terms.ts'
@@ -23,7 +23,7 @@ const shortest = 1e-3
 const steady = 0.7
 
 /**
- * Yields the lowest bound after every round, and returns it; of all hangs that leave no work out.
+ * Yields the lowest bound after every round, and returns it; of all hangs that leave out only what may hang nowhere.
  *
  * @param known the best quality known so far: the nearer to it, the shorter the steps
  * @param rounds at most
@@ -34,7 +34,8 @@ export function* jointBound(
   known: () => number,
   rounds: number,
 ): Generator<number, number> {
-  if (scale.free === 0 || problem.bays.length === 0) return 1
+  const some = problem.works.some(work => work.stays === null && !hangsNowhere(work))
+  if (!some || problem.bays.length === 0) return 1
   const model = jointModel(problem, scale)
   const way = new JointWay(model)
   const prices = pricesOf(model)

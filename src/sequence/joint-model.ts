@@ -1,9 +1,9 @@
 /**
- * A problem as the joint bound sees it: the free works in their order, what each is worth on each bay, how wide bays and
+ * A problem as the joint bound sees it: the free works that may hang somewhere, in their order, what each is worth on each bay, how wide bays and
  * works are, what a pair out of order and one more run of a section cost. Widths in mean widths of a work, so that prices
  * of all kinds are of one size.
  */
-import { at, type Problem } from './problem.ts'
+import { at, type Problem, type Work } from './problem.ts'
 import { gainOf, noSums, orderKeys, quality, type Scale, termsOfSums } from './terms.ts'
 
 export interface JointModel {
@@ -48,7 +48,7 @@ export function jointModel(problem: Problem, scale: Scale): JointModel {
   const { bays, weights } = problem
   const keys = orderKeys(problem)
   const order = problem.works
-    .flatMap((work, index) => (work.stays === null ? [index] : []))
+    .flatMap((work, index) => (work.stays === null && !hangsNowhere(work) ? [index] : []))
     .sort((a, b) => at(keys, a) - at(keys, b))
   const works = order.map(index => at(problem.works, index))
   const key = order.map(index => at(keys, index))
@@ -91,6 +91,11 @@ export function jointModel(problem: Problem, scale: Scale): JointModel {
     step,
     cuts: Math.floor(works.length / step) + 1,
   }
+}
+
+/** Whether no bay may take it: no hang can but leave it out. */
+export function hangsNowhere({ served }: Pick<Work, 'served'>): boolean {
+  return served.every(share => share === null)
 }
 
 /** How many of the narrowest works fit. */

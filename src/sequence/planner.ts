@@ -10,6 +10,7 @@ import { type Bound, boundOf } from './bound.ts'
 import { bestOrder } from './in-bay.ts'
 import { hangInOrderKept } from './in-order-kept.ts'
 import { jointBound } from './joint-bound.ts'
+import { hangsNowhere } from './joint-model.ts'
 import { at, type Hang, type Problem } from './problem.ts'
 import { proveBest } from './proved.ts'
 import { judge, type Scale, scaleOf, type TermValues } from './terms.ts'
@@ -28,7 +29,7 @@ export interface Proposal {
 
 export interface Planned {
   readonly proposals: readonly Proposal[]
-  /** Of all hangs that leave no work out. */
+  /** Of all hangs that leave out only what may hang nowhere. */
   readonly bound: Bound
 }
 
@@ -103,23 +104,32 @@ class Bounding {
   private readonly joint: Generator<number, number>
   private joined = Number.POSITIVE_INFINITY
   private settled = false
+  /** Works that no hang can but leave out. */
+  private readonly nowhere: number
   best: number
 
   constructor(problem: Problem, scale: Scale, first: { readonly quality: number; readonly out: readonly number[] }) {
     this.apart = boundOf(problem, scale)
-    this.best = first.out.length > 0 ? 0 : first.quality
+    this.nowhere = problem.works.filter(work => work.stays === null && hangsNowhere(work)).length
+    this.best = 0
+    this.know(first)
     const size = Math.max(1, scale.free * problem.bays.length)
     const rounds = Math.max(leastRounds, Math.min(mostRounds, Math.floor(roundsOfAll / size)))
     this.joint = jointBound(problem, scale, () => this.best, rounds)
   }
 
-  /** While no hang of all works is known there may be none, and the joint bound would fall without end. */
+  /** While no hang of all works that may hang is known there may be none, and the joint bound would fall without end. */
   get quality(): number {
     return this.best > 0 ? Math.max(this.best, Math.min(this.apart.quality, this.joined)) : this.apart.quality
   }
 
   get bound(): Bound {
     return { values: this.apart.values, quality: this.quality }
+  }
+
+  /** A hang that leaves out no more than it must. */
+  know({ quality, out }: { readonly quality: number; readonly out: readonly number[] }): void {
+    if (out.length === this.nowhere) this.best = Math.max(this.best, quality)
   }
 
   /** No hang that keeps the rules is better than this. */
@@ -157,9 +167,9 @@ function* searched(
   let found: IteratorResult<Found, Found> = search.next()
   while (found.done !== true) {
     const best = found.value
-    if (best.out.length === 0) bounding.best = Math.max(bounding.best, best.quality)
+    bounding.know(best)
     bounding.lower(1)
-    yield { step: before + best.at, steps, best: best.out.length > 0 ? 0 : best.quality, bound: bounding.quality }
+    yield { step: before + best.at, steps, best: bounding.best, bound: bounding.quality }
     found = search.next()
   }
   return { hang: polished(problem, scale, found.value.hang), out: found.value.out }

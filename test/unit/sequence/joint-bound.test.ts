@@ -84,6 +84,20 @@ describe('never below any hang', () => {
   })
 })
 
+test('a work that may hang nowhere is left out of it, as it is of every hang', () => {
+  for (let seed = 1; seed <= 60; seed += 1) {
+    const plain = randomProblem(seed, { works: 4, bays: 2, ruled: false })
+    const works = plain.works.map((work, index) => (index === seed % 4 ? { ...work, served: [null, null] } : work))
+    const problem = { ...plain, works, rules: noRules }
+    const rest = [...works.keys()].filter(index => index !== seed % 4)
+    const hangs = permutations(rest).flatMap(order => cuts(order, 2))
+    const widthOf = (row: readonly number[]) => row.reduce((sum, work) => sum + (works[work]?.width ?? 0) + 75, 0)
+    const fits = (hang: Hang) => hang.every((row, bay) => widthOf(row) <= (problem.bays[bay]?.to ?? 0) - 300 + 75)
+    const most = best(problem, hangs.filter(fits))
+    for (const bound of boundsOf(problem, most, 40)) expect(bound, `seed ${seed}`).toBeGreaterThanOrEqual(most - 1e-9)
+  }
+})
+
 test('without works or bays nothing is bounded', () => {
   const problem = randomProblem(1, { works: 3, bays: 2, ruled: false })
   expect(boundsOf({ ...problem, works: [] }, 0, 5)).toEqual([])
