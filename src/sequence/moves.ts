@@ -33,8 +33,7 @@ export class Moves {
     const one = this.unit(this.pick(this.movable.length))
     const here = this.bayOf(one)
     const draw = this.chance()
-    if (here < 0)
-      return draw < 0.5 ? this.swap(one, this.unit(this.pick(this.movable.length))) : this.move(one, this.anyBay())
+    if (here < 0) return this.comeIn(one, draw)
     if (draw < 0.26) return this.swapNear(one, here)
     if (draw < 0.34) return this.swap(one, this.unit(this.pick(this.movable.length)))
     if (draw < 0.46) return this.move(one, here)
@@ -92,6 +91,26 @@ export class Moves {
     const here = this.bayOf(one)
     if (here >= 0) this.replace(here, one, [])
     this.insert(bay, one)
+    return true
+  }
+
+  /** A work that is left out comes in: for another, beside others, or for a stretch that goes on to one bay or two. */
+  private comeIn(one: readonly number[], draw: number): boolean {
+    if (draw < 0.3) return this.swap(one, this.unit(this.pick(this.movable.length)))
+    const bay = this.anyBay()
+    if (draw < 0.5) return this.move(one, bay)
+    const row = this.rows.rowOf(bay)
+    if (row.length === 0) return this.move(one, bay)
+    const many = 1 + pickBelow(this.chance, row.length)
+    const from = pickBelow(this.chance, row.length - many + 1)
+    const first = pickBelow(this.chance, many + 1)
+    this.rows.splice(this.rows.lay(bay), from, many, one)
+    for (const part of [row.subarray(from, from + first), row.subarray(from + first, from + many)]) {
+      const to = this.nearBay(bay)
+      if (to === bay) return false
+      const index = this.rows.lay(to)
+      this.rows.splice(index, pickBelow(this.chance, this.rows.laidCount(index) + 1), 0, part)
+    }
     return true
   }
 
