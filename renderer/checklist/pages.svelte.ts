@@ -18,12 +18,16 @@ const mostCalls = 2
 /** How many looks ahead a rolling list is read: a call takes a few frames. */
 const looksAhead = 12
 const mostAhead = 1200
+/** So many lines between two looks are no wheel's or key's doing. */
+const pulledFrom = 200
 
 class Pages {
   total = $state(0)
   /** Nothing has been answered for this question yet. */
   loading = $state(true)
   refusal = $state.raw<Refused | null>(null)
+  /** The list is pulled faster than its lines can come, as by the thumb of its bar. */
+  pulled = $state(false)
   private pages = $state.raw<ReadonlyMap<number, readonly WorkLine[]>>(new Map())
   private query: ListQuery = {}
   private asked = ''
@@ -69,6 +73,7 @@ class Pages {
     untrack(() => {
       const moved = from - this.seen[0]
       this.seen = [from, to]
+      this.pulled = Math.abs(moved) > pulledFrom
       const ahead = Math.min(mostAhead, pageSize / 2 + Math.abs(moved) * looksAhead)
       const next = moved < 0 ? pagesOf(from - ahead, from).toReversed() : pagesOf(to, to + ahead)
       const behind = moved < 0 ? pagesOf(to, to + pageSize / 2) : pagesOf(from - pageSize / 2, from)

@@ -36,8 +36,13 @@ export function differsWords(differs: { readonly height: number; readonly width:
   return `${order.filter(part => part !== '').join(', ')} than listed`
 }
 
+/** A count with its thousands apart. */
+export function countFigure(n: number): string {
+  return n.toLocaleString('en-GB').replaceAll(',', '\u2009')
+}
+
 export function countWords(n: number, one: string, many: string): string {
-  return `${n.toLocaleString('en-GB').replaceAll(',', '\u2009')} ${n === 1 ? one : many}`
+  return `${countFigure(n)} ${n === 1 ? one : many}`
 }
 
 const small = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve']

@@ -292,3 +292,30 @@ test('a section is made, named anew, moved and removed', async ({ page, host }) 
   await page.getByRole('button', { name: 'remove the section' }).click()
   await expect.poll(async () => (await frieze(page, host)).sections.length).toBe(count - 1)
 })
+
+test('a list pulled by its thumb says where it stands until its lines come', async ({ page, emptyHost }) => {
+  await emptyHost.open(page, '#/checklist')
+  const rows = Array.from({ length: 5000 }, (_, n) => `T-${n}\tTide table ${n}\tIna Vorr`)
+  await emptyHost.call(page, 'import.accept', { text: ['Inv. No.\tTitle\tArtist', ...rows].join('\n') })
+  const grid = page.getByRole('grid', { name: 'Works' })
+  await expect(grid).toContainText('Tide table')
+  const seen = await grid.evaluate(
+    node =>
+      new Promise<string[]>(done => {
+        const words: string[] = []
+        const step = () => {
+          node.scrollTop += 20_000
+          requestAnimationFrame(() => {
+            words.push(node.textContent ?? '')
+            if (words.length < 6) step()
+            else done(words)
+          })
+        }
+        step()
+      }),
+  )
+  expect(seen.some(words => /\d\u2009\d{3} of 5\u2009000/.test(words))).toBe(true)
+  // At rest every line is there, and nothing but lines.
+  await expect(grid).not.toContainText('of 5\u2009000')
+  await expect(grid).toContainText('Tide table')
+})
