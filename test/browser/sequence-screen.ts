@@ -1,6 +1,6 @@
 /** What the tests of the sequence share: the screen opened as a coordinator, and the show as the host tells it. */
 import { expect, type Page } from '@playwright/test'
-import type { RunningHost } from './host.ts'
+import { type RunningHost, test } from './host.ts'
 
 export interface Wall {
   readonly face: string
@@ -25,9 +25,11 @@ export async function wallsOf(page: Page, host: RunningHost, exhibition: string)
   return ((await host.call(page, 'sequence.walls', { exhibition })) as { walls: readonly Wall[] }).walls
 }
 
+/** A search takes its time where others work as well. */
 export async function askForProposals(page: Page): Promise<void> {
+  test.slow()
   await page.getByRole('button', { name: 'propose', exact: true }).click()
-  await expect(page.getByRole('heading', { name: 'Ways to hang it' })).toBeVisible({ timeout: 60_000 })
+  await expect(page.getByRole('heading', { name: 'Ways to hang it' })).toBeVisible({ timeout: 200_000 })
 }
 
 /** Whatever is asked for twice or would come off its wall is told, and taking waits until a person has settled it. */
