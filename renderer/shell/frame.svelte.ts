@@ -12,6 +12,8 @@ export interface Brought {
 
 class Frame {
   tag = $state.raw<Snippet | null>(null)
+  /** In a narrow window a tag that stands beside its drawing can be folded into a word. */
+  tagFolded = $state(false)
   left = $state.raw<Snippet | null>(null)
   said = $state.raw<{ readonly text: string; readonly refused: boolean } | null>(null)
   /** In a narrow window the left column is folded into a word. */

@@ -65,7 +65,7 @@ function drawn(room: PlanRoomRow, place: Place): DrawnRoom {
 }
 
 /** Name, area and zones below one another, as seen from where all of a room is seen. mm. */
-const nameHigh = 1500
+export const nameHigh = 1500
 
 /** What stands on its floor: its name makes way for that. */
 function standingBoxes(room: Pick<PlanRoomRow, 'things' | 'partitions'>): readonly Box[] {

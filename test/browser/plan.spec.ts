@@ -233,3 +233,35 @@ test('while the wheel turns the drawing is carried, and true to its own letters 
   await page.mouse.click(pointer.x, pointer.y + after.width / 8)
   await expect(roomOn(page, room.name)).toHaveAttribute('aria-pressed', 'true')
 })
+
+test('in a narrow window the plan keeps its height: the wall’s strip is a line that opens, the tag stands beside and folds', async ({
+  page,
+  host,
+}) => {
+  await page.setViewportSize({ width: 900, height: 700 })
+  await host.open(page, '#/rooms')
+  const [room] = await roomsOf(page, host)
+  const wall = room?.walls[0]
+  if (room === undefined || wall === undefined) throw new Error('the demo has a room')
+  await roomOn(page, room.name).press('Enter')
+  await sheet(page).locator(`[data-wall="${wall.id}"]`).press('Enter')
+  const strip = page.getByRole('region', { name: `Elevation of ${room.name}, ${wall.name}` })
+  await expect(strip).toBeInViewport({ ratio: 1 })
+  await expect(strip.getByRole('group')).toHaveCount(0)
+  const high = async () => (await sheet(page).boundingBox())?.height ?? 0
+  // The window without the bars above and the frieze below, and a line for the strip.
+  expect(await high()).toBeGreaterThan(300)
+  await strip.getByRole('button', { name: 'see it straight on' }).press('Enter')
+  await expect(strip.getByRole('group', { name: `${wall.name}, straight on` })).toBeInViewport({ ratio: 1 })
+  await strip.getByRole('button', { name: 'fold' }).press('Enter')
+  const tag = page.getByRole('complementary', { name: 'Tag of what is selected' })
+  await expect(tag.getByRole('heading', { name: `${room.name}, ${wall.name}` })).toBeVisible()
+  const wide = async () => (await sheet(page).boundingBox())?.width ?? 0
+  const before = await wide()
+  await tag.getByRole('button', { name: 'fold' }).press('Enter')
+  await expect(tag.getByRole('heading')).toBeHidden()
+  await expect.poll(wide).toBeGreaterThan(before + 200)
+  expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([])
+  await tag.getByRole('button', { name: 'show the tag' }).press('Enter')
+  await expect(tag.getByRole('heading', { name: `${room.name}, ${wall.name}` })).toBeVisible()
+})
