@@ -160,3 +160,22 @@ test('a room put elsewhere leaves its side of the wall: told in the tag, and put
   await expect.poll(async () => (await seen(page, emptyHost)).thickness).toBe(350)
   await expect(page.getByText(/its two sides lie/)).toHaveCount(0)
 })
+
+test('900 wide, all answers are seen at once, and what the tag is about stays in sight while it is read on', async ({
+  page,
+  emptyHost,
+}) => {
+  await page.setViewportSize({ width: 900, height: 900 })
+  await house(page, emptyHost)
+  await choose(page)
+  const by = page.getByRole('textbox', { name: 'move e outwards by' })
+  await by.fill('100')
+  await by.press('Enter')
+  const asked = page.getByRole('alert', { name: 'The other side' })
+  for (const name of ['leave it as it is', 'move both sides', 'move this side alone'])
+    await expect(asked.getByRole('button', { name })).toBeInViewport({ ratio: 1 })
+  const tag = page.getByRole('complementary', { name: 'Tag of what is selected' })
+  await tag.evaluate(element => element.scrollTo(0, element.scrollHeight))
+  await expect(tag.getByRole('heading', { name: 'Bay, e' })).toBeInViewport({ ratio: 1 })
+  await expect(asked).not.toBeInViewport()
+})
