@@ -7,6 +7,7 @@ import { type AskedAcross, broken } from './across.ts'
 import { chainsOf, type GivenRules, givenRules, type RuledShow, type RuledWork } from './given-rules.ts'
 import { type HangRule, pairsOf } from './hang-rule.ts'
 import { at, type Leads } from './problem.ts'
+import { unitsOf } from './units.ts'
 
 /** `unknown`: not answered within the beginnings of hangs that it may look at. */
 export type CanHold = 'yes' | 'no' | 'unknown'
@@ -42,6 +43,9 @@ export function canHold(show: RuledShow, rules: readonly HangRule[], most = 20_0
   // One more stands for whatever is not named: what bars it bars all of them.
   const given = givenRules({ ...show, works: [...show.works, anyOther(show)] }, asked)
   if (given.impossible.length > 0) return 'no'
+  // Side by side, wherever that is: no order of a group may need another work within it.
+  const grouped = { rules: given.rules, works: show.works.map(({ stays }, rank) => ({ stays, rank })) }
+  if ([...unitsOf(grouped).values()].some(unit => unit.tried && unit.orders.length === 0)) return 'no'
   const named = [...new Set(asked.flatMap(rule => rule.works))].filter(work => fits.has(work))
   const open = (work: number) =>
     show.bays.flatMap((_, bay) =>

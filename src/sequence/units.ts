@@ -8,18 +8,27 @@ export interface Unit {
   readonly works: readonly number[]
   /** Orders in which every rule between its works holds, the checklist's first; none where they contradict. */
   readonly orders: readonly (readonly number[])[]
+  /** Whether all were tried: then none means that there is none. */
+  readonly tried: boolean
 }
 
-/** No more orders of a unit than these are tried. */
+/** No more orders of a unit than these are tried, found in no more beginnings than these. */
 const mostOrders = 24
+const mostBegun = 20_000
+
+/** What is asked of a problem. */
+export interface Grouped {
+  readonly rules: Problem['rules']
+  readonly works: readonly { readonly stays: unknown; readonly rank: number }[]
+}
 
 /** By work, the unit it belongs to; works that go by themselves, and those that must stand beside one that stays, have none. */
-export function unitsOf(problem: Problem): ReadonlyMap<number, Unit> {
+export function unitsOf(problem: Grouped): ReadonlyMap<number, Unit> {
   const { rules, works } = problem
   const free = [...rules.together, ...rules.beside].filter(group => group.every(work => at(works, work).stays === null))
   return new Map(
     joined(free).flatMap(members => {
-      const unit = { works: members, orders: ordersOf(problem, members) }
+      const unit = { works: members, ...ordersOf(problem, members) }
       return members.map(work => [work, unit] as const)
     }),
   )
@@ -38,7 +47,7 @@ function joined(groups: readonly (readonly number[])[]): number[][] {
 }
 
 /** Built work by work; what can't become an order is not built further. */
-function ordersOf({ rules, works }: Problem, members: readonly number[]): number[][] {
+function ordersOf({ rules, works }: Grouped, members: readonly number[]): Omit<Unit, 'works'> {
   const byRank = [...members].sort((a, b) => at(works, a).rank - at(works, b).rank)
   const together = rules.together.filter(group => group.every(work => members.includes(work)))
   const beside = rules.beside.filter(group => group.every(work => members.includes(work)))
@@ -62,8 +71,10 @@ function ordersOf({ rules, works }: Problem, members: readonly number[]): number
       })
     )
   }
+  let begun = 0
   const build = () => {
-    if (found.length >= mostOrders) return
+    if (found.length >= mostOrders || begun > mostBegun) return
+    begun += 1
     if (row.length === members.length) {
       found.push([...row])
       return
@@ -76,7 +87,7 @@ function ordersOf({ rules, works }: Problem, members: readonly number[]): number
     }
   }
   build()
-  return found
+  return { orders: found, tried: begun <= mostBegun }
 }
 
 /**

@@ -1,0 +1,120 @@
+/** Rules of the hang on the sequence: read, given to works chosen, contradicting, switched off, found, removed, undone. */
+import AxeBuilder from '@axe-core/playwright'
+import type { Page } from '@playwright/test'
+import { expect, type RunningHost, test } from './host.ts'
+
+interface Rule {
+  readonly id: string
+  readonly kind: string
+  readonly works: readonly { readonly work: string; readonly entry: string | null }[]
+  readonly says: string
+  readonly state: string
+  readonly from: string
+}
+interface Read {
+  readonly rules: readonly Rule[]
+  readonly contradiction: { readonly rules: readonly string[]; readonly says: string } | null
+}
+
+async function open(page: Page, host: RunningHost) {
+  await host.open(page)
+  await page.getByRole('button', { name: /coordinator/ }).click()
+  // The demo opens on its best wall, which a click before it would lose to.
+  await expect(page.locator('[data-placement]').first()).toBeVisible({ timeout: 30_000 })
+  await page.getByRole('link', { name: 'Sequence' }).click()
+  await expect(page.locator('[data-entry]').first()).toBeVisible()
+  const { exhibitions } = (await host.call(page, 'exhibition.list', {})) as { exhibitions: readonly { id: string }[] }
+  const exhibition = exhibitions[0]?.id ?? ''
+  const read = async () => (await host.call(page, 'sequence.rules', { exhibition })) as Read
+  await page.getByRole('button', { name: 'Rules of the hang' }).click()
+  const list = page.getByRole('list', { name: 'Rules', exact: true })
+  const before = await read()
+  await expect(list.getByRole('listitem')).toHaveCount(before.rules.length)
+  return { exhibition, read, list, before }
+}
+
+test('each rule is a sentence with how it stands today, found by words, and shows its works', async ({
+  page,
+  host,
+}) => {
+  const { list, before } = await open(page, host)
+  const broken = before.rules.find(rule => rule.state === 'broken' && rule.from === 'given')
+  if (broken === undefined) throw new Error('no given rule is broken')
+  await page.keyboard.press('r')
+  await page.keyboard.type('broken')
+  await expect(list.getByRole('listitem')).toHaveCount(before.rules.filter(rule => rule.state === 'broken').length)
+  const line = list.getByRole('listitem').filter({ hasText: broken.says })
+  await expect(line).toContainText('broken today')
+  await line.getByRole('button', { name: broken.says }).click()
+  for (const { entry } of broken.works)
+    await expect(page.locator(`[data-today] [data-entry="${entry}"]`)).toHaveClass(/selected/)
+  expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([])
+})
+
+test('works chosen get a rule by keys; what contradicts it is told at once, switched off and removed', async ({
+  page,
+  host,
+}) => {
+  const { read, list, before } = await open(page, host)
+  const held = before.rules.find(rule => rule.kind === 'one wall' || rule.kind === 'in this order')
+  if (held === undefined) throw new Error('no rule keeps works together')
+  const n = before.rules.length
+  await list.getByRole('button', { name: held.says }).click()
+  await page.keyboard.press('Shift+R')
+  const form = page.getByRole('form', { name: 'Give a rule' })
+  await form.getByLabel('what holds').selectOption(held.kind === 'one wall' ? 'not on' : 'not beside')
+  if (held.kind === 'one wall') {
+    // Nowhere at all: every room is forbidden, one after the other.
+    const where = form.getByLabel('where')
+    const rooms = await where.locator('option').evaluateAll(all => all.map(one => (one as HTMLOptionElement).value))
+    for (const room of rooms.filter(value => value !== '')) await where.selectOption(room)
+  }
+  await form.getByLabel('why').fill('to try it')
+  await form.getByRole('button', { name: 'give it' }).click()
+  await expect(list.getByRole('listitem')).toHaveCount(n + 1)
+  const { contradiction, rules } = await read()
+  if (contradiction === null) throw new Error('no contradiction')
+  await expect(page.getByRole('region', { name: /Rules of the hang/ }).getByRole('status')).toContainText(
+    contradiction.says,
+  )
+
+  // Asked for proposals, it says the same and proposes nothing.
+  await page.getByRole('button', { name: 'propose', exact: true }).click()
+  await expect(page.getByText('can’t').last()).toBeVisible()
+  await expect(page.getByRole('heading', { name: 'Ways to hang it' })).toHaveCount(0)
+
+  const added = rules.find(rule => !before.rules.some(one => one.id === rule.id))
+  if (added === undefined) throw new Error('nothing was added')
+  const line = list.getByRole('listitem').filter({ hasText: 'to try it' })
+  await expect(line.getByRole('button', { name: 'switch off' })).toBeVisible()
+  await line.getByRole('button', { name: 'switch off' }).click()
+  await expect(line).toContainText('switched off')
+  expect((await read()).contradiction).toBeNull()
+  await line.getByRole('button', { name: 'remove' }).click()
+  await expect(list.getByRole('listitem')).toHaveCount(n)
+  await page.keyboard.press('Control+z')
+  await expect(list.getByRole('listitem')).toHaveCount(n + 1)
+  await page.keyboard.press('Control+z')
+  await page.keyboard.press('Control+z')
+  await expect(list.getByRole('listitem')).toHaveCount(n)
+})
+
+test('a note of a work becomes a rule by hand, and proposals keep it', async ({ page, host }) => {
+  const { read, before, list } = await open(page, host)
+  const notes = page.getByRole('list', { name: 'Notes of works' }).getByRole('listitem')
+  const n = await notes.count()
+  expect(n).toBeGreaterThan(0)
+  await notes.filter({ hasText: 'not beside' }).first().getByRole('button', { name: 'make a rule' }).click()
+  const form = page.getByRole('form', { name: 'Give a rule' })
+  await form.getByLabel('what holds').selectOption('only on')
+  await form.getByLabel('where').selectOption({ index: 1 })
+  await form.getByRole('button', { name: 'give it' }).click()
+  await expect(list.getByRole('listitem')).toHaveCount(before.rules.length + 1)
+  await expect(notes).toHaveCount(n - 1)
+  expect((await read()).contradiction).toBeNull()
+  await page.getByRole('button', { name: 'propose', exact: true }).click()
+  await expect(page.getByRole('heading', { name: 'Ways to hang it' })).toBeVisible({ timeout: 90_000 })
+  await expect(page.getByText(/Every rule of the hang is kept|rules are kept; the others wait/)).toBeVisible()
+  await page.emulateMedia({ colorScheme: 'dark' })
+  expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([])
+})
