@@ -2,7 +2,7 @@
  * The crew's days as a drawing: one band a day, one line a team, a bar as long as its work takes. What lasts over the
  * evening is drawn on both days. The rule it keeps: a minute is as long everywhere, and time in which nobody works shows.
  */
-import type { CrewPlanAnswer } from '../../src/contract/areas/crew.ts'
+import type { CrewPlanAnswer } from '../../src/contract/areas/crew-shape.ts'
 
 type Task = CrewPlanAnswer['tasks'][number]
 

@@ -2,7 +2,7 @@
  * The order up and down and what is patched, as tables. The rule they keep: every number is the one that the plan shows;
  * what a person ticks has a column of its own, and what the catalogue knows as done has its tick.
  */
-import type { CrewOrders } from '../contract/areas/crew.ts'
+import type { CrewOrders } from '../contract/areas/crew-shape.ts'
 import { fluidOunces, squareFeet } from '../measure/amounts.ts'
 import { type Cell, DONE, EMPTY, numberCell, type TableSheet, textCell, withoutEmptyColumns } from './columns.ts'
 import { number, type TableHead, text, workCells, workColumns } from './crew-columns.ts'

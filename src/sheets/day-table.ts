@@ -2,7 +2,7 @@
  * The crew's days as a table: what each team does when, from the morning of its day. It is the plan as the screen draws
  * it, without what is set aside on top, so that whoever holds it sees what comes next, not when it must be done.
  */
-import type { CrewPlanAnswer } from '../contract/areas/crew.ts'
+import type { CrewPlanAnswer } from '../contract/areas/crew-shape.ts'
 import { EMPTY, numberCell, type TableSheet, textCell, withoutEmptyColumns } from './columns.ts'
 import { number, type TableHead, text, workCells, workColumns } from './crew-columns.ts'
 

@@ -2,7 +2,7 @@
  * The hardware as tables: what is fixed in a wall, small parts and tools, a box for each wall, drill bits. The rule they
  * keep: every number is the one that the plan shows; what a person ticks has a column of its own.
  */
-import type { CrewHardware } from '../contract/areas/crew.ts'
+import type { CrewHardware } from '../contract/areas/crew-shape.ts'
 import {
   type Cell,
   EMPTY,

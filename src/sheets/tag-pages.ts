@@ -2,7 +2,7 @@
  * Tags for the backs of works, in hanging order, to be cut apart: the number large enough to be read across a room,
  * which work, which wall; each part of a set has its own. The rule it keeps: a tag says who it is for even when it is found on the floor.
  */
-import type { CrewOrders } from '../contract/areas/crew.ts'
+import type { CrewOrders } from '../contract/areas/crew-shape.ts'
 import { ink } from './ink.ts'
 import { firstLines, sizeWithin } from './lines.ts'
 import { type Paper, papers, type TextMeasure } from './shapes.ts'

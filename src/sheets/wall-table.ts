@@ -5,8 +5,9 @@ import type { Face } from './shapes.ts'
 import { type Sketch, sign } from './sketch.ts'
 import { type Columns, columnsOf, leading, small, type TableStyle } from './wall-columns.ts'
 import { drawMarks, drawOthers, marksHeight, otherHeight } from './wall-figures.ts'
-import type { WallSheetRow, WorkingText } from './wall-rows.ts'
+import type { WallSheetRow } from './wall-rows.ts'
 import { type Ticks, ticks } from './wall-states.ts'
+import type { WorkingText } from './wall-working.ts'
 
 interface Lines {
   readonly title: readonly string[]

@@ -1,7 +1,7 @@
 /** The crew's screen: days to scale, who lifts what, hardware and stock, the order, holes filled, locks, their papers. */
 import AxeBuilder from '@axe-core/playwright'
 import type { Page } from '@playwright/test'
-import type { CrewHardware, CrewPlanAnswer } from '../../src/contract/areas/crew.ts'
+import type { CrewHardware, CrewPlanAnswer } from '../../src/contract/areas/crew-shape.ts'
 import type { Output } from '../../src/contract/contract.ts'
 import { expect, type RunningHost, test } from './host.ts'
 

@@ -9,7 +9,7 @@ import { writeDemo } from '../../main/demo/write.ts'
 import { openHandles } from '../../main/files/handles.ts'
 import { openStore } from '../../main/files/store.ts'
 import { hardware } from '../../main/services/crew/hardware.ts'
-import type { CrewHardware } from '../../src/contract/areas/crew.ts'
+import type { CrewHardware } from '../../src/contract/areas/crew-shape.ts'
 import { ownFolder, pythonAlone, run, withProgram } from './programs.ts'
 
 const NOW = '2031-03-14T09:00:00.000Z'

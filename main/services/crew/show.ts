@@ -1,5 +1,5 @@
 /** What the crew's plans are computed from: the walls of a show, its crew, the house's times, equipment and library. */
-import type { CrewPlanAnswer } from '../../../src/contract/areas/crew.ts'
+import type { CrewPlanAnswer } from '../../../src/contract/areas/crew-shape.ts'
 import type { HandlingRules, Say } from '../../../src/crew/handling.ts'
 import type { StockedFixing } from '../../../src/crew/hardware.ts'
 import { type StepTime, timesInForce } from '../../../src/crew/minutes.ts'
