@@ -11,7 +11,15 @@ import { workName } from '../works/facts.ts'
 import { refreshBack, refreshMass, refreshNumbers, refreshPicture, refreshSize } from '../works/figures.ts'
 
 /** Tables whose rows go over to the work that stays. */
-const goingOver = ['work_size', 'work_mass', 'work_back', 'picture', 'import_value', 'import_question'] as const
+const goingOver = [
+  'work_size',
+  'work_mass',
+  'work_back',
+  'picture',
+  'import_value',
+  'import_question',
+  'hang_rule_work',
+] as const
 
 /** Returns the work that stays. Refuses `not-found`, `placed`. */
 export function joinWorks(writing: Writing, stays: string, goes: string): string {

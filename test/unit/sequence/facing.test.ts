@@ -42,9 +42,9 @@ describe('walls that face each other', () => {
     expect(facing({ face: 'north', from: 0, to: 2200 }, whole('south', 8000))).toBe(true)
   })
 
-  test('looking along many rays finds the same, in 300 rooms with slanted walls and partitions', () => {
+  test('looking along many rays finds the same, in 80 rooms with slanted walls and partitions', () => {
     let [seen, not] = [0, 0]
-    for (let seed = 1; seed <= 300; seed += 1) {
+    for (let seed = 1; seed <= 80; seed += 1) {
       const chance = chanceFrom(seed)
       const about = (x: number) => x + 1600 * (chance() - 0.5)
       const corners: Point[] = [
@@ -81,8 +81,8 @@ describe('walls that face each other', () => {
         }
       }
     }
-    expect(seen).toBeGreaterThan(400)
-    expect(not).toBeGreaterThan(400)
+    expect(seen).toBeGreaterThan(100)
+    expect(not).toBeGreaterThan(100)
   })
 })
 
