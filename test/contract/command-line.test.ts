@@ -214,7 +214,7 @@ test('procedures lists the contract with its schemas', () => {
 test('sheets writes the whole set, or one kind', () => {
   const out = join(folder, 'papers')
   const { files } = answered(['sheets', file, '--exhibition', 'Low Water', '--out', out])
-  expect(files.map((made: { kind: string }) => made.kind)).toEqual(['wall sheet', 'checklist', 'hang list'])
+  expect(files.map((made: { kind: string }) => made.kind)).toEqual(['wall sheet', 'plan', 'checklist', 'hang list'])
   for (const { path } of files) expect(existsSync(path)).toBe(true)
   expect(readFileSync(files[0].path).subarray(0, 5).toString('latin1')).toBe('%PDF-')
   for (const kind of ['wall sheet', 'checklist', 'hang list']) {
