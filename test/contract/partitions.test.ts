@@ -264,6 +264,38 @@ describe('of another show', () => {
     await here.call('exhibition.remove', { id: copy })
     expect((await here.call('partition.list', { exhibition: show })).partitions).toHaveLength(1)
   })
+
+  test('a copy has the rules of the hang, about its own partitions', async () => {
+    await hang(0, partition.faces.a, 1800)
+    const { works } = await here.call('wall.elevation', { exhibition: show, face: partition.faces.a })
+    const named = works.map(({ work }) => work)
+    const places = [{ kind: 'wall' as const, id: partition.faces.a }]
+    await here.call('sequence.addRule', { exhibition: show, kind: 'stays', works: named })
+    await here.call('sequence.addRule', {
+      exhibition: show,
+      kind: 'only on',
+      works: named,
+      places,
+      reason: 'its light',
+    })
+    const told = async (exhibition: string) => {
+      const { rules } = await here.call('sequence.rules', { exhibition })
+      return rules.map(({ kind, places: at, state, reason }) => [kind, at.map(({ id }) => id), state, reason])
+    }
+    const placements = async (with_: boolean) =>
+      (await here.call('exhibition.copy', { id: show, title: `Again ${with_}`, placements: with_ })).id
+    const hung = await placements(true)
+    const [copied] = (await here.call('partition.list', { exhibition: hung })).partitions
+    expect(await told(hung)).toEqual([
+      ['stays', [copied?.faces.a], 'held', ''],
+      ['only on', [copied?.faces.a], 'held', 'its light'],
+    ])
+    // What hangs nowhere cannot stay where it hangs.
+    const bare = await placements(false)
+    const [own] = (await here.call('partition.list', { exhibition: bare })).partitions
+    expect(await told(bare)).toEqual([['only on', [own?.faces.a], 'open', 'its light']])
+    expect((await told(show)).map(([, at]) => at)).toEqual([[partition.faces.a], [partition.faces.a]])
+  })
 })
 
 test('a partition with works on it stays, and one of a closed show too', async () => {

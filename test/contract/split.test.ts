@@ -232,3 +232,48 @@ describe('joining', () => {
     expect(after?.area).toBeCloseTo(before?.area ?? 0, 9)
   })
 })
+
+test('rules of the hang follow: both parts are named, what stays stays on its part, and one wall is one again', async () => {
+  const one = await house()
+  const { open, wall, face, exhibition } = one
+  await hang(one, [1000, 8000])
+  const { works } = await open.call('wall.elevation', { exhibition, face })
+  const [left = '', right = ''] = works.map(({ work }) => work)
+  await open.call('sequence.addRule', { exhibition, kind: 'stays', works: [left, right] })
+  const places = [{ kind: 'wall' as const, id: face }]
+  await open.call('sequence.addRule', { exhibition, kind: 'only on', works: [left, right], places })
+  const told = async () => {
+    const { rules } = await open.call('sequence.rules', { exhibition })
+    return rules.map(({ kind, works: of, places: at, state }) => {
+      expect(state).toBe('held')
+      return [kind, of.map(({ work }) => work), at.map(({ id }) => id)]
+    })
+  }
+  const before = await told()
+  expect(before).toEqual([
+    ['stays', [left, right], [face]],
+    ['only on', [left, right], [face]],
+  ])
+  await open.call('wall.split', { id: wall, x: 4500 })
+  const parts = (await open.call('room.list', {})).rooms[0]?.walls.map(each => each.face) ?? []
+  const [, part] = parts
+  const after = await told()
+  expect(after).toHaveLength(3)
+  expect(after).toEqual(
+    expect.arrayContaining([
+      ['stays', [left], [face]],
+      ['stays', [right], [part]],
+      ['only on', [left, right], [face, part]],
+    ]),
+  )
+  await open.call('wall.join', { id: wall })
+  expect(await told()).toEqual(
+    expect.arrayContaining([
+      ['stays', [right], [face]],
+      ['only on', [left, right], [face]],
+    ]),
+  )
+  await open.call('edit.undo', {})
+  await open.call('edit.undo', {})
+  expect(await told()).toEqual(before)
+})

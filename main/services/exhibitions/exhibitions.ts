@@ -5,6 +5,7 @@ import { changeFields, notFound } from '../change.ts'
 import { moveBefore, nextPosition, orderedRows } from '../order.ts'
 import { copyStands, onCopied } from '../rooms/copy-stands.ts'
 import { dropStands } from '../rooms/drop.ts'
+import { copyRules } from '../sequence/rules-follow.ts'
 import type { Reading, Writing } from '../service.ts'
 import { insert, remove as removeRow, row, rows, update, type Value, value } from '../sql.ts'
 import { firstPicture } from '../works/list.ts'
@@ -96,14 +97,15 @@ export function copy(writing: Writing, input: Received<'exhibition.copy'>): Outp
   })
   const sections = copyRows(writing, 'section', input.id, id, {})
   const entries = copyRows(writing, 'entry', input.id, id, { section: sections })
-  const faces = copyStands(writing, input.id, id)
+  const copies = copyStands(writing, input.id, id)
   if (input.placements) {
-    onCopied(writing, faces, copyRows(writing, 'face_plan', input.id, id, {}), 'face_plan')
+    onCopied(writing, copies, copyRows(writing, 'face_plan', input.id, id, {}), 'face_plan')
     // What hangs, hangs in the show it was hung for; in the copy it is a plan.
     const placements = copyRows(writing, 'placement', input.id, id, { entry: entries }, { state: 'planned' })
-    onCopied(writing, faces, placements, 'placement')
+    onCopied(writing, copies, placements, 'placement')
     copyPartFixings(writing, placements)
   }
+  copyRules(writing, input.id, id, copies, input.placements)
   wholeSets(writing, id)
   return { id }
 }

@@ -4,12 +4,14 @@ import { insert, rows, update, type Value } from '../sql.ts'
 
 type Row = Record<string, Value> & { id: string }
 
-/** Copies them; gives the new face of each face of a partition. */
+/** Copies them; gives the copy of each thing standing, of each side of a partition and each hole in it. */
 export function copyStands(writing: Writing, from: string, to: string): ReadonlyMap<string, string> {
   const { db, newId } = writing
-  const faces = new Map<string, string>()
+  const copies = new Map<string, string>()
   for (const thing of rowsOf(writing, 'standing', 'exhibition', from)) {
-    insert(db, 'standing', { ...thing, id: newId(), exhibition: to })
+    const copy = newId()
+    insert(db, 'standing', { ...thing, id: copy, exhibition: to })
+    copies.set(thing.id, copy)
   }
   for (const wall of rowsOf(writing, 'wall', 'exhibition', from)) {
     const id = newId()
@@ -23,29 +25,31 @@ export function copyStands(writing: Writing, from: string, to: string): Readonly
     for (const face of rowsOf(writing, 'face', 'wall', wall.id)) {
       const copy = newId()
       insert(db, 'face', { ...face, id: copy, wall: id })
-      faces.set(face.id, copy)
+      copies.set(face.id, copy)
     }
     // A hole in a partition is nobody else's.
     for (const opening of rowsOf(writing, 'opening', 'wall', wall.id)) {
-      insert(db, 'opening', { ...opening, id: newId(), wall: id, other: null })
+      const copy = newId()
+      insert(db, 'opening', { ...opening, id: copy, wall: id, other: null })
+      copies.set(opening.id, copy)
     }
     for (const fixture of rowsOf(writing, 'keep_clear', 'wall', wall.id)) {
       insert(db, 'keep_clear', { ...fixture, id: newId(), wall: id })
     }
   }
-  return faces
+  return copies
 }
 
 /** Copied rows that name a face of a copied partition name its copy. */
 export function onCopied(
   { db }: Writing,
-  faces: ReadonlyMap<string, string>,
+  copies: ReadonlyMap<string, string>,
   copied: ReadonlyMap<string, string>,
   table: 'placement' | 'face_plan',
 ): void {
   for (const id of copied.values()) {
     const [row] = rows<{ face: string }>(db, `SELECT face FROM ${table} WHERE id = :id`, { id })
-    const face = row === undefined ? undefined : faces.get(row.face)
+    const face = row === undefined ? undefined : copies.get(row.face)
     if (face !== undefined) update(db, table, id, { face })
   }
 }

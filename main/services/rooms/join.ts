@@ -10,6 +10,7 @@ import { notFound } from '../change.ts'
 import { orderedRows } from '../order.ts'
 import { joinMeasures } from '../plan/survey-parts.ts'
 import { ruleNumber } from '../rules.ts'
+import { rulesOfOne } from '../sequence/rules-follow.ts'
 import type { Writing } from '../service.ts'
 import { row, rows, update, value } from '../sql.ts'
 import { roomName } from './called.ts'
@@ -46,6 +47,7 @@ export function joinWall(writing: Writing, { id }: Received<'wall.join'>): Outpu
   const { length } = factsOf(left)
   moveAlong(writing, { fromWall: right.id, toWall: id, fromFace, toFace, x: length, y: rise, goes: () => true })
   takePlans(writing, fromFace, toFace, rise, left.datum_by === 'ramp')
+  rulesOfOne(writing, toFace, fromFace)
   update(db, 'wall', id, { ...columnsOf(joined), to_corner: right.to_corner ?? '' })
   dropWall(writing, right.id)
   drawRoom(writing, left.room)

@@ -9,6 +9,7 @@ import { splitFacts } from '../../../src/plan/wall-parts.ts'
 import { notFound } from '../change.ts'
 import { moveBefore, orderedRows } from '../order.ts'
 import { splitMeasures } from '../plan/survey-parts.ts'
+import { rulesOfParts } from '../sequence/rules-follow.ts'
 import type { Writing } from '../service.ts'
 import { insert, row, rows, update } from '../sql.ts'
 import { roomName } from './called.ts'
@@ -73,6 +74,7 @@ export function splitWall(writing: Writing, { id, x, name }: Received<'wall.spli
     y: -rise,
     goes: centre => centre >= x,
   })
+  rulesOfParts(writing, fromFace, face)
   drawRoom(writing, wall.room)
   return { id: part }
 }
