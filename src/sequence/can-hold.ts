@@ -4,26 +4,19 @@
  * is more lenient than a planner's hang in equal parts, so that rules are never accused of what only spaces decide.
  */
 import { type AskedAcross, broken } from './across.ts'
-import { chainsOf, type GivenRules, givenRules, type RuledShow, type RuledWork } from './given-rules.ts'
+import { type GivenRules, givenRules, type RuledShow, type RuledWork } from './given-rules.ts'
 import { type HangRule, pairsOf } from './hang-rule.ts'
+import { OrdersOfBay, slack } from './orders-of-bay.ts'
 import { at, type Leads } from './problem.ts'
 import { unitsOf } from './units.ts'
 
 /** `unknown`: not answered within the beginnings of hangs that it may look at. */
 export type CanHold = 'yes' | 'no' | 'unknown'
 
-const slack = 1e-6
-
 class TooMany extends Error {}
 
 function anyOther({ bays }: RuledShow): RuledWork {
   return { width: 0, section: Number.NaN, could: bays.map(() => true), stays: null }
-}
-
-/** Other works needed between those of a bay: in any order, and in one that lets others hang there. */
-interface Order {
-  readonly least: number
-  readonly open: number | null
 }
 
 /** Pairs of bays that look at each other, by their place. */
@@ -78,7 +71,7 @@ class Search {
   private readonly bulk: number
   private readonly narrowest: number
   private readonly groups: readonly (readonly number[])[]
-  private readonly chains: readonly (readonly number[])[]
+  private readonly orders: OrdersOfBay
 
   constructor(
     show: RuledShow,
@@ -93,7 +86,6 @@ class Search {
     this.domains = domains
     this.most = most
     this.hang = show.bays.map(() => [])
-    this.chains = chainsOf(show)
     this.groups = [...given.rules.together, ...given.rules.beside]
     const tied = (work: number) => Number(this.groups.some(group => group.includes(work)))
     this.named = [...named].sort(
@@ -104,6 +96,7 @@ class Search {
     this.thin = Math.min(...widths, Number.POSITIVE_INFINITY)
     this.narrowest = Math.min(...show.bays.map(bay => bay.gap), Number.POSITIVE_INFINITY)
     this.bulk = widths.reduce((sum, width) => sum + width + this.narrowest, 0)
+    this.orders = new OrdersOfBay(show, given, this.hang, () => this.count())
     this.asked = {
       bays: show.bays,
       works: show.works,
@@ -157,19 +150,15 @@ class Search {
     const { gap } = at(this.show.bays, bay)
     const wants = [...here, work].reduce((sum, each) => sum + at(this.show.works, each).width + gap, 0)
     if (wants > this.room(bay) + slack) return false
-    // A group that nothing staying is part of stands on one bay.
+    // A group that nothing staying is part of stands on one bay, or goes on beside what is kept clear.
     return this.groups.every(
       group =>
         !group.includes(work) ||
         group.some(each => this.show.works[each]?.stays !== null) ||
-        // On either side of what is kept clear they may be neighbours.
-        this.chained(bay) ||
-        this.hang.every((row, other) => other === bay || !row.some(each => group.includes(each))),
+        this.hang.every(
+          (row, other) => other === bay || this.orders.chained(bay, other) || !row.some(each => group.includes(each)),
+        ),
     )
-  }
-
-  private chained(bay: number): boolean {
-    return this.chains.some(chain => chain.includes(bay))
   }
 
   /** Whether what holds between bays is kept so far; who comes first within one is asked with its order. */
@@ -185,7 +174,7 @@ class Search {
     const whole = this.groups.every(
       group => !group.some(work => row.includes(work)) || group.every(work => row.includes(work)),
     )
-    return !whole || this.fewestParted(bay, Number.POSITIVE_INFINITY, 0) !== null
+    return !whole || this.orders.fewestParted(bay, Number.POSITIVE_INFINITY, 0) !== null
   }
 
   private sooner({ work, among, bays, sameWall }: Leads, way: 1 | -1): boolean {
@@ -200,7 +189,7 @@ class Search {
 
   /** Every bay has an order, and what is not named has room on what is left. */
   private othersFit(): boolean {
-    const orders = this.hang.map((_, bay) => this.fewestParted(bay, this.fillers, this.thin))
+    const orders = this.hang.map((_, bay) => this.orders.fewestParted(bay, this.fillers, this.thin))
     const total = this.show.bays.reduce((sum, _, bay) => sum + this.room(bay), 0)
     const all = this.bulk + this.named.reduce((sum, work) => sum + at(this.show.works, work).width + this.narrowest, 0)
     // A show that does not fit anyway is no rule's matter.
@@ -221,115 +210,5 @@ class Search {
   private leftOn(bay: number): number {
     const { gap } = at(this.show.bays, bay)
     return at(this.hang, bay).reduce((left, work) => left - at(this.show.works, work).width - gap, this.room(bay))
-  }
-
-  /** To all that is not named, by what stays. */
-  private closed(bay: number): boolean {
-    return this.given.barred.at(-1)?.[bay] === true
-  }
-
-  /** Whether works that are not named may hang on a bay, at this place of its row. */
-  private openAt(bay: number, row: readonly number[], place: number): boolean {
-    const bars = (leads: readonly Leads[], way: 1 | -1) =>
-      leads.some(({ work, among, bays, sameWall }) => {
-        const here = this.hang.findIndex(each => each.includes(work))
-        if (among !== null || here < 0 || (bays !== null && !bays.includes(bay))) return false
-        if (sameWall && at(this.show.bays, bay).face !== at(this.show.bays, here).face) return false
-        if (bay !== here) return (bay - here) * way < 0
-        return way === 1 ? place <= row.indexOf(work) : place > row.indexOf(work)
-      })
-    return !this.closed(bay) && !bars(this.given.rules.first, 1) && !bars(this.given.rules.last, -1)
-  }
-
-  /**
-   * How many other works an order of the bay needs between its own, at least: in any order, and in one that lets others
-   * hang there. Null where no order holds.
-   */
-  private fewestParted(bay: number, fillers: number, thin: number): Order | null {
-    const works = at(this.hang, bay)
-    if (works.length === 0) return { least: 0, open: this.openAt(bay, [], 0) ? 0 : null }
-    let best: { least: number; open: number | null } | null = null
-    const row: number[] = []
-    const build = () => {
-      if (best?.open === 0) return
-      this.count()
-      if (row.length === works.length) {
-        const order = this.parted(bay, row, fillers, thin)
-        if (order === null) return
-        const opens = [best?.open ?? null, order.open].flatMap(each => (each === null ? [] : [each]))
-        best = {
-          least: Math.min(best?.least ?? order.least, order.least),
-          open: opens.length === 0 ? null : Math.min(...opens),
-        }
-        return
-      }
-      for (const work of works) {
-        if (row.includes(work)) continue
-        row.push(work)
-        build()
-        row.pop()
-      }
-    }
-    build()
-    return best
-  }
-
-  private parted(bay: number, row: readonly number[], fillers: number, thin: number): Order | null {
-    const { together, beside, notBeside, first, last, onAxis } = this.given.rules
-    const { from, to, margin, gap, leftOf, rightOf } = at(this.show.bays, bay)
-    const all = [...(leftOf === null ? [] : [leftOf]), ...row, ...(rightOf === null ? [] : [rightOf])]
-    const parts = all
-      .slice(1)
-      .map((work, index) =>
-        notBeside.some(pair => pair.includes(work) && pair.includes(at(all, index)) && work !== all[index]),
-      )
-    const tight = (group: readonly number[], ordered: boolean) => {
-      if (!row.some(work => group.includes(work))) return true
-      const places = all.flatMap((work, index) => (group.includes(work) ? [index] : []))
-      const kept = places.map(place => at(all, place))
-      const joined = places.every(
-        (place, index) => index === 0 || (place === at(places, index - 1) + 1 && parts[place - 1] === false),
-      )
-      const start = group.indexOf(at(kept, 0))
-      if (!joined || (ordered && kept.some((work, index) => group[start + index] !== work))) return false
-      if (kept.length === group.length || kept.some(work => this.show.works[work]?.stays !== null)) return true
-      const chain = this.chains.find(each => each.includes(bay))
-      return (
-        chain !== undefined &&
-        group.every(work => chain.some(each => kept.includes(work) || at(this.hang, each).includes(work)))
-      )
-    }
-    if (!together.every(group => tight(group, true)) || !beside.every(group => tight(group, false))) return null
-    const leads = ({ work, among, bays }: Leads, way: 1 | -1) => {
-      const own = row.indexOf(work)
-      if (own < 0 || (bays !== null && !bays.includes(bay))) return true
-      return row.every((other, index) => (index - own) * way >= 0 || (among !== null && !among.includes(other)))
-    }
-    if (!first.every(each => leads(each, 1)) || !last.every(each => leads(each, -1))) return null
-    const needed = parts.filter(Boolean).length
-    if (needed > (this.closed(bay) ? 0 : fillers)) return null
-    const offset = leftOf === null ? -1 : 0
-    let x = from + margin
-    for (const [index, work] of row.entries()) {
-      if (parts[index + offset] === true) x += thin + gap
-      const { width } = at(this.show.works, work)
-      for (const axis of onAxis) {
-        if (axis.work !== work) continue
-        const reached = axis.at.filter(each => each.bay === bay && each.x >= x).map(each => each.x)
-        if (reached.length === 0) return null
-        x = Math.max(x, Math.min(...reached) - width)
-      }
-      x += width + gap
-    }
-    if (rightOf !== null && parts.at(-1) === true) x += thin + gap
-    if (x - gap > to - margin + slack) return null
-    const tied = (place: number) => {
-      const [before, after] = [row[place - 1] ?? leftOf, row[place] ?? rightOf]
-      const both = (group: readonly number[]) =>
-        before !== null && after !== null && group.includes(before) && group.includes(after)
-      return [...together, ...beside].some(both)
-    }
-    const open = [...row.keys(), row.length].some(place => !tied(place) && this.openAt(bay, row, place))
-    return { least: needed, open: open ? needed : null }
   }
 }
