@@ -118,3 +118,20 @@ test('a note of a work becomes a rule by hand, and proposals keep it', async ({ 
   await page.emulateMedia({ colorScheme: 'dark' })
   expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([])
 })
+
+test('a work’s tag beside the list and on its wall names its rules, with how they stand', async ({ page, host }) => {
+  const { before } = await open(page, host)
+  const broken = before.rules.find(rule => rule.state === 'broken' && rule.from === 'given')
+  const [one] = broken?.works ?? []
+  if (broken === undefined || one === undefined) throw new Error('no given rule is broken')
+  const own = page.getByRole('list', { name: 'Rules of the hang for this work' })
+  const got = (await host.call(page, 'work.get', { id: one.work })) as { facts: { title: string } }
+  await page.getByRole('link', { name: 'Walls' }).click()
+  await expect(page.locator('[data-placement]').first()).toBeVisible({ timeout: 30_000 })
+  await page.getByRole('combobox', { name: 'Find a work, wall or number' }).fill(got.facts.title)
+  await page.getByRole('option', { name: got.facts.title }).first().click()
+  await expect(own).toContainText(broken.says, { timeout: 30_000 })
+  await expect(own).toContainText('broken today')
+  await page.getByRole('link', { name: 'Checklist' }).click()
+  await expect(own).toContainText(broken.says)
+})
