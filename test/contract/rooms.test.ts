@@ -182,3 +182,25 @@ test('a room stored by half is drawn as its walls were typed, and closes once th
   const whole = await long()
   expect(whole.gap).toBeCloseTo(0, 6)
 })
+
+test('rooms that lie over one another on the plan are told with how far, until one is placed anew or on another storey', async () => {
+  const open = await opened()
+  const walls = [6000, 4000, 6000, 4000].map(length => ({ length }))
+  const at = (x: number) => ({ at: [x, 0] as [number, number], turn: 0, storey: '' })
+  await open.call('room.add', { name: 'Boat Store', height: 3000, walls, place: at(0) })
+  const { id } = await open.call('room.add', { name: 'Net Loft', height: 3000, walls, place: at(5800) })
+  const told = async () => {
+    const { findings } = await open.call('room.findings', {})
+    return findings.filter(({ code }) => code === 'rooms-overlap').map(({ text }) => text)
+  }
+  expect(await told()).toEqual([
+    expect.stringMatching(/^Boat Store lies over Net Loft on the plan, by 200\smm\. Place one of them anew/),
+  ])
+  const changes = { at: { was: [5800, 0] as [number, number], to: [6000, 0] as [number, number] } }
+  await open.call('plan.placeRoom', { rooms: [{ id, changes }] })
+  expect(await told()).toEqual([])
+  await open.call('edit.undo', {})
+  expect(await told()).toHaveLength(1)
+  await open.call('plan.placeRoom', { rooms: [{ id, changes: { storey: { was: '', to: 'upper' } } }] })
+  expect(await told()).toEqual([])
+})

@@ -1,5 +1,5 @@
 /**
- * What the plan leaves to settle, told each time anew: rooms that do not close, openings their wall has no room for, and
+ * What the plan leaves to settle, told each time anew: rooms that do not close or that lie over one another, openings their wall has no room for, and
  * what a show has standing in the way.
  */
 import type { WallRow } from '../../../src/contract/areas/rooms.ts'
@@ -14,6 +14,7 @@ import { surveyFindings } from '../plan/survey-findings.ts'
 import { ruleNumber } from '../rules.ts'
 import type { Reading } from '../service.ts'
 import { readerOf } from '../works/findings.ts'
+import { overlapFindings } from './overlap-findings.ts'
 import { partitionsOf } from './partitions.ts'
 import { partitionFaces, roomsOf } from './read.ts'
 import { sharedFindings } from './shared-findings.ts'
@@ -30,6 +31,7 @@ export function findings(
     findings: [
       ...rooms.flatMap(room => surveyFindings(db, room, room.outline)),
       ...sharedFindings(db, say),
+      ...overlapFindings(db, rooms, say),
       ...standsFindings(db, rooms, exhibition, say),
     ],
   }
