@@ -39,6 +39,12 @@ export const stateWords: Readonly<Record<HangRule['state'], string>> = {
 
 export class Rules {
   readonly read = watch('sequence.rules', () => (show.id === null ? null : { exhibition: show.id }))
+  private readonly partitions = watch('partition.list', () =>
+    show.id === null || !this.adding ? null : { exhibition: show.id },
+  )
+  private readonly stands = watch('standing.list', () =>
+    show.id === null || !this.adding ? null : { exhibition: show.id },
+  )
   open = $state(false)
   find = $state('')
   /** The one whose works are shown. */
@@ -78,8 +84,8 @@ export class Rules {
   readonly offered = $derived.by((): readonly PlaceOffered[] => {
     const rooms = show.rooms.value?.rooms ?? []
     if (this.needs.place === 'axis')
-      return rooms.flatMap(room =>
-        room.walls.flatMap(wall =>
+      return rooms.flatMap(room => [
+        ...room.walls.flatMap(wall =>
           wall.openings
             .filter(opening => opening.kind === 'door' || opening.kind === 'passage')
             .map(opening => ({
@@ -88,14 +94,26 @@ export class Rules {
               name: `${room.name}, ${opening.label || `doorway in ${wall.name}`}`,
             })),
         ),
-      )
+        ...(this.stands.value?.things ?? [])
+          .filter(thing => thing.room === room.id && thing.kind === 'bench')
+          .map(({ id, name }) => ({ kind: 'bench' as const, id, name: `${room.name}, ${name || 'a bench'}` })),
+      ])
     const named = rooms.map(room => ({ kind: 'room' as const, id: room.id, name: `in ${room.name}` }))
     if (this.needs.place === 'within') return named
     return [
       ...named,
-      ...rooms.flatMap(room =>
-        room.walls.map(wall => ({ kind: 'wall' as const, id: wall.face, name: `${room.name}, ${wall.name}` })),
-      ),
+      ...rooms.flatMap(room => [
+        ...room.walls.map(wall => ({ kind: 'wall' as const, id: wall.face, name: `${room.name}, ${wall.name}` })),
+        ...(this.partitions.value?.partitions ?? [])
+          .filter(partition => partition.room === room.id)
+          .flatMap(({ name, faces }) =>
+            (['a', 'b'] as const).map(side => ({
+              kind: 'wall' as const,
+              id: faces[side],
+              name: `${room.name}, ${name}, side ${side}`,
+            })),
+          ),
+      ]),
     ]
   })
 

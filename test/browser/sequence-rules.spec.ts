@@ -100,13 +100,26 @@ test('works chosen get a rule by keys; what contradicts it is told at once, swit
 })
 
 test('a note of a work becomes a rule by hand, and proposals keep it', async ({ page, host }) => {
-  const { read, before, list } = await open(page, host)
+  const { exhibition, read, before, list } = await open(page, host)
   const notes = page.getByRole('list', { name: 'Notes of works' }).getByRole('listitem')
   const n = await notes.count()
   expect(n).toBeGreaterThan(0)
   await notes.filter({ hasText: 'not beside' }).first().getByRole('button', { name: 'make a rule' }).click()
   const form = page.getByRole('form', { name: 'Give a rule' })
+  // Benches of the floor beside doorways, sides of partitions beside walls.
+  const { things } = (await host.call(page, 'standing.list', { exhibition })) as {
+    things: { id: string; kind: string }[]
+  }
+  await form.getByLabel('what holds').selectOption('axis')
+  for (const { id } of things.filter(({ kind }) => kind === 'bench'))
+    await expect(form.getByLabel('where').locator(`option[value="${id}"]`)).toHaveCount(1)
+  const { partitions } = (await host.call(page, 'partition.list', { exhibition })) as {
+    partitions: { faces: { a: string; b: string } }[]
+  }
+  expect(things.length + partitions.length).toBeGreaterThan(0)
   await form.getByLabel('what holds').selectOption('only on')
+  for (const { faces } of partitions)
+    await expect(form.getByLabel('where').locator(`option[value="${faces.b}"]`)).toHaveCount(1)
   await form.getByLabel('where').selectOption({ index: 1 })
   await form.getByRole('button', { name: 'give it' }).click()
   await expect(list.getByRole('listitem')).toHaveCount(before.rules.length + 1)
