@@ -10,6 +10,8 @@ import { address, route } from './route.svelte.ts'
 export const isPicture = (file: File): boolean =>
   file.type.startsWith('image/') || /\.(heic|heif|tiff?)$/i.test(file.name)
 export const isDrawing = (file: File): boolean => /\.dxf$/i.test(file.name)
+/** Endings of lists and of pictures, as a system's own choice of files wants them. */
+export const listsAndPictures = '.csv,.tsv,.txt,.xlsx,image/*,.heic,.heif,.tif,.tiff'
 const lists = /\.(csv|tsv|txt|xlsx)$/i
 
 /** The address that putting it away goes back to. */

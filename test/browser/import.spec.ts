@@ -57,6 +57,28 @@ test('a pasted list is shown, answered, taken in once, and taken back by one und
   await expect.poll(() => emptyHost.call(page, 'work.list', {})).toMatchObject({ total: 0 })
 })
 
+test('a list is chosen from the system’s files, by a key and by the words on an empty checklist', async ({
+  page,
+  emptyHost,
+}) => {
+  await emptyHost.open(page, '#/checklist')
+  const buffer = Buffer.from(list.map(row => row.map(cell => `"${cell.replaceAll('"', '""')}"`).join(',')).join('\n'))
+  const file = { name: 'list.csv', mimeType: 'text/csv', buffer }
+  await expect(page.getByRole('heading', { name: 'The checklist will stand here.' })).toBeVisible()
+  const byWords = page.waitForEvent('filechooser')
+  await page.getByRole('button', { name: 'choose its file' }).click()
+  await (await byWords).setFiles(file)
+  await expect(page.getByText('3 rows, 1 with a question.')).toBeVisible()
+  await page.getByRole('button', { name: 'put it away' }).click()
+  await expect(page.getByRole('heading', { name: 'The checklist will stand here.' })).toBeVisible()
+  const byKey = page.waitForEvent('filechooser')
+  await page.keyboard.press('b')
+  const chooser = await byKey
+  expect(chooser.isMultiple()).toBe(true)
+  await chooser.setFiles(file)
+  await expect(page.getByText('3 rows, 1 with a question.')).toBeVisible()
+})
+
 test('another screen hides the list being read, and nothing of it is lost', async ({ page, emptyHost }) => {
   await emptyHost.open(page, '#/checklist')
   await paste(page, pasted)
