@@ -1,6 +1,6 @@
 /** Arranging by stacks and as a salon hang: looked at on the wall first, taken as one edit, undone as one. */
 import type { Page } from '@playwright/test'
-import { expect, type RunningHost, test } from './host.ts'
+import { expect, goToWall, type RunningHost, test } from './host.ts'
 
 interface Placed {
   readonly placement: string
@@ -34,9 +34,7 @@ async function stand(page: Page, host: RunningHost): Promise<string> {
   await page.getByRole('button', { name: /coordinator/ }).click()
   const hidden = page.getByText('I have read this')
   if (await hidden.count()) await hidden.click()
-  await page.getByRole('link', { name: /Long Gallery, north wall/ }).click()
-  await expect(page.locator('[data-placement]').first()).toBeVisible()
-  return decodeURIComponent(new URL(page.url()).hash.split('/')[2] ?? '')
+  return goToWall(page, /Long Gallery, north wall/)
 }
 
 function boxOf({ x, centreY, size }: Placed): Box {

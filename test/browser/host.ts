@@ -8,7 +8,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { createInterface } from 'node:readline'
 import { fileURLToPath } from 'node:url'
-import { test as base, type Page } from '@playwright/test'
+import { test as base, expect, type Page } from '@playwright/test'
 
 const root = fileURLToPath(new URL('../..', import.meta.url))
 const commandLine = join(root, 'main', 'hosts', 'command-line', 'main.ts')
@@ -121,4 +121,18 @@ export const test = base.extend<{ host: RunningHost; emptyHost: RunningHost }>({
   // biome-ignore lint/correctness/noEmptyPattern: see above
   emptyHost: async ({}, use) => run('empty', use),
 })
-export { expect } from '@playwright/test'
+export { expect }
+
+/**
+ * Goes to a wall of the demo by its name on the key plan; gives its face. The demo opens on a wall by itself, which would
+ * take the place of one that was chosen before.
+ */
+export async function goToWall(page: Page, name: RegExp): Promise<string> {
+  await expect(page.locator('[data-placement]').first()).toBeVisible({ timeout: 30_000 })
+  const link = page.getByRole('link', { name })
+  const address = await link.getAttribute('href')
+  await link.click()
+  await page.waitForURL(url => url.hash === address)
+  await expect(page.locator('[data-placement]').first()).toBeVisible()
+  return decodeURIComponent(address?.split('/')[2] ?? '')
+}

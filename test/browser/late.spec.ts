@@ -1,7 +1,7 @@
 /** A late change on a half-drilled wall: what it costs is said and drawn before it is taken, and undo takes it back. */
 import AxeBuilder from '@axe-core/playwright'
 import type { Page } from '@playwright/test'
-import { expect, type RunningHost, test } from './host.ts'
+import { expect, goToWall, type RunningHost, test } from './host.ts'
 
 interface Placed {
   readonly placement: string
@@ -30,8 +30,7 @@ async function stand(page: Page, host: RunningHost): Promise<Wall> {
   await page.getByRole('button', { name: /coordinator/ }).click()
   const hidden = page.getByText('I have read this')
   if (await hidden.count()) await hidden.click()
-  await page.getByRole('link', { name: /Long Gallery, north wall/ }).click()
-  await expect(page.locator('[data-placement]').first()).toBeVisible()
+  await goToWall(page, /Long Gallery, north wall/)
   return wallNow(page, host)
 }
 

@@ -1,7 +1,7 @@
 /** At the wall with a pencil and a drill: marks ticked, holes that stay, what is behind, the nearest place that works. */
 import AxeBuilder from '@axe-core/playwright'
 import type { Locator, Page } from '@playwright/test'
-import { expect, type RunningHost, test } from './host.ts'
+import { expect, goToWall, type RunningHost, test } from './host.ts'
 
 interface Placed {
   readonly placement: string
@@ -46,9 +46,7 @@ async function stand(page: Page, host: RunningHost): Promise<string> {
   await page.getByRole('button', { name: /coordinator/ }).click()
   const hidden = page.getByText('I have read this')
   if (await hidden.count()) await hidden.click()
-  await page.getByRole('link', { name: /Long Gallery, north wall/ }).click()
-  await expect(page.locator('[data-placement]').first()).toBeVisible()
-  return decodeURIComponent(new URL(page.url()).hash.split('/')[2] ?? '')
+  return goToWall(page, /Long Gallery, north wall/)
 }
 
 async function facts(page: Page, host: RunningHost, face: string): Promise<Facts> {

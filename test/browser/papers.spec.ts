@@ -74,8 +74,9 @@ test('the plan of a storey goes out at the scale asked for, as the next revision
   await sheets.getByRole('button', { name: 'PDF', exact: true }).click()
   await expect(page.getByRole('link', { name: /plan.* revision 1\.pdf$/ })).toBeVisible({ timeout: 30_000 })
   await expect(sheets.getByText('● revision 1 is up to date').last()).toBeVisible()
-  await expect(page.getByText(/look on the spot before anything is built/)).toBeVisible()
-  await expect(page.getByText(/before drilling/)).toHaveCount(0)
+  const made = page.getByRole('complementary', { name: 'Tag of what is selected' })
+  await expect(made.getByText(/look on the spot before anything is built/)).toBeVisible()
+  await expect(made.getByText(/before drilling/)).toHaveCount(0)
   // A room that stands elsewhere is another plan.
   const { exhibitions } = (await host.call(page, 'exhibition.list', {})) as { exhibitions: { id: string }[] }
   const plan = (await host.call(page, 'plan.get', { exhibition: null })) as Output<'plan.get'>
@@ -147,7 +148,8 @@ test('the whole set is made with one button, lists as spreadsheets among it', as
   // Every wall's, and the plan's.
   await expect(page.getByText('● revision 1 is up to date')).toHaveCount(hung + 1)
   await expect(page.getByRole('link', { name: /plan revision 1\.pdf$/ })).toBeVisible()
-  await expect(page.getByText(/before drilling/)).toBeVisible()
+  const made = page.getByRole('complementary', { name: 'Tag of what is selected' })
+  await expect(made.getByText(/before drilling/)).toBeVisible()
 })
 
 test('the screen is free of barriers, light and dark', async ({ page, host }) => {

@@ -601,6 +601,7 @@ test('a hand faster than the catalogue loses nothing it typed', async ({ page, h
   await expect.poll(now).toBe(null)
   await expect(page.getByRole('alert')).toHaveCount(0)
   await expect(cell).toHaveValue('')
+  await page.unrouteAll({ behavior: 'wait' })
 })
 
 test('names on the key plan do not cover each other beside a room of 60 m', async ({ page, host }) => {

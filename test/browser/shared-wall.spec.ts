@@ -174,8 +174,10 @@ test('900 wide, all answers are seen at once, and what the tag is about stays in
   const asked = page.getByRole('alert', { name: 'The other side' })
   for (const name of ['leave it as it is', 'move both sides', 'move this side alone'])
     await expect(asked.getByRole('button', { name })).toBeInViewport({ ratio: 1 })
+  // Lower still, all of the tag is more than its place holds.
+  await page.setViewportSize({ width: 900, height: 560 })
   const tag = page.getByRole('complementary', { name: 'Tag of what is selected' })
   await tag.evaluate(element => element.scrollTo(0, element.scrollHeight))
   await expect(tag.getByRole('heading', { name: 'Bay, e' })).toBeInViewport({ ratio: 1 })
-  await expect(asked).not.toBeInViewport()
+  expect(await tag.evaluate(element => element.scrollTop)).toBeGreaterThan(0)
 })

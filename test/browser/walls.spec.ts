@@ -1,7 +1,7 @@
 /** Standing in front of a wall: what a hand and a keyboard do to works, and what the screen says about it at once. */
 import AxeBuilder from '@axe-core/playwright'
 import type { Locator, Page } from '@playwright/test'
-import { expect, type RunningHost, test } from './host.ts'
+import { expect, goToWall, type RunningHost, test } from './host.ts'
 
 interface Placed {
   readonly placement: string
@@ -35,10 +35,7 @@ async function stand(page: Page, host: RunningHost): Promise<string> {
   await page.getByRole('button', { name: /coordinator/ }).click()
   const hidden = page.getByText('I have read this')
   if (await hidden.count()) await hidden.click()
-  const link = page.getByRole('link', { name: /Long Gallery, north wall/ })
-  await link.click()
-  await expect(page.locator('[data-placement]').first()).toBeVisible()
-  return decodeURIComponent(new URL(page.url()).hash.split('/')[2] ?? '')
+  return goToWall(page, /Long Gallery, north wall/)
 }
 
 async function facts(page: Page, host: RunningHost, face: string): Promise<Facts> {
