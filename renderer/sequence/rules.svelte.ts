@@ -37,19 +37,29 @@ export const stateWords: Readonly<Record<HangRule['state'], string>> = {
   off: 'switched off',
 }
 
+const changedMeanwhile =
+  'Somebody else changed this rule meanwhile; theirs is shown. Change it again if yours is right.'
+
+function differ({ was, to }: { readonly was: unknown; readonly to: unknown }): boolean {
+  return JSON.stringify(was) !== JSON.stringify(to)
+}
+
 export class Rules {
   readonly read = watch('sequence.rules', () => (show.id === null ? null : { exhibition: show.id }))
   private readonly partitions = watch('partition.list', () =>
-    show.id === null || !this.adding ? null : { exhibition: show.id },
+    show.id === null || !this.writing ? null : { exhibition: show.id },
   )
   private readonly stands = watch('standing.list', () =>
-    show.id === null || !this.adding ? null : { exhibition: show.id },
+    show.id === null || !this.writing ? null : { exhibition: show.id },
   )
   open = $state(false)
   find = $state('')
   /** The one whose works are shown. */
   chosen = $state<string | null>(null)
   adding = $state(false)
+  /** The one that is being changed where it stands in the list, as it was when that began. */
+  changing = $state.raw<HangRule | null>(null)
+  readonly writing = $derived(this.adding || this.changing !== null)
   kind = $state<RuleKind>('not beside')
   within = $state<Within>('show')
   places = $state.raw<readonly Place[]>([])
@@ -118,18 +128,44 @@ export class Rules {
   })
 
   choose(rule: HangRule): void {
+    this.leave()
     this.chosen = rule.id
     show.select(rule.works.map(({ work }) => work))
   }
 
   begin(note: Note | null = null): void {
     this.open = true
+    this.changing = null
     this.adding = true
     this.note = note
     this.places = []
     this.reason = ''
     this.kind = note?.field === 'loanTerms' ? 'only on' : 'not beside'
     if (note !== null && !show.isSelected(note.work)) show.select([note.work])
+  }
+
+  /** A given rule is written anew: its works are those chosen from now on, its places and reason stand in the form. */
+  change(rule: HangRule): void {
+    const { kind } = rule
+    if (kind === 'light' || kind === 'held') return
+    this.choose(rule)
+    this.kind = kind
+    this.within = rule.within ?? 'show'
+    this.places = kind === 'stays' ? [] : rule.places.map(({ kind: of, id }) => ({ kind: of, id }))
+    this.reason = rule.reason
+    this.changing = rule
+  }
+
+  leave(): void {
+    this.adding = false
+    this.changing = null
+    this.note = null
+  }
+
+  /** One of the works chosen goes one place towards the first. */
+  earlier(work: string): void {
+    const at = show.selected.indexOf(work)
+    if (at > 0) show.select(show.selected.toSpliced(at, 1).toSpliced(at - 1, 0, work))
   }
 
   takePlace(text: string): void {
@@ -154,8 +190,7 @@ export class Rules {
     }
     await frame.attempt(async () => {
       const { id, says, contradiction } = await call('sequence.addRule', input)
-      this.adding = false
-      this.note = null
+      this.leave()
       this.chosen = id
       frame.say(contradiction === null ? says : `▲ ${contradiction.says}`)
     })
@@ -166,15 +201,34 @@ export class Rules {
     await frame.attempt(() => call('sequence.changeRule', { id: rule.id, changes: { inForce: { was, to: !was } } }))
   }
 
-  /** The works chosen now, in the order they were taken, instead of those it names. */
-  async name(rule: HangRule): Promise<void> {
+  /** What differs from the rule as it was, as one edit. */
+  async save(): Promise<void> {
+    const rule = this.changing
+    if (rule === null) return
     const works = { was: rule.works.map(({ work }) => work), to: [...show.selected] }
-    await frame.attempt(() => call('sequence.changeRule', { id: rule.id, changes: { works } }))
+    const asPlaces = (list: readonly Place[]) => list.map(({ kind, id }) => ({ kind, id }))
+    const places = { was: asPlaces(rule.places), to: asPlaces(this.places) }
+    const reason = { was: rule.reason, to: this.reason.trim() }
+    const changes = {
+      ...(differ(works) ? { works } : {}),
+      ...(rule.kind !== 'stays' && differ(places) ? { places } : {}),
+      ...(differ(reason) ? { reason } : {}),
+    }
+    if (Object.keys(changes).length === 0) {
+      this.leave()
+      return
+    }
+    await frame.attempt(async () => {
+      const { clashes } = await call('sequence.changeRule', { id: rule.id, changes })
+      this.leave()
+      if (clashes.length > 0) frame.said = { text: changedMeanwhile, refused: true }
+    })
   }
 
   async remove(rule: HangRule): Promise<void> {
     await frame.attempt(async () => {
       await call('sequence.removeRules', { rules: [rule.id] })
+      this.leave()
       frame.say('The rule is gone. Undo brings it back.')
     })
   }

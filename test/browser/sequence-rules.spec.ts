@@ -99,6 +99,57 @@ test('works chosen get a rule by keys; what contradicts it is told at once, swit
   await expect(list.getByRole('listitem')).toHaveCount(n)
 })
 
+test('a rule is changed where it stands: its works in their order, its place and reason in one edit, by keys', async ({
+  page,
+  host,
+}) => {
+  const { exhibition, read, list, before } = await open(page, host)
+  const { walls } = (await host.call(page, 'sequence.walls', { exhibition })) as {
+    walls: readonly { face: string; works: readonly { entry: string }[] }[]
+  }
+  const { works } = (await host.call(page, 'exhibition.frieze', { exhibition })) as {
+    works: { work: string; entry: string }[]
+  }
+  const named = works.slice(0, 3)
+  const { id } = (await host.call(page, 'sequence.addRule', {
+    ...{ exhibition, kind: 'only on', works: named.slice(0, 2).map(({ work }) => work), reason: 'as it was' },
+    places: [{ kind: 'wall', id: walls[0]?.face ?? '' }],
+  })) as { id: string }
+  const line = list.getByRole('listitem').filter({ hasText: 'as it was' })
+  const says = async () => (await read()).rules.find(rule => rule.id === id)
+  const first = (await says())?.says ?? ''
+  await line.getByRole('button', { name: first }).focus()
+  await page.keyboard.press('F2')
+  const form = page.getByRole('form', { name: 'Change the rule' })
+  await expect(form.getByRole('list', { name: 'Works it names' }).getByRole('listitem')).toHaveCount(2)
+  expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([])
+  // Left by a key, nothing is changed.
+  await form.getByLabel('why').focus()
+  await page.keyboard.press('Escape')
+  await expect(form).toHaveCount(0)
+  expect((await says())?.says).toBe(first)
+  await line.getByRole('button', { name: first }).focus()
+  await page.keyboard.press('F2')
+  await form
+    .getByRole('button', { name: /^without/ })
+    .first()
+    .press('Enter')
+  await expect(form.getByRole('list', { name: 'Works it names' }).getByRole('listitem')).toHaveCount(1)
+  await form.getByLabel('where').selectOption({ index: 1 })
+  await form.getByRole('list', { name: 'Its places' }).getByRole('button').first().press('Enter')
+  await form.getByLabel('why').fill('as it is')
+  await page.keyboard.press('Enter')
+  await expect(list.getByRole('listitem').filter({ hasText: 'as it is' })).toBeVisible()
+  const changed = await says()
+  expect(changed?.works.map(({ work }) => work)).toEqual([named[1]?.work])
+  expect(changed?.says).not.toBe(first)
+  await expect(list.getByRole('listitem')).toHaveCount(before.rules.length + 1)
+  // One edit: taken back at once.
+  await page.keyboard.press('Control+z')
+  await expect(list.getByRole('listitem').filter({ hasText: 'as it was' })).toBeVisible()
+  expect((await says())?.says).toBe(first)
+})
+
 test('a note of a work becomes a rule by hand, and proposals keep it', async ({ page, host }) => {
   const { exhibition, read, before, list } = await open(page, host)
   const notes = page.getByRole('list', { name: 'Notes of works' }).getByRole('listitem')

@@ -210,6 +210,27 @@ export const sequenceRulesExamples: ExamplesOf<keyof typeof sequenceRulesArea> =
           ],
         }),
       },
+      {
+        about: 'that it names other works in another order, other places and a reason, as one edit',
+        first: known => [
+          [
+            'sequence.addRule',
+            {
+              ...{ exhibition: known.show, kind: 'only on', works: [known.pans] },
+              places: [{ kind: 'wall', id: known.northFace }],
+            },
+          ],
+        ],
+        input: (known, earlier) => ({
+          id: ruleOf(earlier),
+          changes: {
+            works: { was: [known.pans], to: [known.causeway, known.pans] },
+            places: { was: [{ kind: 'wall', id: known.northFace }], to: [{ kind: 'room', id: known.room }] },
+            reason: { was: '', to: 'the only dry room' },
+          },
+        }),
+        output: () => ({ saved: ['reason', 'works', 'places'], clashes: [] }),
+      },
     ],
     refused: [
       {
