@@ -8,11 +8,13 @@ export const exempt: Readonly<Record<string, string>> = {
   edit_now: 'is the journal itself: the edit under way, empty outside a transaction',
   journal: 'is the journal itself: the entries',
   sheet_print: 'a record: the printed paper exists whatever is undone; only added to, by its own triggers',
+  movement: 'a record: what was carried where, when and by whom; a correction is a row that refers to what it corrects',
+  moved: 'a record: what each movement carried, and from where',
   picture_tone: 'follows from the bytes of a picture: what is computed is nobody’s edit, and can be computed again',
 }
 
 /** Records: only added to. Undo never touches them. */
-export const records = ['sheet_print'] as const
+export const records = ['sheet_print', 'movement', 'moved'] as const
 
 export interface TableShape {
   readonly name: string

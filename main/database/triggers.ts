@@ -6,7 +6,7 @@
  * {column: [before, after]} of the changed columns for an update, the whole row for a deletion.
  */
 import type Database from 'better-sqlite3'
-import { journaledTables, literal, quoted, records, type TableShape } from './tables.ts'
+import { journaledTables, literal, ordinaryTables, quoted, records, type TableShape } from './tables.ts'
 
 export interface Trigger {
   readonly name: string
@@ -62,14 +62,36 @@ function refuses(table: string, event: 'UPDATE' | 'DELETE', reason: string): Tri
   }
 }
 
-function guardTriggers(): Trigger[] {
-  const kept: readonly string[] = ['edit', 'journal', ...records]
+/** `INSERT OR REPLACE` takes rows away without asking the trigger of a deletion, so it is met before it does. */
+function replacesNothing(table: string, keys: readonly string[]): Trigger {
+  const name = `only_added_${table}_insert`
+  const taken = keys.map(key => `EXISTS (SELECT 1 FROM ${quoted(table)} WHERE ${key} = new.${key})`).join(' OR ')
+  return {
+    name,
+    sql: `CREATE TRIGGER ${quoted(name)} BEFORE INSERT ON ${quoted(table)} WHEN ${taken}
+BEGIN SELECT raise(ABORT, ${literal(`${table} is only added to`)}); END`,
+  }
+}
+
+/** By which keys a row could be replaced. */
+const replaceable: Readonly<Record<string, readonly string[]>> = {
+  edit: ['id'],
+  journal: ['seq'],
+  movement: ['id', 'rowid', 'corrects'],
+}
+
+function guardTriggers(db: Database.Database): Trigger[] {
+  const there = new Set(ordinaryTables(db))
+  // A catalogue on its way through older versions has not all of them.
+  const recorded = records.filter(table => there.has(table))
+  const kept: readonly string[] = ['edit', 'journal', ...recorded]
   return [
     ...kept.flatMap(table => [
       refuses(table, 'UPDATE', `${table} is only added to`),
       refuses(table, 'DELETE', `${table} is only added to`),
+      replacesNothing(table, replaceable[table] ?? ['id', 'rowid']),
     ]),
-    ...records.map(table => ({
+    ...recorded.map(table => ({
       name: `record_${table}`,
       sql: `CREATE TRIGGER ${quoted(`record_${table}`)} BEFORE INSERT ON ${quoted(table)} BEGIN ${guard} END`,
     })),
@@ -94,7 +116,7 @@ export function textTriggers(): Trigger[] {
 }
 
 export function allTriggers(db: Database.Database): Trigger[] {
-  return [...journaledTables(db).flatMap(journalTriggers), ...guardTriggers(), ...textTriggers()]
+  return [...journaledTables(db).flatMap(journalTriggers), ...guardTriggers(db), ...textTriggers()]
 }
 
 /** Every trigger that is there, whoever made it. */

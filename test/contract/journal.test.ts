@@ -54,6 +54,8 @@ describe('the journal', () => {
         'edit',
         'edit_now',
         'journal',
+        'moved',
+        'movement',
         'picture_tone',
         'schema_step',
         'sheet_print',

@@ -8,6 +8,7 @@ import { sets } from './0005-sets.ts'
 import { plan } from './0006-plan.ts'
 import { weight } from './0007-weight.ts'
 import { hangRules } from './0008-hang-rules.ts'
+import { movements } from './0009-movements.ts'
 
 export const migrations: readonly Migration[] = [
   foundation,
@@ -18,4 +19,5 @@ export const migrations: readonly Migration[] = [
   plan,
   weight,
   hangRules,
+  movements,
 ]

@@ -138,6 +138,15 @@ const before: Readonly<
       expect(db.prepare('SELECT count(*) FROM hang_rule').pluck().get()).toBe(0)
     },
   },
+  9: {
+    fill(db) {
+      db.exec("INSERT INTO work(id, n, title) VALUES ('w', 1, 'Tide table')")
+    },
+    expect(db) {
+      expect(db.prepare('SELECT title FROM work').pluck().all()).toEqual(['Tide table'])
+      expect(ordinaryTables(db)).toEqual(expect.arrayContaining(['location', 'movement', 'moved']))
+    },
+  },
 }
 
 /** SHA-256 of each migration's SQL, so that none changes once catalogues have it. */
@@ -150,6 +159,7 @@ const frozen: Readonly<Record<number, string>> = {
   6: 'c020d99991914266d5ae212efffcd849042f8dd5e91b851d90a118b0a06fead4',
   7: 'db17d76d1066a2444df9aa7f08741c73235e68bccc2f5946a7c126b2d57a6ced',
   8: '24a0c300d35d419ecb59e71ad8c7da9a44a5d40c1a855c4eae77762340a47ebd',
+  9: '68c11c0a7f1193147daf648778039f1a1ecf5f1f2ea4ba26b12fc8528d87e7df',
 }
 
 describe('migrations', () => {

@@ -66,6 +66,7 @@ const choices: Readonly<Record<string, readonly Value[]>> = {
   chosen: [0, 1],
   held: [0, 1],
   'hang_rule.kind': ['side by side', 'not facing', 'only on', 'first', 'axis'],
+  'location.kind': ['place', 'elsewhere', 'lift', 'crate', 'vehicle'],
   within: ['', 'wall', 'room', 'section', 'show'],
   in_force: [0, 1],
   said_in: ['', 'notBeside', 'loanTerms'],
