@@ -8,6 +8,7 @@ import { jobs } from '../host/jobs.svelte.ts'
 
 export type Preview = Output<'import.preview'>
 export type Row = Preview['rows'][number]
+export type Asked = Pick<Row['questions'][number], 'field' | 'question'>
 export type Column = Preview['columns'][number]
 type Given = Input<'import.accept'>
 type Mapping = NonNullable<Given['mapping']>[number]
@@ -24,6 +25,10 @@ export class Reading {
   shown = $state<Shown>('all')
   sheet = $state<string | undefined>(undefined)
   exhibition = $state<string | undefined>(undefined)
+  /** Of an exhibition to be made with the list, as typed; undefined where none is. */
+  exhibitionTitle = $state<string | undefined>(undefined)
+  /** An exhibition is asked for that has no title yet. */
+  readonly untitled = $derived(this.exhibitionTitle?.trim() === '')
   /** As a person said it; left out, it is found. */
   private headingRow = $state<number | undefined>(undefined)
   /** As typed, and the id of the known lender that it names. */
@@ -55,11 +60,13 @@ export class Reading {
 
   private given(): Given {
     const lender = this.lenderName.trim()
+    const title = this.exhibitionTitle?.trim() ?? ''
     return {
       ...(this.handle === undefined ? { text: this.text ?? '' } : { handle: this.handle }),
       ...(this.sheet === undefined ? {} : { sheet: this.sheet }),
       ...(this.headingRow === undefined ? {} : { headingRow: this.headingRow }),
       ...(this.exhibition === undefined ? {} : { exhibition: this.exhibition }),
+      ...(title === '' ? {} : { exhibitionTitle: title }),
       ...(this.lender !== undefined ? { lender: this.lender } : lender === '' ? {} : { lenderName: lender }),
       ...(this.mapping.length === 0 ? {} : { mapping: [...this.mapping] }),
       ...(this.answers.length === 0 ? {} : { answers: [...this.answers] }),
@@ -153,14 +160,19 @@ export class Reading {
     return this.read()
   }
 
-  answer(row: number, field: string, answer: string): Promise<void> {
-    this.answers = [...this.answers.filter(one => one.row !== row || one.field !== field), { row, field, answer }]
+  answer(row: number, asked: Asked, answer: string): Promise<void> {
+    const { field, question } = asked
+    this.answers = [...this.answersBut(row, asked), { row, field, question, answer }]
     return this.read()
   }
 
-  leaveOpen(row: number, field: string): Promise<void> {
-    this.answers = this.answers.filter(one => one.row !== row || one.field !== field)
+  leaveOpen(row: number, asked: Asked): Promise<void> {
+    this.answers = this.answersBut(row, asked)
     return this.read()
+  }
+
+  private answersBut(row: number, { field, question }: Asked): NonNullable<Given['answers']> {
+    return this.answers.filter(one => one.row !== row || one.field !== field || one.question !== question)
   }
 
   async take(): Promise<void> {

@@ -105,6 +105,20 @@ function partOfField(field: string): ListPart | null {
   return parts.find(part => part === word) ?? null
 }
 
+/** A size whose sides are asked about one by one: what this answer leaves out is as it was said before. */
+export function withSidesOf(
+  size: ListedSize,
+  before: Pick<ListedSize, 'height' | 'width' | 'depth' | 'diameter'> | undefined,
+): ListedSize {
+  return {
+    ...size,
+    height: size.height ?? before?.height ?? null,
+    width: size.width ?? before?.width ?? null,
+    depth: size.depth ?? before?.depth ?? null,
+    diameter: size.diameter ?? before?.diameter ?? null,
+  }
+}
+
 const blank = { height: null, width: null, depth: null, diameter: null } as const
 
 /** The sides that an option gives, put into the size it is about. */

@@ -20,6 +20,8 @@ export interface CurrentWork {
 
 export interface CurrentSize {
   readonly part: string
+  /** The text it was read from. */
+  readonly raw: string
   readonly height: number | null
   readonly width: number | null
   readonly depth: number | null

@@ -57,6 +57,53 @@ test('a pasted list is shown, answered, taken in once, and taken back by one und
   await expect.poll(() => emptyHost.call(page, 'work.list', {})).toMatchObject({ total: 0 })
 })
 
+test('a list makes the exhibition it is for, in the same edit', async ({ page, emptyHost }) => {
+  await emptyHost.open(page, '#/checklist')
+  await paste(page, pasted)
+  await page.getByLabel('into').selectOption('a new exhibition')
+  const take = page.getByRole('button', { name: 'take it in' })
+  await expect(page.getByText('give it a title')).toBeVisible()
+  await expect(take).toBeDisabled()
+  await page.getByLabel('its title').fill('Slack and spring')
+  await page.keyboard.press('Tab')
+  await expect(take).toBeEnabled()
+  await take.click()
+  await expect(page.getByRole('heading', { name: '3 added' })).toBeVisible()
+  await page.getByRole('button', { name: 'to the checklist' }).click()
+  await expect(page.getByRole('link', { name: 'Slack and spring' })).toBeVisible()
+  const shows = () => emptyHost.call(page, 'exhibition.list', {})
+  expect(await shows()).toMatchObject({ exhibitions: [{ title: 'Slack and spring', works: 3 }] })
+
+  await page.keyboard.press('Control+z')
+  await expect.poll(shows).toMatchObject({ exhibitions: [] })
+  expect(await emptyHost.call(page, 'work.list', {})).toMatchObject({ total: 0 })
+})
+
+test('at 900 wide, sizes stay in their column and each question of a row is asked', async ({ page, emptyHost }) => {
+  await page.setViewportSize({ width: 900, height: 760 })
+  await emptyHost.open(page, '#/checklist')
+  const rows = [
+    ['Loan no.', 'Title', 'Dimensions'],
+    ['Q 7', 'Spit', '61.5 x 82.3 cm (framed 78 x 99 x 6.5 cm, sheet 65 x 85 cm)'],
+    ['Q 8', 'Bar', '24 x 36 in (62 x 93 cm)'],
+  ]
+  await paste(page, rows.map(row => row.join('\t')).join('\n'))
+  const row = page.getByRole('row', { name: /Spit/ })
+  await expect(row).toContainText('780 × 990 × 65')
+  const column = await row.getByRole('cell').nth(5).boundingBox()
+  for (const size of await row.getByRole('cell').nth(5).locator('.figure').all()) {
+    const box = await size.boundingBox()
+    expect((box?.x ?? 0) + (box?.width ?? 0)).toBeLessThanOrEqual((column?.x ?? 0) + (column?.width ?? 0))
+  }
+  const question = page.locator('.question')
+  await expect(question).toHaveCount(2)
+  await question.first().getByRole('button').first().click()
+  await expect(question).toHaveCount(1)
+  await question.getByRole('button').nth(1).click()
+  await expect(page.getByText('2 rows, 0 with a question.')).toBeVisible()
+  await expect(page.getByRole('row', { name: /Bar/ })).toContainText('610 × 930')
+})
+
 test('a list is chosen from the system’s files, by a key and by the words on an empty checklist', async ({
   page,
   emptyHost,

@@ -50,6 +50,7 @@ export function currentSizes(db: ReadHandle, work: string): CurrentSize[] {
     const ofPart = sizes.filter(one => one.part === size.part)
     return {
       part: size.part,
+      raw: size.raw,
       height: size.height,
       width: size.width,
       depth: size.depth,

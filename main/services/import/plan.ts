@@ -2,12 +2,12 @@
  * What taking a list would do, row by row, worked out without writing anything: the preview shows it, and accepting
  * writes exactly it.
  */
-import { answerQuestion, askLender } from '../../../src/checklist/answer.ts'
+import { answerQuestion, askLender, withSidesOf } from '../../../src/checklist/answer.ts'
 import { numberFields } from '../../../src/checklist/fields.ts'
 import type { ListLanguage } from '../../../src/checklist/headings.ts'
 import { matchRow, newWork, printOf, type RowWords, rowKey, wordsReader } from '../../../src/checklist/match.ts'
 import { type Merge, mergeRow } from '../../../src/checklist/merge.ts'
-import type { RowOutcome, RowQuestion, RowReading } from '../../../src/checklist/reading.ts'
+import type { ListedSize, RowOutcome, RowQuestion, RowReading } from '../../../src/checklist/reading.ts'
 import { statusOf } from '../../../src/checklist/words.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
 import type { ReadHandle } from '../../database/handles.ts'
@@ -45,7 +45,8 @@ export interface ListPlan {
 }
 
 export interface Answers {
-  readonly of: (row: number, field: string) => string | undefined
+  /** @param question the words of one question, where a row may have several about a field */
+  readonly of: (row: number, field: string, question?: string) => string | undefined
 }
 
 export interface PlanChoices {
@@ -152,7 +153,9 @@ export function planRows(
 /** Those that the person puts to the lender say so. */
 function withAsked(questions: readonly RowQuestion[], row: number, choices: PlanChoices): readonly RowQuestion[] {
   if (questions.length === 0) return questions
-  return questions.map(one => (choices.answers.of(row, one.field) === askLender ? { ...one, asked: true } : one))
+  return questions.map(one =>
+    choices.answers.of(row, one.field, one.question) === askLender ? { ...one, asked: true } : one,
+  )
 }
 
 /** The reading with what the person answered in the preview. Refuses `bad-answer` with the row. */
@@ -160,7 +163,7 @@ function answeredReading(reading: RowReading, choices: PlanChoices): RowReading 
   if (reading.questions.length === 0) return reading
   let read = reading
   for (const question of reading.questions) {
-    const answer = choices.answers.of(reading.row, question.field)
+    const answer = choices.answers.of(reading.row, question.field, question.question)
     if (answer === undefined || answer === askLender) continue
     const result = answerQuestion(question, answer, choices.language)
     if (!result.ok) {
@@ -171,9 +174,19 @@ function answeredReading(reading: RowReading, choices: PlanChoices): RowReading 
     }
     const { sizes, masses, fact, number } = result.answered
     const parts = new Set(sizes.map(size => size.part))
+    const same = (size: ListedSize) => size.raw === question.raw && parts.has(size.part)
+    const before = read.sizes.filter(same)
     read = {
       ...read,
-      sizes: [...read.sizes.filter(size => !(size.raw === question.raw && parts.has(size.part))), ...sizes],
+      sizes: [
+        ...read.sizes.filter(size => !same(size)),
+        ...sizes.map(size =>
+          withSidesOf(
+            size,
+            before.find(one => one.part === size.part),
+          ),
+        ),
+      ],
       masses: [...read.masses, ...masses],
       facts: fact === undefined ? read.facts : { ...read.facts, [fact.field]: fact.value },
       numbers: number === undefined ? read.numbers : [...read.numbers, number],

@@ -1,8 +1,8 @@
 /** What lists left to settle: read a page at a time, answered one by one; and what lists said and how they were taken. */
-import { answerQuestion } from '../../../src/checklist/answer.ts'
+import { answerQuestion, withSidesOf } from '../../../src/checklist/answer.ts'
 import { type FactField, factColumns } from '../../../src/checklist/fields.ts'
 import { type LetterQuestion, letterText } from '../../../src/checklist/letter.ts'
-import type { AnswerOption, QuestionKind, RowQuestion } from '../../../src/checklist/reading.ts'
+import type { AnswerOption, ListedSize, QuestionKind, RowQuestion } from '../../../src/checklist/reading.ts'
 import { fieldLabel } from '../../../src/checklist/understand.ts'
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
@@ -118,9 +118,15 @@ export function answer(writing: Writing, input: Received<'import.answer'>): Outp
   let work = stored.work
   if (answered.work != null) work = joinWorks(writing, answered.work, stored.work)
   const origin = { source: `${stored.list}, row ${stored.row}; answered: ${answered.said}`.slice(0, 500), by, at }
-  const sizes = answered.sizes.filter(
-    size => !currentSizes(db, work).some(one => one.part === size.part && one.newestListed && sidesEqual(one, size)),
-  )
+  const listed = currentSizes(db, work).filter(one => one.newestListed)
+  const ofPart = (size: ListedSize) => listed.find(one => one.part === size.part)
+  const sizes = answered.sizes
+    // Sides asked about one by one: each answer keeps those before it.
+    .map(size => (ofPart(size)?.raw === size.raw ? withSidesOf(size, ofPart(size)) : size))
+    .filter(size => {
+      const there = ofPart(size)
+      return there === undefined || !sidesEqual(there, size)
+    })
   for (const size of sizes) storeSize(writing, work, size, origin)
   if (sizes.length > 0) refreshSize(db, work)
   const masses = answered.masses.filter(

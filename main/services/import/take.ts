@@ -89,8 +89,9 @@ function neighbours(top: readonly TableRow[], source: Source): LengthUnit | unde
 }
 
 function answersOf(input: ListInput): Answers {
-  const given = new Map(input.answers?.map(one => [`${one.row} ${one.field}`, one.answer]))
-  return { of: (row, field) => given.get(`${row} ${field}`) }
+  const keyOf = (row: number, field: string, question = '') => JSON.stringify([row, field, question])
+  const given = new Map(input.answers?.map(one => [keyOf(one.row, one.field, one.question), one.answer]))
+  return { of: (row, field, question) => given.get(keyOf(row, field, question)) ?? given.get(keyOf(row, field)) }
 }
 
 function plan(job: Job, db: ReadHandle, read: Read): ListPlan {
@@ -301,7 +302,9 @@ function previewRow(row: PlannedRow, read: Read, known: KnownTitle): Preview['ro
       yours: String(change.from ?? ''),
     })),
     kept: (merge?.kept ?? []).map(differenceOf),
-    questions: row.questions.map(question => shownQuestion(question, read.answers.of(reading.row, question.field))),
+    questions: row.questions.map(question =>
+      shownQuestion(question, read.answers.of(reading.row, question.field, question.question)),
+    ),
     remarks: [...new Set(reading.remarks)],
     reason: '',
   }

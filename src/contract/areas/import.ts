@@ -41,6 +41,8 @@ export const encoding = z.enum([
 const previewAnswer = z.strictObject({
   row: z.int().min(1).max(2_000_000),
   field: z.string().max(40),
+  /** The question's own words, where a row has several about one field; left out, the answer is for all of them. */
+  question: z.string().max(2000).optional(),
   answer: typed,
 })
 

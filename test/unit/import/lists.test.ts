@@ -118,6 +118,42 @@ describe('a messy list', () => {
   })
 })
 
+describe('a size whose two sides are both in doubt', () => {
+  // 24 in = 609.6 mm and 36 in = 914.4 mm (25.4 mm to the inch, exactly): neither of the figures in cm agrees.
+  const text = `${heads}Q.1,Ada Ruel,Salt pans,,24 x 36 in (62 x 93 cm),\n`
+  const size = 'SELECT hang_height AS h, hang_width AS w FROM work'
+
+  test('is answered side by side in the preview', async () => {
+    const seen = await desk.call('import.preview', { text })
+    const asked = seen.rows[0]?.questions ?? []
+    expect(asked.map(one => one.field)).toEqual(['size', 'size'])
+    const [height, width] = asked.map(one => ({ row: 2, field: one.field, question: one.question }))
+    if (!height || !width) throw new Error('no two questions')
+    const one = await desk.call('import.preview', { text, answers: [{ ...width, answer: '2' }] })
+    expect(one.rows[0]?.questions.map(({ question }) => question)).toEqual([height.question])
+    await desk.call('import.accept', {
+      text,
+      answers: [
+        { ...height, answer: '1' },
+        { ...width, answer: '2' },
+      ],
+    })
+    const [found] = desk.rows<{ h: number; w: number }>(size)
+    expect(found?.h).toBeCloseTo(609.6, 6)
+    expect(found?.w).toBeCloseTo(930, 6)
+    expect((await desk.call('import.questions', {})).total).toBe(0)
+  })
+
+  test('is settled one side after the other, each kept', async () => {
+    await desk.call('import.accept', { text })
+    const { questions } = await desk.call('import.questions', {})
+    for (const { id } of questions) await desk.call('import.answer', { id, answer: '2' })
+    const [found] = desk.rows<{ h: number; w: number }>(size)
+    expect(found?.h).toBeCloseTo(620, 6)
+    expect(found?.w).toBeCloseTo(930, 6)
+  })
+})
+
 test('what only the lender knows is put to the lender, stays open, and is one letter a lender', async () => {
   const text = `${heads}Q.1,Ada Ruel,Salt pans,,61 x 91.5,\nQ.2,Bo Lind,Nets,,16x20,\nQ.3,Cy Holt,Causeway,,TBC,\n`
   const answers = [{ row: 2, field: 'size', answer: 'ask the lender' }]
