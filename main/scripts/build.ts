@@ -2,10 +2,12 @@
 import { cpSync } from 'node:fs'
 import { build } from 'vite'
 import { buildFonts, builtFonts } from '../fonts/build.ts'
-import { root } from './run.ts'
+import { root, runNode, toolOf } from './run.ts'
 
+/** In a process of its own: what a build takes (about 800 MB) is given back before the program is served. */
 export async function buildRenderer(): Promise<void> {
-  await build({ configFile: `${root}renderer/vite.config.ts`, logLevel: 'warn' })
+  const code = await runNode([toolOf('vite'), 'build', '--config', 'renderer/vite.config.ts', '--logLevel', 'warn'])
+  if (code !== 0) throw new Error('the screens could not be built; what stands above says why')
 }
 
 export async function buildDesktop(): Promise<void> {
