@@ -35,6 +35,12 @@ export function unbroken(text: string): string {
     .replaceAll(THIN_SPACE, `\u2060${THIN_SPACE}\u2060`)
 }
 
+/** Whether a sentence names a work by its number, such as `24` or `HL 1`, as a word of its own and no part of a figure. */
+export function names(text: string, called: string): boolean {
+  const number = called.replaceAll(/[.*+?^${}()|[\]\\]/g, String.raw`\$&`)
+  return called !== '' && new RegExp(String.raw`(?<![\p{L}\d.,]|\d\s)${number}(?![\p{L}\d]|[\s.,]\d)`, 'u').test(text)
+}
+
 /** The sentence before the ways out of it, and the ways. */
 export function headAndWays(text: string): { readonly head: string; readonly ways: string } {
   const at = text.search(/[:.] /)
