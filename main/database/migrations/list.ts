@@ -9,6 +9,7 @@ import { plan } from './0006-plan.ts'
 import { weight } from './0007-weight.ts'
 import { hangRules } from './0008-hang-rules.ts'
 import { movements } from './0009-movements.ts'
+import { sectionHang } from './0010-section-hang.ts'
 
 export const migrations: readonly Migration[] = [
   foundation,
@@ -20,4 +21,5 @@ export const migrations: readonly Migration[] = [
   weight,
   hangRules,
   movements,
+  sectionHang,
 ]

@@ -147,6 +147,17 @@ const before: Readonly<
       expect(ordinaryTables(db)).toEqual(expect.arrayContaining(['location', 'movement', 'moved']))
     },
   },
+  10: {
+    fill(db) {
+      db.exec(`INSERT INTO exhibition(id, title) VALUES ('x', 'Low water');
+        INSERT INTO section(id, exhibition, title) VALUES ('s', 'x', 'The shore');`)
+    },
+    expect(db) {
+      expect(db.prepare('SELECT title, hang, rows, align, gap_down, lowest, highest FROM section').all()).toEqual([
+        { title: 'The shore', hang: 'row', rows: 2, align: 'axis', gap_down: 80, lowest: null, highest: null },
+      ])
+    },
+  },
 }
 
 /** SHA-256 of each migration's SQL, so that none changes once catalogues have it. */
@@ -160,6 +171,7 @@ const frozen: Readonly<Record<number, string>> = {
   7: 'db17d76d1066a2444df9aa7f08741c73235e68bccc2f5946a7c126b2d57a6ced',
   8: '24a0c300d35d419ecb59e71ad8c7da9a44a5d40c1a855c4eae77762340a47ebd',
   9: '68c11c0a7f1193147daf648778039f1a1ecf5f1f2ea4ba26b12fc8528d87e7df',
+  10: '6b5a788e79046612b751ba5d28e4447c5bc95e394c6597512f39ab87d45422b3',
 }
 
 describe('migrations', () => {

@@ -57,6 +57,8 @@ const choices: Readonly<Record<string, readonly Value[]>> = {
   side: ['a', 'b'],
   'survey.kind': ['side', 'diagonal', 'angle'],
   'survey.how': ['drawn', 'measured'],
+  'section.hang': ['row', 'stacks', 'grid'],
+  align: ['axis', 'left', 'right'],
   used: [0, 1],
   'zone.kind': ['climate', 'light'],
   reachable: [0, 1],
