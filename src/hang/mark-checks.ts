@@ -2,12 +2,14 @@
  * What speaks against a mark, or for it: the wall's ends, what must stay clear, services, backing and studs, the floor,
  * the load. An unknown rating or mass is a finding, never a pass. Cautions are said where they matter.
  */
+
 import type { Point, Rect } from '../geometry/rect.ts'
 import { distanceToPoint } from '../geometry/rect.ts'
 import type { Loads } from './loads.ts'
 import type { Mark } from './marks-shape.ts'
 import type { Fixing, HangRules, PlainFinding, WorkFacts } from './method.ts'
 import { nicheOf, openingsFor } from './niche.ts'
+import { isStandIn } from './stand-in.ts'
 import { calledMark } from './steps.ts'
 import type { KeepClear, WallFacts } from './wall.ts'
 import { ceilingAt, floorAt, studsBetween, toNearestJoint } from './wall.ts'
@@ -272,7 +274,9 @@ export function loadFindings(
     found.push({
       severity: 'settle',
       code: 'rating-unknown',
-      text: `Nobody has said what ${unknown.name} is rated for: look at its packet. It must be at least ${kg(worst.neededKg)}.`,
+      text: isStandIn(unknown)
+        ? `No ${unknown.kind.replace('-', ' ')} is chosen yet: each must be rated for at least ${kg(worst.neededKg)}.`
+        : `Nobody has said what ${unknown.name} is rated for: look at its packet. It must be at least ${kg(worst.neededKg)}.`,
       figures,
     })
   }

@@ -3,6 +3,7 @@
  * floor under each and from the level line, printed in both units, with the working, a second route from below, the
  * loads and everything that speaks against a mark.
  */
+
 import { Refusal } from '../contract/refusal.ts'
 import type { Finding } from '../contract/shared.ts'
 import type { Point } from '../geometry/rect.ts'
@@ -19,6 +20,7 @@ import type { Printed, Steps } from './printing.ts'
 import { defaultSteps, plus, print, printFrom } from './printing.ts'
 import { ratingOn } from './rating.ts'
 import { defaultHangRules, hangRulesFrom } from './rules.ts'
+import { standIn } from './stand-in.ts'
 import { mainMarks, stepsOf } from './steps.ts'
 import type { WallFacts } from './wall.ts'
 import { floorAt, HALF_STUD, isBacked, toNearestStud } from './wall.ts'
@@ -191,7 +193,7 @@ function keeperOf(method: HangMethod, chosen: Fixing | null, given: readonly Fix
   if (method.keepers.length === 0 && carries !== undefined) return carries
   if (chosen !== null) return chosen
   const kind = method.keepers[0] ?? 'screw'
-  return { name: `a ${kind} that is not chosen yet`, kind, holeOffset: 0, ratedKg: null }
+  return standIn(kind)
 }
 
 /** Ratings of what carries. A cleat's rating is of the pair; each of its screws counts for its part of it. */

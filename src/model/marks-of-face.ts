@@ -2,6 +2,7 @@
  * From a work on a wall to the question for its marks, in one place, so that screen, sheet and findings ask the same.
  * The rule it keeps: what is not known gives no marks and says in words what to do about it.
  */
+
 import type { Elevation, PlacedWork } from '../contract/areas/walls.ts'
 import { Refusal } from '../contract/refusal.ts'
 import { type LevelLine, levelLine } from '../hang/datum.ts'
@@ -10,6 +11,7 @@ import type { MarksAnswer, MarksQuestion } from '../hang/marks-shape.ts'
 import { methodOf } from '../hang/methods.ts'
 import type { Steps } from '../hang/printing.ts'
 import { ratingToAsk } from '../hang/rating.ts'
+import { standIn } from '../hang/stand-in.ts'
 import { joinParts, type PartMarks, withRunning } from './marks-of-set.ts'
 import { partAsPlaced, placesOfParts } from './parts-of-set.ts'
 
@@ -37,17 +39,8 @@ export function datumOf(elevation: Pick<Elevation, 'wall' | 'plan'>): number {
   return levelLineOf(elevation).y
 }
 
-/**
- * Stands in where nobody has chosen a fixing: the bearing point is known then, the hole is not, and it carries no
- * rating, so that nothing passes by it.
- */
-function standIn(method: string): MarksQuestion['fixings'][number] {
-  const kind = methodOf(method).fixings[0] ?? 'hook'
-  return { name: `a ${kind} that is not chosen yet`, kind, holeOffset: 0, ratedKg: null }
-}
-
 function fixingOf({ fixing, back }: PlacedWork, wall: string): MarksQuestion['fixings'][number] {
-  if (fixing === null) return standIn(back?.method ?? '')
+  if (fixing === null) return standIn(methodOf(back?.method ?? '').fixings[0] ?? 'hook')
   return plainFixing(fixing, wall)
 }
 
