@@ -2,12 +2,13 @@
 import type { Input, Output } from '../../src/contract/contract.ts'
 import { type PlaceKind, type RuleKind, ruleNeeds, type Within } from '../../src/sequence/hang-rule.ts'
 import { watch } from '../host/catalogue.svelte.ts'
-import { call } from '../host/client.svelte.ts'
+import { ask, call } from '../host/client.svelte.ts'
 import { frame } from '../shell/frame.svelte.ts'
 import { show } from '../shell/show.svelte.ts'
 
 export type HangRule = Output<'sequence.rules'>['rules'][number]
 export type Note = Output<'sequence.rules'>['notes'][number]
+export type Term = Note['terms'][number]
 type Place = { readonly kind: PlaceKind; readonly id: string }
 
 export interface PlaceOffered extends Place {
@@ -40,6 +41,10 @@ export const stateWords: Readonly<Record<HangRule['state'], string>> = {
 const changedMeanwhile =
   'Somebody else changed this rule meanwhile; theirs is shown. Change it again if yours is right.'
 
+function saidOf({ work, field }: Note, quoted: string | null) {
+  return { work, field, ...(quoted === null ? {} : { quoted }) }
+}
+
 function differ({ was, to }: { readonly was: unknown; readonly to: unknown }): boolean {
   return JSON.stringify(was) !== JSON.stringify(to)
 }
@@ -64,13 +69,35 @@ export class Rules {
   within = $state<Within>('show')
   places = $state.raw<readonly Place[]>([])
   reason = $state('')
-  note = $state.raw<Note | null>(null)
+  /** What a work says, whole or one sentence of it, that the rule being given is made from. */
+  note = $state.raw<{ readonly note: Note; readonly quoted: string | null } | null>(null)
 
   readonly all = $derived.by((): readonly HangRule[] => this.read.value?.rules ?? [])
   readonly broken = $derived.by(() => this.all.filter(rule => rule.state === 'broken').length)
   readonly contradiction = $derived.by(() => this.read.value?.contradiction ?? null)
-  /** What a person can still make a rule of. */
-  readonly notes = $derived.by(() => (this.read.value?.notes ?? []).filter(note => note.rules.length === 0))
+  /** Made from words that the work no longer says. */
+  readonly outdated = $derived.by(() => this.all.filter(rule => rule.said?.still === false).length)
+  /** What works say that nobody has made a rule of or settled, with its sentences. */
+  readonly notes = $derived.by(() =>
+    (this.read.value?.notes ?? []).flatMap(note => {
+      const terms = note.terms.filter(
+        ({ kept, rules, settled }) => kept === '' && rules.length === 0 && settled === null,
+      )
+      return note.rules.length > 0 || terms.length === 0 ? [] : [{ ...note, terms }]
+    }),
+  )
+  /** Sentences settled without a rule. */
+  readonly settled = $derived.by(() =>
+    (this.read.value?.notes ?? []).flatMap(note =>
+      note.terms.flatMap(({ quoted, settled }) => (settled === null ? [] : [{ note, quoted, ...settled }])),
+    ),
+  )
+  /** Sentences that ask nothing, or what is so already. */
+  readonly kept = $derived.by(() =>
+    (this.read.value?.notes ?? []).flatMap(note =>
+      note.terms.flatMap(({ quoted, kept }) => (kept === '' ? [] : [{ note, quoted, kept }])),
+    ),
+  )
   readonly needs = $derived.by(() => ruleNeeds[this.kind])
 
   readonly found = $derived.by((): readonly HangRule[] => {
@@ -133,11 +160,11 @@ export class Rules {
     show.select(rule.works.map(({ work }) => work))
   }
 
-  begin(note: Note | null = null): void {
+  begin(note: Note | null = null, quoted: string | null = null): void {
     this.open = true
     this.changing = null
     this.adding = true
-    this.note = note
+    this.note = note === null ? null : { note, quoted }
     this.places = []
     this.reason = ''
     this.kind = note?.field === 'loanTerms' ? 'only on' : 'not beside'
@@ -186,8 +213,36 @@ export class Rules {
         ? { places: this.places.map(({ kind, id }) => ({ kind, id })) }
         : {}),
       ...(place === 'within' ? { within: this.within } : {}),
-      ...(this.note === null ? {} : { said: { work: this.note.work, field: this.note.field } }),
+      ...(this.note === null ? {} : { said: saidOf(this.note.note, this.note.quoted) }),
     }
+    await this.give(input)
+  }
+
+  /** What a term would be as a rule, as it is offered. */
+  async take(note: Note, quoted: string, { kind, works, places }: Term['offers'][number]): Promise<void> {
+    const exhibition = show.id
+    if (exhibition === null) return
+    await this.give({
+      ...{ exhibition, kind, works, said: saidOf(note, quoted) },
+      ...(places.length === 0 ? {} : { places }),
+    })
+  }
+
+  /** The lux that a term names become the work's own limit. */
+  async takeLimit({ work }: Note, limit: number): Promise<void> {
+    await frame.attempt(async () => {
+      const { facts } = await ask('work.get', { id: work })
+      await call('work.update', { id: work, changes: { lightLimit: { was: facts.lightLimit, to: limit } } })
+    })
+  }
+
+  /** A term needs no rule: a person says why. */
+  async settle({ entry, field }: Note, quoted: string, reason: string): Promise<void> {
+    const figures = JSON.stringify({ field, quoted })
+    await frame.attempt(() => call('finding.settle', { code: 'loan-term', subject: entry, figures, reason }))
+  }
+
+  private async give(input: Input<'sequence.addRule'>): Promise<void> {
     await frame.attempt(async () => {
       const { id, says, contradiction } = await call('sequence.addRule', input)
       this.leave()

@@ -155,7 +155,11 @@ test('a note of a work becomes a rule by hand, and proposals keep it', async ({ 
   const notes = page.getByRole('list', { name: 'Notes of works' }).getByRole('listitem')
   const n = await notes.count()
   expect(n).toBeGreaterThan(0)
-  await notes.filter({ hasText: 'not beside' }).first().getByRole('button', { name: 'make a rule' }).click()
+  await notes
+    .filter({ hasText: 'not beside' })
+    .first()
+    .getByRole('button', { name: /make (a|another) rule/ })
+    .click()
   const form = page.getByRole('form', { name: 'Give a rule' })
   // Benches of the floor beside doorways, sides of partitions beside walls.
   const { things } = (await host.call(page, 'standing.list', { exhibition })) as {
@@ -181,6 +185,54 @@ test('a note of a work becomes a rule by hand, and proposals keep it', async ({ 
   await expect(page.getByText(/Every rule of the hang is kept|rules are kept; the others wait/)).toBeVisible()
   await page.emulateMedia({ colorScheme: 'dark' })
   expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([])
+})
+
+test('loan terms are read sentence by sentence: given as they are offered, taken as a limit, settled, flagged when they change', async ({
+  page,
+  host,
+}) => {
+  const { exhibition, read, list, before } = await open(page, host)
+  const { works } = (await host.call(page, 'exhibition.frieze', { exhibition })) as {
+    works: { work: string; title: string }[]
+  }
+  const alone = works.filter(one => works.filter(({ title }) => title === one.title).length === 1)
+  const [own, other] = alone
+  if (own === undefined || other === undefined) throw new Error('no two works with titles of their own')
+  const words = `Not beside “${other.title}”. At most 40 lux. Hang alone. Courier on arrival.`
+  const { facts } = (await host.call(page, 'work.get', { id: own.work })) as {
+    facts: { loanTerms: string; lightLimit: number | null }
+  }
+  const write = (was: string, to: string) =>
+    host.call(page, 'work.update', { id: own.work, changes: { loanTerms: { was, to } } })
+  await write(facts.loanTerms, words)
+  const note = page
+    .getByRole('list', { name: 'Notes of works' })
+    .getByRole('listitem')
+    .filter({ hasText: 'Hang alone' })
+  await expect(note).toContainText(`“Not beside “${other.title}””`)
+  await expect(note).not.toContainText('Courier')
+  expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([])
+
+  await note.getByRole('button', { name: /^give the rule/ }).press('Enter')
+  await expect(list.getByRole('listitem')).toHaveCount(before.rules.length + 1)
+  await expect(note).not.toContainText('Not beside')
+  await note.getByRole('button', { name: 'take it as its light limit' }).click()
+  await expect(note).not.toContainText('At most 40 lux')
+  const after = (await host.call(page, 'work.get', { id: own.work })) as { facts: { lightLimit: number | null } }
+  expect(after.facts.lightLimit).toBe(40)
+  await note.getByRole('button', { name: 'needs no rule' }).click()
+  await note.getByLabel('why, and who agreed').fill('the lender waived it')
+  await page.keyboard.press('Enter')
+  await expect(note).toHaveCount(0)
+  await page.getByRole('button', { name: /ask nothing further|asks nothing further/ }).click()
+  const aside = page.getByRole('list', { name: 'Sentences that ask nothing further' })
+  await expect(aside).toContainText('the lender waived it')
+  await expect(aside).toContainText('Courier on arrival')
+
+  await write(words, 'Courier on arrival.')
+  const line = list.getByRole('listitem').filter({ hasText: 'no longer says' })
+  await expect(line).toContainText(`Made from “Not beside “${other.title}””`)
+  expect((await read()).rules.length).toBeGreaterThan(before.rules.length)
 })
 
 test('a work’s tag beside the list and on its wall names its rules, with how they stand', async ({ page, host }) => {

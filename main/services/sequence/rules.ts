@@ -13,8 +13,9 @@ import { insert, remove, row, rows, value } from '../sql.ts'
 import { entryName } from '../walls/placements.ts'
 import { groundsOf, type Question } from './question.ts'
 import { changeRule, checkedRule, writePlaces, writeWorks } from './rules-change.ts'
-import { lightException, type NoteField, notesOf } from './rules-stored.ts'
+import { lightException, notesOf } from './rules-stored.ts'
 import { figuresOf, type Grounds, hungToday, namedFaces, type Ruling, rulingsOf, whereHung } from './ruling.ts'
+import { quotesOf, termsRead } from './terms-read.ts'
 import { checkRules } from './under-rules.ts'
 
 type Told = Output<'sequence.rules'>['rules'][number]
@@ -26,7 +27,7 @@ function list(reading: Reading, { exhibition }: Received<'sequence.rules'>): Out
   const { works } = grounds.question
   const hung = hungToday(grounds)
   const notes = notesOf(db, exhibition)
-  const saysNow = new Map(notes.map(({ work, field, text }) => [`${work} ${field}`, text] as const))
+  const saysNow = new Map(notes.map(({ work, field, text }) => [`${work} ${field}`, quotesOf(text, field)] as const))
   const told = rulings.map(ruling => {
     const { stored, rule, says, rests, places, limit } = ruling
     const off = stored?.inForce === false
@@ -47,12 +48,12 @@ function list(reading: Reading, { exhibition }: Received<'sequence.rules'>): Out
       why: state === 'rests' ? rests : whereHung(grounds, { ...rule, works: broken }, hung.spots),
       from: limit === null ? 'given' : 'light limit',
       reason: stored?.reason ?? '',
-      said: said === null ? null : { ...said, still: saysNow.get(`${said.of} ${said.field}`) === said.text },
+      said: said === null ? null : { ...said, still: saysNow.get(`${said.of} ${said.field}`)?.has(said.text) === true },
     } satisfies Told
   })
   return {
     rules: [...told, ...heldOn(grounds)],
-    notes: notes.map(note => ({ ...note, rules: madeOf(rulings, note) })),
+    notes: termsRead(db, exhibition, grounds, rulings, notes),
     exceptions: exceptions.flatMap(({ id, entry, reason, by }) => {
       const work = works.find(each => each.entry === entry)
       if (work === undefined || work.limit === null) return []
@@ -74,16 +75,6 @@ function gone(db: ReadHandle, work: string) {
 /** Works of a light limit that hang where more is planned. */
 function brighter({ rule }: Ruling, spots: readonly { readonly work: number; readonly face: string }[]): number[] {
   return spots.flatMap(({ work, face }) => (rule.works.includes(work) && !rule.faces.includes(face) ? [work] : []))
-}
-
-function madeOf(
-  rulings: readonly Ruling[],
-  note: { readonly work: string; readonly field: NoteField; readonly text: string },
-) {
-  return rulings.flatMap(({ stored }) => {
-    const said = stored?.said
-    return said?.of === note.work && said.field === note.field && said.text === note.text ? [stored?.id ?? ''] : []
-  })
 }
 
 /** What a hand holds on each wall: no proposal moves it. */
@@ -126,12 +117,14 @@ function add(writing: Writing, input: Received<'sequence.addRule'>): Output<'seq
   return { id, says, contradiction: contradiction?.rules.includes(id) === true ? contradiction : null }
 }
 
-/** The note as the work says it now, to be kept with the rule. */
-function noteOf(db: ReadHandle, { work, field }: NonNullable<Received<'sequence.addRule'>['said']>) {
+/** The note as the work says it now, or a sentence of it, to be kept with the rule. */
+function noteOf(db: ReadHandle, { work, field, quoted }: NonNullable<Received<'sequence.addRule'>['said']>) {
   const column = field === 'notBeside' ? 'not_beside' : 'loan_terms'
   const said = value<string>(db, `SELECT ${column} FROM work WHERE id = :work`, { work }) ?? ''
   if (said.trim() === '') throw notFound('note on this work', 'said.work')
-  return { said_of: work, said_in: field, said }
+  if (quoted !== undefined && !quotesOf(said, field).has(quoted))
+    throw new Refusal('not-said', 'The work’s words have changed meanwhile; read them again.', { field: 'said.quoted' })
+  return { said_of: work, said_in: field, said: quoted ?? said }
 }
 
 function removeRules(writing: Writing, input: Received<'sequence.removeRules'>): Output<'sequence.removeRules'> {

@@ -150,7 +150,8 @@ export function namedFaces(room: PlanRoomRow): { readonly face: string; readonly
   return [...room.walls, ...sides].map(({ face, name }) => ({ face, name: `${room.name}, ${name}` }))
 }
 
-function placeOf(rooms: readonly PlanRoomRow[], { kind, id }: RulePlace): WordedPlace[] {
+/** A place with its words in a sentence; none where it is not in the building any more. */
+export function placeOf(rooms: readonly PlanRoomRow[], { kind, id }: RulePlace): WordedPlace[] {
   for (const room of rooms) {
     if (kind === 'room' && room.id === id) return [{ kind, id, name: room.name, words: `in ${room.name}` }]
     if (kind === 'wall') {

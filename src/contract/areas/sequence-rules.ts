@@ -43,8 +43,25 @@ export const hangRule = z.strictObject({
   /** Who gives it: a person, the works' light limits, the hand that held them on the wall. */
   from: z.enum(['given', 'light limit', 'wall']),
   reason: z.string(),
-  /** The note of a work that it was made from, and whether the work still says so. */
+  /** The note of a work that it was made from, or a sentence of it, and whether the work still says so. */
   said: z.strictObject({ of: id.nullable(), field: noteField, text: z.string(), still: z.boolean() }).nullable(),
+})
+
+/** One sentence of what a work says in words, and what it would be as a rule: offered, given by a person alone. */
+const termRead = z.strictObject({
+  /** As it was written. */
+  quoted: z.string(),
+  offers: z.array(z.strictObject({ kind, works, places, says: z.string() })),
+  /** Lux that it names as the most, where the work's own limit says otherwise or nothing. */
+  limit: z.number().nullable(),
+  /** What a person is asked of it; empty where it is plain. */
+  asks: z.string(),
+  /** Why nothing is to be done; empty else. */
+  kept: z.string(),
+  /** Rules that were made of it. */
+  rules: z.array(z.string()),
+  /** By a person, with a reason, without a rule; taken back by `finding.unsettle`. */
+  settled: z.strictObject({ id, reason: z.string(), by: z.string() }).nullable(),
 })
 
 export const sequenceRulesArea = {
@@ -54,7 +71,7 @@ export const sequenceRulesArea = {
     z.strictObject({ exhibition: id }),
     z.strictObject({
       rules: z.array(hangRule),
-      /** What works say in words; `rules`: those made of it. */
+      /** What works say in words, read sentence by sentence; `rules`: those made of it as a whole. */
       notes: z.array(
         z.strictObject({
           work: id,
@@ -64,6 +81,7 @@ export const sequenceRulesArea = {
           field: noteField,
           text: z.string(),
           rules: z.array(z.string()),
+          terms: z.array(termRead),
         }),
       ),
       /** Works let hang in more light than their limit, each with its reason; taken back by `finding.unsettle`. */
@@ -93,8 +111,8 @@ export const sequenceRulesArea = {
       places: places.optional(),
       within: within.optional(),
       reason: shortText.optional(),
-      /** The note of a work that it is made from. */
-      said: z.strictObject({ work: id, field: noteField }).optional(),
+      /** The note of a work that it is made from, or the sentence of it that is quoted. */
+      said: z.strictObject({ work: id, field: noteField, quoted: z.string().max(20_000).optional() }).optional(),
     }),
     z.strictObject({ id, says: z.string(), contradiction: contradiction.nullable() }),
   ),

@@ -13,6 +13,10 @@ const causeway = (known: Known) => ({
   running: '',
   title: 'Causeway',
 })
+const redTerm = {
+  ...{ quoted: 'anything red', offers: [], limit: null, kept: '', rules: [], settled: null },
+  asks: 'Which works of this show are “anything red”?',
+}
 const ruleOf = (earlier: readonly unknown[], at = 0) => (earlier[at] as { id: string }).id // the answer of an addRule
 
 export const sequenceRulesExamples: ExamplesOf<keyof typeof sequenceRulesArea> = {
@@ -73,11 +77,73 @@ export const sequenceRulesExamples: ExamplesOf<keyof typeof sequenceRulesArea> =
               said: null,
             },
           ],
-          notes: [{ ...pans(known), field: 'notBeside', text: 'anything red', rules: [] }],
+          notes: [{ ...pans(known), field: 'notBeside', text: 'anything red', rules: [], terms: [redTerm] }],
           exceptions: [],
           contradiction: null,
           answered: true,
         }),
+      },
+      {
+        about: 'loan terms sentence by sentence: offered as a rule or a limit, of no matter, asked, settled',
+        first: known => [
+          [
+            'finding.settle',
+            {
+              ...{ code: 'loan-term', subject: known.pansEntry, reason: 'the lender waived it, letter of 3 March' },
+              figures: JSON.stringify({ field: 'loanTerms', quoted: 'Not in the Room 1' }),
+            },
+          ],
+          [
+            'work.update',
+            {
+              id: known.pans,
+              changes: {
+                loanTerms: {
+                  was: '',
+                  to: 'Not beside Causeway. Max 50 lux; courier on arrival. Hang alone. Not in the Room 1',
+                },
+              },
+            },
+          ],
+        ],
+        input: known => ({ exhibition: known.show }),
+        output: known => {
+          const term = { offers: [], limit: null, asks: '', kept: '', rules: [], settled: null }
+          return {
+            rules: [],
+            notes: [
+              {
+                ...{ ...pans(known), field: 'loanTerms', rules: [] },
+                text: 'Not beside Causeway. Max 50 lux; courier on arrival. Hang alone. Not in the Room 1',
+                terms: [
+                  {
+                    ...{ ...term, quoted: 'Not beside Causeway' },
+                    offers: [{ kind: 'not beside', works: [known.pans, known.causeway], places: [], says }],
+                  },
+                  { ...term, quoted: 'Max 50 lux', limit: 50 },
+                  { ...term, quoted: 'courier on arrival', kept: 'It is no matter of the hang.' },
+                  {
+                    ...{ ...term, quoted: 'Hang alone' },
+                    asks: 'It speaks of where or how it hangs, in words that no rule is read from. What shall hold?',
+                  },
+                  {
+                    ...{ ...term, quoted: 'Not in the Room 1' },
+                    offers: [
+                      {
+                        ...{ kind: 'not on', works: [known.pans], says: 'Salt pans does not hang in Room 1.' },
+                        places: [{ kind: 'room', id: known.room }],
+                      },
+                    ],
+                    settled: { id: anyId, reason: 'the lender waived it, letter of 3 March', by: '' },
+                  },
+                ],
+              },
+            ],
+            exceptions: [],
+            contradiction: null,
+            answered: true,
+          }
+        },
       },
       {
         about: 'that a rule and a light limit can’t hold together',
@@ -164,6 +230,16 @@ export const sequenceRulesExamples: ExamplesOf<keyof typeof sequenceRulesArea> =
         input: known => ({ exhibition: known.show, kind: 'not beside', works: [known.pans, known.loose] }),
         code: 'not-found',
         field: 'works.1',
+      },
+      {
+        about: 'a sentence that the work does not say',
+        first: known => [['work.update', { id: known.pans, changes: { loanTerms: { was: '', to: 'Max 50 lux' } } }]],
+        input: known => ({
+          ...{ exhibition: known.show, kind: 'not beside', works: [known.pans, known.causeway] },
+          said: { work: known.pans, field: 'loanTerms', quoted: 'Max 80 lux' },
+        }),
+        code: 'not-said',
+        field: 'said.quoted',
       },
       {
         about: 'a window for an axis, and a wall',
