@@ -3,8 +3,7 @@
  * how far works stray from the order and how often a section begins anew can't all be at their best at once. Each work
  * gets a price for hanging, each bay prices for its width, its room and its count of works; with prices taken off the
  * best way through the bays is found exactly, and what that and the prices add up to is above every hang, whatever the
- * prices are. They are moved until it is low (Lagrangian relaxation by subgradients: Held, Wolfe and Crowder,
- * Mathematical Programming 6, 1974).
+ * prices are. They are moved until it is low (Lagrangian relaxation), beginning with those for a free order.
  *
  * Pairs out of order are at least half of how far works are from their places, summed (Diaconis and Graham, Spearman's
  * footrule as a measure of disarray, Journal of the Royal Statistical Society B 39, 1977). Balance, light and rhythm are
@@ -12,15 +11,15 @@
  */
 import { hangsNowhere, type JointModel, jointModel } from './joint-model.ts'
 import { JointWay, type Prices, type Used } from './joint-way.ts'
+import { Steps, widthAt } from './price-steps.ts'
 import type { Problem } from './problem.ts'
+import { spreadPrices } from './spread-prices.ts'
 import type { Scale } from './terms.ts'
 
-/** Rounds without a lower bound after which steps become shorter; how much; and how short they are at the end. */
-const patience = 15
-const shorter = 0.7
-const shortest = 1e-3
-/** How much of its last direction a step keeps, so that it does not go to and fro. */
-const steady = 0.7
+/** Of the price of one more run: with more at first, the first rounds go to lowering it. */
+const runAtFirst = 0.1
+/** Prices of a free order are near already. */
+const firstStride = 0.1
 
 /**
  * Yields the lowest bound after every round, and returns it; of all hangs that leave out only what may hang nowhere.
@@ -39,35 +38,22 @@ export function* jointBound(
   const model = jointModel(problem, scale)
   const way = new JointWay(model)
   const prices = pricesOf(model)
-  for (let work = 0; work < model.works; work += 1) {
-    let top = 0
-    for (let bay = 0; bay < model.bays; bay += 1) top = Math.max(top, model.served[bay * model.works + work] ?? 0)
-    prices.work[work] = top
-  }
-  prices.run[0] = model.perRun
+  const spread = spreadPrices(model, known())
+  prices.work.set(spread.work)
+  prices.width.set(spread.width)
+  prices.room.set(spread.room)
+  prices.run[0] = runAtFirst * model.perRun
   const used = pricesOf(model)
-  const kept = pricesOf(model)
-  const direction = pricesOf(model)
-  let [lowest, stride, idle] = [Number.POSITIVE_INFINITY, 1, 0]
-  for (let round = 0; round < rounds && stride > shortest; round += 1) {
-    const bound = boundWith(model, way, prices, used)
-    if (bound < lowest - 1e-6) idle = 0
-    else idle += 1
-    if (bound < lowest) {
-      lowest = bound
-      copy(prices, kept)
-    }
-    yield lowest
-    if (idle > patience) {
-      stride *= shorter
-      idle = 0
-      copy(kept, prices)
-      boundWith(model, way, prices, used)
-    }
-    if (!turned(direction, used)) break
-    moved(model, prices, direction, stride * Math.max(1e-6, lowest - known()))
+  const steps = new Steps(prices, firstStride)
+  yield spread.bound
+  for (let round = 0; round < rounds && !steps.done; round += 1) {
+    const retreat = steps.told(boundWith(model, way, prices, used), prices)
+    yield Math.min(spread.bound, steps.lowest)
+    if (retreat) boundWith(model, way, prices, used)
+    if (!steps.turn(used)) break
+    moved(model, prices, steps.direction, steps.length(known()))
   }
-  return lowest
+  return Math.min(spread.bound, steps.lowest)
 }
 
 function pricesOf({ works, bays }: JointModel): Prices {
@@ -75,30 +61,17 @@ function pricesOf({ works, bays }: JointModel): Prices {
   return { work: new Float64Array(works), width: perBay(), room: perBay(), count: perBay(), run: new Float64Array(1) }
 }
 
-function copy(from: Prices, to: Prices): void {
-  to.work.set(from.work)
-  to.width.set(from.width)
-  to.room.set(from.room)
-  to.count.set(from.count)
-  to.run.set(from.run)
-}
-
 /** The bound that prices give; `used` becomes what is used beyond what there is. */
 function boundWith(model: JointModel, way: JointWay, prices: Prices, used: Used): number {
-  const { works, bays, share, most, room, perUneven, base, fewestRuns } = model
+  const { works, bays, room, base, fewestRuns } = model
   let bound = base + way.find(prices) + (prices.run[0] ?? 0) * fewestRuns
   used.work.fill(-1)
   used.count.fill(0)
   used.run[0] = -fewestRuns
   for (let work = 0; work < works; work += 1) bound += prices.work[work] ?? 0
   for (let bay = 0; bay < bays; bay += 1) {
-    const [even, full, price] = [share[bay] ?? 0, most[bay] ?? 0, prices.width[bay] ?? 0]
-    const worth = (width: number) => price * width - perUneven * Math.abs(width - even)
-    // A piecewise linear function is at its best at an end or where it bends.
-    const bend = Math.min(even, full)
-    const top = worth(0) > worth(bend) ? 0 : bend
-    const width = worth(full) > worth(top) ? full : top
-    bound += worth(width) + (prices.room[bay] ?? 0) * (room[bay] ?? 0)
+    const { width, worth } = widthAt(model, bay, prices.width[bay] ?? 0)
+    bound += worth + (prices.room[bay] ?? 0) * (room[bay] ?? 0)
     used.width[bay] = -width
     used.room[bay] = -(room[bay] ?? 0)
   }
@@ -109,26 +82,8 @@ function boundWith(model: JointModel, way: JointWay, prices: Prices, used: Used)
   return bound
 }
 
-/** Turns a direction towards what is used too much; false where all is used as it is there. */
-function turned(direction: Used, used: Used): boolean {
-  let some = false
-  for (const kind of ['work', 'width', 'room', 'count', 'run'] as const) {
-    const [old, now] = [direction[kind], used[kind]]
-    for (let index = 0; index < now.length; index += 1) {
-      if (now[index] !== 0) some = true
-      old[index] = (now[index] ?? 0) + steady * (old[index] ?? 0)
-    }
-  }
-  return some
-}
-
-/** Dearer what is used too much, by steps that together are `by`. */
-function moved({ works, bays, perRun }: JointModel, prices: Prices, direction: Used, by: number): void {
-  let size = (direction.run[0] ?? 0) ** 2
-  for (let work = 0; work < works; work += 1) size += (direction.work[work] ?? 0) ** 2
-  for (let bay = 0; bay < bays; bay += 1)
-    size += (direction.width[bay] ?? 0) ** 2 + (direction.room[bay] ?? 0) ** 2 + (direction.count[bay] ?? 0) ** 2
-  const each = by / Math.max(1e-12, size)
+/** Dearer what is used too much, by so much of a direction. */
+function moved({ works, bays, perRun }: JointModel, prices: Prices, direction: Used, each: number): void {
   // More runs than need be cost what they cost; fewer than there can be bring nothing.
   prices.run[0] = Math.max(0, Math.min(perRun, (prices.run[0] ?? 0) + each * (direction.run[0] ?? 0)))
   for (let work = 0; work < works; work += 1)
