@@ -59,6 +59,9 @@ export class Wall {
   /** The moves as far as they are told beside the drawing. */
   private told = $state.raw<Offset | null>(null)
   private tells: ReturnType<typeof setTimeout> | undefined
+  /** As far as the list under the drawing has them: a frame after the tag, so that no frame has both to lay out. */
+  private listed = $state.raw<Offset | null>(null)
+  private lists = 0
   /** Spots tried on top of one answer of the catalogue; the next answer ends them. */
   private tried = $state.raw<{ readonly on: Elevation; readonly spots: ReadonlyMap<string, Spot> } | null>(null)
   clashes = $state.raw<{ readonly asked: Places; readonly clashes: readonly PutClash[] } | null>(null)
@@ -122,6 +125,8 @@ export class Wall {
   readonly ofMoved = $derived.by(() => this.saidOf(this.rects))
   /** The same beside the drawing. */
   readonly toldOfMoved = $derived.by(() => this.saidOf(this.toldRects))
+  /** The same in the list under the drawing. */
+  readonly listedOfMoved = $derived.by(() => this.saidOf(this.carriedRects(this.listed)))
   /** Findings of this moment as told beside the drawing. */
   readonly findings = $derived.by(() => [...this.toldOfMoved, ...this.standing])
 
@@ -153,6 +158,7 @@ export class Wall {
     if (this.inHand !== ids) {
       this.inHand = ids
       this.tell()
+      this.listed = offset
     } else this.tells ??= setTimeout(() => this.tell(), readEvery)
   }
 
@@ -160,6 +166,10 @@ export class Wall {
     clearTimeout(this.tells)
     this.tells = undefined
     this.told = this.moves
+    cancelAnimationFrame(this.lists)
+    this.lists = requestAnimationFrame(() => {
+      this.listed = this.told
+    })
   }
 
   private carriedRects(offset: Offset | null): readonly HungRect[] {

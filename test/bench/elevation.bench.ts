@@ -1,6 +1,6 @@
 /**
- * 300 works with pictures on one wall, one of them dragged: one pointer move in every frame, in the real browser on the
- * real program. Two figures: times from frame to frame (60 frames a second are 16.7 ms), which other work on the
+ * 300 works with pictures on one wall, one of them dragged, the wall zoomed and shifted: one pointer move or turn of the
+ * wheel in every frame, in the real browser on the real program. Two figures: times from frame to frame (60 frames a second are 16.7 ms), which other work on the
  * machine spoils, and the main thread's own time for a frame, which it hardly does.
  */
 import { cpus, loadavg } from 'node:os'
@@ -15,10 +15,12 @@ const count = 300
 const frames = 600
 const traced = 240
 
-/** One move in each of so many frames, about where the pointer is; gives the times from frame to frame, ms. */
-async function moves(page: Page, from: { readonly x: number; readonly y: number }, total: number) {
+type Kind = 'pointermove' | 'wheel'
+
+/** One event in each of so many frames, about where the pointer is; gives the times from frame to frame, ms. */
+async function moves(page: Page, kind: Kind, from: { readonly x: number; readonly y: number }, total: number) {
   const stamps = await page.evaluate(
-    ([x, y, most]) =>
+    ([what, x, y, most]) =>
       new Promise<number[]>(resolve => {
         const drawing = document.querySelector('[aria-label^="Elevation"]')
         const times: number[] = []
@@ -26,21 +28,35 @@ async function moves(page: Page, from: { readonly x: number; readonly y: number 
           times.push(now)
           if (times.length > most) return resolve(times)
           const turn = times.length / 24
+          const clientX = x + 260 * Math.sin(turn)
+          const clientY = y + 40 * Math.cos(turn * 1.7)
           drawing?.dispatchEvent(
-            new PointerEvent('pointermove', {
-              bubbles: true,
-              clientX: x + 260 * Math.sin(turn),
-              clientY: y + 40 * Math.cos(turn * 1.7),
-              pointerId: 1,
-            }),
+            what === 'wheel'
+              ? new WheelEvent('wheel', {
+                  bubbles: true,
+                  cancelable: true,
+                  clientX: x,
+                  clientY: y,
+                  deltaY: 60 * Math.cos(turn),
+                })
+              : new PointerEvent('pointermove', { bubbles: true, clientX, clientY, pointerId: 1 }),
           )
           requestAnimationFrame(step)
         }
         requestAnimationFrame(step)
       }),
-    [from.x, from.y, total] as const,
+    [kind, from.x, from.y, total] as const,
   )
   return stamps.slice(1).map((time, at) => time - (stamps[at] ?? 0))
+}
+
+async function measured(name: string, browser: Browser, page: Page, kind: Kind, from: { x: number; y: number }) {
+  const load = loadavg()[0]?.toFixed(1)
+  const times = await moves(page, kind, from, frames)
+  await browser.startTracing(page, { categories: [...categories] })
+  await moves(page, kind, from, traced)
+  const { traceEvents } = JSON.parse((await browser.stopTracing()).toString())
+  report(name, times, perFrame(traceEvents, traced), load)
 }
 
 async function drag(name: string, browser: Browser, page: Page): Promise<void> {
@@ -53,16 +69,24 @@ async function drag(name: string, browser: Browser, page: Page): Promise<void> {
   await page.mouse.move(from.x, from.y)
   await page.mouse.down()
   await page.mouse.move(from.x + 6, from.y)
-  const load = loadavg()[0]?.toFixed(1)
-  const times = await moves(page, from, frames)
-  await browser.startTracing(page, { categories: [...categories] })
-  await moves(page, from, traced)
-  const { traceEvents } = JSON.parse((await browser.stopTracing()).toString())
+  await measured(name, browser, page, 'pointermove', from)
   const carried = await page.locator('.carried .outline').count()
   await page.keyboard.press('Escape')
   await page.mouse.up()
   if (carried !== 1) throw new Error(`${carried} works were under the hand; it should be one`)
-  report(name, times, perFrame(traceEvents, traced), load)
+}
+
+async function look(browser: Browser, page: Page): Promise<void> {
+  const box = await page.locator('[aria-label^="Elevation"]').boundingBox()
+  if (box === null) throw new Error('the wall is not on the screen')
+  const middle = { x: box.x + box.width / 2, y: box.y + box.height / 2 }
+  await page.mouse.move(middle.x, middle.y)
+  await page.mouse.down({ button: 'middle' })
+  await page.mouse.move(middle.x + 6, middle.y)
+  await measured(`${count} works shifted, seen from near`, browser, page, 'pointermove', middle)
+  await page.mouse.up({ button: 'middle' })
+  await page.keyboard.press('0')
+  await measured(`${count} works zoomed in and out`, browser, page, 'wheel', middle)
 }
 
 function report(
@@ -98,6 +122,7 @@ await withDemo(async (host, file) => {
     await drag(`${count} works, the whole wall seen`, browser, page)
     for (let times = 0; times < 7; times += 1) await page.keyboard.press('+')
     await drag(`${count} works, seen from near`, browser, page)
+    await look(browser, page)
   } finally {
     await browser.close()
     child.kill('SIGTERM')
