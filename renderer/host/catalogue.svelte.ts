@@ -75,9 +75,16 @@ export class Query<N extends Asked> {
   stale = $state(true)
 }
 
-function follow<N extends Asked>(query: Query<N>, name: N, input: () => Input<N> | null): void {
+function follow<N extends Asked>(
+  query: Query<N>,
+  name: N,
+  input: () => Input<N> | null,
+  beside: () => unknown = () => null,
+): void {
+  // As text: the same words said anew, a dozen times a second while a hand moves a work, ask nothing anew.
+  const told = $derived(JSON.stringify([input(), beside()]))
   $effect(() => {
-    const given = $state.snapshot(input()) as Input<N> | null // a snapshot of an input is an input
+    const [given] = JSON.parse(told) as [Input<N> | null] // what an input says as JSON is what the host reads
     if (given === null) {
       query.value = undefined
       query.stale = false
@@ -134,9 +141,12 @@ export function watch<N extends Asked>(name: N, input: () => Input<N> | null): Q
   return query
 }
 
-/** The same for as long as the window lives, for what several screens share. */
-export function watchAlways<N extends Asked>(name: N, input: () => Input<N> | null): Query<N> {
+/**
+ * The same for as long as the window lives, for what several screens share. `beside` is what an answer depends on
+ * although no input says it.
+ */
+export function watchAlways<N extends Asked>(name: N, input: () => Input<N> | null, beside?: () => unknown): Query<N> {
   const query = new Query<N>()
-  $effect.root(() => follow(query, name, input))
+  $effect.root(() => follow(query, name, input, beside))
   return query
 }

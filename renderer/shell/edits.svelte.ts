@@ -6,10 +6,11 @@ import { frame } from './frame.svelte.ts'
 
 class Edits {
   // Undo is each person's own, and sitting down is no edit that a change notice would tell of.
-  readonly query = watchAlways('edit.state', () => {
-    void desk.person?.id
-    return {}
-  })
+  readonly query = watchAlways(
+    'edit.state',
+    () => ({}),
+    () => desk.person?.id,
+  )
   readonly undoes = $derived(this.query.value?.undo ?? null)
   readonly redoes = $derived(this.query.value?.redo ?? null)
 
