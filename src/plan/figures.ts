@@ -2,13 +2,14 @@
  * What of a storey goes out of the house: one list of plain figures by layer, from which the DXF, the PDF and the SVG
  * are all made, so that they cannot differ. The building's millimetres, x to the right and y down the page.
  */
-import type { PlanPartitionRow, PlanRoomRow } from '../contract/areas/plan.ts'
+import type { PlanRoomRow } from '../contract/areas/plan.ts'
 import type { ZoneRow } from '../contract/areas/standing.ts'
-import type { Point } from '../drawing/room-plan.ts'
+import type { Point, WallShape } from '../drawing/room-plan.ts'
 import { type DrawnRoom, drawRooms } from './drawn-room.ts'
 import { footprintOf } from './footprint.ts'
-import { type Box, boxOf, toBuilding } from './place.ts'
-import { onFace, shapesOf } from './poche.ts'
+import { workOn } from './hit.ts'
+import { type Box, boxOf } from './place.ts'
+import { glassOf, onFace, partitionShapes, shapesOf } from './poche.ts'
 
 export const planLayers = [
   'ROOMS',
@@ -91,43 +92,46 @@ const line = (layer: PlanLayer, points: readonly Point[]): Figure => ({ kind: 'l
 function roomFigures(room: DrawnRoom): Figure[] {
   const walls = shapesOf(room.walls).flatMap(shape => [
     ...shape.solid.map(band => loop(shape.wall.thickness === null ? 'WALLS-UNMEASURED' : 'WALLS', band)),
-    ...shape.openings.map(opening => loop('OPENINGS', opening.band)),
+    ...openingFigures(shape),
   ])
-  const fixed = room.walls.flatMap(wall => [
+  const fixed = [...room.walls, ...room.faces].flatMap(wall => [
     ...wall.fixtures.map(each => loop('FIXTURES', onFace(wall, each.x, each.width, each.depth ?? flat))),
-    ...wall.works.flatMap(work =>
-      work.width === null
-        ? []
-        : [loop('WORKS', onFace(wall, work.x - work.width / 2, work.width, Math.max(work.depth ?? flat, flat)))],
-    ),
+    ...wall.works.flatMap(work => (work.width === null ? [] : [loop('WORKS', workOn(wall, work))])),
   ])
   return [
     { kind: 'line', layer: 'ROOMS', points: room.corners, closed: room.closed },
     ...walls,
-    ...pathFigures(room.lines.leaves),
-    ...pathFigures(room.lines.swings),
+    ...pathFigures('DOORS', room.lines.leaves),
+    ...pathFigures('DOORS', room.lines.swings),
     ...fixed,
   ]
+}
+
+/** An opening from face to face, a niche to its back; a window with its glass. */
+function openingFigures(shape: WallShape): Figure[] {
+  return shape.openings.flatMap(({ kind, band }) => [
+    loop('OPENINGS', band),
+    ...(kind === 'window' ? glassOf(shape, band).map(pane => line('OPENINGS', pane)) : []),
+  ])
 }
 
 /** What is fixed flat on a wall still needs a line, mm; of the drawing alone. */
 const flat = 20
 
-/** The paths of a room's doors: lines, and quarters of a circle from where the line stands. */
-function pathFigures(path: string): Figure[] {
-  const found: Figure[] = []
-  for (const part of path.split('M').filter(text => text !== '')) {
-    const [lines = '', arc] = part.split('A')
-    const points = lines.split('L').map(asPoint)
-    if (arc === undefined) {
-      found.push(line('DOORS', points))
-      continue
-    }
-    const [radius = 0, , , , sweep = 0, x = 0, y = 0] = arc.trim().split(/\s+/).map(Number)
-    const from = points.at(-1) ?? [0, 0]
-    found.push({ kind: 'quarter', layer: 'DOORS', from, to: [x, y], radius, clockwise: sweep === 1 })
-  }
-  return found
+/** The paths of a room: lines and loops, and quarters of a circle from where the line stands. */
+function pathFigures(layer: PlanLayer, path: string): Figure[] {
+  return path
+    .split('M')
+    .filter(text => text !== '')
+    .map((part): Figure => {
+      const [lines = '', arc] = part.split('A')
+      const closed = lines.endsWith('Z')
+      const points = lines.replace('Z', '').split('L').map(asPoint)
+      if (arc === undefined) return { kind: 'line', layer, points, closed }
+      const [radius = 0, , , , sweep = 0, x = 0, y = 0] = arc.trim().split(/\s+/).map(Number)
+      const from = points.at(-1) ?? [0, 0]
+      return { kind: 'quarter', layer, from, to: [x, y], radius, clockwise: sweep === 1 }
+    })
 }
 
 function asPoint(text: string): Point {
@@ -135,50 +139,26 @@ function asPoint(text: string): Point {
   return [x, y]
 }
 
-/** What stands on the floor and hangs from the ceiling; of a room without a place it is still room-local. */
+/** What stands on the floor and hangs from the ceiling, with the lines that tell what it is. */
 function standingFigures(room: DrawnRoom): Figure[] {
-  const put = (point: Point): Point => (room.placed ? point : toBuilding(room.place, point))
   const things = room.things.flatMap(thing => {
-    const [x, y] = put(thing.at)
-    const turn = room.placed ? thing.turn : thing.turn + room.place.turn
+    const [x, y] = thing.at
     const body: Figure =
       thing.round && thing.width === thing.depth
         ? { kind: 'circle', layer: 'STANDING', at: [x, y], radius: thing.width / 2 }
-        : loop('STANDING', footprintOf({ ...thing, x, y, turn }))
+        : loop('STANDING', footprintOf({ ...thing, x, y }))
     const called: Figure = { kind: 'words', layer: 'TEXT', at: [x, y], text: thing.name, role: 'thing' }
     return thing.name === '' ? [body] : [body, called]
   })
   return [
-    ...room.partitions.flatMap(partition => partitionFigures(partition, put)),
+    ...partitionShapes(room.partitions).flatMap(shape => [
+      ...shape.solid.map(band => loop('PARTITIONS', band)),
+      ...openingFigures(shape),
+    ]),
     ...things,
-    ...room.tracks.map(track => line('TRACKS', [put(track.from), put(track.to)])),
+    ...pathFigures('STANDING', room.stands.marks),
+    ...room.tracks.map(track => line('TRACKS', [track.from, track.to])),
   ]
-}
-
-/** The partition between its openings, which go through it. */
-function partitionFigures(partition: PlanPartitionRow, put: (point: Point) => Point): Figure[] {
-  const [from, to] = [put(partition.from), put(partition.to)]
-  const run = Math.hypot(to[0] - from[0], to[1] - from[1]) || 1
-  const [ux, uy] = [(to[0] - from[0]) / run, (to[1] - from[1]) / run]
-  const half = partition.thickness / 2
-  const band = (a: number, b: number): readonly Point[] =>
-    (
-      [
-        [a, -half],
-        [b, -half],
-        [b, half],
-        [a, half],
-      ] as const
-    ).map(([along, off]) => [from[0] + ux * along - uy * off, from[1] + uy * along + ux * off])
-  const holes = [...partition.openings].sort((a, b) => a.x - b.x)
-  const figures: Figure[] = holes.map(({ x, width }) => loop('OPENINGS', band(x, x + width)))
-  let at = 0
-  for (const { x, width } of holes) {
-    if (x > at) figures.push(loop('PARTITIONS', band(at, x)))
-    at = Math.max(at, x + width)
-  }
-  if (at < run) figures.push(loop('PARTITIONS', band(at, run)))
-  return figures
 }
 
 function wordsOf(room: DrawnRoom, area: (squareMetres: number) => string): Figure[] {

@@ -3,7 +3,7 @@ import type { PlanWallRow } from '../contract/areas/plan.ts'
 import type { Point } from '../drawing/room-plan.ts'
 import type { DrawnRoom } from './drawn-room.ts'
 import { within } from './outline-shape.ts'
-import { onFace, UNMEASURED } from './poche.ts'
+import { nicheDepth, onFace, UNMEASURED } from './poche.ts'
 import type { PartitionFace } from './stands-drawn.ts'
 import { nearestOn } from './within.ts'
 
@@ -52,11 +52,13 @@ function isBehind({ from, to }: Pick<PlanWallRow, 'from' | 'to'>, [x, y]: Point)
   return (to[0] - from[0]) * (y - from[1]) - (to[1] - from[1]) * (x - from[0]) < 0
 }
 
-/** A work as it stands out of its wall. */
+/** A work as it stands out of its wall, or out of the back of the niche that it hangs in. */
 export function workOn(
-  wall: Pick<PlanWallRow, 'from' | 'to' | 'length'>,
+  wall: Pick<PlanWallRow, 'from' | 'to' | 'length' | 'thickness' | 'openings'>,
   work: PlanWallRow['works'][number],
 ): readonly Point[] {
   const width = work.width ?? 300
-  return onFace(wall, work.x - width / 2, width, work.depth ?? FLAT)
+  const niche = work.niche === null ? undefined : wall.openings.find(({ id }) => id === work.niche)
+  const behind = niche === undefined ? 0 : nicheDepth(niche, wall.thickness ?? UNMEASURED)
+  return onFace(wall, work.x - width / 2, width, work.depth ?? FLAT, behind)
 }

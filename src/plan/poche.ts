@@ -36,11 +36,32 @@ export type CutWall = Pick<PlanWallRow, 'id' | 'name' | 'length' | 'from' | 'to'
 }
 type Shape<W extends CutWall = CutWall> = WallShape<W & { readonly key: string }>
 
+/** Cut through; the band of a niche reaches to its back alone, and what is left of the wall behind it is solid. */
 export function shapesOf<W extends CutWall>(walls: readonly W[]): readonly Shape<W>[] {
   return planShapes(
     walls.map(wall => ({ ...wall, key: wall.id })),
     wall => wall.thickness ?? UNMEASURED,
-  )
+  ).map(shape => {
+    const recessed = shape.openings.map(opening => recessOf(shape, opening))
+    return {
+      ...shape,
+      solid: [...shape.solid, ...recessed.flatMap(({ behind }) => (behind === null ? [] : [behind]))],
+      openings: recessed.map(({ behind: _, ...opening }) => opening),
+    }
+  })
+}
+
+/** A niche as deep as it is, and the wall behind its back; null where nothing is left of that, or where it is no niche. */
+function recessOf(
+  { wall, out, thick }: Shape,
+  opening: Shape['openings'][number],
+): Shape['openings'][number] & { readonly behind: readonly Point[] | null } {
+  const [a, b, c, d] = opening.band
+  const stored = wall.openings[opening.at]
+  if (opening.kind !== 'niche' || stored === undefined || !a || !b || !c || !d) return { ...opening, behind: null }
+  const deep = nicheDepth(stored, thick)
+  const [left, right] = [move(a, out, deep), move(b, out, deep)]
+  return { ...opening, band: [a, b, right, left], behind: deep < thick ? [left, right, c, d] : null }
 }
 
 /** A partition by the middle of its thickness, from its left end as face a sees it. */
@@ -99,29 +120,36 @@ interface OpeningLines {
 
 const nothing: OpeningLines = { thin: '', dashed: '', leaves: '', swings: '' }
 
-/** Without a depth of its own a niche goes half into its wall, on the drawing. */
-const NICHE = 0.5
+/** How far the back of a niche lies behind the face, on the drawing: half the wall where nobody measured it. mm */
+export function nicheDepth({ depth }: { readonly depth: number | null }, thick: number): number {
+  return Math.min(depth ?? thick / 2, thick)
+}
 
 function openingLines(shape: Shape, opening: Shape['openings'][number]): OpeningLines {
   const [a, b, c, d] = opening.band
   const stored = shape.wall.openings[opening.at]
   if (a === undefined || b === undefined || c === undefined || d === undefined || stored === undefined) return nothing
   const jambs = line(a, d) + line(b, c)
-  if (opening.kind === 'niche') {
-    const deep = Math.min(stored.depth ?? shape.thick * NICHE, shape.thick)
-    const back = line(a, move(a, shape.out, deep), move(b, shape.out, deep), b)
-    return { ...nothing, thin: back + line(d, c) }
-  }
+  if (opening.kind === 'niche') return { ...nothing, thin: line(a, d, c, b) }
   if (opening.kind === 'window') {
-    const glass = [0.42, 0.58].map(share =>
-      line(move(a, shape.out, shape.thick * share), move(b, shape.out, shape.thick * share)),
-    )
-    return { ...nothing, thin: `${jambs}${line(a, b)}${line(d, c)}${glass.join('')}` }
+    const glass = glassOf(shape, opening.band)
+      .map(pane => line(...pane))
+      .join('')
+    return { ...nothing, thin: `${jambs}${line(a, b)}${line(d, c)}${glass}` }
   }
   const free = line(a, b) + line(d, c)
   if (opening.kind === 'passage') return { ...nothing, thin: jambs, dashed: free }
   const door = doorLines(stored.swing, shape, opening.band)
   return { thin: jambs + (stored.swing.startsWith('out') ? line(a, b) : line(d, c)), dashed: '', ...door }
+}
+
+/** The two faces of the glass of a window, in the middle of its wall. */
+export function glassOf(
+  { out, thick }: Pick<WallShape, 'out' | 'thick'>,
+  [a, b]: readonly Point[],
+): readonly (readonly Point[])[] {
+  if (a === undefined || b === undefined) return []
+  return [0.42, 0.58].map(share => [move(a, out, thick * share), move(b, out, thick * share)])
 }
 
 /**
@@ -161,18 +189,22 @@ export function doorLines(
   return { leaves: hung.map(each => each.leaf).join(''), swings: hung.map(each => each.arc).join('') }
 }
 
-/** A rectangle that stands out of a wall's face into the room: from `x` on, so wide and deep. mm along the wall. */
+/**
+ * A rectangle that stands out of a wall's face into the room: from `x` on, so wide and deep. mm along the wall; `behind`:
+ * how far behind the face it begins.
+ */
 export function onFace(
   wall: Pick<PlanWallRow, 'from' | 'to' | 'length'>,
   x: number,
   width: number,
   depth: number,
+  behind = 0,
 ): readonly Point[] {
   const run = Math.hypot(wall.to[0] - wall.from[0], wall.to[1] - wall.from[1]) || 1
   const along: Point = [(wall.to[0] - wall.from[0]) / run, (wall.to[1] - wall.from[1]) / run]
   const into: Point = [-along[1], along[0]]
   const ratio = wall.length > 0 ? run / wall.length : 1
-  const a = move(wall.from, along, x * ratio)
-  const b = move(wall.from, along, (x + width) * ratio)
+  const a = move(move(wall.from, along, x * ratio), into, -behind)
+  const b = move(move(wall.from, along, (x + width) * ratio), into, -behind)
   return [a, b, move(b, into, depth), move(a, into, depth)]
 }

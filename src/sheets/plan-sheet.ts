@@ -3,11 +3,11 @@
  * a scale bar, north. The same shapes are printed, drawn on the screen and written as SVG; a millimetre of the sheet is
  * so many of the house everywhere on it.
  */
-import { print } from '../hang/printing.ts'
 import type { Figure, PlanLayer, StoreyFigures } from '../plan/figures.ts'
-import { figure as lengthFigure, type Units } from './figures.ts'
+import type { Units } from './figures.ts'
 import { ink } from './ink.ts'
 import { sizeWithin, wrap } from './lines.ts'
+import { drawPlanWords } from './plan-words.ts'
 import { drawLegend, drawZones, legendHigh } from './plan-zones.ts'
 import type { Page, TextMeasure } from './shapes.ts'
 import { type NamedBox, newSketch, type Sketch } from './sketch.ts'
@@ -120,8 +120,7 @@ export function planSheet(question: PlanSheetQuestion, measure: TextMeasure): Pl
   for (const layer of order) {
     for (const figure of storey.figures) if (figure.layer === layer) draw(sketch, figure, put, scale)
   }
-  drawWords(sketch, question, put)
-  drawLengths(sketch, question, put)
+  drawPlanWords(sketch, question, put)
   drawHead(sketch, question)
   drawFoot(sketch, question)
   return { page: { ...paper, shapes: sketch.shapes }, boxes: sketch.boxes }
@@ -146,66 +145,6 @@ function draw(sketch: Sketch, figure: Figure, put: Put, scale: number): void {
     const r = plain(figure.radius / scale)
     const d = `M${at(figure.from)}A${r} ${r} 0 0 ${figure.clockwise ? 1 : 0} ${at(figure.to)}`
     sketch.add({ kind: 'path', d, stroke: ink.ink3, width: 0.13 })
-  }
-}
-
-function drawWords(sketch: Sketch, { storey, scale }: PlanSheetQuestion, put: Put): void {
-  const wide = new Map(storey.rooms.map(room => [room.middle.at, room.middle.wide / scale - 2]))
-  const zoned = new Set(storey.zones.flatMap(zone => zone.rooms.map(room => room.middle.at)))
-  let count = 0
-  for (const figure of storey.figures) {
-    if (figure.kind !== 'words') continue
-    const [x, y] = put(figure.at)
-    const most = { room: 3.4, below: 2.4, zones: 2.1, thing: 1.9 }[figure.role]
-    const size = sizeWithin(figure.text, 'plain', most, wide.get(figure.at) ?? 30, sketch.measure)
-    // Smaller than this nobody reads it; the DXF has it all the same.
-    if (size < 1.2) continue
-    const down = { room: 0, below: 3.4, zones: 6.4, thing: 0.7 }[figure.role]
-    const face = figure.role === 'room' ? 'strong' : 'plain'
-    const colour = figure.role === 'room' ? ink.ink : ink.ink2
-    // Letters stand on clean paper, not on the lines of a zone.
-    if (figure.role !== 'thing' && zoned.has(figure.at)) {
-      const run = sketch.measure.width(face, size, figure.text)
-      sketch.add({
-        kind: 'rect',
-        x: x - run / 2 - 0.6,
-        y: y + down - size,
-        w: run + 1.2,
-        h: size * 1.34,
-        fill: ink.paper,
-      })
-    }
-    sketch.text(`words ${count++}`, x, y + down, size, face, figure.text, { anchor: 'middle', colour })
-  }
-}
-
-/** Shorter walls are named by no length, mm of paper. */
-const shortest = 11
-
-/** The length of each wall along it, just inside; of walls that run across or down the page, which a figure can follow. */
-function drawLengths(sketch: Sketch, { storey, scale, units }: PlanSheetQuestion, put: Put): void {
-  let count = 0
-  for (const { walls } of storey.rooms) {
-    for (const { from, to, length } of walls) {
-      if (length / scale < shortest) continue
-      const [ux, uy] = [(to[0] - from[0]) / length, (to[1] - from[1]) / length]
-      const across = Math.abs(uy) < 0.01
-      if (!across && Math.abs(ux) > 0.01) continue
-      const [x, y] = put([(from[0] + to[0]) / 2, (from[1] + to[1]) / 2])
-      const text = lengthFigure(print(length, units.steps), units).main
-      // The room lies to the right of the way.
-      const [inX, inY] = [-uy, ux]
-      const size = 2.1
-      const name = `length ${count++}`
-      if (across)
-        sketch.text(name, x, y + inY * 2 + size * 0.35, size, 'figure', text, { anchor: 'middle', colour: ink.ink2 })
-      else
-        sketch.text(name, x + inX * 2 + size * 0.35, y, size, 'figure', text, {
-          anchor: 'middle',
-          colour: ink.ink2,
-          upright: true,
-        })
-    }
   }
 }
 

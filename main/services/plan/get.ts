@@ -4,14 +4,17 @@
  */
 import type { PlanRoomRow, PlanWallRow } from '../../../src/contract/areas/plan.ts'
 import type { Output, Received } from '../../../src/contract/contract.ts'
+import { nicheOf } from '../../../src/hang/niche.ts'
 import { halfTyped } from '../../../src/model/outline.ts'
 import { toBuilding } from '../../../src/plan/place.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { notFound } from '../change.ts'
+import { wallOfFace } from '../rooms/read.ts'
 import { zonesOf } from '../rooms/zones.ts'
 
 import type { Reading } from '../service.ts'
 import { row, rows } from '../sql.ts'
+import { facePlanOf, placedOn } from '../walls/elevation.ts'
 import { firstNumber } from '../works/figures.ts'
 import { type OnWalls, standsIn } from './stands.ts'
 import { outlineIn, surveyRulesOf } from './survey-read.ts'
@@ -89,7 +92,10 @@ function roomsOf(db: ReadHandle, exhibition: string | null): PlanRoomRow[] {
 /** What is on all walls: holes by wall, works by face. */
 function onWalls(db: ReadHandle, exhibition: string | null): OnWalls {
   const works = new Map<string, Work[]>()
-  for (const { face, number, ...work } of rows<Omit<Work, 'number'> & { face: string; number: string | null }>(
+  const niches = exhibition === null ? new Map<string, string>() : hungInNiches(db, exhibition)
+  for (const { face, number, ...work } of rows<
+    Omit<Work, 'number' | 'niche'> & { face: string; number: string | null }
+  >(
     db,
     `SELECT placement.face, placement.id AS placement, work.id AS work, ${firstNumber} AS number, work.title,
       placement.x, work.hang_width AS width, work.hang_depth AS depth
@@ -99,7 +105,7 @@ function onWalls(db: ReadHandle, exhibition: string | null): OnWalls {
   )) {
     const own = works.get(face) ?? []
     works.set(face, own)
-    own.push({ ...work, number: number ?? '' })
+    own.push({ ...work, number: number ?? '', niche: niches.get(work.placement) ?? null })
   }
   return {
     openings: byWall<Opening>(
@@ -109,6 +115,31 @@ function onWalls(db: ReadHandle, exhibition: string | null): OnWalls {
     ),
     works,
   }
+}
+
+/** The niches that works of a show hang in, by placement. Heights are asked only of faces that have a niche. */
+function hungInNiches(db: ReadHandle, exhibition: string): Map<string, string> {
+  const faces = rows<{ face: string }>(
+    db,
+    `SELECT DISTINCT placement.face FROM placement JOIN face ON face.id = placement.face
+     JOIN opening ON opening.wall = face.wall AND opening.kind = 'niche' WHERE placement.exhibition = :exhibition`,
+    { exhibition },
+  )
+  return new Map(
+    faces.flatMap(({ face }) => {
+      const found = wallOfFace(db, face)
+      if (found === undefined) return []
+      return placedOn(db, exhibition, face, facePlanOf(db, exhibition, face)).flatMap(
+        ({ placement, x, centreY, size }): [string, string][] => {
+          if (size === null) return []
+          const { width, height } = size
+          const rect = { x: x - width / 2, y: centreY - height / 2, width, height }
+          const niche = nicheOf(rect, found.wall)
+          return niche === null ? [] : [[placement, niche.id]]
+        },
+      )
+    }),
+  )
 }
 
 /** The walls of outlines; a show's partitions have two faces and stand by themselves. */

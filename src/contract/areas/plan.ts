@@ -19,6 +19,8 @@ export const planWork = z.strictObject({
   /** Null where it has no size yet. */
   width: z.number().nullable(),
   depth: z.number().nullable(),
+  /** The niche that it hangs at the back of; null where it hangs on the wall itself. */
+  niche: id.nullable(),
 })
 
 export const planOpening = z.strictObject({

@@ -18,8 +18,9 @@ export const planExamples: ExamplesOf<keyof typeof planArea> = {
   'plan.get': {
     answered: [
       {
-        about: 'a room placed and turned, with what is on its walls',
+        about: 'a room placed and turned, with what is on its walls; a work hangs in a niche',
         first: known => [
+          ['opening.add', { wall: known.north, kind: 'niche', x: 800, y: 1000, width: 700, height: 1000, depth: 90 }],
           [
             'plan.placeRoom',
             {
@@ -64,6 +65,21 @@ export const planExamples: ExamplesOf<keyof typeof planArea> = {
                   name: 'north',
                   from: [20_000, 1000],
                   to: [20_000, 10_140],
+                  openings: [
+                    {
+                      id: anyId,
+                      kind: 'niche',
+                      x: 800,
+                      y: 1000,
+                      width: 700,
+                      height: 1000,
+                      label: '',
+                      swing: '',
+                      depth: 90,
+                      leadsTo: null,
+                      other: null,
+                    },
+                  ],
                   fixtures: [
                     {
                       id: known.thermostat,
@@ -87,6 +103,7 @@ export const planExamples: ExamplesOf<keyof typeof planArea> = {
                       x: 1140,
                       width: 480,
                       depth: null,
+                      niche: anyId,
                     },
                     {
                       placement: known.causewayPlace,
@@ -96,6 +113,7 @@ export const planExamples: ExamplesOf<keyof typeof planArea> = {
                       x: 2367,
                       width: 710,
                       depth: null,
+                      niche: null,
                     },
                   ],
                 },

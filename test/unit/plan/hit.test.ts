@@ -3,9 +3,9 @@ import { describe, expect, test } from 'vitest'
 import { drawRooms } from '../../../src/plan/drawn-room.ts'
 import { FLAT, hitOn, workOn } from '../../../src/plan/hit.ts'
 import { UNMEASURED } from '../../../src/plan/poche.ts'
-import { partitionOf, roomOf } from './plan-rooms.ts'
+import { openingAt, partitionOf, roomOf } from './plan-rooms.ts'
 
-const work = { placement: 'p', work: 'w', number: '7', title: 'Tide', x: 2000, width: 800, depth: 120 }
+const work = { placement: 'p', work: 'w', number: '7', title: 'Tide', x: 2000, width: 800, depth: 120, niche: null }
 
 /** 6000 × 4000 at 0, 0 with a work on its north wall and a partition 200 thick; the next room 300 to the right. */
 function rooms() {
@@ -56,8 +56,25 @@ describe('a press on the plan', () => {
     expect(said([2500, 2500])).toEqual(['Hall', null, null])
   })
 
+  const wall: Parameters<typeof workOn>[0] = {
+    ...{ from: [0, 0], to: [6000, 0], length: 6000, thickness: 300 },
+    openings: [{ ...openingAt('n', 'niche', 1500, 1000), depth: 200 }],
+  }
+
+  test('a work in a niche stands at its back: behind the wall, out of it by what it is deeper', () => {
+    const deep = (depth: number, over: Partial<typeof wall> = {}) =>
+      workOn({ ...wall, ...over }, { ...work, depth, niche: 'n' }).map(([, y]) => y)
+    // The room lies below the wall: 200 behind it is −200.
+    expect(deep(120)).toEqual([-200, -200, -80, -80])
+    expect(deep(260)).toEqual([-200, -200, 60, 60])
+    // Half the wall where nobody measured the niche, and never through it.
+    const unmeasured = wall.openings.map(each => ({ ...each, depth: null }))
+    expect(deep(120, { openings: unmeasured })[0]).toBe(-150)
+    expect(deep(120, { thickness: 150 })[0]).toBe(-150)
+    expect(deep(120, { openings: unmeasured, thickness: null })[0]).toBe(-UNMEASURED / 2)
+  })
+
   test('a work that nobody measured is drawn flat, and can be pressed', () => {
-    const wall: Parameters<typeof workOn>[0] = { from: [0, 0], to: [6000, 0], length: 6000 }
     const depths = workOn(wall, { ...work, width: null, depth: null })
     const ys = depths.map(([, y]) => y)
     const xs = depths.map(([x]) => x)

@@ -1,0 +1,97 @@
+/** Words on a plan's sheet: by the true widths of the fonts, no two over one another and no name hanging over its thing. */
+import { describe, expect, test } from 'vitest'
+import { openFaces } from '../../../main/fonts/faces.ts'
+import { figuresOf } from '../../../src/plan/figures.ts'
+import { planSheet } from '../../../src/sheets/plan-sheet.ts'
+import { type Box, boxesMeet, papers } from '../../../src/sheets/shapes.ts'
+import { partitionOf, roomOf, thingOf } from '../plan/plan-rooms.ts'
+
+const scale = 100
+const things = [
+  thingOf({ at: [2500, 1200], width: 1800, depth: 500, kind: 'bench', name: 'Bench' }),
+  thingOf({ at: [5000, 1200], width: 400, depth: 400, kind: 'plinth', name: 'Plinth of the drowned bell' }),
+  thingOf({ at: [5600, 1200], width: 400, depth: 400, kind: 'plinth', name: 'Plinth of the harbour master' }),
+  thingOf({ at: [1200, 3400], width: 500, depth: 2000, kind: 'case', name: 'Case of letters' }),
+  thingOf({ at: [3200, 3800], width: 900, depth: 900, kind: 'case', name: 'Case of small shells' }),
+  thingOf({ at: [6500, 4300], width: 300, depth: 300, kind: 'column', name: 'C1', round: true, turn: 30 }),
+]
+
+async function sheet(over: Partial<ReturnType<typeof roomOf>> = {}) {
+  const room = {
+    ...roomOf('Long Gallery of the East', [0, 0], 8000, 5000, {}, 200),
+    ...{ things, partitions: [partitionOf('Screen', [4200, 2500], [4200, 4600], 150)] },
+    ...over,
+  }
+  const storey = figuresOf([room], '', area => `${area} m²`)
+  const question = {
+    ...{ title: 'House', about: '', storey, scale, paper: papers.A4, north: null, time: 'today', by: '' },
+    ...{ units: { unit: 'mm' as const, steps: { mm: 1, fraction: 16 as const } }, revision: null, voids: [] },
+  }
+  return planSheet(question, await openFaces())
+}
+
+/** Pairs of texts that lie over one another. */
+const over = (boxes: readonly (Box & { readonly text: string })[]) =>
+  boxes.flatMap((a, at) => boxes.slice(at + 1).flatMap(b => (boxesMeet(a, b) ? [[a.text, b.text]] : [])))
+
+describe('names of what stands', () => {
+  test('lie on their thing, turned or in lines where it is narrow, or beside it with a leader', async () => {
+    const { boxes, page } = await sheet()
+    const named = (prefix: string) =>
+      boxes.filter(({ name }) => name.startsWith(prefix)).map(({ text, w, h }) => ({ text, upright: h > w }))
+    expect(named('thing ')).toEqual([
+      { text: 'Bench', upright: false },
+      { text: 'Case of letters', upright: true },
+      ...['Case of', 'small', 'shells'].map(text => ({ text, upright: false })),
+    ])
+    const beside = named('beside ').map(({ text }) => text)
+    expect(beside.join(' ')).toBe('Plinth of the drowned bell Plinth of the harbour master C1')
+    // A leader and its dot each.
+    const dots = page.shapes.filter(shape => shape.kind === 'rect' && shape.w === 0.5)
+    expect(dots).toHaveLength(3)
+  })
+
+  test('are over no other words, nor over a thing that is another’s', async () => {
+    const { boxes } = await sheet()
+    expect(over(boxes)).toEqual([])
+    const bench = boxes.find(({ text }) => text === 'Bench')
+    // 18 × 5 mm of paper at 1:100.
+    expect(bench?.w).toBeLessThan(18)
+    // From the middle of the bench the sheet's place of every thing follows.
+    const origin = { x: (bench?.x ?? 0) + (bench?.w ?? 0) / 2 - 25, y: (bench?.y ?? 0) + (bench?.h ?? 0) / 2 - 12 }
+    const squares = things.map(({ at: [x, y], width, depth }) => ({
+      ...{ x: origin.x + (x - width / 2) / scale, y: origin.y + (y - depth / 2) / scale },
+      ...{ w: width / scale, h: depth / scale },
+    }))
+    const beside = boxes.filter(({ name }) => name.startsWith('beside '))
+    for (const box of beside) expect(squares.filter(square => boxesMeet(square, box))).toEqual([])
+  })
+
+  test('find room among a hundred plinths, or are left to the DXF', async () => {
+    const many = Array.from({ length: 96 }, (_, at) =>
+      thingOf({
+        ...{ at: [500 + (at % 12) * 620, 400 + Math.floor(at / 12) * 590], width: 300, depth: 300 },
+        ...{ kind: 'plinth', id: `t${at}`, name: `Plinth of the sea, number ${at}` },
+      }),
+    )
+    const { boxes } = await sheet({ things: many, partitions: [] })
+    expect(over(boxes)).toEqual([])
+    expect(boxes.filter(({ name }) => name.startsWith('beside ')).length).toBeGreaterThan(12)
+  })
+})
+
+test('lengths of walls make way for what is on and before the wall', async () => {
+  const socket = {
+    ...{ id: 's', kind: 'grille' as const, label: '', x: 3500, y: 300, width: 1000, height: 80, margin: 0 },
+    ...{ depth: 300, reachable: false },
+  }
+  const plain = roomOf('Hall', [0, 0], 8000, 5000, {}, 200)
+  const walls = plain.walls.map((wall, at) => (at === 0 ? { ...wall, fixtures: [socket] } : wall))
+  const lengths = async (room: Partial<ReturnType<typeof roomOf>>) =>
+    (await sheet({ ...room, things: [], partitions: [] })).boxes.filter(({ name }) => name.startsWith('length '))
+  const [free] = await lengths({})
+  const [moved] = await lengths({ walls })
+  expect([free?.text, moved?.text]).toEqual(['8\u2009000', '8\u2009000'])
+  // The grille lies about the middle of the wall.
+  expect(Math.abs((moved?.x ?? 0) - (free?.x ?? 0))).toBeGreaterThan(5)
+})
