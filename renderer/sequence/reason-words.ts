@@ -95,21 +95,6 @@ export function barredSaid({ stretches, barred }: WorkTold): string {
     : `Of ${stretches} free stretches of wall ${all} are closed to it: ${list(told)}.`
 }
 
-const ruleWords = {
-  together: 'stands together with',
-  beside: 'stands side by side with',
-  'one wall': 'hangs on one wall with',
-  'not beside': 'is never beside',
-  'not facing': 'never faces',
-  first: 'is met first',
-  last: 'is met last',
-  'on axis': 'stands on an axis',
-} as const
-
-export function ruleSaid({ kind, others }: WorkTold['rules'][number], work: Named): string {
-  return `By rule it ${ruleWords[kind]}${others.length === 0 ? '' : ` ${list(others.map(work))}`}.`
-}
-
 export function stretchSaid(one: WallTold['stretches'][number], work: Named): string {
   const length = (mm: number) => desk.lengthWithUnit(Math.round(mm))
   const many = one.works === 1 ? 'one work' : `${one.works} works`

@@ -5,7 +5,7 @@
 import { allowed, allowedOn } from './allowed.ts'
 import { at, centresIn, type Hang, leftOver, type Problem, type Term, terms } from './problem.ts'
 import { type BaysChanged, Standing } from './standing.ts'
-import { judge, type Scale, scaleOf, type TermValues } from './terms.ts'
+import { type Centres, gainOf, judge, type Scale, scaleOf, sumsOf, type TermValues } from './terms.ts'
 
 export interface OtherPlace {
   readonly bay: number
@@ -36,8 +36,10 @@ interface Change {
 }
 
 /**
- * Where the hang breaks a rule already, as today's may, only what changes is held to the rules of its bays.
+ * Where the hang breaks a rule already, as today's may, only what changes is held to the rules of its bays. Bays that
+ * change are hung in equal gaps; works of all others stand where they do.
  *
+ * @param centres where works stand now, if not in equal gaps
  * @returns null where the work hangs nowhere
  */
 export function otherPlaces(
@@ -45,26 +47,29 @@ export function otherPlaces(
   hang: Hang,
   work: number,
   scale: Scale = scaleOf(problem),
+  centres?: Centres,
 ): OtherPlaces | null {
   const here = hang.findIndex(works => works.includes(work))
   if (here < 0) return null
   const standing = new Standing(problem, scale, hang, null)
+  const stands = standsOf(problem, hang, scale, centres)
   const changes = everyChange(hang, work, here)
     .filter(({ bays }) =>
       bays.every(([bay, works]) => leftOver(problem, bay, works) >= -1e-6 && allowedOn(problem, bay, works)),
     )
-    .map((change): Change => ({ ...change, quality: standing.asIf(change.bays).quality }))
+    .map((change): Change => ({ ...change, quality: standing.asIf(change.bays).quality + stands(change.bays) }))
     .sort((a, b) => b.quality - a.quality)
   const keeps = allowed(problem, hang)
   const face = at(problem.bays, here).face
-  const now = judge(problem, hang, scale)
+  const now = judge(problem, hang, scale, centres)
   const cheapest = (which: (change: Change) => boolean): OtherPlace | null => {
     for (const change of changes) {
       if (!which(change)) continue
       const changed = new Map(change.bays)
       const then = hang.map((works, bay) => changed.get(bay) ?? works)
       if (keeps && !allowed(problem, then)) continue
-      const judged = judge(problem, then, scale)
+      const spread = centres?.map((row, bay) => (changed.has(bay) ? centresIn(problem, bay, at(then, bay)) : row))
+      const judged = judge(problem, then, scale, spread)
       const row = at(then, change.bay)
       return {
         bay: change.bay,
@@ -82,6 +87,16 @@ export function otherPlaces(
     elsewhere: cheapest(({ bay }) => at(problem.bays, bay).face !== face),
     looked: changes.length,
   }
+}
+
+/** What the bays that stay as they are are worth more than in equal gaps. */
+function standsOf(problem: Problem, hang: Hang, scale: Scale, centres: Centres | undefined) {
+  if (centres === undefined) return () => 0
+  const worth = (bay: number, own?: readonly number[]) =>
+    gainOf(sumsOf(problem, scale, bay, at(hang, bay), own), problem, scale)
+  const more = hang.map((_, bay) => worth(bay, at(centres, bay)) - worth(bay))
+  const all = more.reduce((sum, one) => sum + one, 0)
+  return (bays: BaysChanged) => all - bays.reduce((sum, [bay]) => sum + at(more, bay), 0)
 }
 
 /** What each term has of the difference between two qualities, in points; they add up to it. */

@@ -3,10 +3,11 @@
  * The losses of all walls and of what stays add up to what the hang lacks to be perfect, where no work is left out.
  */
 import { pointsBetween } from './next-best.ts'
-import { at, type Hang, leftOver, noRules, type Problem } from './problem.ts'
+import { at, centresIn, type Hang, leftOver, noRules, type Problem } from './problem.ts'
 import {
   asMet,
   balanceScore,
+  type Centres,
   judge,
   orderKeys,
   type Scale,
@@ -32,20 +33,29 @@ export interface OnBay {
   readonly axes: readonly { readonly x: number; readonly work: number | null }[]
 }
 
-/** What is on one bay, in figures. */
-export function onBay(problem: Problem, hang: Hang, bay: number, scale: Scale = scaleOf(problem)): OnBay {
-  const { from, to, margin, gap, axes } = at(problem.bays, bay)
+/**
+ * What is on one bay, in figures.
+ *
+ * @param centres where works stand, if not in equal gaps
+ */
+export function onBay(
+  problem: Problem,
+  hang: Hang,
+  bay: number,
+  scale: Scale = scaleOf(problem),
+  centres?: Centres,
+): OnBay {
+  const { from, to, axes } = at(problem.bays, bay)
   const works = at(hang, bay)
   const left = leftOver(problem, bay, works)
-  const each = left / (works.length + 1)
-  let [x, weight, moment] = [from + margin + each, 0, 0]
-  const spans = works.map(index => {
+  const stands = centres?.[bay] ?? centresIn(problem, bay, works)
+  let [weight, moment] = [0, 0]
+  const spans = works.map((index, place) => {
     const work = at(problem.works, index)
-    const span = { index, from: x, to: x + work.width }
+    const centre = at(stands, place)
     weight += work.weight
-    moment += work.weight * (x + work.width / 2)
-    x += work.width + gap + each
-    return span
+    moment += work.weight * centre
+    return { index, from: centre - work.width / 2, to: centre + work.width / 2 }
   })
   const off = weight > 0 ? moment / weight - (from + to) / 2 : 0
   const served = works.map(index => at(problem.works, index).served[bay] ?? 0)
@@ -63,14 +73,20 @@ export function onBay(problem: Problem, hang: Hang, bay: number, scale: Scale = 
 }
 
 /** Points that a wall loses, by term. A pair out of order is half the loss of either work's wall. */
-export function lostOn(problem: Problem, hang: Hang, face: string, scale: Scale = scaleOf(problem)): TermValues {
+export function lostOn(
+  problem: Problem,
+  hang: Hang,
+  face: string,
+  scale: Scale = scaleOf(problem),
+  centres?: Centres,
+): TermValues {
   const full = { order: 1, balance: 1, evenness: 1, light: 1, sight: 1, rhythm: 1 }
   if (scale.free === 0) return pointsBetween(problem, full, full)
   let [balance, evenness, light, sight, rhythm] = [0, 0, 0, 0, 0]
   for (const [bay, { face: own, axes }] of problem.bays.entries()) {
     if (own !== face) continue
     const works = at(hang, bay)
-    const sums = sumsOf(problem, scale, bay, works)
+    const sums = sumsOf(problem, scale, bay, works, centres?.[bay])
     const none = termsOfSums({ ...sums, served: 0, focal: 0 }, scale)
     light += 1 - none.light
     rhythm += 1 - none.rhythm
@@ -114,14 +130,19 @@ export interface Dropped {
   readonly gain: number
 }
 
-/** What each work of a wall is worth left out of the show, the best first. Others stay on their bays, in their order. */
-export function dropsOn(problem: Problem, hang: Hang, face: string): readonly Dropped[] {
-  const { quality } = judge(problem, hang)
+/**
+ * What each work of a wall is worth left out of the show, the best first. Others stay on their bays, in their order; and
+ * where they stand, if `centres` says where that is.
+ */
+export function dropsOn(problem: Problem, hang: Hang, face: string, centres?: Centres): readonly Dropped[] {
+  const { quality } = judge(problem, hang, scaleOf(problem), centres)
   return hang
     .flatMap((works, bay) => (at(problem.bays, bay).face === face ? works : []))
     .map(work => {
       const less = withoutWork(problem, hang, work)
-      return { work, gain: 100 * (judge(less.problem, less.hang).quality - quality) }
+      const rest = centres?.map((row, bay) => row.filter((_, place) => at(hang, bay)[place] !== work))
+      const { quality: then } = judge(less.problem, less.hang, scaleOf(less.problem), rest)
+      return { work, gain: 100 * (then - quality) }
     })
     .sort((a, b) => b.gain - a.gain)
 }
@@ -153,7 +174,10 @@ export interface Longer {
   readonly fits: readonly number[]
 }
 
-/** What a bay of a wall would give if it were longer by some mm; the one that gives most. Null where it has none. */
+/**
+ * What a bay of a wall would give if it were longer by some mm; the one that gives most. Null where it has none. Compared
+ * in equal gaps, as works would have to be spread over it.
+ */
 export function longerBy(
   problem: Problem,
   hang: Hang,

@@ -247,13 +247,11 @@ export interface Judged {
   readonly quality: number
 }
 
-/** @param centres by bay, of works that stand elsewhere than in equal gaps */
-export function judge(
-  problem: Problem,
-  hang: Hang,
-  scale = scaleOf(problem),
-  centres?: readonly (readonly number[])[],
-): Judged {
+/** By bay, the middle of each work that hangs there, mm from the left end of the wall. */
+export type Centres = readonly (readonly number[])[]
+
+/** @param centres of works that stand elsewhere than in equal gaps */
+export function judge(problem: Problem, hang: Hang, scale = scaleOf(problem), centres?: Centres): Judged {
   const sums = problem.bays.reduce(
     (sum, _, bay) => added(sum, sumsOf(problem, scale, bay, hang[bay] ?? [], centres?.[bay])),
     noSums,

@@ -8,11 +8,11 @@ import { type OtherPlace, otherPlaces } from '../../../src/sequence/next-best.ts
 import { dropsOn, longerBy, lostOn, onBay } from '../../../src/sequence/on-wall.ts'
 import { at, type Hang, type Problem, type TermWeights } from '../../../src/sequence/problem.ts'
 import { barOn } from '../../../src/sequence/served-on.ts'
-import { judge } from '../../../src/sequence/terms.ts'
+import { type Centres, judge } from '../../../src/sequence/terms.ts'
 import { notFound } from '../change.ts'
 import type { Job } from '../service.ts'
 import { type Asked, type Known, knownOf, problemOf } from './question.ts'
-import { countingOf, hangOf, hungToday, short, shortened } from './told.ts'
+import { centresToday, countingOf, hangOf, hungToday, short, shortened } from './told.ts'
 
 type Answer = Output<'sequence.explain'>
 type Faces = Received<'sequence.explain'>['faces']
@@ -25,12 +25,13 @@ export async function explain(job: Job, input: Received<'sequence.explain'>): Pr
   const known = knownOf(job, input.exhibition)
   const asked = problemOf(known, weights)
   const hang = hangIn(asked, input.faces)
+  const centres = centresIn(asked, hang, input.faces)
   const { of } = input
   return {
-    quality: short(judge(asked.problem, hang).quality),
+    quality: short(judge(asked.problem, hang, undefined, centres).quality),
     works: hang.flat().length,
-    work: 'entry' in of ? workOf(known, asked, hang, of.entry) : null,
-    wall: 'face' in of ? wallOf({ known, weights, faces: input.faces }, asked, hang, of.face) : null,
+    work: 'entry' in of ? workOf(known, asked, { hang, centres }, of.entry) : null,
+    wall: 'face' in of ? wallOf({ known, weights, faces: input.faces }, asked, { hang, centres }, of.face) : null,
   }
 }
 
@@ -38,14 +39,24 @@ function hangIn(asked: Asked, faces: Faces): Hang {
   return faces === undefined ? hungToday(asked) : hangOf(asked, faces)
 }
 
-function workOf(known: Known, asked: Asked, hang: Hang, entry: string): Answer['work'] {
+/** Today's works stand where they do; a hang that is given is one in equal gaps. */
+function centresIn(asked: Asked, hang: Hang, faces: Faces): Centres | undefined {
+  return faces === undefined ? centresToday(asked, hang) : undefined
+}
+
+interface Stands {
+  readonly hang: Hang
+  readonly centres: Centres | undefined
+}
+
+function workOf(known: Known, asked: Asked, { hang, centres }: Stands, entry: string): Answer['work'] {
   const { problem, entries, stretches } = asked
   const index = entries.indexOf(entry)
   if (index < 0) throw notFound('work with a size in this show', 'of.entry')
   const work = at(problem.works, index)
   const bay = hang.findIndex(row => row.includes(index))
   const named = (which: number) => at(entries, which)
-  const here = bay < 0 ? null : onBay(problem, hang, bay)
+  const here = bay < 0 ? null : onBay(problem, hang, bay, undefined, centres)
   const row = bay < 0 ? [] : at(hang, bay)
   const own = row.indexOf(index)
   const { leftOf, rightOf } = bay < 0 ? { leftOf: null, rightOf: null } : at(problem.bays, bay)
@@ -55,7 +66,7 @@ function workOf(known: Known, asked: Asked, hang: Hang, entry: string): Answer['
     return bar ?? (allowedOn(problem, which, [index]) ? null : 'rule')
   })
   const count = (bar: (typeof bars)[number]) => bars.filter(one => one === bar).length
-  const places = work.stays === null ? otherPlaces(problem, hang, index) : null
+  const places = work.stays === null ? otherPlaces(problem, hang, index, undefined, centres) : null
   const most = Math.max(...work.served.map(share => share ?? -1))
   return {
     entry,
@@ -76,7 +87,7 @@ function workOf(known: Known, asked: Asked, hang: Hang, entry: string): Answer['
       tooLow: count('too low'),
       byRule: count('rule'),
     },
-    rules: rulesOn(problem, index).map(({ kind, others }) => ({ kind, others: others.map(named) })),
+    rules: rulesOn(known, entry),
     next: told(asked, places?.next ?? null),
     elsewhere: told(asked, places?.elsewhere ?? null),
     looked: places?.looked ?? 0,
@@ -99,26 +110,12 @@ function shortOr(value: number | null | undefined): number | null {
   return value === null || value === undefined ? null : short(value)
 }
 
-type RuleOn = {
-  readonly kind: NonNullable<Answer['work']>['rules'][number]['kind']
-  readonly others: readonly number[]
-}
-
-function rulesOn({ rules }: Problem, work: number): RuleOn[] {
-  const groups = (kind: RuleOn['kind'], list: readonly (readonly number[])[]) =>
-    list.filter(group => group.includes(work)).map(group => ({ kind, others: group.filter(other => other !== work) }))
-  const alone = (kind: RuleOn['kind'], list: readonly { readonly work: number }[]) =>
-    list.filter(one => one.work === work).map(() => ({ kind, others: [] }))
-  return [
-    ...groups('together', rules.together),
-    ...groups('beside', rules.beside),
-    ...groups('one wall', rules.oneWall),
-    ...groups('not beside', rules.notBeside),
-    ...groups('not facing', rules.notFacing),
-    ...alone('first', rules.first),
-    ...alone('last', rules.last),
-    ...alone('on axis', rules.onAxis),
-  ]
+/** Rules that hold for it, each by its sentence. */
+function rulesOn({ question, read }: Known, entry: string): NonNullable<Answer['work']>['rules'] {
+  const own = question.works.findIndex(work => work.entry === entry)
+  return read.rulings
+    .filter(({ rule, rests, stored }) => rests === '' && stored?.inForce !== false && rule.works.includes(own))
+    .map(({ rule: { id }, says }) => ({ id, says }))
 }
 
 interface Otherwise {
@@ -127,7 +124,7 @@ interface Otherwise {
   readonly faces: Faces
 }
 
-function wallOf(otherwise: Otherwise, asked: Asked, hang: Hang, face: string): Answer['wall'] {
+function wallOf(otherwise: Otherwise, asked: Asked, { hang, centres }: Stands, face: string): Answer['wall'] {
   const { known } = otherwise
   const { problem, entries } = asked
   const wall = known.question.walls.find(one => one.wall.face === face)
@@ -135,13 +132,13 @@ function wallOf(otherwise: Otherwise, asked: Asked, hang: Hang, face: string): A
   const bays = problem.bays.flatMap((bay, index) => (bay.face === face ? [index] : []))
   const hung = new Set(hang.flat())
   const out = problem.works.flatMap((work, index) => (work.stays === null && !hung.has(index) ? [index] : []))
-  const [drop] = dropsOn(problem, hang, face)
+  const [drop] = dropsOn(problem, hang, face, centres)
   const longer = longerBy(problem, hang, out, face, tryBy)
   return {
     face,
-    lost: shortened(lostOn(problem, hang, face)),
+    lost: shortened(lostOn(problem, hang, face, undefined, centres)),
     stretches: bays.map(index => {
-      const { works, width, share, left, off, served, axes } = onBay(problem, hang, index)
+      const { works, width, share, left, off, served, axes } = onBay(problem, hang, index, undefined, centres)
       const { from, to } = at(problem.bays, index)
       return {
         ...{ from, to, width, works: works.length },
@@ -157,7 +154,7 @@ function wallOf(otherwise: Otherwise, asked: Asked, hang: Hang, face: string): A
       longer === null
         ? null
         : { by: tryBy, gain: short(longer.gain), fits: longer.fits.map(work => at(entries, work)) },
-    cleared: clearedOf(otherwise, judge(problem, hang).quality, wall),
+    cleared: clearedOf(otherwise, judge(problem, hang, undefined, centres).quality, wall),
     partition: partitionOf(otherwise, asked, hang, wall),
   }
 }
@@ -182,7 +179,8 @@ function clearedOf({ known, weights, faces }: Otherwise, quality: number, { wall
       ...now.filter(({ from, to }) => from >= grown.from - 1 && to <= grown.to + 1).map(one => one.length),
     )
     if (grown.length - was < 1) return []
-    const gain = 100 * (judge(then.problem, hangIn(then, faces)).quality - quality)
+    const hang = hangIn(then, faces)
+    const gain = 100 * (judge(then.problem, hang, undefined, centresIn(then, hang, faces)).quality - quality)
     const named = label === '' ? kind : label
     return [{ label: named, from: grown.from, to: grown.to, gives: grown.length, was, gain: short(gain) }]
   })

@@ -2,7 +2,7 @@
 import type { Received } from '../../../src/contract/contract.ts'
 import { halfAway } from '../../../src/measure/rounding.ts'
 import { at, type Hang, type TermWeights } from '../../../src/sequence/problem.ts'
-import { type Judged, judge, scaleOf, type TermValues } from '../../../src/sequence/terms.ts'
+import { type Centres, type Judged, judge, scaleOf, type TermValues } from '../../../src/sequence/terms.ts'
 import type { Asked } from './question.ts'
 
 const alike = { order: 1, balance: 1, evenness: 1, light: 1, sight: 1, rhythm: 1 }
@@ -58,13 +58,17 @@ export function hungToday(asked: Asked): Hang {
   )
 }
 
-/** What hangs now, judged where it really stands: gaps that are not even count as they are. */
-export function judgedToday(asked: Asked): Judged {
-  const { problem, entries, stretches } = asked
-  const hang = hungToday(asked)
-  const centres = hang.map((works, bay) => {
+/** Where works of today's hang really stand: gaps that are not even count as they are. */
+export function centresToday({ entries, stretches }: Asked, hang: Hang): Centres {
+  return hang.map((works, bay) => {
     const stands = new Map(at(stretches, bay).elevation.works.map(({ entry, x }) => [entry, x] as const))
     return works.map(work => stands.get(at(entries, work)) ?? Number.NaN)
   })
-  return judge(problem, hang, scaleOf(problem), centres)
+}
+
+/** What hangs now, judged where it really stands. */
+export function judgedToday(asked: Asked): Judged {
+  const { problem } = asked
+  const hang = hungToday(asked)
+  return judge(problem, hang, scaleOf(problem), centresToday(asked, hang))
 }

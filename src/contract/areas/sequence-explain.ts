@@ -63,13 +63,8 @@ export const workExplained = z.strictObject({
     tooLow: z.int(),
     byRule: z.int(),
   }),
-  /** Rules that name it, with the other works they name. */
-  rules: z.array(
-    z.strictObject({
-      kind: z.enum(['together', 'beside', 'one wall', 'not beside', 'not facing', 'first', 'last', 'on axis']),
-      others: z.array(id),
-    }),
-  ),
+  /** Rules in force that name it, by their sentences. */
+  rules: z.array(z.strictObject({ id: z.string(), says: z.string() })),
   /** The cheapest of all other places, and the cheapest on another wall; null where none is allowed. */
   next: otherPlace.nullable(),
   elsewhere: otherPlace.nullable(),

@@ -29,6 +29,29 @@ function isOneStep(from: Hang, to: Hang, work: number): boolean {
   return from.flat().some(other => other !== work && JSON.stringify(swapped(other)) === JSON.stringify(to))
 }
 
+test('what walls lose adds up to what today lacks where its works stand', () => {
+  let compared = 0
+  for (const seed of seeds) {
+    const problem = randomProblem(seed, { works: 5, bays: 3, ruled: false })
+    const hang = someHang(problem, seed)
+    if (hang === undefined || hang.flat().length < problem.works.length) continue
+    const scale = scaleOf(problem)
+    const centres = hang.map((row, bay) => centresIn(problem, bay, row).map(x => x + 60))
+    const faces = [...new Set(problem.bays.map(({ face }) => face))]
+    const balance = faces.reduce((sum, face) => sum + lostOn(problem, hang, face, scale, centres).balance, 0)
+    const full = { order: 1, balance: 1, evenness: 1, light: 1, sight: 1, rhythm: 1 }
+    const { values } = judge(problem, hang, scale, centres)
+    expect(balance).toBeCloseTo(pointsBetween(problem, full, values).balance, 9)
+    for (const [bay, row] of hang.entries()) {
+      const even = onBay(problem, hang, bay, scale)
+      if (row.length > 0 && even.works.some(work => (problem.works[work]?.weight ?? 0) > 0))
+        expect(onBay(problem, hang, bay, scale, centres).off).toBeCloseTo(even.off + 60, 6)
+    }
+    compared += 1
+  }
+  expect(compared).toBeGreaterThan(30)
+})
+
 describe('the next best place', () => {
   test('is the best of all single moves and exchanges, found by looking at every hang there is', () => {
     let compared = 0
@@ -71,6 +94,31 @@ describe('the next best place', () => {
       }
     }
     expect(compared).toBeGreaterThan(60)
+  })
+
+  test('where works stand in uneven gaps, the price is against that, and only bays that change are spread anew', () => {
+    let compared = 0
+    for (const seed of seeds) {
+      const problem = randomProblem(seed, { works: 5, bays: 3, ruled: false })
+      const hang = someHang(problem, seed)
+      if (hang === undefined) continue
+      const work = seed % 5
+      const scale = scaleOf(problem)
+      // Each row stands some way to the left of its even places.
+      const centres = hang.map((row, bay) => centresIn(problem, bay, row).map(x => x - 40 * (bay + 1)))
+      const standing = (other: Hang) =>
+        other.map((row, bay) =>
+          JSON.stringify(row) === JSON.stringify(hang[bay]) ? (centres[bay] ?? []) : centresIn(problem, bay, row),
+        )
+      const worth = (other: Hang) => judge(problem, other, scale, standing(other)).quality
+      const steps = [...everyHang(problem)].filter(other => isOneStep(hang, other, work))
+      if (steps.length === 0) continue
+      const found = otherPlaces(problem, hang, work, scale, centres)?.next
+      const now = judge(problem, hang, scale, centres).quality
+      expect(found?.price, `seed ${seed}`).toBeCloseTo(100 * (now - Math.max(...steps.map(worth))), 8)
+      compared += 1
+    }
+    expect(compared).toBeGreaterThan(40)
   })
 
   test('a work that hangs nowhere has none', () => {
