@@ -9,6 +9,7 @@ import { hashOf, openStore } from '../files/store.ts'
 import type { BackupWork } from './backup.ts'
 import { asRefusal, isDamage } from './faults.ts'
 import { namedInRows } from './named-files.ts'
+import { brokenLink } from './record-chain.ts'
 import { allTriggers, storedTriggers } from './triggers.ts'
 
 export interface CheckFinding {
@@ -136,6 +137,17 @@ function rules(db: Database.Database): CheckFinding[] {
   })
 }
 
+function records(db: Database.Database): CheckFinding[] {
+  const broken = brokenLink(db)
+  if (broken === null) return []
+  return [
+    {
+      code: 'record-chain',
+      text: `The record of movements was altered past the program: the movement of ${broken.at} does not join the one before it.`,
+    },
+  ]
+}
+
 async function files(file: string, hashes: readonly string[], work: BackupWork): Promise<CheckFinding[]> {
   const store = openStore(file)
   const findings: CheckFinding[] = []
@@ -156,7 +168,7 @@ export async function checkCatalogue(file: string, work: BackupWork = {}): Promi
   const findings: CheckFinding[] = []
   const db = new Database(file, { fileMustExist: true, timeout: 2000 })
   try {
-    const steps = [integrity, references, textIndex, triggers, rules]
+    const steps = [integrity, references, textIndex, triggers, rules, records]
     for (const [index, step] of steps.entries()) {
       work.signal?.throwIfAborted()
       work.progress?.(index, steps.length, 'Checking the catalogue')

@@ -22,6 +22,10 @@ import { shift, turn } from './plan/shift.ts'
 import * as survey from './plan/survey.ts'
 import { survey as surveyGet } from './plan/survey-get.ts'
 import { underlayServices } from './plan/underlay.ts'
+import { history as movementHistory, list as movementList } from './record/history.ts'
+import * as locations from './record/locations.ts'
+import * as record from './record/record.ts'
+import { where } from './record/where.ts'
 import { checkRoom } from './rooms/check.ts'
 import { copyRoom } from './rooms/copy.ts'
 import { findings as roomFindings } from './rooms/findings.ts'
@@ -66,6 +70,17 @@ export const catalogueServices: CatalogueServices = {
   ...peopleServices,
   ...partyServices,
   ...labelServices,
+  'location.list': locations.list,
+  'location.add': locations.add,
+  'location.update': locations.change,
+  'location.remove': locations.remove,
+  'movement.check': record.check,
+  'movement.add': record.add,
+  'movement.correct': record.correct,
+  'movement.takeHung': record.takeHung,
+  'movement.where': where,
+  'movement.history': movementHistory,
+  'movement.list': movementList,
   ...importServices,
   ...drawingServices,
   ...underlayServices,

@@ -10,6 +10,7 @@ const show = ['exhibition', 'section', 'entry']
 const building = ['building', 'room', 'corner', 'wall', 'face', 'opening', 'keep_clear', 'survey']
 const stands = ['standing', 'track', 'zone', 'zone_room']
 const hanging = ['placement', 'placement_part', 'face_plan', 'fixing_kind', 'fixing_rating', 'house_rule', 'settlement']
+const places = ['location', 'room', 'wall', 'face']
 const crew = [...building, ...hanging, ...show, ...work, 'mark', 'placement_step', 'equipment', 'method_time']
 
 /** The tables that an answer is made of. A question that is not here is asked again after every change. */
@@ -55,6 +56,11 @@ const madeOf: Partial<Record<Name, readonly string[]>> = {
   'crew.orders': crew,
   'lock.list': crew,
   'label.list': [...building, ...hanging, ...show, ...work],
+  'location.list': [...places, 'movement', 'moved'],
+  'movement.check': [...places, 'movement', 'moved', 'opening', 'work'],
+  'movement.where': [...places, ...show, 'work', 'work_number', 'movement', 'moved', 'placement', 'placement_step'],
+  'movement.history': ['location', 'movement', 'moved'],
+  'movement.list': ['movement', 'moved', 'work', 'work_number', 'location'],
   'layout.compare': ['kept_layout', 'kept_place', 'placement', ...show, 'work'],
   'import.letters': ['import_question', 'import_run', 'work', 'entry', 'work_number', 'party'],
   'import.questions': ['import_question', 'import_run', 'work', 'entry', 'work_number'],

@@ -12,6 +12,7 @@ import { fixturesArea } from './areas/fixtures.ts'
 import { importArea } from './areas/import.ts'
 import { labelsArea } from './areas/labels.ts'
 import { marksArea } from './areas/marks.ts'
+import { movementsArea } from './areas/movements.ts'
 import { partiesArea } from './areas/parties.ts'
 import { partitionsArea } from './areas/partitions.ts'
 import { planArea } from './areas/plan.ts'
@@ -52,6 +53,7 @@ export const contract = {
   ...sequenceRulesArea,
   ...marksArea,
   ...labelsArea,
+  ...movementsArea,
   ...sheetsArea,
   ...importArea,
   ...drawingArea,

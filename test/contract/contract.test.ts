@@ -49,6 +49,12 @@ function alike(answered: Answer, copyFolder: string): Answer {
   return JSON.parse(text)
 }
 
+/** Where calls before it were programs of their own, an id that `like` made says so: then made ids are held alike. */
+function madeAlike(answered: Answer, like: Answer): Answer {
+  if (!/"id":"t\d+n[0-9a-z]{6}"/.test(JSON.stringify(like))) return answered
+  return JSON.parse(JSON.stringify(answered).replace(/"id":"t(\d+n)?[0-9a-z]{6}"/g, '"id":"<made>"'))
+}
+
 type PlainExample = {
   readonly about: string
   readonly files?: readonly GivenFile[]
@@ -70,7 +76,7 @@ for (const [name, { answered, refused }] of Object.entries(examples)) {
       test(`answers ${example.about}`, async () => {
         const [first, ...others] = await everywhere(callsOf(name, example), example.files ?? [])
         expect(first).toEqual({ ok: true, value: example.output(known) })
-        for (const other of others) expect(other).toEqual(first)
+        for (const other of others) expect(madeAlike(other, other)).toEqual(madeAlike(first ?? other, other))
       })
     }
     for (const example of refused) {

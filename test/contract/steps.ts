@@ -44,6 +44,9 @@ const removable = `id NOT IN (SELECT exhibition FROM sheet_print)
   AND id NOT IN (SELECT exhibition FROM placement WHERE state <> 'planned')
   AND id NOT IN (SELECT exhibition FROM mark WHERE state = 'drilled' AND filled_at = '')`
 
+/** What the fixture made: its ids begin so, those of steps otherwise. */
+const ofFixture = "id LIKE 'f%'"
+
 const sets = "SELECT id FROM work WHERE set_form <> ''"
 /** Works that a set can be made of: measured, no parts, no sets. */
 const loose = "parent IS NULL AND set_form = '' AND id IN (SELECT work FROM work_size)"
@@ -289,6 +292,39 @@ export const steps: Steps = {
   'label.setStage': ({ ids, pick }) => {
     const entries = ids('entry', `label_text <> ''`)
     return entries === null ? null : { entries, to: pick(['', 'proofed', 'printed'] as const) }
+  },
+  'location.add': ({ words, pick, maybe, length }) => ({
+    kind: pick(['place', 'crate', 'vehicle', 'elsewhere'] as const),
+    name: words(),
+    ...(maybe(0.5) ? { width: length(300, 2000), height: length(300, 2000), depth: length(100, 400) } : {}),
+  }),
+  'location.update': ({ row, words, change }) => {
+    const stored = row('location')
+    return stored === null ? null : { id: text(stored, 'id'), changes: { name: change(text(stored, 'name'), words()) } }
+  },
+  'location.remove': chance => withId(chance.id('location'), {}),
+  // Undo never takes a record back, so here it speaks only of what no step has made: else undoing that would be barred.
+  'movement.add': ({ row, id, words, maybe }) => {
+    const work = row('work', ofFixture)
+    const to = id(maybe(0.5) ? 'room' : 'face', ofFixture)
+    if (work === null || to === null) return null
+    return { works: [text(work, 'id')], to, spot: words(), ...(maybe(0.2) ? { at: '2031-03-20T09:00:00Z' } : {}) }
+  },
+  'movement.correct': ({ id, words, maybe }) => {
+    const movement = id(
+      'movement',
+      'id NOT IN (SELECT corrects FROM movement WHERE corrects IS NOT NULL) AND struck = 0',
+    )
+    return movement === null ? null : { movement, why: words(), struck: maybe(0.3) }
+  },
+  'movement.takeHung': ({ row, id }) => {
+    const hung = row(
+      'placement',
+      `state <> 'planned' AND entry IN (SELECT id FROM entry WHERE work IN (SELECT id FROM work WHERE ${ofFixture}))`,
+    )
+    if (hung === null) return null
+    const work = id('work', `id = (SELECT work FROM entry WHERE id = '${text(hung, 'entry')}')`)
+    return work === null ? null : { exhibition: text(hung, 'exhibition'), works: [work] }
   },
   'entry.setStatus': ({ ids, pick }) => {
     const entries = ids('entry')

@@ -7,7 +7,7 @@ import { Refusal } from '../../../src/contract/refusal.ts'
 import { notFound } from '../change.ts'
 import type { Writing } from '../service.ts'
 import { remove, row, rows, run, update, type Value, value } from '../sql.ts'
-import { workName } from '../works/facts.ts'
+import { refuseRecorded, workName } from '../works/facts.ts'
 import { refreshBack, refreshMass, refreshNumbers, refreshPicture, refreshSize } from '../works/figures.ts'
 
 /** Tables whose rows go over to the work that stays. */
@@ -21,7 +21,7 @@ const goingOver = [
   'hang_rule_work',
 ] as const
 
-/** Returns the work that stays. Refuses `not-found`, `placed`. */
+/** Returns the work that stays. Refuses `not-found`, `placed`, `recorded`. */
 export function joinWorks(writing: Writing, stays: string, goes: string): string {
   const { db } = writing
   if (stays === goes) return stays
@@ -39,6 +39,7 @@ export function joinWorks(writing: Writing, stays: string, goes: string): string
       { field: 'answer' },
     )
   }
+  refuseRecorded(db, goes, 'answer')
   for (const [work, facts] of [
     [stays, kept],
     [goes, given],

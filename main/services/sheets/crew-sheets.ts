@@ -1,4 +1,4 @@
-/** The crew's papers and the paper template: hardware, hanging order with its tags, patch list. They record nothing. */
+/** The crew's papers, the movement sheet and the paper template: tables on paper and in workbooks. They record nothing. */
 import type { SheetFile } from '../../../src/contract/areas/sheets.ts'
 import type { Elevation, PlacedWork } from '../../../src/contract/areas/walls.ts'
 import type { Output, Received } from '../../../src/contract/contract.ts'
@@ -12,6 +12,7 @@ import { orderSheets, patchSheets } from '../../../src/sheets/crew-tables.ts'
 import { daySheets } from '../../../src/sheets/day-table.ts'
 import { hardwareSheets } from '../../../src/sheets/hardware-tables.ts'
 import { lockSheets } from '../../../src/sheets/lock-table.ts'
+import { movementSheet } from '../../../src/sheets/movement-table.ts'
 import type { Page } from '../../../src/sheets/shapes.ts'
 import { tablePages } from '../../../src/sheets/table-pages.ts'
 import { tagPages } from '../../../src/sheets/tag-pages.ts'
@@ -24,6 +25,7 @@ import { hardware } from '../crew/hardware.ts'
 import { orders } from '../crew/orders.ts'
 import { plan } from '../crew/plan.ts'
 import { list } from '../marks/locks.ts'
+import { movementsBetween } from '../record/history.ts'
 import type { Job, ServicesOf } from '../service.ts'
 import { row } from '../sql.ts'
 import { elevationOf } from '../walls/elevation.ts'
@@ -96,6 +98,19 @@ async function lockRegister(
     time: sheetTime,
   })
   return tables(job, 'lock register', title, sheets, style)
+}
+
+async function movements(
+  job: Job,
+  { from, to, ...wishes }: Received<'sheet.movements'>,
+): Promise<Output<'sheet.movements'>> {
+  job.progress(0, 3, 'Reading the record')
+  const found = movementsBetween(job.db, from, to)
+  const [first, last] = [sheetTime(from), sheetTime(to)].map(time => time.split(',')[0] ?? time)
+  const days = first === last ? `${first}` : `${first} to ${last}`
+  const count = found.length === 1 ? '1 movement' : `${found.length} movements`
+  const sheet = movementSheet({ days, lines: [madeLine(job, count)], movements: found, when: sheetTime })
+  return tables(job, 'movement sheet', days, [sheet], styleOf(job, wishes))
 }
 
 /** The same tables as a workbook and on paper. */
@@ -203,11 +218,12 @@ function atFullSize(elevation: Elevation, placed: PlacedWork, part: string | und
 }
 
 export const crewSheetServices: ServicesOf<
-  'sheet.hardware' | 'sheet.hangingOrder' | 'sheet.patchList' | 'sheet.locks' | 'sheet.template'
+  'sheet.hardware' | 'sheet.hangingOrder' | 'sheet.patchList' | 'sheet.locks' | 'sheet.movements' | 'sheet.template'
 > = {
   'sheet.hardware': hardwareList,
   'sheet.hangingOrder': hangingOrder,
   'sheet.patchList': patchList,
   'sheet.locks': lockRegister,
+  'sheet.movements': movements,
   'sheet.template': template,
 }

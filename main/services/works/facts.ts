@@ -162,6 +162,14 @@ export function remove(writing: Writing, { id }: Received<'work.remove'>): Outpu
   return { done: true }
 }
 
+/** Refuses `recorded`: what was recorded of a work is never removed, so the work it speaks of stays. */
+export function refuseRecorded(db: ReadHandle, work: string, field: string): void {
+  if (value(db, 'SELECT id FROM moved WHERE work = :work LIMIT 1', { work }) === undefined) return
+  throw new Refusal('recorded', `The record says where ${workName(db, work)} was, so it stays in the catalogue.`, {
+    field,
+  })
+}
+
 /** Refuses `part-of-set`: a part is in shows and on walls through its set. */
 export function refusePartOfSet(db: ReadHandle, work: string, field: string): void {
   const set = value<string | null>(db, 'SELECT parent FROM work WHERE id = :work', { work }) ?? null
@@ -173,8 +181,9 @@ export function refusePartOfSet(db: ReadHandle, work: string, field: string): vo
   )
 }
 
-/** Removes a work with all that is recorded of it; what it stands in is refused before. */
+/** Removes a work with its facts and files; what it stands in is refused before, what the record says of it here. */
 export function removeWork(writing: Writing, id: string): void {
+  refuseRecorded(writing.db, id, 'id')
   for (const table of [
     'import_question',
     'import_value',

@@ -16,6 +16,7 @@ export const sheetKind = z.enum([
   'patch list',
   'lock register',
   'label list',
+  'movement sheet',
   'paper template',
   'plan',
 ])
@@ -138,6 +139,12 @@ export const sheetsArea = {
     'long',
     'Makes the register of locks as a workbook and as PDF: where each is, what opens it, whether it is shut.',
     z.strictObject({ exhibition: id, ...wishes }),
+    made,
+  ),
+  'sheet.movements': procedure(
+    'long',
+    'Makes the sheet of movements between two moments as a workbook and as PDF, with lines for signatures.',
+    z.strictObject({ from: moment, to: moment, ...wishes }),
     made,
   ),
   'sheet.labels': procedure(

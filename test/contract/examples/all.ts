@@ -9,6 +9,7 @@ import { fixturesExamples } from './fixtures.ts'
 import { importExamples } from './import.ts'
 import { labelsExamples } from './labels.ts'
 import { marksExamples } from './marks.ts'
+import { movementsExamples } from './movements.ts'
 import { partiesExamples } from './parties.ts'
 import { partitionsExamples } from './partitions.ts'
 import { planExamples } from './plan.ts'
@@ -47,6 +48,7 @@ export const examples: ExamplesOf<Name> = {
   ...sequenceRulesExamples,
   ...marksExamples,
   ...labelsExamples,
+  ...movementsExamples,
   ...computationsExamples,
   ...crewExamples,
   ...importExamples,

@@ -222,6 +222,23 @@ export const sheetsExamples: ExamplesOf<keyof typeof sheetsArea> = {
     ],
     refused: [noShow],
   },
+  'sheet.movements': {
+    answered: [
+      {
+        about: 'the sheet of a day without movements, on paper and as a workbook',
+        input: () => ({ from: '2031-03-02T00:00:00Z', to: '2031-03-02T23:59:59Z' }),
+        output: () => ({ files: pairOf('movement sheet', 1, '2 March 2031'), findings: [] }),
+      },
+    ],
+    refused: [
+      {
+        about: 'an end before the beginning',
+        input: () => ({ from: '2031-03-02T00:00:00Z', to: '2031-03-01T00:00:00Z' }),
+        code: 'dates-reversed',
+        field: 'to',
+      },
+    ],
+  },
   'sheet.labels': {
     answered: [
       {

@@ -1,0 +1,169 @@
+/** What is carried in one movement, settled before anything is recorded: things, place, time, and where each comes from. */
+import type { Received } from '../../../src/contract/contract.ts'
+import { Refusal } from '../../../src/contract/refusal.ts'
+import { insideItself } from '../../../src/record/nested.ts'
+import type { ReadHandle } from '../../database/handles.ts'
+import { notFound } from '../change.ts'
+import type { Reading } from '../service.ts'
+import { sheetTime } from '../sheets/wishes.ts'
+import { rows, value } from '../sql.ts'
+import { workName } from '../works/facts.ts'
+import { locationOf, moves, type NamedPlace, placeNamed, placeOf } from './places.ts'
+import { inForce, type Stood, standingCrates, standingOf } from './standing.ts'
+
+export interface Thing {
+  readonly kind: 'work' | 'crate'
+  readonly id: string
+  readonly name: string
+  /** Where the record has it just before; undefined where this is its first movement. */
+  readonly from: Stood | undefined
+  readonly fromWords: string
+  /** The field that named it. */
+  readonly field: string
+}
+
+export interface Carry {
+  readonly things: readonly Thing[]
+  readonly to: NamedPlace
+  readonly at: string
+  readonly spot: string
+}
+
+type Asked = Pick<Received<'movement.add'>, 'works' | 'crates' | 'to' | 'at' | 'spot'>
+
+/** A clock that is a minute ahead of another is no movement in the future. */
+const clockSlack = 60_000
+
+/** `ignoring`: a movement that this one sets right. Refuses what cannot have been. */
+export function carryOf({ db, now }: Pick<Reading, 'db' | 'now'>, asked: Asked, ignoring?: string): Carry {
+  const today = now()
+  // One form for all, so that texts sort as moments do.
+  const at = asked.at === undefined ? today : new Date(asked.at).toISOString()
+  if (Date.parse(at) > Date.parse(today) + clockSlack) {
+    throw new Refusal(
+      'in-the-future',
+      `It is ${sheetTime(today)} now: a movement of ${sheetTime(at)} has not been yet. Record it when it is done.`,
+      { field: 'at' },
+    )
+  }
+  const to = placeNamed(db, asked.to, 'to')
+  if (to.kind === 'lift') {
+    throw new Refusal('bad-input', `${to.words} is a lift: say where it went, the lift is on the way.`, { field: 'to' })
+  }
+  const works = [...new Set(asked.works ?? [])]
+  const crates = [...new Set(asked.crates ?? [])]
+  if (works.length + crates.length === 0) {
+    throw new Refusal('bad-input', 'Say what was moved: a work, several, or a crate with all in it.', {
+      field: 'works',
+    })
+  }
+  const things = [
+    ...works.map((id, index) => thingOf(db, 'work', id, `works.${index}`, at, ignoring)),
+    ...crates.map((id, index) => thingOf(db, 'crate', id, `crates.${index}`, at, ignoring)),
+  ]
+  for (const thing of things) if (thing.kind === 'crate') refuseInside(db, thing, to, at)
+  return { things, to, at, spot: asked.spot ?? '' }
+}
+
+function thingOf(
+  db: ReadHandle,
+  kind: Thing['kind'],
+  id: string,
+  field: string,
+  at: string,
+  ignoring: string | undefined,
+): Thing {
+  const name = nameOf(db, kind, id, field)
+  const other = rows<{ at: string; movement: string; words: string }>(
+    db,
+    `SELECT moved.at, moved.movement, movement.place_words AS words FROM moved JOIN movement ON movement.id = moved.movement
+     WHERE moved.${kind} = :id AND ${inForce} AND moved.movement IS NOT :ignoring ORDER BY moved.at LIMIT 1`,
+    { id, ignoring: ignoring ?? null },
+  )[0]
+  // What sets the arrival right may well be before it.
+  if (other !== undefined && at < other.at) {
+    const first = value<string>(
+      db,
+      `SELECT moved.movement FROM moved WHERE moved.${kind} = :id AND ${inForce} ORDER BY moved.at, moved.movement LIMIT 1`,
+      { id },
+    )
+    if (first !== ignoring) {
+      throw new Refusal(
+        'before-arrival',
+        `${name} arrived on ${sheetTime(other.at)} at ${other.words}: nothing of ${sheetTime(at)} can be recorded before. If it came earlier, correct its arrival.`,
+        { field: 'at', details: { movement: other.movement } },
+      )
+    }
+  }
+  const same = value<string>(
+    db,
+    `SELECT movement.place_words FROM moved JOIN movement ON movement.id = moved.movement
+     WHERE moved.${kind} = :id AND moved.at = :at AND ${inForce} AND moved.movement IS NOT :ignoring`,
+    { id, at, ignoring: ignoring ?? null },
+  )
+  if (same !== undefined) {
+    throw new Refusal(
+      'two-places',
+      `${name} was put down at ${same} at that very moment. It cannot be in two places.`,
+      {
+        field: 'at',
+      },
+    )
+  }
+  const from = before(db, kind, id, at, ignoring)
+  return { kind, id, name, from, fromWords: from === undefined ? '' : wordsOf(db, from), field }
+}
+
+/** Where it stood just before, as if what is set right had never been. */
+function before(db: ReadHandle, kind: Thing['kind'], id: string, at: string, ignoring?: string): Stood | undefined {
+  const stood = standingOf(db, kind, id, at)
+  if (stood === undefined || ignoring === undefined || stood.movement !== ignoring) return stood
+  return rows<Stood>(
+    db,
+    `SELECT :id AS thing, moved.movement, moved.at, moved.place, moved.from_place AS "from" FROM moved
+     WHERE moved.${kind} = :id AND moved.at <= :at AND moved.movement <> :ignoring AND ${inForce}
+     ORDER BY moved.at DESC, moved.movement DESC LIMIT 1`,
+    { id, at, ignoring },
+  )[0]
+}
+
+export function wordsOf(db: ReadHandle, { place, movement }: Pick<Stood, 'place' | 'movement'>): string {
+  return (
+    placeOf(db, place)?.words ??
+    value<string>(db, 'SELECT place_words FROM movement WHERE id = :movement', { movement }) ??
+    ''
+  )
+}
+
+function nameOf(db: ReadHandle, kind: Thing['kind'], id: string, field: string): string {
+  if (kind === 'work') {
+    if (value(db, 'SELECT id FROM work WHERE id = :id', { id }) === undefined) throw notFound('work', field)
+    return workName(db, id)
+  }
+  const crate = locationOf(db, id)
+  if (crate === undefined) throw notFound('crate', field)
+  if (!moves(crate.kind)) {
+    throw new Refusal('bad-input', `${crate.name} is no crate and no vehicle: it stays where it is.`, { field })
+  }
+  return crate.name
+}
+
+/** At its own moment and at every later one at which another crate moved: an entry made late may close a ring. */
+function refuseInside(db: ReadHandle, crate: Thing, to: NamedPlace, at: string): void {
+  const later = rows<{ at: string }>(
+    db,
+    `SELECT DISTINCT moved.at FROM moved WHERE moved.crate IS NOT NULL AND moved.at > :at AND ${inForce} ORDER BY moved.at`,
+    { at },
+  )
+  for (const moment of [at, ...later.map(each => each.at)]) {
+    const standing: Map<string, { place: string }> = standingCrates(db, moment)
+    const own = standing.get(crate.id)
+    if (moment !== at && own !== undefined && own !== null && (standing.get(crate.id) as Stood).at > at) return
+    standing.set(crate.id, { place: to.place })
+    if (insideItself(crate.id, to.place, standing)) {
+      throw new Refusal('inside-itself', `${crate.name} cannot be put into itself: ${to.words} is, or lies in, it.`, {
+        field: 'to',
+      })
+    }
+  }
+}

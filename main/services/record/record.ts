@@ -1,0 +1,168 @@
+/** Movements written into the record, and set right in it. Nothing here changes or removes a row. */
+import type { Output, Received } from '../../../src/contract/contract.ts'
+import { Refusal } from '../../../src/contract/refusal.ts'
+import { chainHash, lastHash, type MovedRow, type MovementRow } from '../../database/record-chain.ts'
+import { notFound } from '../change.ts'
+import type { Reading, Writing } from '../service.ts'
+import { insert, row, rows, value } from '../sql.ts'
+import { readerOf } from '../works/findings.ts'
+import { type Carry, carryOf } from './carry.ts'
+import { notesOf } from './notes.ts'
+import { hungUnrecorded } from './unrecorded.ts'
+
+export function check(reading: Reading, input: Received<'movement.check'>): Output<'movement.check'> {
+  return { notes: notesOf(reading.db, carryOf(reading, input), readerOf(reading.person, undefined)) }
+}
+
+/** A record has a name: as it was given, else of the person at the desk. Refuses `no-name`. */
+function signed({ person }: Writing, by: string | undefined): string {
+  const name = by ?? person?.name ?? ''
+  if (name.trim() !== '') return name
+  throw new Refusal('no-name', 'A record has a name: say who is at this desk, or who records it.', { field: 'by' })
+}
+
+type Said = Pick<Received<'movement.add'>, 'method' | 'people' | 'reason' | 'condition'>
+
+/** Writes one movement with all it carried, joined to the one before. */
+function write(
+  writing: Writing,
+  carry: Carry,
+  said: Said,
+  by: string,
+  right: { readonly corrects: string | null; readonly struck: boolean } = { corrects: null, struck: false },
+): string {
+  const { db } = writing
+  const { to, at } = carry
+  const movement: MovementRow = {
+    id: writing.newId(),
+    at,
+    place: to.place,
+    place_kind: to.kind === 'room' || to.kind === 'face' ? to.kind : 'location',
+    place_words: to.words,
+    location: to.location?.id ?? null,
+    spot: carry.spot,
+    method: said.method ?? '',
+    people: said.people ?? '',
+    reason: said.reason ?? '',
+    condition: said.condition ?? '',
+    corrects: right.corrects,
+    struck: right.struck ? 1 : 0,
+    recorded_at: writing.now(),
+    recorded_by: by,
+  }
+  const moved = carry.things.map(
+    (thing): MovedRow => ({
+      id: writing.newId(),
+      work: thing.kind === 'work' ? thing.id : null,
+      crate: thing.kind === 'crate' ? thing.id : null,
+      at,
+      place: to.place,
+      from_place: thing.from?.place ?? '',
+      from_words: thing.fromWords,
+    }),
+  )
+  insert(db, 'movement', { ...movement, hash: chainHash(lastHash(db), movement, moved) })
+  for (const each of moved) insert(db, 'moved', { ...each, movement: movement.id })
+  return movement.id
+}
+
+export function add(writing: Writing, input: Received<'movement.add'>): Output<'movement.add'> {
+  const by = signed(writing, input.by)
+  const carry = carryOf(writing, input)
+  const notes = notesOf(writing.db, carry, readerOf(writing.person, undefined))
+  return { id: write(writing, carry, input, by), notes }
+}
+
+interface Wrong {
+  readonly id: string
+  readonly at: string
+  readonly place: string
+  readonly words: string
+  readonly spot: string
+  readonly method: string
+  readonly people: string
+  readonly condition: string
+  readonly later: string | null
+  readonly kind: 'room' | 'face' | 'location'
+  readonly struck: number
+  readonly location: string | null
+}
+
+export function correct(writing: Writing, input: Received<'movement.correct'>): Output<'movement.correct'> {
+  const { db } = writing
+  const by = signed(writing, input.by)
+  const wrong = row<Wrong>(
+    db,
+    `SELECT movement.id, movement.at, place, place_words AS words, spot, method, people, condition, place_kind AS kind,
+      struck, location, (SELECT id FROM movement AS later WHERE later.corrects = movement.id) AS later
+     FROM movement WHERE id = :id`,
+    { id: input.movement },
+  )
+  if (wrong === undefined) throw notFound('movement', 'movement')
+  if (wrong.later !== null) {
+    throw new Refusal('corrected-already', 'This movement was set right already. Correct the newer record instead.', {
+      field: 'movement',
+      details: { movement: wrong.later },
+    })
+  }
+  const said = {
+    method: input.method ?? wrong.method,
+    people: input.people ?? wrong.people,
+    condition: input.condition ?? wrong.condition,
+    reason: input.why,
+  }
+  if (input.struck === true) {
+    const to = {
+      place: wrong.place,
+      kind: wrong.kind === 'location' ? ('place' as const) : wrong.kind,
+      words: wrong.words,
+      room: null,
+      location: null,
+    }
+    const carry: Carry = { things: [], to, at: wrong.at, spot: wrong.spot }
+    return { id: write(writing, carry, said, by, { corrects: wrong.id, struck: true }), notes: [] }
+  }
+  if (wrong.struck === 1) {
+    throw new Refusal('corrected-already', 'What this struck carries nothing any more. Record the movement anew.', {
+      field: 'movement',
+    })
+  }
+  const things = rows<{ work: string | null; crate: string | null }>(
+    db,
+    'SELECT work, crate FROM moved WHERE movement = :id ORDER BY rowid',
+    { id: wrong.id },
+  )
+  const asked = {
+    works: things.flatMap(each => each.work ?? []),
+    crates: things.flatMap(each => each.crate ?? []),
+    to: input.to ?? wrong.place,
+    at: input.at ?? wrong.at,
+    spot: input.spot ?? wrong.spot,
+  }
+  const carry = carryOf(writing, asked, wrong.id)
+  const notes = notesOf(db, carry, readerOf(writing.person, undefined))
+  return { id: write(writing, carry, said, by, { corrects: wrong.id, struck: false }), notes }
+}
+
+export function takeHung(writing: Writing, input: Received<'movement.takeHung'>): Output<'movement.takeHung'> {
+  const { db } = writing
+  const by = signed(writing, input.by)
+  if (value(db, 'SELECT id FROM exhibition WHERE id = :id', { id: input.exhibition }) === undefined) {
+    throw notFound('exhibition', 'exhibition')
+  }
+  const wanted = input.works === undefined ? null : new Set(input.works)
+  const hung = hungUnrecorded(db, input.exhibition, writing.now()).filter(
+    ({ work, later }) => !later && (wanted === null || wanted.has(work)),
+  )
+  if (hung.length === 0) {
+    throw new Refusal(
+      'nothing-to-record',
+      'No work that hangs is missing from the record. Tick what hangs on its wall.',
+    )
+  }
+  for (const each of hung) {
+    const carry = carryOf(writing, { works: [each.work], to: each.face, at: each.at, spot: each.spot })
+    write(writing, carry, { people: each.by, reason: 'hung', method: '' }, by)
+  }
+  return { recorded: hung.length }
+}

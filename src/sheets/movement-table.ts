@@ -1,0 +1,67 @@
+/**
+ * The movement sheet: what was carried where between two moments, as the record has it, with places to sign who handed
+ * over and who received. What was set right stands with what set it right; nothing is left out.
+ */
+import type { Output } from '../contract/contract.ts'
+import { EMPTY, type TableSheet, textCell, withoutEmptyColumns } from './columns.ts'
+import { text } from './crew-columns.ts'
+
+type Movement = Output<'movement.list'>['movements'][number]
+
+export interface MovementQuestion {
+  /** The days in words. */
+  readonly days: string
+  readonly lines: readonly string[]
+  readonly movements: readonly Movement[]
+  /** A moment in words. */
+  readonly when: (at: string) => string
+}
+
+function stateOf({ corrects, correctedBy, struck }: Movement): string {
+  if (correctedBy !== null) return 'set right by a later record'
+  if (struck) return 'strikes an earlier record: it never was'
+  return corrects === null ? '' : 'sets an earlier record right'
+}
+
+export function movementSheet({ days, lines, movements, when }: MovementQuestion): TableSheet {
+  const rows = movements.flatMap(movement => {
+    const things = movement.things.length === 0 ? [null] : movement.things
+    return things.map(thing => [
+      textCell(when(movement.at)),
+      textCell(thing?.kind === 'crate' ? 'crate' : (thing?.number ?? '')),
+      thing === null || thing.title === '' ? EMPTY : { kind: 'title' as const, text: thing.title },
+      textCell(thing === null ? '' : thing.fromWords === '' ? 'first recorded' : thing.fromWords),
+      textCell([movement.words, movement.spot].filter(each => each !== '').join(', ')),
+      textCell(movement.method),
+      textCell(movement.people),
+      textCell(movement.reason),
+      textCell(movement.condition),
+      textCell(`${movement.recordedBy}, ${when(movement.recordedAt)}`),
+      textCell(stateOf(movement)),
+      EMPTY,
+      EMPTY,
+    ])
+  })
+  return withoutEmptyColumns({
+    name: 'Movements',
+    title: `Movements, ${days}`,
+    lines: [...lines, ...(rows.length === 0 ? ['Nothing was moved.'] : [])],
+    grouped: true,
+    columns: [
+      text('at', 'When', 13),
+      text('number', 'Number', 11),
+      text('title', 'What', 20),
+      text('from', 'From', 16),
+      text('to', 'To', 18),
+      text('method', 'How', 10),
+      text('people', 'Carried by', 14),
+      text('reason', 'Why', 12),
+      text('condition', 'Condition on arrival', 16),
+      text('recorded', 'Recorded by', 16),
+      text('state', 'Set right', 14),
+      text('tickGiven', 'Handed over, signed', 18),
+      text('tickTaken', 'Received, signed', 18),
+    ],
+    rows,
+  })
+}

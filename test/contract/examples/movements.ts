@@ -1,0 +1,382 @@
+/** Places with agreed names, and the record of movements. */
+import type { movementsArea } from '../../../src/contract/areas/movements.ts'
+import type { Known } from '../fixture.ts'
+import { anyId, anyMoment, type ExamplesOf, unknownField } from './types.ts'
+
+const nowhere = 'zzzzzz'
+const by = 'Tamsin Oake'
+const bare = { address: '', note: '', width: null, height: null, depth: null, holdHours: null }
+/** The id that the first answer gave. */
+const idOf = (answer: unknown) => (answer as { id: string }).id // each such call answers with the id it made
+
+const crate = { kind: 'crate' as const, name: 'Crate 5', width: 1200, height: 1000, depth: 300 }
+const addCrate = ['location.add', crate] as const
+const arrived = (known: Known) =>
+  ['movement.add', { works: [known.pans], to: known.room, at: '2031-03-02T09:10:00.000Z', by }] as const
+
+const faceNames = ['north', 'east', 'south', 'west'] as const
+
+const recordOf = (known: Known) => ({
+  movement: anyId,
+  at: '2031-03-02T09:10:00.000Z',
+  place: known.room,
+  words: 'Room 1',
+  spot: '',
+  method: '',
+  people: '',
+  reason: '',
+  condition: '',
+  recordedAt: anyMoment,
+  recordedBy: by,
+  corrects: null,
+  correctedBy: null,
+  struck: false,
+})
+
+const lineOf = (known: Known) => ({
+  kind: 'work',
+  id: known.pans,
+  number: 'L-1.1',
+  title: 'Salt pans',
+  running: '',
+  maker: 'Ada Ruel',
+  movement: anyId,
+  place: known.room,
+  words: 'Room 1',
+  spot: '',
+  since: '2031-03-02T09:10:00.000Z',
+  people: '',
+  stands: known.room,
+  findings: [],
+})
+
+export const movementsExamples: ExamplesOf<keyof typeof movementsArea> = {
+  'location.list': {
+    answered: [
+      {
+        about: 'the room with its walls, named by the building, and a crate after them',
+        first: () => [addCrate],
+        input: () => ({}),
+        output: known => ({
+          places: [
+            {
+              place: known.room,
+              kind: 'room',
+              name: 'Room 1',
+              words: 'Room 1',
+              parent: null,
+              ...bare,
+              recorded: false,
+            },
+            ...faceNames.map(name => ({
+              place: anyId,
+              kind: 'face',
+              name,
+              words: `Room 1, ${name}`,
+              parent: known.room,
+              ...bare,
+              recorded: false,
+            })),
+            { place: anyId, ...bare, ...crate, words: 'Crate 5', parent: null, recorded: false },
+          ],
+        }),
+      },
+    ],
+    refused: [unknownField],
+  },
+  'location.add': {
+    answered: [
+      { about: 'the new crate', input: () => crate, output: () => ({ id: anyId }) },
+      {
+        about: 'a shelf in a store',
+        first: () => [['location.add', { kind: 'place', name: 'Store 2' }]],
+        input: (_, earlier) => ({ kind: 'place', name: 'shelf 3', parent: idOf(earlier[0]) }),
+        output: () => ({ id: anyId }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a name that a room has',
+        input: () => ({ kind: 'place', name: 'room 1' }),
+        code: 'same-name',
+        field: 'name',
+      },
+      {
+        about: 'a shelf in what moves',
+        first: () => [addCrate],
+        input: (_, earlier) => ({ kind: 'place', name: 'shelf', parent: idOf(earlier[0]) }),
+        code: 'bad-input',
+        field: 'parent',
+      },
+    ],
+  },
+  'location.update': {
+    answered: [
+      {
+        about: 'that the hold hours are set',
+        first: () => [addCrate],
+        input: (_, earlier) => ({ id: idOf(earlier[0]), changes: { holdHours: { was: null, to: 24 } } }),
+        output: () => ({ saved: ['holdHours'], clashes: [] }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a room, which is named with its building',
+        input: known => ({ id: known.room, changes: { name: { was: 'Room 1', to: 'Hall' } } }),
+        code: 'of-the-building',
+        field: 'id',
+      },
+    ],
+  },
+  'location.remove': {
+    answered: [
+      {
+        about: 'that it is gone',
+        first: () => [addCrate],
+        input: (_, earlier) => ({ id: idOf(earlier[0]) }),
+        output: () => ({ done: true }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a place that there is not',
+        input: () => ({ id: nowhere }),
+        code: 'not-found',
+        field: 'id',
+      },
+    ],
+  },
+  'movement.check': {
+    answered: [
+      {
+        about: 'a case that does not pass the only door, 1 000 wide and 2 100 high, whichever side is foremost',
+        first: () => [['location.add', { ...crate, width: 1600, height: 2300, depth: 1050 }]],
+        input: (known, earlier) => ({ crates: [idOf(earlier[0])], to: known.room ?? '' }),
+        output: known => ({
+          notes: [
+            {
+              severity: 'settle',
+              code: 'does-not-pass',
+              subject: { kind: 'crate', id: anyId },
+              text: 'Crate 5, 2\u2009300 mm × 1\u2009600 mm × 1\u2009050 mm, does not pass through the best doorway of Room 1, 2\u2009100 mm high and 1\u2009000 mm wide.',
+              figures: { width: 1600, height: 2300, depth: 1050, doorWidth: 1000, doorHeight: 2100, room: known.room },
+            },
+          ],
+        }),
+      },
+    ],
+    refused: [
+      {
+        about: 'nothing that was moved',
+        input: known => ({ to: known.room }),
+        code: 'bad-input',
+        field: 'works',
+      },
+    ],
+  },
+  'movement.add': {
+    answered: [
+      {
+        about: 'the movement, with nothing to say about it',
+        input: known => ({ works: [known.pans ?? '', known.causeway ?? ''], to: known.northFace ?? '', by }),
+        output: () => ({ id: anyId, notes: [] }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a movement by nobody',
+        input: known => ({ works: [known.pans], to: known.room }),
+        code: 'no-name',
+        field: 'by',
+      },
+      {
+        about: 'a movement that has not been yet',
+        input: known => ({ works: [known.pans], to: known.room, at: '2031-05-01T09:00:00Z', by }),
+        code: 'in-the-future',
+        field: 'at',
+      },
+      {
+        about: 'one before the work arrived',
+        first: known => [arrived(known)],
+        input: known => ({ works: [known.pans], to: known.northFace, at: '2031-03-01T09:00:00Z', by }),
+        code: 'before-arrival',
+        field: 'at',
+      },
+      {
+        about: 'another place at the very moment',
+        first: known => [arrived(known)],
+        input: known => ({ works: [known.pans], to: known.northFace, at: '2031-03-02T09:10:00Z', by }),
+        code: 'two-places',
+        field: 'at',
+      },
+      {
+        about: 'a crate put into itself',
+        first: () => [addCrate],
+        input: (_, earlier) => ({ crates: [idOf(earlier[0])], to: idOf(earlier[0]), by }),
+        code: 'inside-itself',
+        field: 'to',
+      },
+      {
+        about: 'a place that there is not',
+        input: known => ({ works: [known.pans], to: nowhere, by }),
+        code: 'not-found',
+        field: 'to',
+      },
+    ],
+  },
+  'movement.correct': {
+    answered: [
+      {
+        about: 'the record that sets the first right',
+        first: known => [arrived(known)],
+        input: (known, earlier) => ({
+          movement: idOf(earlier[0]),
+          why: 'it was the wall',
+          to: known.northFace ?? '',
+          by,
+        }),
+        output: () => ({ id: anyId, notes: [] }),
+      },
+      {
+        about: 'the record that strikes it',
+        first: known => [arrived(known)],
+        input: (_, earlier) => ({ movement: idOf(earlier[0]), why: 'another work', struck: true, by }),
+        output: () => ({ id: anyId, notes: [] }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a movement that there is not',
+        input: () => ({ movement: nowhere, why: 'x', by }),
+        code: 'not-found',
+        field: 'movement',
+      },
+      {
+        about: 'a correction without its reason',
+        first: known => [arrived(known)],
+        input: (_, earlier) => ({ movement: idOf(earlier[0]), why: '', struck: true, by }),
+        code: 'bad-input',
+        field: 'why',
+      },
+    ],
+  },
+  'movement.takeHung': {
+    answered: [
+      {
+        about: 'that one hung work is in the record',
+        first: known => [['placement.setState', { placements: [known.pansPlace], to: 'hung' }]],
+        input: known => ({ exhibition: known.show ?? '', by }),
+        output: () => ({ recorded: 1 }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a show where nothing hangs',
+        input: known => ({ exhibition: known.show, by }),
+        code: 'nothing-to-record',
+        field: null,
+      },
+    ],
+  },
+  'movement.where': {
+    answered: [
+      {
+        about: 'the one work that moved, and how many of the show have no place',
+        first: known => [arrived(known)],
+        input: known => ({ exhibition: known.show ?? '', at: '2031-03-05T00:00:00Z', words: 'room 1' }),
+        output: known => ({
+          at: '2031-03-05T00:00:00.000Z',
+          lines: [lineOf(known)],
+          total: 1,
+          without: 2,
+          twice: 0,
+          unrecorded: 0,
+          places: [{ place: known.room, words: 'Room 1', works: 1 }],
+        }),
+      },
+      {
+        about: 'nothing on the day before it came',
+        first: known => [arrived(known)],
+        input: known => ({ exhibition: known.show ?? '', at: '2031-03-01T23:00:00Z', limit: 1, words: 'pans' }),
+        output: known => ({
+          at: '2031-03-01T23:00:00.000Z',
+          lines: [
+            {
+              ...lineOf(known),
+              movement: null,
+              place: null,
+              words: '',
+              since: null,
+              stands: null,
+              findings: [
+                {
+                  severity: 'settle',
+                  code: 'no-place',
+                  subject: { kind: 'work', id: known.pans },
+                  text: 'No movement of it is recorded: nobody can say where it was.',
+                  figures: {},
+                },
+              ],
+            },
+          ],
+          total: 1,
+          without: 3,
+          twice: 0,
+          unrecorded: 0,
+          places: [],
+        }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a show that there is not',
+        input: () => ({ exhibition: nowhere }),
+        code: 'not-found',
+        field: 'exhibition',
+      },
+    ],
+  },
+  'movement.history': {
+    answered: [
+      {
+        about: 'its one movement',
+        first: known => [arrived(known)],
+        input: known => ({ kind: 'work', id: known.pans ?? '' }),
+        output: known => ({ movements: [{ ...recordOf(known), fromWords: '', within: '', finding: '' }] }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a work that there is not',
+        input: () => ({ kind: 'work', id: nowhere }),
+        code: 'not-found',
+        field: 'id',
+      },
+    ],
+  },
+  'movement.list': {
+    answered: [
+      {
+        about: 'what was moved that day',
+        first: known => [arrived(known)],
+        input: () => ({ from: '2031-03-02T00:00:00Z', to: '2031-03-02T23:59:59Z' }),
+        output: known => ({
+          movements: [
+            {
+              ...recordOf(known),
+              things: [{ kind: 'work', id: known.pans, number: 'L-1.1', title: 'Salt pans', fromWords: '' }],
+            },
+          ],
+        }),
+      },
+    ],
+    refused: [
+      {
+        about: 'an end before the beginning',
+        input: () => ({ from: '2031-03-02T00:00:00Z', to: '2031-03-01T00:00:00Z' }),
+        code: 'dates-reversed',
+        field: 'to',
+      },
+    ],
+  },
+}
