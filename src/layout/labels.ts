@@ -216,7 +216,12 @@ function onTheWall(laid: Laid, { question: { wall }, say }: Ground): readonly Fi
     .filter(opening => overlap(rect, opening))
     .map(opening => {
       const figures = { opening: opening.id }
-      return about(laid, 'stop', 'in-opening', `${whose(laid)} stands in the ${called(opening)}.`, figures)
+      // One wholly at the back of a niche is not asked about here.
+      const said =
+        opening.kind === 'niche'
+          ? `hangs over the edge of the ${called(opening)}: put it wholly into it, or wholly beside it`
+          : `stands in the ${called(opening)}`
+      return about(laid, 'stop', 'in-opening', `${whose(laid)} ${said}.`, figures)
     })
   const keepClears = wall.keepClears
     .filter(item => insideMargin(rect, item) > SLACK)

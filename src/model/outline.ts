@@ -155,7 +155,8 @@ function noteOf(
 ): string {
   const turned = turnNote(walls)
   if (!closes && turned !== null) return `The walls fail to close by ${say(gap)}. ${turned}`
-  if (closes) return gap < 0.05 ? 'The walls close exactly.' : `The walls close within ${say(gap)}.`
+  // A gap that is said as 0 is none.
+  if (closes) return say(gap) === say(0) ? 'The walls close exactly.' : `The walls close within ${say(gap)}.`
   const suspects = along.map(({ wall }) => wall)
   const runs = suspects.length === 1 ? 'it runs' : 'they run'
   return `The walls fail to close by ${say(gap)}. Measure ${namesOf(suspects, walls)} again first; ${runs} along the gap.`

@@ -24,10 +24,12 @@ export function surveyNote(told: Told, say: Say = inMillimetres): string {
   if (problems.length > 0) return problems.join(' ')
   const suspect = suspectSaid(told, say)
   if (!told.closes) return `The measures fail to close by ${say(told.gap)}. ${suspect}`
-  if (suspect !== '') return `The measures close within ${say(told.gap)}. ${suspect}`
+  // A gap that is said as 0 is none.
+  const closes = `The measures close ${say(told.gap) === say(0) ? 'exactly' : `within ${say(told.gap)}`}.`
+  if (suspect !== '') return `${closes} ${suspect}`
   if (told.open > 0) return 'The measures do not fix the outline yet; corners nobody measured are drawn square.'
   if (told.redundancy === 0) return 'The measures just fix the outline; nothing checks them yet.'
-  return `The measures close within ${say(told.gap)}.`
+  return closes
 }
 
 /** `B–D was read 340 mm long; measure it again.` Empty where nothing stands out. */

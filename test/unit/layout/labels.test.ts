@@ -138,6 +138,10 @@ describe('in its way', () => {
     expect(codes({ wall: { ...wall, openings: [door] }, works: [work('3', 900, { side: 'right' })] })).toEqual([
       'stop label-in-opening',
     ])
+    const niche = { ...door, kind: 'niche' }
+    expect(
+      layLabels({ wall: { ...wall, openings: [niche] }, works: [work('3', 900, { side: 'right' })] }).findings[0]?.text,
+    ).toMatch(/^The label of 3 hangs over the edge of the niche: put it wholly into it, or wholly beside it\./)
     const point = { ...door, kind: 'call point', x: 1640, y: 1330, width: 100, height: 100, margin: 60, reason: '' }
     const near = layLabels({ wall: { ...wall, keepClears: [point] }, works: [work('3', 900, { side: 'right' })] })
     expect(near.findings[0]?.text).toBe(

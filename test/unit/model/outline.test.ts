@@ -71,6 +71,8 @@ describe('an outline from measured walls', () => {
     expect(outlineOf(named('street', 'gable', 'yard', 'party wall'), 150, inches).note).toBe(
       'The walls close within 4.72 in.',
     )
+    const hair = [...rectangle(4000, 3000).slice(0, 3), { length: 3000.3, angle: 90 }]
+    expect(outlineOf(hair, 20, mm => `${Math.round(mm)} mm`).note).toBe('The walls close exactly.')
   })
 
   test('looks at the corners first where they cannot go round, by the angle sum of a polygon', () => {
