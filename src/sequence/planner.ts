@@ -10,9 +10,10 @@ import { type Bound, boundOf } from './bound.ts'
 import { bestOrder } from './in-bay.ts'
 import { hangInOrderKept } from './in-order-kept.ts'
 import { jointBound } from './joint-bound.ts'
-import { hangsNowhere } from './joint-model.ts'
+import { hangsNowhere, jointModel } from './joint-model.ts'
 import { at, type Hang, type Problem } from './problem.ts'
 import { proveBest } from './proved.ts'
+import { spreadPrices } from './spread-prices.ts'
 import { judge, type Scale, scaleOf, type TermValues } from './terms.ts'
 import { orderKept } from './units.ts'
 
@@ -29,7 +30,7 @@ export interface Proposal {
 
 export interface Planned {
   readonly proposals: readonly Proposal[]
-  /** Of all hangs that leave out only what may hang nowhere. */
+  /** Of all hangs that leave out no more works than the proposal that leaves out fewest. */
   readonly bound: Bound
 }
 
@@ -64,7 +65,7 @@ const signs = 200
 
 /** Steps in which a show of so many works is planned well: more take longer and give little. */
 export function usualSteps(works: number): number {
-  return Math.min(2_400_000, Math.max(60_000, 8_000 * works))
+  return Math.min(1_800_000, Math.max(60_000, 6_000 * works))
 }
 
 /**
@@ -106,9 +107,16 @@ class Bounding {
   private settled = false
   /** Works that no hang can but leave out. */
   private readonly nowhere: number
+  private readonly problem: Problem
+  private readonly scale: Scale
+  /** Works that the best known hang leaves out, and what no hang exceeds that leaves out so many. */
+  private fewest = Number.POSITIVE_INFINITY
+  private without = 1
   best: number
 
   constructor(problem: Problem, scale: Scale, first: { readonly quality: number; readonly out: readonly number[] }) {
+    this.problem = problem
+    this.scale = scale
     this.apart = boundOf(problem, scale)
     this.nowhere = problem.works.filter(work => work.stays === null && hangsNowhere(work)).length
     this.best = 0
@@ -120,16 +128,24 @@ class Bounding {
 
   /** While no hang of all works that may hang is known there may be none, and the joint bound would fall without end. */
   get quality(): number {
-    return this.best > 0 ? Math.max(this.best, Math.min(this.apart.quality, this.joined)) : this.apart.quality
+    if (this.fewest > this.nowhere) return Math.max(this.best, this.without)
+    return Math.max(this.best, Math.min(this.apart.quality, this.joined))
   }
 
   get bound(): Bound {
     return { values: this.apart.values, quality: this.quality }
   }
 
-  /** A hang that leaves out no more than it must. */
+  /** A hang: the best is that of those that leave out fewest. */
   know({ quality, out }: { readonly quality: number; readonly out: readonly number[] }): void {
-    if (out.length === this.nowhere) this.best = Math.max(this.best, quality)
+    if (out.length > this.fewest) return
+    if (out.length < this.fewest) {
+      this.fewest = out.length
+      this.best = quality
+      const more = out.length - this.nowhere
+      if (more > 0 && this.problem.bays.length > 0)
+        this.without = Math.min(1, spreadPrices(jointModel(this.problem, this.scale), quality, more).bound)
+    } else this.best = Math.max(this.best, quality)
   }
 
   /** No hang that keeps the rules is better than this. */
@@ -141,7 +157,7 @@ class Bounding {
 
   /** Some rounds more; false when it gets no lower. */
   lower(rounds: number): boolean {
-    if (this.best === 0 || this.settled) return false
+    if (this.fewest > this.nowhere || this.settled) return false
     for (let round = 0; round < rounds; round += 1) {
       const { done, value } = this.joint.next()
       if (done === true) return false

@@ -17,15 +17,20 @@ export interface SpreadPrices {
 
 const mostRounds = 600
 
-/** @param known the best quality known */
-export function spreadPrices(model: JointModel, known: number): SpreadPrices {
+/**
+ * @param known the best quality known
+ * @param out works that a hang may leave out, at most, beside those that may hang nowhere: they are worth nothing then
+ */
+export function spreadPrices(model: JointModel, known: number, out = 0): SpreadPrices {
   const { works, bays, perUneven, axes, room } = model
   const prices = { width: new Float64Array(bays), room: new Float64Array(bays), axis: startOnAxes(model) }
   const used = { width: new Float64Array(bays), room: new Float64Array(bays), axis: new Float64Array(bays) }
+  const tops = new Float64Array(works)
+  const on = new Int32Array(works)
   const steps = new Steps(prices, 1)
   for (let round = 0; round < mostRounds && !steps.done; round += 1) {
-    const retreat = steps.told(bound(null), prices)
-    if (retreat) bound(null)
+    const retreat = steps.told(bound(), prices)
+    if (retreat) bound()
     for (let bay = 0; bay < bays; bay += 1) {
       // What is left over and costs nothing stays so.
       if (prices.room[bay] === 0) used.room[bay] = Math.max(0, used.room[bay] ?? 0)
@@ -42,11 +47,10 @@ export function spreadPrices(model: JointModel, known: number): SpreadPrices {
     }
   }
   steps.back(prices)
-  const work = new Float64Array(works)
-  return { bound: bound(work), work, width: prices.width, room: prices.room }
+  return { bound: bound(), work: tops, width: prices.width, room: prices.room }
 
   /** What no hang exceeds at these prices; `used` becomes what is used beyond what there is. */
-  function bound(tops: Float64Array | null): number {
+  function bound(): number {
     let sum = model.base
     for (let bay = 0; bay < bays; bay += 1) {
       const [own, space, lines] = [widthAt(model, bay, prices.width[bay] ?? 0), room[bay] ?? 0, axes[bay] ?? 0]
@@ -57,19 +61,32 @@ export function spreadPrices(model: JointModel, known: number): SpreadPrices {
     }
     for (let work = 0; work < works; work += 1) {
       const own = model.width[work] ?? 0
-      let [top, on] = [Number.NEGATIVE_INFINITY, 0]
+      let [top, where] = [Number.NEGATIVE_INFINITY, 0]
       for (let bay = 0; bay < bays; bay += 1) {
         const taken = (prices.width[bay] ?? 0) * own + (prices.room[bay] ?? 0) * (own + (model.gap[bay] ?? 0))
         const worth = (model.served[bay * works + work] ?? 0) - taken + Math.max(0, aboveAxis(work, bay))
-        if (worth > top) [top, on] = [worth, bay]
+        if (worth > top) [top, where] = [worth, bay]
       }
-      sum += top
-      if (tops !== null) tops[work] = top
-      used.width[on] = (used.width[on] ?? 0) + own
-      used.room[on] = (used.room[on] ?? 0) + own + (model.gap[on] ?? 0)
-      if (aboveAxis(work, on) > 0) used.axis[on] = (used.axis[on] ?? 0) + 1
+      tops[work] = top
+      on[work] = where
+    }
+    const leftOut = leastWorth()
+    for (let work = 0; work < works; work += 1) {
+      if (leftOut.has(work)) continue
+      const [own, where] = [model.width[work] ?? 0, on[work] ?? 0]
+      sum += tops[work] ?? 0
+      used.width[where] = (used.width[where] ?? 0) + own
+      used.room[where] = (used.room[where] ?? 0) + own + (model.gap[where] ?? 0)
+      if (aboveAxis(work, where) > 0) used.axis[where] = (used.axis[where] ?? 0) + 1
     }
     return sum
+  }
+
+  /** Works that cost more than they bring wherever they hang: as many of the worst as may be left out. */
+  function leastWorth(): ReadonlySet<number> {
+    if (out === 0) return new Set()
+    const worst = [...tops.keys()].filter(work => (tops[work] ?? 0) < 0)
+    return new Set(worst.sort((a, b) => (tops[a] ?? 0) - (tops[b] ?? 0)).slice(0, out))
   }
 
   function aboveAxis(work: number, bay: number): number {
