@@ -138,7 +138,7 @@ describe('in its way', () => {
     expect(codes({ wall: { ...wall, openings: [door] }, works: [work('3', 900, { side: 'right' })] })).toEqual([
       'stop label-in-opening',
     ])
-    const niche = { ...door, kind: 'niche' }
+    const niche = { ...door, kind: 'niche', x: 1500 }
     expect(
       layLabels({ wall: { ...wall, openings: [niche] }, works: [work('3', 900, { side: 'right' })] }).findings[0]?.text,
     ).toMatch(/^The label of 3 hangs over the edge of the niche: put it wholly into it, or wholly beside it\./)
