@@ -19,7 +19,7 @@ export class Figures {
   /** Those of the chosen room, which the keyboard goes to; its box on the sheet moves with the view. */
   readonly chosen = $derived.by((): readonly StringText[] => {
     const room = this.plan.selected
-    const { scale } = this.sight.drawn
+    const { scale } = this.sight.told
     return room !== null && this.near(room, scale) ? stringsOf(room.walls, scale, say).texts : []
   })
   readonly room = $derived.by(() => this.plan.rooms.find(({ id }) => id === this.typed?.room) ?? null)

@@ -1,7 +1,8 @@
 /**
  * How much of the building is seen and how large: fitted until somebody zooms or moves it. `view` is the truth that
- * hand and figures go by. While it changes from frame to frame the drawing made at `drawn` is carried to it as one
- * picture, and is drawn anew when the view comes to rest, so that a building costs no more to zoom than a room.
+ * hand and figures go by. While it changes from frame to frame the drawing made at `drawn`, and the words on it made at
+ * `told`, are carried to it as pictures, and are drawn anew one after the other when the view comes to rest, so that a
+ * building costs no more to zoom than a room.
  */
 import type { Point } from '../../src/drawing/room-plan.ts'
 import type { Box } from '../../src/plan/place.ts'
@@ -16,10 +17,12 @@ import {
   toSheet,
   zoomed,
 } from '../../src/plan/sheet-view.ts'
+import { Held } from '../shell/held.svelte.ts'
 
 const edge = 64
-/** This long without a turn of the wheel or a move of the hand is rest, milliseconds. */
-const rest = 120
+/** Of a drawing in parts: rooms and what stands in them, then words and figures. */
+const ink = 0
+const words = 1
 /** Wider than the screen, so that a name does not leave before its letters do. */
 const more = 80
 
@@ -28,12 +31,18 @@ export class Sight {
   private chosen = $state.raw<SheetView | null>(null)
   private readonly box: () => Box | null
   readonly view = $derived.by(() => this.chosen ?? this.fitting())
-  private held = $state.raw<SheetView | null>(null)
-  private resting: ReturnType<typeof setTimeout> | undefined
-  /** The view that everything on the sheet is drawn at. */
-  readonly drawn = $derived(this.held ?? this.view)
-  readonly moves = $derived(this.held !== null)
-  readonly carriage = $derived(carriage(this.drawn, this.view))
+  private readonly held = new Held<SheetView>(
+    2,
+    () => this.view,
+    drawn => bearable(carriage(drawn, this.view)),
+  )
+  /** The view that rooms are drawn at. */
+  readonly drawn = $derived.by(() => this.held.of(ink))
+  /** The view that names, figures and ways are drawn at. */
+  readonly told = $derived.by(() => this.held.of(words))
+  readonly moves = $derived.by(() => this.held.holds(ink))
+  readonly drawnCarriage = $derived.by(() => carriedTo(this.drawn, this.view))
+  readonly toldCarriage = $derived.by(() => carriedTo(this.told, this.view))
   private kept: { readonly box: Box; readonly scale: number } | null = null
   /**
    * A box about what is seen that stays the same while the view moves within it, so that rooms are taken in and out of
@@ -83,17 +92,14 @@ export class Sight {
   }
 
   private go(to: SheetView): void {
-    const { drawn } = this
-    this.chosen = to
-    this.held = bearable(carriage(drawn, to)) ? drawn : to
-    clearTimeout(this.resting)
-    this.resting = setTimeout(() => this.settle(), rest)
+    this.held.go(() => {
+      this.chosen = to
+    })
   }
 
   /** Draws everything where the view has it, at once. */
   settle(): void {
-    clearTimeout(this.resting)
-    this.held = null
+    this.held.settle()
   }
 
   toSheet(point: Point): Point {
@@ -103,4 +109,9 @@ export class Sight {
   fromSheet(point: Point): Point {
     return fromSheet(this.view, point)
   }
+}
+
+function carriedTo(drawn: SheetView, view: SheetView): string {
+  const { factor, x, y } = carriage(drawn, view)
+  return `translate(${x}px, ${y}px) scale(${factor})`
 }

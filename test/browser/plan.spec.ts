@@ -223,8 +223,12 @@ test('while the wheel turns the drawing is carried, and true to its own letters 
   )
   expect(seen).toBeCloseTo(Math.exp(4 * 46 * 0.0022), 3)
   await expect
-    .poll(() => sheet(page).evaluate(table => getComputedStyle(table.querySelector('svg') ?? table).transform))
-    .toBe('matrix(1, 0, 0, 1, 0, 0)')
+    .poll(() =>
+      sheet(page)
+        .locator('svg.drawn, svg.words')
+        .evaluateAll(all => all.map(svg => getComputedStyle(svg).transform)),
+    )
+    .toEqual(['matrix(1, 0, 0, 1, 0, 0)', 'matrix(1, 0, 0, 1, 0, 0)'])
   expect(await high()).toBeCloseTo(letters, 1)
   const after = (await roomOn(page, room.name).boundingBox()) ?? { x: 0, width: 1 }
   expect(after.width / before.width).toBeCloseTo(Math.exp(4 * 46 * 0.0022), 1)
