@@ -214,6 +214,9 @@ async function forward(walk: Walk, seed: number, count: number): Promise<{ state
     const missing = (Object.keys(steps) as StepName[]).filter(name => !succeeded.has(name)) // Object.keys forgets the names
     for (const name of missing) {
       if (name.startsWith('set.')) for (const needed of ['work.addSize', 'set.make'] as const) await take(needed)
+      // A tick newer than every movement of its work.
+      if (name === 'movement.takeHung')
+        for (const needed of ['placement.put', 'placement.setState', 'placement.setState'] as const) await take(needed)
       await take(name)
     }
   }

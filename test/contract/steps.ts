@@ -233,11 +233,17 @@ export const steps: Steps = {
     const exhibition = id('exhibition')
     return exhibition === null ? null : { exhibition, title: words() }
   },
-  'section.update': ({ row, change, words }) => {
+  'section.update': ({ row, change, words, pick }) => {
     const section = row('section')
     return section === null
       ? null
-      : { id: text(section, 'id'), changes: { title: change(text(section, 'title'), words()) } }
+      : {
+          id: text(section, 'id'),
+          changes: {
+            title: change(text(section, 'title'), words()),
+            hang: change(section.hang as 'row', pick(['row', 'stacks', 'grid'] as const)),
+          },
+        }
   },
   'section.move': ({ row, id, maybe }) => {
     const section = row('section')
@@ -318,9 +324,13 @@ export const steps: Steps = {
     return movement === null ? null : { movement, why: words(), struck: maybe(0.3) }
   },
   'movement.takeHung': ({ row, id }) => {
+    // One that is not in the record since its tick.
+    const works = `SELECT id FROM work WHERE ${ofFixture}`
+    const ticked = `SELECT max(at) FROM placement_step WHERE placement_step.placement = placement.id AND state = 'hung'`
     const hung = row(
       'placement',
-      `state <> 'planned' AND entry IN (SELECT id FROM entry WHERE work IN (SELECT id FROM work WHERE ${ofFixture}))`,
+      `state <> 'planned' AND entry IN (SELECT id FROM entry WHERE work IN (${works})
+       AND NOT EXISTS (SELECT 1 FROM moved WHERE moved.work = entry.work AND moved.at >= (${ticked})))`,
     )
     if (hung === null) return null
     const work = id('work', `id = (SELECT work FROM entry WHERE id = '${text(hung, 'entry')}')`)
