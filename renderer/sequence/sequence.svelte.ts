@@ -100,6 +100,8 @@ export class Sequence {
     const walls = this.walls.value?.walls
     if (exhibition === null || walls === undefined || this.asking) return
     this.asking = true
+    // What was refused before may be so no longer.
+    frame.said = null
     this.seen = []
     const stop = $effect.root(() => {
       $effect(() => {

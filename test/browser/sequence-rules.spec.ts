@@ -213,7 +213,7 @@ test('loan terms are read sentence by sentence: given as they are offered, taken
   await expect(note).not.toContainText('Courier')
   expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([])
 
-  await note.getByRole('button', { name: /^give the rule/ }).press('Enter')
+  await note.getByRole('button', { name: /^give this rule/ }).press('Enter')
   await expect(list.getByRole('listitem')).toHaveCount(before.rules.length + 1)
   await expect(note).not.toContainText('Not beside')
   await note.getByRole('button', { name: 'take it as its light limit' }).click()
