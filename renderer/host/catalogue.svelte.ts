@@ -33,6 +33,7 @@ const madeOf: Partial<Record<Name, readonly string[]>> = {
   'work.get': [...work, ...show, 'placement', 'document', 'settlement', 'face', 'wall', 'room', 'mark'],
   'wall.elevation': [...building, ...hanging, ...show, ...work, 'kept_layout', 'mark'],
   'sequence.walls': [...building, ...hanging, ...show, ...work, 'mark'],
+  'sequence.sections': [...building, ...hanging, ...show, ...work, 'mark'],
   'sequence.capacity': [...building, ...hanging, ...show, ...work, 'mark'],
   'sequence.rules': [
     ...building,

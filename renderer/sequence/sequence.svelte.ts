@@ -163,7 +163,7 @@ export class Sequence {
     const faces = gathered.faces.map(({ face, others, works }) => ({
       face,
       others,
-      works: works.map(({ entry, x }) => ({ entry, x, was: stood.get(entry) ?? null })),
+      works: works.map(({ entry, x, y }) => ({ entry, x, y: y ?? null, was: stood.get(entry) ?? null })),
     }))
     let said = ''
     const went = await frame.attempt(async () => {

@@ -24,8 +24,8 @@ export function sideOf(walls: readonly SequenceWall[], proposal: Proposal | null
       const alike = { differs: null, words: '' }
       const today = wall.works.map(({ entry, x, y, stays }) => ({ entry, x, y, stays, ...alike }))
       if (proposal === null) return [wall.face, today]
-      const come = (so.get(wall.face) ?? []).map(({ entry, x }) => {
-        return { entry, x, y: wall.centreLine, stays: false, ...alike }
+      const come = (so.get(wall.face) ?? []).map(({ entry, x, y }) => {
+        return { entry, x, y: y ?? wall.centreLine, stays: false, ...alike }
       })
       return [wall.face, [...today.filter(one => one.stays), ...come]]
     }),

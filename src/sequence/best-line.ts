@@ -8,6 +8,8 @@ import { coverage, type EyeHeights, eyes, type Sight, servedEyes, type ViewerKin
 export interface LineQuestion {
   /** Heights of the works; their middles come to the line. */
   readonly heights: readonly number[]
+  /** By how much the middle of each is above the line instead: of works in stacks and grids. */
+  readonly above?: readonly number[]
   readonly kinds: readonly ViewerKind[]
   readonly distance: number
   readonly sight: Sight
@@ -25,8 +27,10 @@ export interface Line {
 }
 
 /** What a line serves. */
-export function servedAt(y: number, { heights, kinds, distance, sight }: LineQuestion): Line {
-  const spans = heights.map(height => servedEyes({ centre: y, height }, distance, sight))
+export function servedAt(y: number, { heights, above, kinds, distance, sight }: LineQuestion): Line {
+  const spans = heights.map((height, index) =>
+    servedEyes({ centre: y + (above?.[index] ?? 0), height }, distance, sight),
+  )
   const share = (group: readonly EyeHeights[]) =>
     spans.reduce((sum, span) => sum + coverage(group, span), 0) / Math.max(1, spans.length)
   const served = kinds.map(kind => ({ kind, share: share(eyes[kind]) }))
@@ -40,9 +44,9 @@ export function servedAt(y: number, { heights, kinds, distance, sight }: LineQue
  * (Shubert, A sequential method seeking the global maximum of a function, SIAM Journal on Numerical Analysis 9, 1972).
  */
 export function bestLine(question: LineQuestion, wished: number): Line | null {
-  const tallest = Math.max(...question.heights)
-  const first = Math.ceil(question.bottom + tallest / 2)
-  const last = Math.floor(question.top - tallest / 2)
+  const { heights, above } = question
+  const first = Math.ceil(question.bottom + Math.max(...heights.map((height, at) => height / 2 - (above?.[at] ?? 0))))
+  const last = Math.floor(question.top - Math.max(...heights.map((height, at) => height / 2 + (above?.[at] ?? 0))))
   if (question.heights.length === 0 || first > last) return null
   const steepest = Math.max(1e-6, ...question.kinds.map(kind => densest(eyes[kind])))
   // From the wish outwards, so that what is passed over afterwards is farther from it.

@@ -8,6 +8,8 @@ export interface Wanted {
   readonly section: string | null
   /** Null while its size is not known. */
   readonly width: number | null
+  /** Above one another on that width; one where left out. */
+  readonly works?: number
 }
 
 export interface FreeStretch {
@@ -71,7 +73,16 @@ export function capacityOf(
     const begins = from
     from += needed
     const short = Math.max(0, Math.min(needed, from - there))
-    return [{ section, works: own.length, unsized: own.length - widths.length, needed, from: begins, short }]
+    return [
+      {
+        section,
+        works: own.reduce((sum, { works: n = 1 }) => sum + n, 0),
+        unsized: own.length - widths.length,
+        needed,
+        from: begins,
+        short,
+      },
+    ]
   })
   return {
     there,

@@ -11,7 +11,7 @@ export interface WallToday {
 export interface ProposedWalls {
   readonly faces: readonly {
     readonly face: string
-    readonly works: readonly { readonly entry: string; readonly x: number }[]
+    readonly works: readonly { readonly entry: string; readonly x: number; readonly y?: number | null | undefined }[]
   }[]
 }
 
@@ -37,7 +37,7 @@ export interface Gathered {
   readonly faces: readonly {
     readonly face: string
     readonly others: 'off' | 'stay'
-    readonly works: readonly { readonly entry: string; readonly x: number }[]
+    readonly works: readonly { readonly entry: string; readonly x: number; readonly y?: number | null | undefined }[]
   }[]
   /** To settle: works that are asked for on several walls, works that would come off, works that would overlap. */
   readonly twice: readonly { readonly entry: string; readonly faces: readonly string[] }[]
@@ -49,6 +49,8 @@ interface Asked {
   readonly entry: string
   readonly face: string
   readonly x: number
+  /** Of a work in a stack or grid. */
+  readonly y: number | null
 }
 
 export function gather(
@@ -67,11 +69,12 @@ export function gather(
   }
   for (const { face } of today) {
     const proposed = proposals[picks.walls.get(face) ?? -1]?.faces.find(one => one.face === face)
-    for (const { entry, x } of proposed?.works ?? []) ask({ entry, face, x })
+    for (const { entry, x, y } of proposed?.works ?? []) ask({ entry, face, x, y: y ?? null })
   }
   for (const [section, which] of picks.sections)
     for (const { face, works } of proposals[which]?.faces ?? [])
-      for (const { entry, x } of works) if ((sizes.get(entry)?.section ?? null) === section) ask({ entry, face, x })
+      for (const { entry, x, y } of works)
+        if ((sizes.get(entry)?.section ?? null) === section) ask({ entry, face, x, y: y ?? null })
 
   const twice: { entry: string; faces: string[] }[] = []
   const given = new Map<string, Asked>()
@@ -85,7 +88,7 @@ export function gather(
     const works = [...given.values()].filter(one => one.face === face).sort((a, b) => a.x - b.x)
     if (!picks.walls.has(face) && works.length === 0) return []
     const others = picks.walls.has(face) ? ('off' as const) : ('stay' as const)
-    return [{ face, others, works: works.map(({ entry, x }) => ({ entry, x })) }]
+    return [{ face, others, works: works.map(({ entry, x, y }) => (y === null ? { entry, x } : { entry, x, y })) }]
   })
   const off = today
     .filter(({ face }) => picks.walls.has(face))
@@ -105,13 +108,13 @@ function overlapsOf(
     const wall = today.find(one => one.face === face)
     if (wall === undefined || others === 'off') return []
     const left = wall.works.filter(({ entry, stays }) => !stays && !given.has(entry))
-    return works.flatMap(({ entry, x }) => {
+    return works.flatMap(({ entry, x, y }) => {
       const own = sizes.get(entry)
       return left.flatMap(other => {
         const size = sizes.get(other.entry)
         if (own === undefined || size === undefined) return []
         const beside = Math.abs(x - other.x) - (own.width + size.width) / 2
-        const above = Math.abs(wall.centreLine - other.y) - (own.height + size.height) / 2
+        const above = Math.abs((y ?? wall.centreLine) - other.y) - (own.height + size.height) / 2
         return beside < -0.5 && above < -0.5 ? [{ face, one: entry, other: other.entry }] : []
       })
     })

@@ -240,6 +240,19 @@ export function addSection(writing: Writing, { exhibition, title }: Received<'se
   return { id }
 }
 
+const sectionColumns = {
+  title: 'title',
+  hang: 'hang',
+  rows: 'rows',
+  columns: 'columns',
+  align: 'align',
+  gapDown: 'gap_down',
+  gapAcross: 'gap_across',
+  alike: 'alike',
+  lowest: 'lowest',
+  highest: 'highest',
+} as const
+
 function sectionOf(writing: Writing, id: string): { exhibition: string; title: string } {
   const found = row<{ exhibition: string; title: string }>(
     writing.db,
@@ -253,8 +266,10 @@ function sectionOf(writing: Writing, id: string): { exhibition: string; title: s
 
 export function changeSection(writing: Writing, { id, changes }: Received<'section.update'>): Output<'section.update'> {
   const { title } = sectionOf(writing, id)
-  writing.label(`Rename the section ${title} to ${changes.title?.to ?? title}`)
-  const { saved, clashes } = changeFields(writing, 'section', id, changes, { title: 'title' }, 'section')
+  writing.label(
+    changes.title === undefined ? `Change how ${title} hangs` : `Rename the section ${title} to ${changes.title.to}`,
+  )
+  const { saved, clashes } = changeFields(writing, 'section', id, changes, sectionColumns, 'section')
   return { saved, clashes }
 }
 

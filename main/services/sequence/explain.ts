@@ -9,10 +9,13 @@ import { dropsOn, longerBy, lostOn, onBay } from '../../../src/sequence/on-wall.
 import { at, type Hang, type Problem, type TermWeights } from '../../../src/sequence/problem.ts'
 import { barOn } from '../../../src/sequence/served-on.ts'
 import { type Centres, judge } from '../../../src/sequence/terms.ts'
+import { unitBarOn } from '../../../src/sequence/unit-on.ts'
+import type { ShowUnit } from '../../../src/sequence/units-of-show.ts'
 import { notFound } from '../change.ts'
 import type { Job } from '../service.ts'
 import { type Asked, type Known, knownOf, problemOf } from './question.ts'
 import { centresToday, countingOf, hangOf, hungToday, short, shortened } from './told.ts'
+import { hungUnits } from './units.ts'
 
 type Answer = Output<'sequence.explain'>
 type Faces = Received<'sequence.explain'>['faces']
@@ -23,15 +26,17 @@ const tryBy = 400
 export async function explain(job: Job, input: Received<'sequence.explain'>): Promise<Answer> {
   const weights = countingOf(input.weights)
   const known = knownOf(job, input.exhibition)
-  const asked = problemOf(known, weights)
+  const units = hungUnits(known, input.faces)
+  const asked = problemOf(known, weights, units)
   const hang = hangIn(asked, input.faces)
   const centres = centresIn(asked, hang, input.faces)
   const { of } = input
   return {
     quality: short(judge(asked.problem, hang, undefined, centres).quality),
-    works: hang.flat().length,
-    work: 'entry' in of ? workOf(known, asked, { hang, centres }, of.entry) : null,
-    wall: 'face' in of ? wallOf({ known, weights, faces: input.faces }, asked, { hang, centres }, of.face) : null,
+    works: hang.flat().flatMap(unit => at(asked.members, unit)).length,
+    work: 'entry' in of ? workOf({ known, units }, asked, { hang, centres }, of.entry) : null,
+    wall:
+      'face' in of ? wallOf({ known, weights, units, faces: input.faces }, asked, { hang, centres }, of.face) : null,
   }
 }
 
@@ -49,9 +54,11 @@ interface Stands {
   readonly centres: Centres | undefined
 }
 
-function workOf(known: Known, asked: Asked, { hang, centres }: Stands, entry: string): Answer['work'] {
-  const { problem, entries, stretches } = asked
-  const index = entries.indexOf(entry)
+type HungIn = Pick<Otherwise, 'known' | 'units'>
+
+function workOf({ known, units }: HungIn, asked: Asked, { hang, centres }: Stands, entry: string): Answer['work'] {
+  const { problem, entries, members, stretches } = asked
+  const index = members.findIndex(own => own.some(member => member.entry === entry))
   if (index < 0) throw notFound('work with a size in this show', 'of.entry')
   const work = at(problem.works, index)
   const bay = hang.findIndex(row => row.includes(index))
@@ -61,8 +68,11 @@ function workOf(known: Known, asked: Asked, { hang, centres }: Stands, entry: st
   const own = row.indexOf(index)
   const { leftOf, rightOf } = bay < 0 ? { leftOf: null, rightOf: null } : at(problem.bays, bay)
   const beside = bay < 0 ? [] : [row[own - 1] ?? leftOf, row[own + 1] ?? rightOf]
+  const unit = units.find(one => one.entries.includes(entry)) ?? null
   const bars = stretches.map((stretch, which) => {
-    const bar = barOn(stretch, work, known.question.margin)
+    const bar =
+      barOn(stretch, work, known.question.margin) ??
+      (unit === null ? null : unitBarOn(stretch, unit, unit.hang, known.question.margin))
     return bar ?? (allowedOn(problem, which, [index]) ? null : 'rule')
   })
   const count = (bar: (typeof bars)[number]) => bars.filter(one => one === bar).length
@@ -72,6 +82,7 @@ function workOf(known: Known, asked: Asked, { hang, centres }: Stands, entry: st
     entry,
     face: bay < 0 ? null : at(problem.bays, bay).face,
     stays: work.stays !== null,
+    unit: unit === null ? null : { kind: unit.kind, with: unit.entries.filter(other => other !== entry) },
     served: { here: bay < 0 ? null : shortOr(work.served[bay]), most: most < 0 ? null : short(most) },
     axes: here === null ? [] : here.axes.flatMap(axis => (axis.work === index ? [axis.x] : [])),
     light: {
@@ -121,18 +132,21 @@ function rulesOn({ question, read }: Known, entry: string): NonNullable<Answer['
 interface Otherwise {
   readonly known: Known
   readonly weights: TermWeights
+  /** Stacks and grids of the hang. */
+  readonly units: readonly ShowUnit[]
   readonly faces: Faces
 }
 
 function wallOf(otherwise: Otherwise, asked: Asked, { hang, centres }: Stands, face: string): Answer['wall'] {
   const { known } = otherwise
-  const { problem, entries } = asked
+  const { problem, entries, members } = asked
   const wall = known.question.walls.find(one => one.wall.face === face)
   if (wall === undefined) throw notFound('wall of this show', 'of.face')
   const bays = problem.bays.flatMap((bay, index) => (bay.face === face ? [index] : []))
   const hung = new Set(hang.flat())
   const out = problem.works.flatMap((work, index) => (work.stays === null && !hung.has(index) ? [index] : []))
-  const [drop] = dropsOn(problem, hang, face, centres)
+  // A stack is not left out whole: single works alone are asked about.
+  const drop = dropsOn(problem, hang, face, centres).find(({ work }) => at(members, work).length === 1)
   const longer = longerBy(problem, hang, out, face, tryBy)
   return {
     face,
@@ -141,7 +155,7 @@ function wallOf(otherwise: Otherwise, asked: Asked, { hang, centres }: Stands, f
       const { works, width, share, left, off, served, axes } = onBay(problem, hang, index, undefined, centres)
       const { from, to } = at(problem.bays, index)
       return {
-        ...{ from, to, width, works: works.length },
+        ...{ from, to, width, works: works.flatMap(unit => at(members, unit)).length },
         share: short(share),
         left: short(left),
         off: short(off),
@@ -153,24 +167,28 @@ function wallOf(otherwise: Otherwise, asked: Asked, { hang, centres }: Stands, f
     longer:
       longer === null
         ? null
-        : { by: tryBy, gain: short(longer.gain), fits: longer.fits.map(work => at(entries, work)) },
+        : {
+            by: tryBy,
+            gain: short(longer.gain),
+            fits: longer.fits.flatMap(work => at(members, work).map(({ entry }) => entry)),
+          },
     cleared: clearedOf(otherwise, judge(problem, hang, undefined, centres).quality, wall),
     partition: partitionOf(otherwise, asked, hang, wall),
   }
 }
 
 /** What is kept clear on a wall, each taken away by itself: the one without which a stretch grows by most. */
-function clearedOf({ known, weights, faces }: Otherwise, quality: number, { wall }: Elevation) {
+function clearedOf({ known, weights, units, faces }: Otherwise, quality: number, { wall }: Elevation) {
   const free = (asked: Asked) =>
     asked.problem.bays.flatMap(({ face, from, to }) => (face === wall.face ? [{ from, to, length: to - from }] : []))
-  const now = free(problemOf(known, weights))
+  const now = free(problemOf(known, weights, units))
   const tried = wall.keepClears.flatMap(thing => {
     const walls = known.question.walls.map(one =>
       one.wall.face === wall.face
         ? { ...one, wall: { ...one.wall, keepClears: one.wall.keepClears.filter(other => other !== thing) } }
         : one,
     )
-    const then = problemOf({ ...known, question: { ...known.question, walls } }, weights)
+    const then = problemOf({ ...known, question: { ...known.question, walls } }, weights, units)
     const { x, width, label, kind } = thing
     const grown = free(then).find(({ from, to }) => from <= x && x + width <= to)
     if (grown === undefined) return []
@@ -188,7 +206,12 @@ function clearedOf({ known, weights, faces }: Otherwise, quality: number, { wall
 }
 
 /** Partitions of the room moved either way along and across: the one by which the whole hang gains most. */
-function partitionOf({ known, weights }: Otherwise, { problem }: Asked, hang: Hang, { room: { id } }: Elevation) {
+function partitionOf(
+  { known, weights, units }: Otherwise,
+  { problem }: Asked,
+  hang: Hang,
+  { room: { id } }: Elevation,
+) {
   const room = known.rooms.find(one => one.id === id)
   if (room === undefined) return null
   const { quality } = judge(problem, hang)
@@ -199,7 +222,7 @@ function partitionOf({ known, weights }: Otherwise, { problem }: Asked, hang: Ha
       const moved = withPartitionMoved(room, partition, way, tryBy)
       if (moved === null) return []
       const rooms = known.rooms.map(one => (one.id === id ? moved : one))
-      const then = problemOf({ ...known, rooms }, weights)
+      const then = problemOf({ ...known, rooms }, weights, units)
       const gain = short(100 * (judge(then.problem, hang).quality - quality))
       return [{ name, by: tryBy, way, gain, axes: { now: axesOf(problem), moved: axesOf(then.problem) } }]
     }),

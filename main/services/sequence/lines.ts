@@ -9,14 +9,16 @@ import { short } from './told.ts'
 type Lines = Output<'sequence.propose'>['proposals'][number]['lines']
 
 /** Walls that works would hang on by their centre, on one level line; whose works fit at no height are left out. */
-export function linesOf({ question, sight, usual }: Known, { problem, stretches }: Asked, hang: Hang): Lines {
+export function linesOf({ question, sight, usual }: Known, { members, stretches }: Asked, hang: Hang): Lines {
+  const tall = new Map(question.works.map(({ entry, height }) => [entry, height ?? 0] as const))
   return question.walls.flatMap(({ wall, plan, rules }) => {
-    const heights = hang.flatMap((works, bay) =>
-      at(stretches, bay).elevation.wall.face === wall.face ? works.map(work => at(problem.works, work).height) : [],
+    const hung = hang.flatMap((works, bay) =>
+      at(stretches, bay).elevation.wall.face === wall.face ? works.flatMap(work => at(members, work)) : [],
     )
-    if (plan.rule !== 'centre' || plan.ramp.length > 0 || heights.length === 0) return []
+    if (plan.rule !== 'centre' || plan.ramp.length > 0 || hung.length === 0) return []
     const asked = {
-      heights,
+      heights: hung.map(({ entry }) => tall.get(entry) ?? 0),
+      above: hung.map(({ dy }) => dy ?? 0),
       kinds: viewersOf(plan),
       distance: plan.viewingDistance ?? usual,
       sight,

@@ -8,6 +8,7 @@ import { type Bay, noRules, type Problem, type TermWeights, type Work } from '..
 import { servedOn } from '../../../src/sequence/served-on.ts'
 import type { Sight } from '../../../src/sequence/sight.ts'
 import { firstAfter, neighbourAt, type Stretch, staysOn, stretchesIn } from '../../../src/sequence/stretches.ts'
+import type { ShowUnit } from '../../../src/sequence/units-of-show.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { notFound } from '../change.ts'
 import { plan } from '../plan/get.ts'
@@ -18,6 +19,7 @@ import { elevationOf } from '../walls/elevation.ts'
 import { weightOnWhite } from '../walls/weights.ts'
 import { type Grounds, type RulesRead, rulingsOf } from './ruling.ts'
 import { underRules } from './under-rules.ts'
+import { formedUnits, labelColumn, type Member, overUnits, type SectionAsked, sectionsOf } from './units.ts'
 
 export interface AskedWork {
   readonly entry: string
@@ -35,12 +37,14 @@ export interface AskedWork {
 
 export interface Question {
   readonly works: readonly AskedWork[]
-  readonly sections: readonly { readonly id: string; readonly title: string }[]
+  readonly sections: readonly SectionAsked[]
   readonly walls: readonly Elevation[]
   readonly stretches: readonly Stretch[]
   readonly margin: number
   readonly gap: number
   readonly panel: number
+  /** Of one label in a column beside a stack or grid. */
+  readonly label: { readonly width: number; readonly height: number }
 }
 
 /** Works of a show in the order of its checklist. */
@@ -89,14 +93,16 @@ export function questionOf({ db }: Reading, exhibition: string): Question {
   const gap = Math.max(Number(rule('minimumGap')), works.some(work => work.labelled) ? label : 0)
   return {
     works,
-    sections: rows(db, 'SELECT id, title FROM section WHERE exhibition = :exhibition ORDER BY position, id', {
-      exhibition,
+    sections: sectionsOf(db, exhibition, {
+      lowest: Number(rule('stackLowest')),
+      highest: Number(rule('stackHighest')),
     }),
     walls,
     stretches: stretchesIn(works, walls),
     margin: Number(rule('minimumMargin')),
     gap,
     panel: Number(rule('sectionPanel')),
+    label: labelColumn(labels),
   }
 }
 
@@ -110,12 +116,17 @@ export interface Known {
   /** Viewing distance where a wall names none. */
   readonly usual: number
   readonly read: RulesRead
+  /** Stacks and grids that works are formed into where a hang is looked for. */
+  readonly formed: readonly ShowUnit[]
 }
 
 export interface Asked {
+  /** Over units: works that hang by themselves, and stacks and grids as one work each. */
   readonly problem: Problem
-  /** By their place in the problem. */
+  /** Of each unit its first work. */
   readonly entries: readonly string[]
+  /** Of each unit its works. */
+  readonly members: readonly (readonly Member[])[]
   readonly stretches: readonly Stretch[]
   readonly unsized: readonly string[]
 }
@@ -131,9 +142,11 @@ export function knownOf(reading: Reading, exhibition: string): Known {
   const rule = rulesOf(db)
   const grounds = groundsOf(reading, exhibition)
   const { question } = grounds
+  const read = rulingsOf(db, exhibition, grounds)
   return {
     ...grounds,
-    read: rulingsOf(db, exhibition, grounds),
+    read,
+    formed: formedUnits(question, read),
     weighs: new Map(question.works.map(({ work }) => [work, weightOnWhite(db, work)])),
     sight: {
       line: -Number(rule('sightLine')),
@@ -144,8 +157,12 @@ export function knownOf(reading: Reading, exhibition: string): Known {
   }
 }
 
-/** The planner's question. Works without a size can't be planned with. */
-export function problemOf(known: Known, weights: TermWeights): Asked {
+/**
+ * The planner's question. Works without a size can't be planned with.
+ *
+ * @param units stacks and grids that works stand in
+ */
+export function problemOf(known: Known, weights: TermWeights, units: readonly ShowUnit[] = known.formed): Asked {
   const { question, rooms, sight, usual } = known
   const { margin, gap } = question
   const stretches = stretchesIn(question.works, question.walls)
@@ -190,9 +207,13 @@ export function problemOf(known: Known, weights: TermWeights): Asked {
     }
   })
   const bare: Problem = { bays, works, facing: [], rules: noRules, weights, orderBy: 'section' }
+  const ruled = underRules(bare, known, known.read.rulings)
+  const all = sized.map(work => work.entry)
+  const { problem, members } = overUnits(ruled, all, units, stretches, known)
   return {
-    problem: underRules(bare, known, known.read.rulings),
-    entries: sized.map(work => work.entry),
+    problem,
+    members,
+    entries: members.map(([first]) => first?.entry ?? ''),
     stretches,
     unsized: question.works.filter(work => work.width === null || work.height === null).map(work => work.entry),
   }

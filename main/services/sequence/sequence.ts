@@ -3,17 +3,20 @@ import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
 import { capacityOf } from '../../../src/sequence/capacity.ts'
 import { type Proposal, propose, usualSteps } from '../../../src/sequence/planner.ts'
-import { at, centresIn } from '../../../src/sequence/problem.ts'
+import { at, centresIn, type TermWeights } from '../../../src/sequence/problem.ts'
 import { stateOf } from '../../../src/sequence/rule-holds.ts'
 import { staysOn } from '../../../src/sequence/stretches.ts'
+import { middleOn } from '../../../src/sequence/unit-on.ts'
 import type { Job, Reading, ServicesOf } from '../service.ts'
 import { explain } from './explain.ts'
 import { linesOf } from './lines.ts'
-import { type Asked, type Known, knownOf, problemOf, questionOf, wallsOf } from './question.ts'
+import { type Asked, type Known, knownOf, problemOf, wallsOf } from './question.ts'
 import { hungOn } from './ruling.ts'
+import { sections } from './sections.ts'
 import { take } from './take.ts'
 import { countingOf, hungToday, judgedToday, short, shortened } from './told.ts'
 import { checkRules } from './under-rules.ts'
+import { hungUnits } from './units.ts'
 
 function walls({ db }: Reading, { exhibition }: Received<'sequence.walls'>): Output<'sequence.walls'> {
   const all = wallsOf(db, exhibition)
@@ -44,9 +47,21 @@ function walls({ db }: Reading, { exhibition }: Received<'sequence.walls'>): Out
 }
 
 function capacity(reading: Reading, { exhibition }: Received<'sequence.capacity'>): Output<'sequence.capacity'> {
-  const { works, sections, stretches, margin, gap, panel } = questionOf(reading, exhibition)
+  const { question, formed } = knownOf(reading, exhibition)
+  const { works, sections, stretches, margin, gap, panel } = question
   const free = stretches.map(({ from, to }) => ({ length: to - from, margin, gap }))
-  const wanted = works.filter(work => !work.stays).map(({ entry, section, width }) => ({ id: entry, section, width }))
+  const within = new Set(formed.flatMap(unit => unit.entries))
+  const wanted = [
+    ...works
+      .filter(work => !work.stays && !within.has(work.entry))
+      .map(({ entry, section, width }) => ({ id: entry, section, width })),
+    ...formed.map(unit => ({
+      id: unit.entries[0] ?? '',
+      section: unit.section,
+      width: unit.width,
+      works: unit.entries.length,
+    })),
+  ]
   const found = capacityOf(wanted, [...sections.map(({ id }) => id), null], free, panel)
   const titled = found.sections.map(one => ({
     ...one,
@@ -58,6 +73,7 @@ function capacity(reading: Reading, { exhibition }: Received<'sequence.capacity'
     short: found.short,
     gap,
     labels: works.filter(work => work.labelled && !work.stays).length,
+    stacked: within.size,
     panels: panel > 0 ? found.sections.filter(({ section }) => section !== null).length : 0,
     stretches: stretches.length,
     sections: titled,
@@ -90,7 +106,8 @@ async function proposals(job: Job, input: Received<'sequence.propose'>): Promise
     const details = { rules: contradiction.rules }
     throw new Refusal('rules-contradict', contradiction.says, { field: 'exhibition', details })
   }
-  const asked = problemOf(known, countingOf(input.weights))
+  const weights = countingOf(input.weights)
+  const asked = problemOf(known, weights)
   const { problem, stretches, unsized } = asked
   const search = propose(problem, { seed: input.seed ?? 1, steps: input.steps ?? usualSteps(problem.works.length) })
   let next = search.next()
@@ -100,14 +117,15 @@ async function proposals(job: Job, input: Received<'sequence.propose'>): Promise
     next = search.next()
   }
   const stays = problem.works.filter(work => work.stays !== null).length
+  const free = problem.works.flatMap((work, index) => (work.stays === null ? at(asked.members, index) : [])).length
   const { proposals: found, bound } = next.value
   return {
-    works: problem.works.length - stays,
+    works: free,
     stays,
     stretches: stretches.length,
     unsized: [...unsized],
     bound: { quality: short(bound.quality), terms: shortened(bound.values) },
-    today: today(asked),
+    today: today(known, weights),
     proposals: found.map(one => {
       const so = told(asked, one, bound.quality)
       return { ...so, lines: linesOf(known, asked, one.hang), keeps: kept(known, so.faces) }
@@ -129,21 +147,29 @@ function kept(known: Known, faces: ReturnType<typeof told>['faces']) {
 }
 
 /** The present hang by the same terms, where it really stands; null for nothing. */
-function today(asked: Asked): Output<'sequence.propose'>['today'] {
-  const hang = hungToday(asked)
-  const works = hang.reduce((sum, row) => sum + row.length, 0)
+function today(known: Known, weights: TermWeights): Output<'sequence.propose'>['today'] {
+  const asked = problemOf(known, weights, hungUnits(known))
+  const works = hungToday(asked).flatMap(row => row.flatMap(unit => at(asked.members, unit))).length
   if (works === 0) return null
   const { quality, values } = judgedToday(asked)
   return { quality: short(quality), terms: shortened(values), works }
 }
 
-function told({ problem, entries, stretches }: Asked, proposal: Proposal, bound: number) {
+function told({ problem, members, stretches }: Asked, proposal: Proposal, bound: number) {
   const { way, quality, proved, values, hang, out } = proposal
-  const faces = new Map<string, { entry: string; x: number }[]>()
+  const faces = new Map<string, { entry: string; x: number; y?: number }[]>()
   for (const [bay, works] of hang.entries()) {
-    const { face } = at(stretches, bay).elevation.wall
+    const { elevation } = at(stretches, bay)
+    const { face } = elevation.wall
     const centres = centresIn(problem, bay, works)
-    const own = works.map((work, index) => ({ entry: at(entries, work), x: short(at(centres, index)) }))
+    const own = works.flatMap((work, index) => {
+      const centre = at(centres, index)
+      const middle = middleOn(elevation, at(problem.works, work).height, centre)
+      return at(members, work).map(({ entry, dx, dy }) => {
+        const spot = { entry, x: short(centre + dx) }
+        return dy === null ? spot : { ...spot, y: short(middle + dy) }
+      })
+    })
     faces.set(face, [...(faces.get(face) ?? []), ...own])
   }
   return {
@@ -153,15 +179,21 @@ function told({ problem, entries, stretches }: Asked, proposal: Proposal, bound:
     proved,
     terms: shortened(values),
     faces: [...faces].filter(([, works]) => works.length > 0).map(([face, works]) => ({ face, works })),
-    out: out.map(work => at(entries, work)),
+    out: out.flatMap(work => at(members, work).map(({ entry }) => entry)),
   }
 }
 
 export const sequenceServices: ServicesOf<
-  'sequence.walls' | 'sequence.take' | 'sequence.capacity' | 'sequence.propose' | 'sequence.explain'
+  | 'sequence.walls'
+  | 'sequence.take'
+  | 'sequence.sections'
+  | 'sequence.capacity'
+  | 'sequence.propose'
+  | 'sequence.explain'
 > = {
   'sequence.walls': walls,
   'sequence.take': take,
+  'sequence.sections': sections,
   'sequence.capacity': capacity,
   'sequence.propose': proposals,
   'sequence.explain': explain,

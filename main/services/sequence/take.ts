@@ -23,7 +23,7 @@ export function take(writing: Writing, input: Received<'sequence.take'>): Output
   let placed = 0
   for (const [at, { face, works }] of faces.entries()) {
     refuseOtherShow(db, exhibition, face, `faces.${at}.face`)
-    for (const [index, { entry, x, was }] of works.entries()) {
+    for (const [index, { entry, x, y, was }] of works.entries()) {
       const field = `faces.${at}.works.${index}.entry`
       if (given.has(entry)) throw new Refusal('work-twice', 'A work hangs in one place.', { field })
       given.add(entry)
@@ -38,7 +38,8 @@ export function take(writing: Writing, input: Received<'sequence.take'>): Output
           { field },
         )
       }
-      const spot = { face, x, rule: 'face' as const, y: null }
+      // In a stack or grid a work has a height of its own; else its wall's rule holds.
+      const spot = y == null ? { face, x, rule: 'face' as const, y: null } : { face, x, rule: 'centre' as const, y }
       if (stored === undefined) insertPlacement(db, writing.newId(), exhibition, entry, spot)
       else {
         refuseFixed(db, stored, field)

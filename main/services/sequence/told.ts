@@ -30,7 +30,7 @@ export function shortened(values: TermValues): TermValues {
 
 /** A hang as the planner sees one: each work on the stretch where its middle is, from left to right. */
 export function hangOf(
-  { problem, entries, stretches }: Asked,
+  { problem, entries, members, stretches }: Asked,
   faces: readonly {
     readonly face: string
     readonly works: readonly { readonly entry: string; readonly x: number }[]
@@ -40,6 +40,7 @@ export function hangOf(
   const on = new Map(faces.map(({ face, works }) => [face, works] as const))
   return stretches.map(({ elevation, from, to }) =>
     [...(on.get(elevation.wall.face) ?? [])]
+      .map(({ entry, x }) => ({ entry, x: x - leadsBy(members, places.get(entry)) }))
       .filter(({ x }) => x > from && x < to)
       .sort((a, b) => a.x - b.x)
       .flatMap(({ entry }) => {
@@ -47,6 +48,11 @@ export function hangOf(
         return index === undefined || at(problem.works, index).stays !== null ? [] : [index]
       }),
   )
+}
+
+/** How far the first work of a stack or grid is from the middle of that, mm; to the right is positive. */
+function leadsBy(members: Asked['members'], unit: number | undefined): number {
+  return unit === undefined ? 0 : (at(members, unit)[0]?.dx ?? 0)
 }
 
 /** What hangs now. */
@@ -59,10 +65,10 @@ export function hungToday(asked: Asked): Hang {
 }
 
 /** Where works of today's hang really stand: gaps that are not even count as they are. */
-export function centresToday({ entries, stretches }: Asked, hang: Hang): Centres {
+export function centresToday({ entries, members, stretches }: Asked, hang: Hang): Centres {
   return hang.map((works, bay) => {
     const stands = new Map(at(stretches, bay).elevation.works.map(({ entry, x }) => [entry, x] as const))
-    return works.map(work => stands.get(at(entries, work)) ?? Number.NaN)
+    return works.map(work => (stands.get(at(entries, work)) ?? Number.NaN) - leadsBy(members, work))
   })
 }
 

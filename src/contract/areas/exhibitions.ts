@@ -1,5 +1,6 @@
 /** Exhibitions: made, copied, closed; sections and the order of the works; running numbers that change only when asked. */
 import * as z from 'zod'
+import { mostColumns, mostRows, sectionHangs, stackAligns } from '../../sequence/section-hang.ts'
 import { procedure } from '../procedure.ts'
 import { changes, day, done, id, longText, made, name, shortText, updated } from '../shared.ts'
 
@@ -121,8 +122,23 @@ export const exhibitionsArea = {
   ),
   'section.update': procedure(
     'write',
-    'Renames a section.',
-    z.strictObject({ id, changes: changes({ title: name }) }),
+    'Renames a section, or changes how its works hang: in one row, in stacks or in grids.',
+    z.strictObject({
+      id,
+      changes: changes({
+        title: name,
+        hang: z.enum(sectionHangs),
+        rows: z.int().min(2).max(mostRows),
+        columns: z.int().min(1).max(mostColumns),
+        align: z.enum(stackAligns),
+        gapDown: z.number().min(0).max(2000),
+        gapAcross: z.number().min(0).max(2000),
+        alike: z.number().min(0).max(5000),
+        /** Edges of a stack or grid stay between these; null for the house’s. */
+        lowest: z.number().min(0).max(10_000).nullable(),
+        highest: z.number().min(0).max(20_000).nullable(),
+      }),
+    }),
     updated,
   ),
   'section.move': procedure(

@@ -25,7 +25,19 @@ export const termWeights = z.strictObject({
 
 /** What hangs where, wall by wall. */
 export const hangFaces = z.array(
-  z.strictObject({ face: id, works: z.array(z.strictObject({ entry: id, x: millimetres })).max(5000) }),
+  z.strictObject({
+    face: id,
+    works: z
+      .array(
+        z.strictObject({
+          entry: id,
+          x: millimetres,
+          /** Height of its middle above the floor, of a work in a stack or grid; others follow their wall. */
+          y: millimetres.nullable().optional(),
+        }),
+      )
+      .max(5000),
+  }),
 )
 
 const otherPlace = z.strictObject({
@@ -44,6 +56,8 @@ export const workExplained = z.strictObject({
   /** The wall where it hangs; null where it is left out. */
   face: id.nullable(),
   stays: z.boolean(),
+  /** The stack or grid that it hangs in, with its other works; null where it hangs by itself. */
+  unit: z.strictObject({ kind: z.enum(['single', 'stack', 'grid']), with: z.array(id) }).nullable(),
   /** Of the least served viewers, here and where it would be seen best. */
   served: z.strictObject({ here: z.number().nullable(), most: z.number().nullable() }),
   /** Axes of doorways that it stands on. */

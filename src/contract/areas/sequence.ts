@@ -1,5 +1,6 @@
 /** The sequence: whether a show fits its walls, and proposals of what hangs where. */
 import * as z from 'zod'
+import { sectionHangs, stackAligns } from '../../sequence/section-hang.ts'
 import { procedure } from '../procedure.ts'
 import { id, millimetres } from '../shared.ts'
 import { hangFaces, termValues, termWeights, wallExplained, workExplained } from './sequence-explain.ts'
@@ -63,6 +64,8 @@ export const sequenceArea = {
                 z.strictObject({
                   entry: id,
                   x: millimetres,
+                  /** Height of its middle above the floor, of a work in a stack or grid; others follow their wall. */
+                  y: millimetres.nullable().optional(),
                   /** The wall where it stood when the proposal was asked for; null for none. Another one now is refused. */
                   was: id.nullable(),
                 }),
@@ -74,6 +77,38 @@ export const sequenceArea = {
         .max(2000),
     }),
     z.strictObject({ placed: z.int(), off: z.int() }),
+  ),
+  'sequence.sections': procedure(
+    'read',
+    'Gives how the works of each section hang, in one row, in stacks or in grids, and how they would be formed into these.',
+    z.strictObject({ exhibition: id }),
+    z.strictObject({
+      sections: z.array(
+        z.strictObject({
+          section: id,
+          title: z.string(),
+          works: z.int(),
+          hang: z.enum(sectionHangs),
+          rows: z.int(),
+          columns: z.int(),
+          align: z.enum(stackAligns),
+          gapDown: z.number(),
+          gapAcross: z.number(),
+          alike: z.number(),
+          /** Its own; null where the house’s holds, which stand beside. */
+          lowest: z.number().nullable(),
+          highest: z.number().nullable(),
+          house: z.strictObject({ lowest: z.number(), highest: z.number() }),
+          /** Stacks and grids, with their outer size; what hangs by itself is not among them. */
+          units: z.array(z.strictObject({ works: z.array(id), width: z.number(), height: z.number() })),
+          /** Running length that it wants so, and in one row. */
+          wants: z.number(),
+          inRow: z.number(),
+          /** Works of its stacks and grids, as they hang, whose edges are outside the heights. */
+          outside: z.array(z.strictObject({ entry: id, edge: z.enum(['low', 'high']), at: z.number() })),
+        }),
+      ),
+    }),
   ),
   'sequence.capacity': procedure(
     'read',
@@ -87,6 +122,8 @@ export const sequenceArea = {
       /** Free at least between two works, for hands or for a label. */
       gap: z.number(),
       labels: z.int(),
+      /** Works that hang in stacks and grids, each of which is counted once, with the columns of labels beside it. */
+      stacked: z.int(),
       panels: z.int(),
       stretches: z.int(),
       sections: z.array(

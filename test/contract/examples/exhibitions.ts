@@ -220,8 +220,22 @@ export const exhibitionsExamples: ExamplesOf<keyof typeof exhibitionsArea> = {
         input: known => ({ id: known.boats, changes: { title: { was: 'Boats', to: 'Hulls' } } }),
         output: () => ({ saved: ['title'], clashes: [] }),
       },
+      {
+        about: 'that its works hang in stacks',
+        input: known => ({
+          id: known.boats,
+          changes: { hang: { was: 'row', to: 'stacks' }, gapDown: { was: 80, to: 63.5 } },
+        }),
+        output: () => ({ saved: ['hang', 'gapDown'], clashes: [] }),
+      },
     ],
     refused: [
+      {
+        about: 'one above nothing',
+        input: known => ({ id: known.boats, changes: { rows: { was: 2, to: 1 } } }),
+        code: 'bad-input',
+        field: 'changes.rows.to',
+      },
       {
         about: 'a section that is not there',
         input: () => ({ id: 'zzzzzz', changes: {} }),

@@ -11,6 +11,22 @@ const linesOf = (face: unknown) => ({
   best: { y: 1228, least: 0.999999, served: [{ kind: 'standing', share: 0.999999 }] },
 })
 
+/** How a section hangs that nobody has asked otherwise. */
+const inRow = {
+  hang: 'row' as const,
+  rows: 2,
+  columns: 4,
+  align: 'axis' as const,
+  gapDown: 80,
+  gapAcross: 80,
+  alike: 50,
+  lowest: null,
+  highest: null,
+  house: { lowest: 700, highest: 2300 },
+  units: [],
+  outside: [],
+}
+
 export const sequenceExamples: ExamplesOf<keyof typeof sequenceArea> = {
   'sequence.walls': {
     answered: [
@@ -104,6 +120,29 @@ export const sequenceExamples: ExamplesOf<keyof typeof sequenceArea> = {
       },
     ],
   },
+  'sequence.sections': {
+    answered: [
+      {
+        about: 'a section that hangs in one row',
+        input: known => ({ exhibition: known.show }),
+        // Works of 620, 710 and 400, and after each 60 + 159 + 40 for a label.
+        output: known => ({
+          sections: [
+            { ...inRow, section: known.shore, title: 'The shore', works: 3, wants: 2507, inRow: 2507 },
+            { ...inRow, section: known.boats, title: 'Boats', works: 0, wants: 0, inRow: 0 },
+          ],
+        }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a show that is not there',
+        input: known => ({ exhibition: known.room }),
+        code: 'not-found',
+        field: 'exhibition',
+      },
+    ],
+  },
   'sequence.capacity': {
     answered: [
       {
@@ -117,6 +156,7 @@ export const sequenceExamples: ExamplesOf<keyof typeof sequenceArea> = {
           short: 0,
           gap: 259,
           labels: 3,
+          stacked: 0,
           panels: 1,
           stretches: 6,
           sections: [
@@ -218,6 +258,7 @@ export const sequenceExamples: ExamplesOf<keyof typeof sequenceArea> = {
               entry: known.pansEntry,
               face: known.northFace,
               stays: false,
+              unit: null,
               served: { here: 0.865841, most: 0.865841 },
               axes: [],
               light: { limit: null, planned: null, beside: [{ entry: known.causewayEntry, limit: null }] },

@@ -87,4 +87,22 @@ export const sequenceRuleRows = [
     'A panel takes wall from the works, and a list of works does not say so.',
     'from memory',
   ),
+  sequenceRule(
+    'stackLowest',
+    700,
+    'mm',
+    [0, 3000],
+    'The lowest edge of a stack or grid is at least so high, where its section does not say.',
+    'Below it nobody bends to look, and bags and wheels brush against frames.',
+    'common practice, no source',
+  ),
+  sequenceRule(
+    'stackHighest',
+    2300,
+    'mm',
+    [500, 10_000],
+    'The highest edge of a stack or grid is at most so high, where its section does not say.',
+    'Above it a small work is not read from where people stand, and two people on the floor can’t hang it.',
+    'common practice, no source',
+  ),
 ]
