@@ -121,7 +121,7 @@ function placesNamed(named: string, { rooms }: TermShow): Place[] {
 
 /** Where a rule asks more than the words. */
 const wholeWall: Partial<Readonly<Record<AwayFrom, string>>> = {
-  daylight: 'Stricter than the words: it bars whole rooms that have a window.',
+  daylight: 'Stricter than the words: it bars whole rooms with windows.',
   window: 'Stricter than the words: it bars the whole wall.',
   heat: 'Stricter than the words: it bars the whole wall.',
   air: 'Stricter than the words: it bars the whole wall.',
@@ -139,7 +139,7 @@ function awayFrom(from: AwayFrom, own: TermWork, { rooms }: TermShow): TermOffer
   const without: Readonly<Record<AwayFrom, string>> = {
     daylight: 'The plan has no window in any room.',
     window: 'The plan has no window on any wall.',
-    'facing a window': 'The plan has no wall that faces a window.',
+    'facing a window': 'The plan has no wall that faces windows.',
     heat: 'No radiator or heater is drawn on any wall. Is there one?',
     air: 'No vent or grille is drawn on any wall. Is there one?',
     'outside wall': 'The plan has another room behind every wall.',
