@@ -5,6 +5,7 @@ import { changeFields, notFound } from '../change.ts'
 import { moveBefore, nextPosition, orderedRows } from '../order.ts'
 import { copyStands, onCopied } from '../rooms/copy-stands.ts'
 import { dropStands } from '../rooms/drop.ts'
+import { rulesOf } from '../rules.ts'
 import { copyRules } from '../sequence/rules-follow.ts'
 import type { Reading, Writing } from '../service.ts'
 import { insert, remove as removeRow, row, rows, update, type Value, value } from '../sql.ts'
@@ -270,7 +271,27 @@ export function changeSection(writing: Writing, { id, changes }: Received<'secti
     changes.title === undefined ? `Change how ${title} hangs` : `Rename the section ${title} to ${changes.title.to}`,
   )
   const { saved, clashes } = changeFields(writing, 'section', id, changes, sectionColumns, 'section')
+  if (saved.includes('lowest') || saved.includes('highest')) edgesApart(writing, id, saved)
   return { saved, clashes }
+}
+
+/** Refuses `edges-crossed` where no work could hang between the lowest and the highest edge. */
+function edgesApart({ db }: Writing, id: string, saved: readonly string[]): void {
+  const rule = rulesOf(db)
+  const own = row<{ lowest: number | null; highest: number | null }>(
+    db,
+    'SELECT lowest, highest FROM section WHERE id = :id',
+    { id },
+  )
+  const lowest = own?.lowest ?? Number(rule('stackLowest'))
+  const highest = own?.highest ?? Number(rule('stackHighest'))
+  if (lowest < highest) return
+  const house = own?.lowest === null ? ' of the house rules' : ''
+  throw new Refusal(
+    'edges-crossed',
+    `The lowest edge${house} is ${lowest} mm above the floor and the highest ${highest} mm: nothing can hang between them.`,
+    { field: saved.includes('lowest') ? 'changes.lowest' : 'changes.highest', details: { lowest, highest } },
+  )
 }
 
 export function moveSection(writing: Writing, { id, before }: Received<'section.move'>): Output<'section.move'> {
