@@ -24,6 +24,11 @@ test('a movement is recorded by keys, told on its day, and struck with its reaso
   await page.keyboard.type(room)
   await expect(form.getByRole('button', { name: 'record it' })).toBeEnabled()
   await page.keyboard.press('Enter')
+  // A record has a name: first nobody is at the desk, then somebody is.
+  await expect(form.getByRole('alert')).toContainText('A record has a name')
+  await page.getByRole('form', { name: 'Who is at the desk' }).getByRole('button').first().click()
+  await expect(page.getByRole('form', { name: 'Who is at the desk' })).toHaveCount(0)
+  await form.getByLabel('to', { exact: true }).press('Enter')
   await expect(rows.first()).toContainText(room, patient)
   await expect(form).toBeHidden()
 
