@@ -159,7 +159,7 @@ export const sequenceArea = {
       stretches: z.int(),
       /** Not planned with: nobody has said how large they are. */
       unsized: z.array(id),
-      /** No hang of all of them is better than this. */
+      /** No hang that leaves out no more works than the best of these does is better than this. */
       bound: z.strictObject({ quality: z.number(), terms: termValues }),
       /** What hangs now by the same terms, where it really stands; null for nothing. */
       today: z.strictObject({ quality: z.number(), terms: termValues, works: z.int() }).nullable(),
