@@ -82,7 +82,9 @@ export function readBack<S extends z.ZodType>(
 function sayIssue(issue: z.core.$ZodIssue, fields: readonly BackField[]): string {
   const at = issue.path.join('.')
   const inside = fields.filter(field => field.path.join('.') === at || field.path.join('.').startsWith(`${at}.`))
-  const field = inside.find(one => one.required) ?? inside[0]
+  // Part of a list, such as where the first brace begins, is said of the whole list.
+  const around = fields.find(field => at.startsWith(`${field.path.join('.')}.`))
+  const field = inside.find(one => one.required) ?? inside[0] ?? around
   if (field === undefined) return `What was measured on the back cannot be read: ${at} ${issue.message}`
   const measureAgain = `${field.label}: ${wrongWith(issue)} Measure it again. ${field.hint}`
   return issue.code === 'invalid_type' ? `${field.label} is not measured yet. ${field.hint}` : measureAgain

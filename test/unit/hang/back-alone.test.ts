@@ -92,6 +92,13 @@ describe('a stretcher bar on nails', () => {
     ])
     expect(refused({ method: 'stretcher-bar', data: first, seenFrom: 'back' })).toBe('back.data.ranges.0.to')
   })
+
+  test('a brace that ends past the work, which is 900 wide, is told in words, not as its form says it', () => {
+    const data = bar([{ from: 880, to: 950 }])
+    expect(() => ask({ method: 'stretcher-bar', data, seenFrom: 'back' })).toThrow(
+      'Braces, cross-bars and keys: it can’t be less than 0. Measure it again. From where to where along the top bar',
+    )
+  })
 })
 
 test('a wire of 540 between rings 500 apart and 180 down hangs 100 below the top on hooks 200 apart', () => {
