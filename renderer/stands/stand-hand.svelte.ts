@@ -40,6 +40,11 @@ class StandHand {
   /** Works that no longer fit since a partition was moved. */
   noLongerFits = $state.raw<readonly Finding[]>([])
 
+  /** Something is under the hand. */
+  get holds(): boolean {
+    return this.hold !== null
+  }
+
   private get step(): number {
     return desk.imperial ? 25.4 / desk.fraction : 1
   }
@@ -51,6 +56,14 @@ class StandHand {
       return pointsOf(item)
     }
     return draft.points
+  }
+
+  /** Chooses nothing. */
+  leave(): void {
+    void this.land()
+    this.chosen = null
+    this.face = null
+    this.noLongerFits = []
   }
 
   take(item: Item, grip: number | null, from: Point): void {

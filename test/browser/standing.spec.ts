@@ -212,3 +212,40 @@ test('either side of a partition is chosen on the building’s plan, straight on
   await page.mouse.click(drawn.x + drawn.width / 2, drawn.y + drawn.height / 2 - facing * 5)
   await expect(page.getByRole('region', { name: `Elevation of ${room}, ${b.name}` })).toBeVisible()
 })
+
+test('on the building’s plan a thing is chosen, dragged and stepped as in its room', async ({ page, host }) => {
+  await host.open(page, '#/rooms')
+  const exhibition = await showOf(page, host)
+  const { rooms } = (await host.call(page, 'plan.get', { exhibition })) as {
+    rooms: { id: string; name: string; turn: number; at: unknown; storey: string; things: { id: string }[] }[]
+  } // of that name
+  const room = rooms.find(
+    one => one.at !== null && one.turn === 0 && one.storey === rooms[0]?.storey && one.things.length > 0,
+  )
+  if (room === undefined) throw new Error('the demo has no placed room with something in it')
+  const before = (await thingsOf(page, host)).find(({ id }) => id === room.things[0]?.id)
+  if (before === undefined) throw new Error('a thing of the plan is listed')
+  const now = async () => (await thingsOf(page, host)).find(({ id }) => id === before.id)?.at
+  const plan = page.getByRole('group', { name: /^Plan of/ })
+  await plan.locator(`[data-room="${room.id}"]`).focus()
+  await page.keyboard.press('Enter')
+  const called = before.name === '' ? before.kind : before.name
+  const thing = plan.getByRole('button', { name: new RegExp(`^${called}, .* across`) }).first()
+  await thing.focus()
+  await page.keyboard.press('ArrowRight')
+  await expect.poll(async () => (await now())?.[0]).toBe(before.at[0] + 1)
+  await expect(page.getByRole('complementary').getByRole('heading', { name: called })).toBeVisible()
+
+  const box = await thing.locator('.body').boundingBox()
+  if (box === null) throw new Error('it is drawn')
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2]
+  await page.mouse.move(x, y)
+  await page.mouse.down()
+  await page.mouse.move(x + 10, y + 6, { steps: 4 })
+  await page.mouse.up()
+  await expect.poll(async () => (await now())?.[0] ?? 0).toBeGreaterThan(before.at[0] + 20)
+  const after = await now()
+  expect(after?.[1] ?? 0).toBeGreaterThan(before.at[1])
+  await page.keyboard.press('Control+z')
+  await expect.poll(now).toEqual([before.at[0] + 1, before.at[1]])
+})
