@@ -80,6 +80,14 @@ export class Query<N extends Asked> {
   refusal = $state.raw<Refused | undefined>(undefined)
   /** The answer on show is not the last word yet. */
   stale = $state(true)
+  /** How often it was asked anew. */
+  times = $state(0)
+
+  /** Asks the same anew, for who knows of a change that nobody told this window of. */
+  again(): void {
+    this.stale = true
+    this.times += 1
+  }
 }
 
 function follow<N extends Asked>(
@@ -89,7 +97,7 @@ function follow<N extends Asked>(
   beside: () => unknown = () => null,
 ): void {
   // As text: the same words said anew, a dozen times a second while a hand moves a work, ask nothing anew.
-  const told = $derived(JSON.stringify([input(), beside()]))
+  const told = $derived(JSON.stringify([input(), beside(), query.times]))
   $effect(() => {
     const [given] = JSON.parse(told) as [Input<N> | null] // what an input says as JSON is what the host reads
     if (given === null) {

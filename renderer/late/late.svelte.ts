@@ -190,8 +190,7 @@ export class Late {
       if (refused.code === 'offer-gone') {
         this.why =
           'The wall was changed after these were reckoned, so nothing was taken. Here they are again, as the wall is now.'
-        // The same question as a new one: it is asked again at once.
-        this.asked = { ...asked }
+        this.query.again()
       } else this.why = refused.message
     } finally {
       this.taking = false
