@@ -44,7 +44,9 @@ export async function placeEntries(wall: Wall, entries: readonly string[], at: P
   if (elevation === undefined || face === null || entries.length === 0) return
   const { minimumGap, minimumMargin } = elevation.rules
   const known = new Map((show.frieze.value?.works ?? []).map(work => [work.entry, work]))
-  const hung = new Map(elevation.works.map(work => [work.entry, work]))
+  // Just taken off, it stays in the answer of the wall a moment longer than in the frieze's.
+  const off = new Set(at === null ? entries.filter(entry => known.get(entry)?.face === null) : [])
+  const hung = new Map(elevation.works.filter(({ entry }) => !off.has(entry)).map(work => [work.entry, work]))
   const news = entries.filter(entry => !hung.has(entry))
   const last = elevation.works.reduce(
     (most, work) => Math.max(most, work.x + (work.size?.width ?? 0) / 2),
