@@ -2,7 +2,6 @@
  * What speaks against a mark, or for it: the wall's ends, what must stay clear, services, backing and studs, the floor,
  * the load. An unknown rating or mass is a finding, never a pass. Cautions are said where they matter.
  */
-
 import type { Point, Rect } from '../geometry/rect.ts'
 import { distanceToPoint } from '../geometry/rect.ts'
 import type { Loads } from './loads.ts'

@@ -3,7 +3,6 @@
  * floor under each and from the level line, printed in both units, with the working, a second route from below, the
  * loads and everything that speaks against a mark.
  */
-
 import { Refusal } from '../contract/refusal.ts'
 import type { Finding } from '../contract/shared.ts'
 import type { Point } from '../geometry/rect.ts'

@@ -2,7 +2,6 @@
  * From a work on a wall to the question for its marks, in one place, so that screen, sheet and findings ask the same.
  * The rule it keeps: what is not known gives no marks and says in words what to do about it.
  */
-
 import type { Elevation, PlacedWork } from '../contract/areas/walls.ts'
 import { Refusal } from '../contract/refusal.ts'
 import { type LevelLine, levelLine } from '../hang/datum.ts'

@@ -11,7 +11,6 @@ test('a movement is recorded by keys, told on its day, and struck with its reaso
   await expect(rows.first()).toBeVisible(patient)
   const { places } = (await host.call(page, 'location.list', {})) as Output<'location.list'> // the answer of that name
   const room = places.find(place => place.kind === 'room')?.words ?? ''
-  const title = (await rows.first().locator('cite').textContent()) ?? ''
   await expect(rows.first()).toContainText('in no place')
 
   await page.getByLabel('find a work, a maker, a place').focus()
@@ -52,7 +51,6 @@ test('a movement is recorded by keys, told on its day, and struck with its reaso
   await page.keyboard.press('Enter')
   await expect(tag.locator('li')).toHaveCount(2)
   await expect(rows.first()).toContainText('in no place')
-  expect(title).not.toBe('')
 })
 
 test('an empty catalogue says what will stand here', async ({ page, emptyHost }) => {

@@ -156,11 +156,12 @@ function refuseInside(db: ReadHandle, crate: Thing, to: NamedPlace, at: string):
     { at },
   )
   for (const moment of [at, ...later.map(each => each.at)]) {
-    const standing: Map<string, { place: string }> = standingCrates(db, moment)
-    const own = standing.get(crate.id)
-    if (moment !== at && own !== undefined && own !== null && (standing.get(crate.id) as Stood).at > at) return
-    standing.set(crate.id, { place: to.place })
-    if (insideItself(crate.id, to.place, standing)) {
+    const standing = standingCrates(db, moment)
+    // From its next movement on this one says nothing of where it is.
+    if ((standing.get(crate.id)?.at ?? at) > at) return
+    if (
+      insideItself(crate.id, to.place, new Map<string, { place: string }>(standing).set(crate.id, { place: to.place }))
+    ) {
       throw new Refusal('inside-itself', `${crate.name} cannot be put into itself: ${to.words} is, or lies in, it.`, {
         field: 'to',
       })

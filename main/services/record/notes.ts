@@ -3,6 +3,7 @@ import type { Finding } from '../../../src/contract/shared.ts'
 import { sayIn } from '../../../src/hang/marks.ts'
 import type { Reader } from '../../../src/model/work-findings.ts'
 import { type Box, bestFit, type Doorway, type Fit, fitsDoorway, fitsLift } from '../../../src/record/fit.ts'
+import { opensAt } from '../../../src/record/hold.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { sheetTime } from '../sheets/wishes.ts'
 import { row, rows, value } from '../sql.ts'
@@ -131,7 +132,7 @@ function holdNotes(db: ReadHandle, thing: Thing, { to, at }: Carry): Finding[] {
   if (crate?.kind !== 'crate' || crate.holdHours === null || crate.holdHours === 0) return []
   const came = standingCrates(db, at).get(crate.id)
   if (came === undefined) return []
-  const opens = new Date(Date.parse(came.at) + crate.holdHours * 3_600_000).toISOString()
+  const opens = opensAt(came.at, crate.holdHours)
   if (at >= opens) return []
   const text = `${crate.name} stays shut for ${crate.holdHours} hours after a move: it came on ${sheetTime(came.at)}, so it opens from ${sheetTime(opens)}. ${thing.name} left it before.`
   return [settle('opened-early', thing, text, { holdHours: crate.holdHours, came: came.at, opens })]
