@@ -120,7 +120,7 @@ export function helps({ drop, longer, cleared, partition }: WallTold, work: Name
       ? 'changes nothing by itself'
       : value > 0
         ? `gains ${points(value)} points`
-        : `costs ${points(value)} points as it hangs`
+        : `costs ${points(value)} points`
   return [
     drop === null || !counts(drop.gain) ? '' : `Leaving out ${work(drop.entry)} ${gain(drop.gain)}.`,
     partition === null || !counts(partition.gain)
@@ -131,6 +131,6 @@ export function helps({ drop, longer, cleared, partition }: WallTold, work: Name
       : `Without what ${cleared.label} keeps clear a stretch would be ${length(cleared.gives)} long instead of ${length(cleared.was)}; that ${gain(cleared.gain)}.`,
     longer === null
       ? ''
-      : `${length(longer.by)} more wall ${gain(longer.gain)}${longer.fits.length === 0 ? '' : `, and would take ${longer.fits.length === 1 ? work(longer.fits[0] ?? '') : `one of ${list(longer.fits.map(work))}`}`}.`,
+      : `${length(longer.by)} more wall at its right end, the works there in equal gaps, ${gain(longer.gain)}${longer.fits.length === 0 ? '' : `, and would take ${longer.fits.length === 1 ? work(longer.fits[0] ?? '') : `one of ${list(longer.fits.map(work))}`}`}.`,
   ].filter(text => text !== '')
 }

@@ -166,36 +166,11 @@ export function withoutWork(
   }
 }
 
-export interface Longer {
-  readonly bay: number
-  /** Points gained by the hang as it is. */
-  readonly gain: number
-  /** Works left out that would fit beside those that hang there, each by itself. */
-  readonly fits: readonly number[]
-}
-
-/**
- * What a bay of a wall would give if it were longer by some mm; the one that gives most. Null where it has none. Compared
- * in equal gaps, as works would have to be spread over it.
- */
-export function longerBy(
-  problem: Problem,
-  hang: Hang,
-  out: readonly number[],
-  face: string,
-  by: number,
-): Longer | null {
-  const { quality } = judge(problem, hang)
-  const each = problem.bays.flatMap((bay, index): Longer[] => {
-    if (bay.face !== face) return []
-    const bays = problem.bays.with(index, { ...bay, to: bay.to + by })
-    const longer = { ...problem, bays }
-    const fits = out.filter(
-      work =>
-        leftOver(problem, index, [...at(hang, index), work]) < 0 &&
-        leftOver(longer, index, [...at(hang, index), work]) >= 0,
-    )
-    return [{ bay: index, gain: 100 * (judge(longer, hang).quality - quality), fits }]
-  })
-  return each.sort((a, b) => b.fits.length - a.fits.length || b.gain - a.gain)[0] ?? null
+/** Whether a work fits beside those that hang on some bay of a wall, where it may hang. Rules between works are not asked. */
+export function fitsOn(problem: Problem, hang: Hang, face: string, work: number): boolean {
+  const served = at(problem.works, work).served
+  return problem.bays.some(
+    (bay, index) =>
+      bay.face === face && served[index] !== null && leftOver(problem, index, [...at(hang, index), work]) >= 0,
+  )
 }

@@ -1,57 +1,35 @@
 /** Why a hang is as it is, and what would change it: of one work or one wall, asked anew each time. */
-import type { PlanRoomRow } from '../../../src/contract/areas/plan.ts'
-import type { Elevation } from '../../../src/contract/areas/walls.ts'
 import type { Output, Received } from '../../../src/contract/contract.ts'
-import { moveWays, withPartitionMoved } from '../../../src/plan/moved-partition.ts'
 import { allowedOn } from '../../../src/sequence/allowed.ts'
 import { type OtherPlace, otherPlaces } from '../../../src/sequence/next-best.ts'
-import { dropsOn, longerBy, lostOn, onBay } from '../../../src/sequence/on-wall.ts'
-import { at, type Hang, type Problem, type TermWeights } from '../../../src/sequence/problem.ts'
+import { lostOn, onBay } from '../../../src/sequence/on-wall.ts'
+import { at } from '../../../src/sequence/problem.ts'
 import { barOn } from '../../../src/sequence/served-on.ts'
-import { type Centres, judge } from '../../../src/sequence/terms.ts'
+import { judge } from '../../../src/sequence/terms.ts'
 import { unitBarOn } from '../../../src/sequence/unit-on.ts'
-import type { ShowUnit } from '../../../src/sequence/units-of-show.ts'
 import { notFound } from '../change.ts'
 import type { Job } from '../service.ts'
 import { type Asked, type Known, knownOf, problemOf } from './question.ts'
-import { centresToday, countingOf, hangOf, hungToday, short, shortened } from './told.ts'
+import { countingOf, short, shortened } from './told.ts'
+import { helpsOn, type Otherwise, type Stands, standsIn } from './trials.ts'
 import { hungUnits } from './units.ts'
 
 type Answer = Output<'sequence.explain'>
-type Faces = Received<'sequence.explain'>['faces']
-
-/** By how much a partition is moved, and a wall is longer, to see what that would give, mm. */
-const tryBy = 400
 
 export async function explain(job: Job, input: Received<'sequence.explain'>): Promise<Answer> {
   const weights = countingOf(input.weights)
   const known = knownOf(job, input.exhibition)
   const units = hungUnits(known, input.faces)
   const asked = problemOf(known, weights, units)
-  const hang = hangIn(asked, input.faces)
-  const centres = centresIn(asked, hang, input.faces)
+  const stands = standsIn(asked, input.faces)
+  const { hang, centres } = stands
   const { of } = input
   return {
     quality: short(judge(asked.problem, hang, undefined, centres).quality),
     works: hang.flat().flatMap(unit => at(asked.members, unit)).length,
-    work: 'entry' in of ? workOf({ known, units }, asked, { hang, centres }, of.entry) : null,
-    wall:
-      'face' in of ? wallOf({ known, weights, units, faces: input.faces }, asked, { hang, centres }, of.face) : null,
+    work: 'entry' in of ? workOf({ known, units }, asked, stands, of.entry) : null,
+    wall: 'face' in of ? wallOf({ known, weights, units, faces: input.faces }, asked, stands, of.face) : null,
   }
-}
-
-function hangIn(asked: Asked, faces: Faces): Hang {
-  return faces === undefined ? hungToday(asked) : hangOf(asked, faces)
-}
-
-/** Today's works stand where they do; a hang that is given is one in equal gaps. */
-function centresIn(asked: Asked, hang: Hang, faces: Faces): Centres | undefined {
-  return faces === undefined ? centresToday(asked, hang) : undefined
-}
-
-interface Stands {
-  readonly hang: Hang
-  readonly centres: Centres | undefined
 }
 
 type HungIn = Pick<Otherwise, 'known' | 'units'>
@@ -129,25 +107,12 @@ function rulesOn({ question, read }: Known, entry: string): NonNullable<Answer['
     .map(({ rule: { id }, says }) => ({ id, says }))
 }
 
-interface Otherwise {
-  readonly known: Known
-  readonly weights: TermWeights
-  /** Stacks and grids of the hang. */
-  readonly units: readonly ShowUnit[]
-  readonly faces: Faces
-}
-
-function wallOf(otherwise: Otherwise, asked: Asked, { hang, centres }: Stands, face: string): Answer['wall'] {
-  const { known } = otherwise
+function wallOf(otherwise: Otherwise, asked: Asked, stands: Stands, face: string): Answer['wall'] {
   const { problem, entries, members } = asked
-  const wall = known.question.walls.find(one => one.wall.face === face)
+  const { hang, centres } = stands
+  const wall = otherwise.known.question.walls.find(one => one.wall.face === face)
   if (wall === undefined) throw notFound('wall of this show', 'of.face')
   const bays = problem.bays.flatMap((bay, index) => (bay.face === face ? [index] : []))
-  const hung = new Set(hang.flat())
-  const out = problem.works.flatMap((work, index) => (work.stays === null && !hung.has(index) ? [index] : []))
-  // A stack is not left out whole: single works alone are asked about.
-  const drop = dropsOn(problem, hang, face, centres).find(({ work }) => at(members, work).length === 1)
-  const longer = longerBy(problem, hang, out, face, tryBy)
   return {
     face,
     lost: shortened(lostOn(problem, hang, face, undefined, centres)),
@@ -163,77 +128,6 @@ function wallOf(otherwise: Otherwise, asked: Asked, { hang, centres }: Stands, f
         axes: axes.map(({ x, work }) => ({ x: short(x), entry: work === null ? null : at(entries, work) })),
       }
     }),
-    drop: drop === undefined || drop.gain <= 0 ? null : { entry: at(entries, drop.work), gain: short(drop.gain) },
-    longer:
-      longer === null
-        ? null
-        : {
-            by: tryBy,
-            gain: short(longer.gain),
-            fits: longer.fits.flatMap(work => at(members, work).map(({ entry }) => entry)),
-          },
-    cleared: clearedOf(otherwise, judge(problem, hang, undefined, centres).quality, wall),
-    partition: partitionOf(otherwise, asked, hang, wall),
+    ...helpsOn(otherwise, asked, stands, wall),
   }
-}
-
-/** What is kept clear on a wall, each taken away by itself: the one without which a stretch grows by most. */
-function clearedOf({ known, weights, units, faces }: Otherwise, quality: number, { wall }: Elevation) {
-  const free = (asked: Asked) =>
-    asked.problem.bays.flatMap(({ face, from, to }) => (face === wall.face ? [{ from, to, length: to - from }] : []))
-  const now = free(problemOf(known, weights, units))
-  const tried = wall.keepClears.flatMap(thing => {
-    const walls = known.question.walls.map(one =>
-      one.wall.face === wall.face
-        ? { ...one, wall: { ...one.wall, keepClears: one.wall.keepClears.filter(other => other !== thing) } }
-        : one,
-    )
-    const then = problemOf({ ...known, question: { ...known.question, walls } }, weights, units)
-    const { x, width, label, kind } = thing
-    const grown = free(then).find(({ from, to }) => from <= x && x + width <= to)
-    if (grown === undefined) return []
-    const was = Math.max(
-      0,
-      ...now.filter(({ from, to }) => from >= grown.from - 1 && to <= grown.to + 1).map(one => one.length),
-    )
-    if (grown.length - was < 1) return []
-    const hang = hangIn(then, faces)
-    const gain = 100 * (judge(then.problem, hang, undefined, centresIn(then, hang, faces)).quality - quality)
-    const named = label === '' ? kind : label
-    return [{ label: named, from: grown.from, to: grown.to, gives: grown.length, was, gain: short(gain) }]
-  })
-  return tried.sort((a, b) => b.gives - b.was - (a.gives - a.was))[0] ?? null
-}
-
-/** Partitions of the room moved either way along and across: the one by which the whole hang gains most. */
-function partitionOf(
-  { known, weights, units }: Otherwise,
-  { problem }: Asked,
-  hang: Hang,
-  { room: { id } }: Elevation,
-) {
-  const room = known.rooms.find(one => one.id === id)
-  if (room === undefined) return null
-  const { quality } = judge(problem, hang)
-  const faces = facesIn(room)
-  const axesOf = (one: Problem) => one.bays.reduce((sum, bay) => sum + (faces.has(bay.face) ? bay.axes.length : 0), 0)
-  const tried = room.partitions.flatMap(({ id: partition, name }) =>
-    moveWays.flatMap(way => {
-      const moved = withPartitionMoved(room, partition, way, tryBy)
-      if (moved === null) return []
-      const rooms = known.rooms.map(one => (one.id === id ? moved : one))
-      const then = problemOf({ ...known, rooms }, weights, units)
-      const gain = short(100 * (judge(then.problem, hang).quality - quality))
-      return [{ name, by: tryBy, way, gain, axes: { now: axesOf(problem), moved: axesOf(then.problem) } }]
-    }),
-  )
-  const best = tried.sort((a, b) => b.gain - a.gain)[0]
-  return best === undefined || best.gain <= 0 ? null : best
-}
-
-function facesIn(room: PlanRoomRow): ReadonlySet<string> {
-  return new Set([
-    ...room.walls.flatMap(wall => wall.face ?? []),
-    ...room.partitions.flatMap(({ sides }) => sides.map(({ face }) => face)),
-  ])
 }

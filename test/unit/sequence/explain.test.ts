@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { allowed } from '../../../src/sequence/allowed.ts'
 import { hangInOrder } from '../../../src/sequence/in-order.ts'
 import { otherPlaces, pointsBetween } from '../../../src/sequence/next-best.ts'
-import { dropsOn, longerBy, lostOn, onBay, withoutWork } from '../../../src/sequence/on-wall.ts'
+import { dropsOn, fitsOn, lostOn, onBay, withoutWork } from '../../../src/sequence/on-wall.ts'
 import { centresIn, type Hang, type Problem, terms } from '../../../src/sequence/problem.ts'
 import { judge, scaleOf } from '../../../src/sequence/terms.ts'
 import { everyHang, randomProblem } from './random-problem.ts'
@@ -180,13 +180,19 @@ describe('what would make it better', () => {
     }
   })
 
-  test('a longer wall takes what was left out, and only what it could not take before', () => {
+  test('a longer wall takes what it could not take before, and never what may not hang there', () => {
     const problem = randomProblem(2, { works: 4, bays: 1, ruled: false })
-    const wide = problem.works.map(work => ({ ...work, width: 600 }))
+    const wide = problem.works.map(work => ({ ...work, width: 600, served: [1] }))
     // Margins of 150 and gaps of 75: two of 600 want 1,575, three 2,250.
-    const short = { ...problem, works: wide, bays: problem.bays.map(bay => ({ ...bay, to: 1900 })) }
-    expect(longerBy(short, [[0, 1]], [2, 3], 'f0', 400)).toMatchObject({ bay: 0, fits: [2, 3] })
-    expect(longerBy(short, [[0, 1]], [2, 3], 'f0', 300)).toMatchObject({ fits: [] })
-    expect(longerBy(short, [[0, 1]], [2, 3], 'none', 400)).toBeNull()
+    const long = (to: number, works: Problem['works'] = wide) => ({
+      ...problem,
+      works,
+      bays: problem.bays.map(bay => ({ ...bay, to })),
+    })
+    expect(fitsOn(long(2249), [[0, 1]], 'f0', 2)).toBe(false)
+    expect(fitsOn(long(2250), [[0, 1]], 'f0', 2)).toBe(true)
+    expect(fitsOn(long(2250), [[0, 1]], 'none', 2)).toBe(false)
+    const barred = wide.map((work, index) => (index === 2 ? { ...work, served: [null] } : work))
+    expect(fitsOn(long(2250, barred), [[0, 1]], 'f0', 2)).toBe(false)
   })
 })
