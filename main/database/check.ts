@@ -7,6 +7,7 @@ import { existsSync } from 'node:fs'
 import Database from 'better-sqlite3'
 import { hashOf, openStore } from '../files/store.ts'
 import type { BackupWork } from './backup.ts'
+import { brokenSeal } from './condition-chain.ts'
 import { asRefusal, isDamage } from './faults.ts'
 import { namedInRows } from './named-files.ts'
 import { brokenLink } from './record-chain.ts'
@@ -138,14 +139,19 @@ function rules(db: Database.Database): CheckFinding[] {
 }
 
 function records(db: Database.Database): CheckFinding[] {
-  const broken = brokenLink(db)
-  if (broken === null) return []
-  return [
-    {
-      code: 'record-chain',
-      text: `The record of movements was altered past the program: the movement of ${broken.at} does not join the one before it.`,
-    },
-  ]
+  const findings: CheckFinding[] = []
+  const code = 'record-chain'
+  const movement = brokenLink(db)
+  if (movement !== null) {
+    const text = `The record of movements was altered past the program: the movement of ${movement.at} does not join the one before it.`
+    findings.push({ code, text })
+  }
+  const report = brokenSeal(db)
+  if (report !== null) {
+    const text = `A complete condition report was altered past the program: that of ${report.at} is not as it was signed, or does not join the one before it.`
+    findings.push({ code, text })
+  }
+  return findings
 }
 
 async function files(file: string, hashes: readonly string[], work: BackupWork): Promise<CheckFinding[]> {

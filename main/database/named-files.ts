@@ -1,11 +1,15 @@
 /** Which kept files a catalogue names: in its rows, or in its journal, from where undo could bring them back. */
 import type Database from 'better-sqlite3'
 
-const tables = ['picture', 'document', 'underlay'] as const
+/** By table, the column that holds a file's hash. */
+const columns = { picture: 'hash', document: 'hash', underlay: 'hash', condition_report: 'picture' } as const
+const named = Object.entries(columns)
 
 export function namedInRows(db: Database.Database): Set<string> {
   const hashes = db
-    .prepare<[], string>(tables.map(table => `SELECT hash FROM ${table}`).join(' UNION '))
+    .prepare<[], string>(
+      named.map(([table, column]) => `SELECT ${column} FROM ${table} WHERE ${column} IS NOT NULL`).join(' UNION '),
+    )
     .pluck()
     .all()
   return new Set(hashes)
@@ -13,13 +17,14 @@ export function namedInRows(db: Database.Database): Set<string> {
 
 /** Rows and journal: a removed row's entry holds its hash, so a removed picture can come back. */
 export function namedAnywhere(db: Database.Database): Set<string> {
-  const names = tables.map(table => `'${table}'`).join(', ')
-  const gone = db
-    .prepare<[], string | null>(
-      `SELECT DISTINCT json_extract(data, CASE op WHEN 'd' THEN '$.hash' ELSE '$.hash[0]' END) FROM journal
-       WHERE tbl IN (${names}) AND op IN ('d', 'u')`,
-    )
-    .pluck()
-    .all()
+  const gone = named.flatMap(([table, column]) =>
+    db
+      .prepare<[string], string | null>(
+        `SELECT DISTINCT json_extract(data, CASE op WHEN 'd' THEN '$.${column}' ELSE '$.${column}[0]' END) FROM journal
+         WHERE tbl = ? AND op IN ('d', 'u')`,
+      )
+      .pluck()
+      .all(table),
+  )
   return new Set([...namedInRows(db), ...gone.filter(hash => hash !== null)])
 }

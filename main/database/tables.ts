@@ -10,11 +10,14 @@ export const exempt: Readonly<Record<string, string>> = {
   sheet_print: 'a record: the printed paper exists whatever is undone; only added to, by its own triggers',
   movement: 'a record: what was carried where, when and by whom; a correction is a row that refers to what it corrects',
   moved: 'a record: what each movement carried, and from where',
+  condition_signature:
+    'a record: who signed which contents of a condition report, and when; one signs anew, never otherwise',
+  condition_seal: 'a record: that a condition report is complete; what it says is closed by triggers from then on',
   picture_tone: 'follows from the bytes of a picture: what is computed is nobody’s edit, and can be computed again',
 }
 
 /** Records: only added to. Undo never touches them. */
-export const records = ['sheet_print', 'movement', 'moved'] as const
+export const records = ['sheet_print', 'movement', 'moved', 'condition_signature', 'condition_seal'] as const
 
 export interface TableShape {
   readonly name: string

@@ -6,6 +6,7 @@
  * {column: [before, after]} of the changed columns for an update, the whole row for a deletion.
  */
 import type Database from 'better-sqlite3'
+import { sealTriggers } from './seal-triggers.ts'
 import { journaledTables, literal, ordinaryTables, quoted, records, type TableShape } from './tables.ts'
 
 export interface Trigger {
@@ -78,6 +79,7 @@ const replaceable: Readonly<Record<string, readonly string[]>> = {
   edit: ['id'],
   journal: ['seq'],
   movement: ['id', 'rowid', 'corrects'],
+  condition_seal: ['id', 'rowid', 'report'],
 }
 
 function guardTriggers(db: Database.Database): Trigger[] {
@@ -116,7 +118,8 @@ export function textTriggers(): Trigger[] {
 }
 
 export function allTriggers(db: Database.Database): Trigger[] {
-  return [...journaledTables(db).flatMap(journalTriggers), ...guardTriggers(db), ...textTriggers()]
+  const seals = ordinaryTables(db).includes('condition_seal') ? sealTriggers() : []
+  return [...journaledTables(db).flatMap(journalTriggers), ...guardTriggers(db), ...seals, ...textTriggers()]
 }
 
 /** Every trigger that is there, whoever made it. */

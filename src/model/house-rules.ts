@@ -7,6 +7,7 @@ import { crewRules } from './crew-rules.ts'
 import { labelRules } from './label-rules.ts'
 import { lateRules } from './late-rules.ts'
 import { planRules } from './plan-rules.ts'
+import { recordRules } from './record-rules.ts'
 import { sequenceRules } from './sequence-rules.ts'
 import { surveyRules } from './survey-rules.ts'
 import { weightRules } from './weight-rules.ts'
@@ -26,6 +27,7 @@ export const ruleGroups = [
   'Measures and sheets',
   'Crew',
   'Late changes',
+  'Condition',
 ] as const
 export type RuleGroup = (typeof ruleGroups)[number]
 
@@ -324,6 +326,7 @@ export const houseRules = {
   ...labelRules,
   ...crewRules,
   ...lateRules,
+  ...recordRules,
 } as const satisfies Readonly<Record<string, HouseRule>>
 
 export type HouseRuleKey = keyof typeof houseRules

@@ -51,6 +51,8 @@ describe('the journal', () => {
         if (journaled) expect(exempt[table]).toBeUndefined()
       }
       expect(Object.keys(exempt).sort()).toEqual([
+        'condition_seal',
+        'condition_signature',
         'edit',
         'edit_now',
         'journal',

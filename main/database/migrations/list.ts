@@ -10,6 +10,7 @@ import { weight } from './0007-weight.ts'
 import { hangRules } from './0008-hang-rules.ts'
 import { movements } from './0009-movements.ts'
 import { sectionHang } from './0010-section-hang.ts'
+import { condition } from './0011-condition.ts'
 
 export const migrations: readonly Migration[] = [
   foundation,
@@ -22,4 +23,5 @@ export const migrations: readonly Migration[] = [
   hangRules,
   movements,
   sectionHang,
+  condition,
 ]

@@ -7,6 +7,7 @@ import type { deskArea } from '../../../src/contract/areas/desk.ts'
 import { crewRuleRows } from './crew-rules.ts'
 import { labelRuleRows } from './label-rules.ts'
 import { lateRuleRows } from './late-rules.ts'
+import { recordRuleRows } from './record-rules.ts'
 import { planRuleRows, surveyRuleRows } from './survey-rules.ts'
 import { anyId, anyMoment, type ExamplesOf } from './types.ts'
 import { sequenceRuleRows, weightRuleRows } from './weight-rules.ts'
@@ -813,6 +814,7 @@ export const deskExamples: ExamplesOf<keyof typeof deskArea> = {
             ...labelRuleRows,
             ...crewRuleRows,
             ...lateRuleRows,
+            ...recordRuleRows,
           ],
         }),
       },

@@ -158,6 +158,23 @@ const before: Readonly<
       ])
     },
   },
+  11: {
+    fill(db) {
+      db.exec("INSERT INTO work(id, n, title) VALUES ('w', 1, 'Tide table')")
+    },
+    expect(db) {
+      expect(db.prepare('SELECT title FROM work').pluck().all()).toEqual(['Tide table'])
+      expect(ordinaryTables(db)).toEqual(
+        expect.arrayContaining([
+          'condition_term',
+          'condition_report',
+          'condition_finding',
+          'condition_signature',
+          'condition_seal',
+        ]),
+      )
+    },
+  },
 }
 
 /** SHA-256 of each migration's SQL, so that none changes once catalogues have it. */
@@ -172,6 +189,7 @@ const frozen: Readonly<Record<number, string>> = {
   8: '24a0c300d35d419ecb59e71ad8c7da9a44a5d40c1a855c4eae77762340a47ebd',
   9: '68c11c0a7f1193147daf648778039f1a1ecf5f1f2ea4ba26b12fc8528d87e7df',
   10: '6b5a788e79046612b751ba5d28e4447c5bc95e394c6597512f39ab87d45422b3',
+  11: '88a4ce23488702627f707719ade9cd2e0896d53c7750070e51464a2e4273f5d2',
 }
 
 describe('migrations', () => {
