@@ -4,6 +4,7 @@
  * text is being written is kept and written after it, based on it.
  */
 import { refusalOf } from '../host/client.svelte.ts'
+import { Known } from './known.svelte.ts'
 
 /** What came of writing: it is there, it cannot be, or the field holds something else by now. */
 export type Written<V> =
@@ -12,32 +13,27 @@ export type Written<V> =
   | { readonly clash: { readonly theirs: V; readonly says?: string } }
 
 export class Writing<V extends number | string | null> {
-  private readonly value: () => V
+  private readonly known: Known<V>
   private readonly show: (value: V) => string
   private readonly save: (was: V, text: string) => Promise<Written<V>>
   /** What is typed; null while nobody writes. */
   text = $state<string | null>(null)
   problem = $state('')
   clash = $state.raw<{ readonly theirs: V; readonly says?: string } | null>(null)
-  /** What was written from here, until the answer that shows it has come. */
-  private fresh = $state.raw<{ readonly over: V; readonly to: V } | null>(null)
   private based: V
   private sending = false
   private again = false
 
   /** `value` is what the catalogue says, `show` how it is typed, and `save` writes a text over what it was. */
   constructor(value: () => V, show: (value: V) => string, save: (was: V, text: string) => Promise<Written<V>>) {
-    this.value = value
+    this.known = new Known(value)
     this.show = show
     this.save = save
     this.based = value()
   }
 
   /** What the field holds, as far as this hand knows. */
-  readonly now = $derived.by((): V => {
-    const value = this.value()
-    return this.fresh !== null && this.fresh.over === value ? this.fresh.to : value
-  })
+  readonly now = $derived.by((): V => this.known.now)
   readonly shown = $derived.by(() => this.text ?? this.show(this.now))
 
   type(text: string): void {
@@ -79,17 +75,9 @@ export class Writing<V extends number | string | null> {
   }
 
   private keep(to: V, typed: string): void {
-    const fresh = { over: this.value(), to }
-    this.fresh = fresh
-    // An edit that was taken back before anybody asked leaves the value as it was: then the catalogue's word counts.
-    setTimeout(() => {
-      if (this.fresh === fresh) this.fresh = null
-    }, SHOWN_BY)
+    this.known.keep(to)
     this.based = to
     this.clash = null
     if (this.text?.trim() === typed) this.leave()
   }
 }
-
-/** By then the answer to an edit has come on any machine; ms. */
-const SHOWN_BY = 2000

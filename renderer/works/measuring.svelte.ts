@@ -10,6 +10,7 @@ import { findMethod } from '../../src/hang/methods.ts'
 import { call, refusalOf } from '../host/client.svelte.ts'
 import { desk } from '../host/desk.svelte.ts'
 import { rules } from '../host/rules.svelte.ts'
+import { emptied } from '../shell/known.svelte.ts'
 import { fieldsInUse, flat, keyOf, nested, type Path, type Value } from './back-data.ts'
 
 export type BackRow = Output<'work.get'>['backs'][number]
@@ -185,6 +186,7 @@ export class Measuring {
     this.refused = ''
     const { method, seenFrom } = this
     if (method === '' || seenFrom === null || this.missing.length > 0 || this.unread) return
+    const sent = { typed: this.typed, note: this.note }
     try {
       const data = this.data as BackRow['data'] // numbers and words alone, as the fields give them
       await call('work.setBack', {
@@ -194,8 +196,8 @@ export class Measuring {
         seenFrom,
         ...(this.note.trim() === '' ? {} : { note: this.note.trim() }),
       })
-      this.typed = new Map()
-      this.note = ''
+      this.typed = new Map([...this.typed].filter(([key, text]) => sent.typed.get(key) !== text))
+      this.note = emptied(this.note, sent.note)
       this.asked = false
       // What was saved is the record now; the newest row arrives with the next answer and looks the same.
       this.kept = flat(data)

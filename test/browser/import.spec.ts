@@ -1,5 +1,6 @@
 /** A messy list from a lender, from a paste to works in the show: read, corrected, answered, taken in, taken back. */
 import AxeBuilder from '@axe-core/playwright'
+import type { FileChooser, Page } from '@playwright/test'
 import { expect, test } from './host.ts'
 
 // Invented rows in the ways lenders write sizes.
@@ -11,7 +12,7 @@ const list = [
 ]
 const pasted = list.map(row => row.join('\t')).join('\n')
 
-async function paste(page: import('@playwright/test').Page, text: string): Promise<void> {
+async function paste(page: Page, text: string): Promise<void> {
   await page.evaluate(words => {
     const data = new DataTransfer()
     data.setData('text/plain', words)
@@ -19,7 +20,7 @@ async function paste(page: import('@playwright/test').Page, text: string): Promi
   }, text)
 }
 
-async function dropFile(page: import('@playwright/test').Page, name: string, bytes: Buffer): Promise<void> {
+async function dropFile(page: Page, name: string, bytes: Buffer): Promise<void> {
   await page.evaluate(
     ([given, base64]) => {
       const data = new DataTransfer()
@@ -112,17 +113,19 @@ test('a list is chosen from the system’s files, by a key and by the words on a
   const buffer = Buffer.from(list.map(row => row.map(cell => `"${cell.replaceAll('"', '""')}"`).join(',')).join('\n'))
   const file = { name: 'list.csv', mimeType: 'text/csv', buffer }
   await expect(page.getByRole('heading', { name: 'The checklist will stand here.' })).toBeVisible()
-  const byWords = page.waitForEvent('filechooser')
+  // Listened to from the first to the last: begun anew for each, a browser may open its own window before it hears of it.
+  const choosers: FileChooser[] = []
+  page.on('filechooser', chooser => choosers.push(chooser))
   await page.getByRole('button', { name: 'choose its file' }).click()
-  await (await byWords).setFiles(file)
+  await expect.poll(() => choosers.length).toBe(1)
+  await choosers[0]?.setFiles(file)
   await expect(page.getByText('3 rows, 1 with a question.')).toBeVisible()
   await page.getByRole('button', { name: 'put it away' }).click()
   await expect(page.getByRole('heading', { name: 'The checklist will stand here.' })).toBeVisible()
-  const byKey = page.waitForEvent('filechooser')
   await page.keyboard.press('b')
-  const chooser = await byKey
-  expect(chooser.isMultiple()).toBe(true)
-  await chooser.setFiles(file)
+  await expect.poll(() => choosers.length).toBe(2)
+  expect(choosers[1]?.isMultiple()).toBe(true)
+  await choosers[1]?.setFiles(file)
   await expect(page.getByText('3 rows, 1 with a question.')).toBeVisible()
 })
 

@@ -468,6 +468,46 @@ test('what is behind and above a wall is typed in any unit, drawn, and taken bac
   await expect(legend).toContainText('picture rail')
 })
 
+test('heights and measures typed faster than they are written are all written', async ({ page, host }) => {
+  await standBefore(page, host, 'River Room', 'west wall')
+  const behind = page.getByRole('region', { name: 'Behind and above west wall' })
+  const wall = () => wallOf(page, host, 'River Room', 'west wall')
+  const known = await wall()
+  await host.call(page, 'wall.update', {
+    id: known.id,
+    changes: { studs: { was: known.studs, to: [] }, rail: { was: known.rail, to: [] } },
+  })
+  await expect(behind.getByRole('textbox', { name: /^(stud|rail point) \d/ })).toHaveCount(0)
+  await page.route('**/call', async route => {
+    const { name } = JSON.parse(route.request().postData() ?? '{}') as { name?: string }
+    if (name === 'wall.update' || name === 'wall.list') await new Promise(resolve => setTimeout(resolve, 1000))
+    await route.continue()
+  })
+  const studs = behind.getByRole('form', { name: 'Add a stud' }).getByRole('textbox')
+  for (const at of ['300', '700', '1100']) {
+    await studs.fill(at)
+    await studs.press('Enter')
+  }
+  const rail = behind.getByRole('form', { name: 'Add a rail height' })
+  for (const [at, height] of [
+    ['0', '2500'],
+    ['2000', '2490'],
+  ] as const) {
+    await rail.getByRole('textbox', { name: 'at' }).fill(at)
+    await rail.getByRole('textbox', { name: 'height' }).fill(height)
+    await rail.getByRole('textbox', { name: 'height' }).press('Enter')
+  }
+  await expect.poll(async () => (await wall()).studs).toEqual([300, 700, 1100])
+  await expect
+    .poll(async () => (await wall()).rail)
+    .toEqual([
+      [0, 2500],
+      [2000, 2490],
+    ])
+  await expect(studs).toHaveValue('')
+  await expect(behind.getByRole('alert')).toHaveCount(0)
+})
+
 test('the level line is set up by a convention, and what it gives is shown at once', async ({ page, host }) => {
   await standBefore(page, host, 'River Room', 'south wall')
   const wall = () => wallOf(page, host, 'River Room', 'south wall')
