@@ -2,9 +2,8 @@
 import { move, type Point } from '../../src/drawing/room-plan.ts'
 import { type SplitPlace, snapSplit } from '../../src/plan/snap-split.ts'
 import { nearestOn } from '../../src/plan/within.ts'
-import { call } from '../host/client.svelte.ts'
 import { desk } from '../host/desk.svelte.ts'
-import { frame } from '../shell/frame.svelte.ts'
+import { Cutting } from '../rooms/cutting.svelte.ts'
 import { roundStep } from './drafting.svelte.ts'
 import type { Plan } from './plan.svelte.ts'
 import type { Sight } from './sight.svelte.ts'
@@ -15,6 +14,7 @@ const reach = 8
 export class Splitting {
   on = $state(false)
   place = $state.raw<SplitPlace | null>(null)
+  readonly cutting = new Cutting()
   private readonly plan: Plan
   private readonly sight: Sight
   readonly says = $derived.by(() => {
@@ -48,6 +48,8 @@ export class Splitting {
   }
 
   leave(): boolean {
+    // A question is let go of first; the place stays to be chosen anew.
+    if (this.cutting.leave()) return true
     const was = this.on
     this.on = false
     this.place = null
@@ -55,6 +57,8 @@ export class Splitting {
   }
 
   move(at: Point, free: boolean): void {
+    // The place stays marked while it is asked about.
+    if (this.cutting.asked !== null) return
     const wall = this.plan.selectedWall
     if (wall === null) {
       this.leave()
@@ -77,9 +81,6 @@ export class Splitting {
     const wall = this.plan.selectedWall
     if (wall === null || place === null || place.problem !== '') return
     this.sight.keep()
-    if (await frame.attempt(() => call('wall.split', { id: wall.id, x: place.x }))) {
-      this.leave()
-      frame.say(`${wall.name} is two walls now. Take it back with undo, or join them.`)
-    }
+    if (await this.cutting.split(wall, place.x)) this.leave()
   }
 }

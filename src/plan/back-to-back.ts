@@ -31,8 +31,15 @@ const JAMB = 150
 
 const dot = (a: Point, b: Point) => a[0] * b[0] + a[1] * b[1]
 
-/** How two walls lie to each other; null where they are not back to back. */
-export function facing(a: Face, b: Face): Pick<BackToBack, 'apart' | 'through' | 'jambs'> | null {
+/**
+ * How two walls lie to each other; null where they are not back to back.
+ * @param beside how far they lie beside one another at least, mm
+ */
+export function facing(
+  a: Face,
+  b: Face,
+  beside: number = sharedBounds.beside,
+): Pick<BackToBack, 'apart' | 'through' | 'jambs'> | null {
   const run = Math.hypot(a.to[0] - a.from[0], a.to[1] - a.from[1])
   const other = Math.hypot(b.to[0] - b.from[0], b.to[1] - b.from[1])
   if (run < 1 || other < 1) return null
@@ -45,7 +52,7 @@ export function facing(a: Face, b: Face): Pick<BackToBack, 'apart' | 'through' |
   const apart = (dot(from, out) + dot(to, out)) / 2
   if (apart < sharedBounds.thinnest || apart > sharedBounds.thickest) return null
   const [right, left] = [dot(from, along), dot(to, along)]
-  if (Math.min(run, right) - Math.max(0, left) < sharedBounds.beside) return null
+  if (Math.min(run, right) - Math.max(0, left) < beside) return null
   // Along a, b's own positions run from its left end, which is at a's right.
   const onA = (x: number) => right - (x * other) / b.length
   const free = b.openings.filter(each => each.other === null && each.kind !== 'niche')

@@ -3,7 +3,7 @@
  * put elsewhere, says nothing of the next room's measures: it moves faces apart, and what is true is for people to say.
  */
 import type { Point } from '../drawing/room-plan.ts'
-import { facing } from './back-to-back.ts'
+import { facing, sharedBounds } from './back-to-back.ts'
 
 interface Face {
   readonly from: Point
@@ -24,6 +24,8 @@ export function sharedLie(a: Face, b: Face, within: number): Lie {
   const lie = facing(
     { ...a, from: [...a.from], to: [...a.to], openings: [] },
     { ...b, from: [...b.from], to: [...b.to], openings: [] },
+    // A short part of a wall that was cut is one wall with its other side too.
+    Math.min(sharedBounds.beside, a.length / 2, b.length / 2),
   )
   if (lie === null) return { is: 'elsewhere' }
   const { apart } = lie

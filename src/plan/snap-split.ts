@@ -3,6 +3,7 @@
  * left end. A place within an opening is told, since a hole cannot be cut in two. Millimetres from the wall's left end.
  */
 import type { PlanWallRow } from '../contract/areas/plan.ts'
+import { calledHole, inTheWay } from './cut-place.ts'
 
 export interface SplitPlace {
   readonly x: number
@@ -31,22 +32,20 @@ const parts = [
 ] as const
 
 export function snapSplit({ length, openings, x, reach, grid }: Question): SplitPlace {
-  const called = ({ kind, label }: Question['openings'][number]) =>
-    label === '' ? `the ${kind}` : `the ${kind} “${label}”`
   const holds = [
     ...parts.map(([top, under, says]) => ({ x: (length * top) / under, says })),
     ...openings.flatMap(each =>
-      [each.x, each.x + each.width].map(edge => ({ x: edge, says: `beside ${called(each)}` })),
+      [each.x, each.x + each.width].map(edge => ({ x: edge, says: `beside ${calledHole(each)}` })),
     ),
   ].filter(hold => hold.x > 0 && hold.x < length && Math.abs(hold.x - x) <= reach)
   const [held] = holds.sort((a, b) => Math.abs(a.x - x) - Math.abs(b.x - x))
   const step = Math.round(x / grid) * grid
   const stepped = Math.abs(step - x) <= reach ? step : x
   const at = Math.min(length, Math.max(0, Math.round((held?.x ?? stepped) * 100) / 100))
-  const across = openings.find(each => each.x < at && at < each.x + each.width)
+  const across = inTheWay(openings, at)
   const problem =
-    across !== undefined
-      ? `${called(across)} is in the way; split beside it.`
+    across !== null
+      ? `${across.called} is in the way; split beside it.`
       : at < 1 || at > length - 1
         ? 'A wall is split between its ends.'
         : ''

@@ -181,3 +181,58 @@ test('900 wide, all answers are seen at once, and what the tag is about stays in
   await expect(tag.getByRole('heading', { name: 'Bay, e' })).toBeInViewport({ ratio: 1 })
   expect(await tag.evaluate(element => element.scrollTop)).toBeGreaterThan(0)
 })
+
+test('a wall that two rooms share is split on both its sides, by a figure or by a press, once that was told and agreed', async ({
+  page,
+  emptyHost,
+}) => {
+  await house(page, emptyHost)
+  await choose(page)
+  const walls = async () => {
+    const { rooms } = (await emptyHost.call(page, 'plan.get', { exhibition: null })) as Output<'plan.get'> // of that name
+    return rooms.map(room => room.walls.map(({ length }) => Math.round(length)))
+  }
+  const whole = [
+    [6000, 4000, 6000, 4000],
+    [5000, 4000, 5000, 4000],
+  ]
+  await page.locator('#screen').focus()
+  await page.keyboard.press('s')
+  const at = page.getByRole('form', { name: 'Split e' }).getByRole('textbox')
+  await at.fill('1,5 m')
+  await at.press('Enter')
+  const asked = page.getByRole('alert', { name: 'The other side' })
+  await expect(asked.getByText(/^Nook’s side, w, is split with it, 2.500 mm from its left end\.$/)).toBeVisible()
+  await expect(
+    asked.getByText('By itself, Nook’s side, w, stays whole, and is then the other side of the right part alone.'),
+  ).toBeVisible()
+  await expect(asked.getByRole('button', { name: 'leave it as it is' })).toBeFocused()
+  expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([])
+  expect(await walls()).toEqual(whole)
+  await page.keyboard.press('Tab')
+  await page.keyboard.press('Enter')
+  await expect.poll(walls).toEqual([
+    [6000, 1500, 2500, 6000, 4000],
+    [5000, 4000, 5000, 2500, 1500],
+  ])
+  await expect(asked).toHaveCount(0)
+  // Joined again, both are whole.
+  await page.getByRole('button', { name: /^join with the next/ }).click()
+  await expect(asked.getByText('Nook’s side is joined with it: w and w, right part become one.')).toBeVisible()
+  await asked.getByRole('button', { name: 'join both sides' }).click()
+  await expect.poll(walls).toEqual(whole)
+
+  // By a press on the wall, this side alone; one undo.
+  await page.locator('#screen').focus()
+  await page.keyboard.press('s')
+  const box = await sheet(page).getByRole('button', { name: /^e, / }).boundingBox()
+  if (box === null) throw new Error('it is on the screen')
+  await page.mouse.move(box.x + box.width / 2, box.y + box.height * 0.52)
+  await page.mouse.down()
+  await page.mouse.up()
+  await expect(asked.getByText(/^Nook’s side, w, is split with it/)).toBeVisible()
+  await asked.getByRole('button', { name: 'split this side alone' }).click()
+  await expect.poll(async () => (await walls()).map(one => one.length)).toEqual([5, 4])
+  await page.keyboard.press('ControlOrMeta+z')
+  await expect.poll(walls).toEqual(whole)
+})

@@ -451,14 +451,16 @@ export const steps: Steps = {
     const before = maybe(0.7) ? id('wall', `room = '${text(wall, 'room')}'`) : null
     return { id: text(wall, 'id'), before }
   },
-  'wall.split': ({ row, length }) => {
+  'wall.split': ({ row, length, maybe }) => {
     const wall = row('wall', 'exhibition IS NULL')
-    return wall === null ? null : { id: text(wall, 'id'), x: length(1, figure(wall, 'length')) }
+    return wall === null
+      ? null
+      : { id: text(wall, 'id'), x: length(1, figure(wall, 'length')), ...(maybe(0.3) ? { alone: true } : {}) }
   },
-  'wall.join': ({ id }) =>
+  'wall.join': ({ id, maybe }) =>
     withId(
       id('wall', 'exhibition IS NULL AND to_corner IN (SELECT id FROM corner WHERE angle = 180)') ?? id('wall'),
-      {},
+      maybe(0.3) ? { alone: true } : {},
     ),
   'wall.remove': ({ id, maybe }) => withId(id('wall', maybe(0.8) ? `id NOT IN (${usedWalls})` : '1'), {}),
   'partition.add': ({ id, length, maybe, whole }) => {

@@ -1,13 +1,17 @@
 /**
  * A wall joined with the next, where the corner between them is straight: what is on the right one goes over at the same
- * absolute place. What one wall cannot have twice, or what was printed of the right one, bars it, by name.
+ * absolute place. What one wall cannot have twice, or what was printed of the right one, bars it, by name. Two parts of
+ * a wall between two rooms are joined on both its sides.
  */
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
 import { formatLength } from '../../../src/measure/format.ts'
+import { joinSaid, otherJoin } from '../../../src/plan/split-both.ts'
 import { joinFacts, unlike } from '../../../src/plan/wall-parts.ts'
 import { notFound } from '../change.ts'
 import { orderedRows } from '../order.ts'
+import { plan } from '../plan/get.ts'
+import { makeOneWall } from '../plan/share.ts'
 import { joinMeasures } from '../plan/survey-parts.ts'
 import { ruleNumber } from '../rules.ts'
 import { rulesOfOne } from '../sequence/rules-follow.ts'
@@ -21,12 +25,43 @@ import { columnsOf, faceOf, factsOf, hungBy, linesFromLeftEnd, type StoredWall, 
 
 const refused = (code: string, sentence: string) => new Refusal(code, sentence, { field: 'id' })
 
-export function joinWall(writing: Writing, { id }: Received<'wall.join'>): Output<'wall.join'> {
+export function joinWall(writing: Writing, { id, alone }: Received<'wall.join'>): Output<'wall.join'> {
   const { db } = writing
   const first = storedWall(writing, id)
   if (first === undefined) throw notFound('wall')
   if (first.exhibition !== null) throw refused('partition', 'This is a partition, no wall of the room’s outline.')
   const second = nextOf(writing, first)
+  const shared = first.backs !== null && second.backs !== null
+  const other = shared ? otherJoin(plan(writing, { exhibition: null }).rooms, id) : null
+  const called = `${roomName(db, first.room)} ${first.name} with ${second.name}`
+  const thickness = typeof first.thickness === 'number' ? first.thickness : null
+  if (other === null || alone === true) {
+    // The one that there is; where both have one and this side alone is joined, the left one's.
+    const backs = first.backs ?? second.backs
+    joinTwo(writing, first, second)
+    if (typeof backs === 'string') makeOneWall(writing, id, backs, thickness)
+    writing.label(`Join ${called}`)
+    return { done: true }
+  }
+  if (other.is === 'several')
+    throw refused('other-side', `${joinSaid(other).not} Part one of them, or join this side alone.`)
+  const [left, right] = [storedWall(writing, other.wall.id), storedWall(writing, other.right.id)]
+  if (left === undefined || right === undefined) throw notFound('wall')
+  joinTwo(writing, first, second)
+  try {
+    joinTwo(writing, left, right)
+  } catch (thrown) {
+    if (!(thrown instanceof Refusal)) throw thrown
+    throw refused(thrown.code, `${other.room.name}, its other side: ${thrown.message}`)
+  }
+  makeOneWall(writing, id, left.id, thickness)
+  writing.label(`Join ${called}, and its other side in ${other.room.name}`)
+  return { done: true }
+}
+
+function joinTwo(writing: Writing, first: StoredWall, second: StoredWall): void {
+  const { db } = writing
+  const { id } = first
   refuseCorner(writing, first, second)
   const differs = unlike(factsOf(first), factsOf(second))
   if (differs.length > 0) {
@@ -37,7 +72,6 @@ export function joinWall(writing: Writing, { id }: Received<'wall.join'>): Outpu
   if (value(db, 'SELECT id FROM sheet_print WHERE face = :face LIMIT 1', { face: fromFace }) !== undefined) {
     throw refused('printed', `Sheets of ${second.name} have been printed; it stays for the record.`)
   }
-  writing.label(`Join ${roomName(db, first.room)} ${first.name} with ${second.name}`)
   linesFromLeftEnd(writing, first)
   linesFromLeftEnd(writing, second)
   const [left, right] = [storedWall(writing, id) ?? first, storedWall(writing, second.id) ?? second]
@@ -51,7 +85,6 @@ export function joinWall(writing: Writing, { id }: Received<'wall.join'>): Outpu
   update(db, 'wall', id, { ...columnsOf(joined), to_corner: right.to_corner ?? '' })
   dropWall(writing, right.id)
   drawRoom(writing, left.room)
-  return { done: true }
 }
 
 function nextOf(writing: Writing, wall: StoredWall): StoredWall {

@@ -1,43 +1,74 @@
 /**
  * A wall cut at a place along it. The left part stays the wall that it was, with its printed sheets; the right part is a
- * new wall, in line with it, and has what has its centre there.
+ * new wall, in line with it, and has what has its centre there. A wall between two rooms is cut on both its sides.
  */
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
 import { formatLength } from '../../../src/measure/format.ts'
+import { type HoleInTheWay, inTheWay } from '../../../src/plan/cut-place.ts'
+import { cutSaid, LEAST_PART, otherCut } from '../../../src/plan/split-both.ts'
 import { splitFacts } from '../../../src/plan/wall-parts.ts'
 import { notFound } from '../change.ts'
 import { moveBefore, orderedRows } from '../order.ts'
+import { plan } from '../plan/get.ts'
+import { makeOneWall } from '../plan/share.ts'
 import { splitMeasures } from '../plan/survey-parts.ts'
 import { rulesOfParts } from '../sequence/rules-follow.ts'
 import type { Writing } from '../service.ts'
-import { insert, row, rows, update } from '../sql.ts'
+import { insert, rows, update } from '../sql.ts'
 import { roomName } from './called.ts'
 import { drawRoom } from './draw.ts'
 import { moveAlong } from './move-along.ts'
-import { columnsOf, faceOf, factsOf, linesFromLeftEnd, storedWall } from './wall-facts.ts'
-
-/** A part of a wall is at least this long, mm. */
-const LEAST = 1
+import { columnsOf, faceOf, factsOf, linesFromLeftEnd, type StoredWall, storedWall } from './wall-facts.ts'
 
 const mm = (length: number) => formatLength(length, { unit: 'mm' })
 
-export function splitWall(writing: Writing, { id, x, name }: Received<'wall.split'>): Output<'wall.split'> {
-  const { db, newId } = writing
+export function splitWall(writing: Writing, { id, x, name, alone }: Received<'wall.split'>): Output<'wall.split'> {
+  const { db } = writing
   const before = storedWall(writing, id)
   if (before === undefined) throw notFound('wall')
   if (before.exhibition !== null) {
     throw new Refusal('partition', 'This is a partition, no wall of the room’s outline.', { field: 'id' })
   }
   const length = Number(before.length)
-  if (x < LEAST || x > length - LEAST) {
+  if (x < LEAST_PART || x > length - LEAST_PART) {
     throw new Refusal('off-the-wall', `A wall of ${mm(length)} is split between its ends, not at ${mm(x)}.`, {
       field: 'x',
       details: { length },
     })
   }
-  refuseAcross(writing, id, x)
-  writing.label(`Split ${roomName(db, before.room)} ${before.name} at ${mm(x)}`)
+  const hole = inTheWay(openingsOf(writing, id), x)
+  if (hole !== null) refuseAcross(hole, `At ${mm(x)}`)
+  const other = before.backs === null ? null : otherCut(plan(writing, { exhibition: null }).rooms, id, x)
+  if (other === null || other.is === 'whole' || alone === true) {
+    writing.label(`Split ${roomName(db, before.room)} ${before.name} at ${mm(x)}`)
+    const part = cut(writing, before, x, name)
+    if (other?.keeps === 'right') {
+      update(db, 'wall', id, { backs: null })
+      makeOneWall(writing, part, other.wall.id, other.wall.thickness)
+    }
+    return { id: part }
+  }
+  const otherCalled = `${other.room.name} ${other.wall.name}`
+  if (other.is === 'unknown') {
+    throw new Refusal('other-side', `${cutSaid(other, mm).not} Place both, or split this side alone.`, { field: 'x' })
+  }
+  if (other.is === 'hole') refuseAcross(other.hole, `At ${mm(other.at)} of ${otherCalled}, its other side,`)
+  const behind = storedWall(writing, other.wall.id)
+  if (behind === undefined) throw notFound('wall')
+  writing.label(`Split ${roomName(db, before.room)} ${before.name} at ${mm(x)}, with ${otherCalled}`)
+  const part = cut(writing, before, x, name)
+  const otherPart = cut(writing, behind, other.at, undefined)
+  // Seen from the other room, left is right.
+  makeOneWall(writing, id, otherPart, other.wall.thickness)
+  makeOneWall(writing, part, other.wall.id, other.wall.thickness)
+  return { id: part }
+}
+
+/** @returns the new wall at the right. */
+function cut(writing: Writing, before: StoredWall, x: number, name: string | undefined): string {
+  const { db, newId } = writing
+  const { id } = before
   linesFromLeftEnd(writing, before)
   // Read again, with its lines as they are told now.
   const wall = storedWall(writing, id) ?? before
@@ -76,22 +107,23 @@ export function splitWall(writing: Writing, { id, x, name }: Received<'wall.spli
   })
   rulesOfParts(writing, fromFace, face)
   drawRoom(writing, wall.room)
-  return { id: part }
+  return part
+}
+
+function openingsOf({ db }: Writing, wall: string) {
+  return rows<{ kind: string; x: number; width: number; label: string }>(
+    db,
+    'SELECT kind, x, width, label FROM opening WHERE wall = :wall ORDER BY x, id',
+    { wall },
+  )
 }
 
 /** A hole cannot be cut in two. */
-function refuseAcross({ db }: Writing, wall: string, x: number): void {
-  const across = row<{ kind: string; x: number; width: number; label: string }>(
-    db,
-    'SELECT kind, x, width, label FROM opening WHERE wall = :wall AND x < :x AND x + width > :x ORDER BY x, id LIMIT 1',
-    { wall, x },
-  )
-  if (across === undefined) return
-  const called = across.label === '' ? `the ${across.kind}` : `the ${across.kind} “${across.label}”`
+function refuseAcross({ called, from, to }: HoleInTheWay, where: string): never {
   throw new Refusal(
     'opening-across',
-    `At ${mm(x)} ${called} is in the way; it reaches from ${mm(across.x)} to ${mm(across.x + across.width)}. Split beside it.`,
-    { field: 'x', details: { from: across.x, to: across.x + across.width } },
+    `${where} ${called} is in the way; it reaches from ${mm(from)} to ${mm(to)}. Split beside it.`,
+    { field: 'x', details: { from, to } },
   )
 }
 

@@ -267,14 +267,14 @@ export const roomsArea = {
   ),
   'wall.split': procedure(
     'write',
-    'Splits a wall at a place along it; what has its centre on the right part goes with that, and stays where it is.',
-    z.strictObject({ id, x: millimetres, name: name.optional() }),
+    'Splits a wall at a place along it, with its other side in the next room unless this one alone is asked for; what has its centre on the right part goes with that, and stays where it is.',
+    z.strictObject({ id, x: millimetres, name: name.optional(), alone: z.boolean().optional() }),
     made,
   ),
   'wall.join': procedure(
     'write',
-    'Joins a wall with the next where the corner between them is straight; what is on them stays where it is.',
-    z.strictObject({ id }),
+    'Joins a wall with the next where the corner between them is straight, with their other sides in the next room unless this one alone is asked for; what is on them stays where it is.',
+    z.strictObject({ id, alone: z.boolean().optional() }),
     done,
   ),
   'wall.remove': procedure('write', 'Removes a wall; refused while works stand on it.', z.strictObject({ id }), done),
