@@ -1,7 +1,7 @@
 /** Two hangs side by side, and one gathered from both: one wall from one, others from the other, taken as one edit. */
 import AxeBuilder from '@axe-core/playwright'
 import { expect, test } from './host.ts'
-import { askForProposals, openSequence, settleAll, wallsOf } from './sequence-screen.ts'
+import { askForProposals, openSequence, settleAll, type Wall, wallsOf } from './sequence-screen.ts'
 
 test('two proposals stand side by side, and what differs is drawn and said', async ({ page, host }) => {
   await openSequence(page, host)
@@ -52,35 +52,89 @@ test('one wall from one proposal and two from another are one edit, settled befo
   await expect.poll(() => wallsOf(page, host, exhibition)).toEqual(before)
 })
 
-test('a section alone is taken, and works of others stay where they are', async ({ page, host }) => {
+interface PlacedWork {
+  readonly entry: string
+  readonly work: string
+  readonly section: string | null
+}
+
+const placedOf = (walls: readonly Wall[], entries: ReadonlySet<string>) =>
+  walls.flatMap(({ face, works }) =>
+    works.filter(({ entry }) => entries.has(entry)).map(({ entry, x, stays }) => ({ face, entry, x, stays })),
+  )
+
+test('each section is ready to be taken alone, or says whose place it would stand in', async ({ page, host }) => {
   const exhibition = await openSequence(page, host)
-  const before = await wallsOf(page, host, exhibition)
-  const { works } = (await host.call(page, 'exhibition.frieze', { exhibition })) as {
-    works: readonly { entry: string; section: string | null }[]
-  }
+  const { works } = (await host.call(page, 'exhibition.frieze', { exhibition })) as { works: readonly PlacedWork[] }
   await askForProposals(page)
   await page.getByText('By section').click()
   const sections = page.locator('details').getByRole('checkbox')
   const order = [...new Set(works.map(work => work.section))]
-  let taken: string | null | undefined
-  for (const [index, section] of order.entries()) {
+  await expect(sections).toHaveCount(order.length)
+  const take = page.getByRole('button', { name: 'take what is gathered' })
+  const settle = page.getByRole('group', { name: 'To settle before it is taken' })
+  for (const index of order.keys()) {
     await sections.nth(index).check()
-    const take = page.getByRole('button', { name: 'take what is gathered' })
-    if (await take.isEnabled()) {
-      taken = section
-      await take.click()
-      break
-    }
-    // Its works would stand in others: told, and not taken.
-    await expect(page.getByRole('group', { name: 'To settle before it is taken' })).toContainText('would stand in')
+    await expect(page.getByText(/^Gathered: one section from /)).toBeVisible()
+    if (await settle.isVisible()) {
+      await expect(settle).toContainText('would stand in')
+      await expect(take).toBeDisabled()
+    } else await expect(take).toBeEnabled()
     await sections.nth(index).uncheck()
+    await expect(page.getByText(/^Gathered: /)).toHaveCount(0)
   }
-  if (taken === undefined) return
+})
+
+test('a section alone is taken, and works of others stay where they are', async ({ page, host }) => {
+  const exhibition = await openSequence(page, host)
+  const { works } = (await host.call(page, 'exhibition.frieze', { exhibition })) as { works: readonly PlacedWork[] }
+  const walls = await wallsOf(page, host, exhibition)
+  // A wall that the section may not hang on keeps what others have there; on all others only what stays is in its way,
+  // and no work of its own that finds no room.
+  const free = (wall: Wall) => wall.works.filter(({ stays }) => !stays)
+  const kept = walls.toSorted((a, b) => free(b).length - free(a).length)[0]
+  const there = new Set(kept?.works.map(({ entry }) => entry))
+  const sections = [...new Set(works.map(({ section }) => section))].map(id => ({
+    id,
+    works: works.filter(({ section }) => section === id),
+  }))
+  const own = sections
+    .filter(one => one.id !== null && !one.works.some(({ entry }) => there.has(entry)))
+    .toSorted((a, b) => a.works.length - b.works.length)[0]
+  if (kept === undefined || own === undefined) throw new Error('every section has works on that wall')
+  await host.call(page, 'sequence.addRule', {
+    exhibition,
+    kind: 'not on',
+    works: own.works.map(({ work }) => work),
+    places: [{ kind: 'wall', id: kept.face }],
+  })
+  const mine = new Set(own.works.map(({ entry }) => entry))
+  const cleared: string[] = []
+  for (const wall of walls.filter(({ face }) => face !== kept.face)) {
+    const gone = new Set(free(wall).map(({ entry }) => entry))
+    const { works: hung } = (await host.call(page, 'wall.elevation', { exhibition, face: wall.face })) as {
+      works: readonly { entry: string; placement: string }[]
+    }
+    cleared.push(...hung.filter(({ entry }) => gone.has(entry)).map(({ placement }) => placement))
+  }
+  if (cleared.length > 0) await host.call(page, 'placement.remove', { placements: cleared })
+  const before = await wallsOf(page, host, exhibition)
+  await expect(page.locator('[data-today] [data-entry]')).toHaveCount(before.flatMap(wall => wall.works).length)
+  const others = new Set(works.filter(({ entry }) => !mine.has(entry)).map(({ entry }) => entry))
+  expect(placedOf(before, others).filter(({ stays }) => !stays).length).toBeGreaterThan(0)
+
+  await askForProposals(page)
+  await page.getByText('By section').click()
+  await page.locator('details').getByRole('checkbox').nth(sections.indexOf(own)).check()
+  const take = page.getByRole('button', { name: 'take what is gathered' })
+  await expect(take).toBeEnabled()
+  await take.click()
   await expect(page.getByText(/as proposed/).first()).toBeVisible()
-  const others = new Set(works.filter(work => work.section !== taken).map(work => work.entry))
-  const placed = (walls: typeof before) =>
-    walls.flatMap(wall => wall.works.flatMap(work => (others.has(work.entry) ? [{ ...work, face: wall.face }] : [])))
-  expect(placed(await wallsOf(page, host, exhibition))).toEqual(placed(before))
+  const after = await wallsOf(page, host, exhibition)
+  expect(placedOf(after, others)).toEqual(placedOf(before, others))
+  expect(placedOf(after, mine).length).toBeGreaterThan(0)
+  expect(placedOf(after, mine)).not.toEqual(placedOf(before, mine))
+  for (const { face, stays } of placedOf(after, mine)) if (!stays) expect(face).not.toBe(kept.face)
   await page.keyboard.press('Control+z')
   await expect.poll(() => wallsOf(page, host, exhibition)).toEqual(before)
 })
