@@ -13,6 +13,7 @@ import type { KeepClear, Opening, WallFacts } from '../hang/wall.ts'
 import { highestFloor, lowestCeiling } from '../hang/wall.ts'
 import { nicheFindings } from './in-niche.ts'
 import { insideMargin, smallestGroupShift, smallestShift } from './shifts.ts'
+import { type StackAsked, stacksOn } from './stacks-on.ts'
 import { besideDeep, overDeep } from './standing-out.ts'
 
 export interface HungRect extends Rect {
@@ -29,6 +30,8 @@ export interface WallCheckRules {
   readonly minimumMargin: number
   /** Free height over the top edge to lift a work on. */
   readonly liftOn: number
+  /** What sections ask of works that stand above one another. */
+  readonly stacks?: readonly StackAsked[]
 }
 
 interface Check {
@@ -243,8 +246,22 @@ function nearKeepClear(work: HungRect, item: KeepClear, check: Check): readonly 
   ]
 }
 
+/** Works of one stack or grid stand as close as their section asks, if that is closer than the house has it. */
+function leastGaps(works: readonly HungRect[], { stacks = [], minimumGap }: WallCheckRules) {
+  const on = new Map(
+    stacksOn(works, stacks).flatMap((stack, index) => stack.works.map(id => [id, { stack, index }] as const)),
+  )
+  return (a: HungRect, b: HungRect): number => {
+    const [own, other] = [on.get(a.id), on.get(b.id)]
+    if (own === undefined || own.index !== other?.index) return minimumGap
+    const { gapDown, gapAcross } = own.stack.asked
+    return Math.min(minimumGap, clearances(a, b).dx < 0 ? gapDown : gapAcross)
+  }
+}
+
 function neighbours({ works, rules, say, asked }: Check): readonly Finding[] {
   const order = [...works].sort((a, b) => a.x - b.x)
+  const leastOf = leastGaps(works, rules)
   const found: Finding[] = []
   order.forEach((a, index) => {
     for (const b of order.slice(index + 1)) {
@@ -262,17 +279,16 @@ function neighbours({ works, rules, say, asked }: Check): readonly Finding[] {
             up: -dy,
           }),
         )
-      } else if (distance < rules.minimumGap - SLACK) {
-        found.push(
-          about(
-            b,
-            'settle',
-            'gap-small',
-            `${a.name} and ${b.name} are ${say(distance)} apart; the house rule is ${say(rules.minimumGap)}.`,
-            { with: a.id, gap: distance, least: rules.minimumGap },
-          ),
-        )
+        continue
       }
+      const least = leastOf(a, b)
+      if (distance >= least - SLACK) continue
+      const rule = least < rules.minimumGap ? 'their section asks for' : 'the house rule is'
+      found.push(
+        about(b, 'settle', 'gap-small', `${a.name} and ${b.name} are ${say(distance)} apart; ${rule} ${say(least)}.`, {
+          ...{ with: a.id, gap: distance, least },
+        }),
+      )
     }
   })
   return found

@@ -49,6 +49,11 @@ const labelled = z.strictObject({
   labelHeight: size.nullable().optional(),
   /** From the work's edge; the house's where left out. */
   gap: positive.nullable().optional(),
+  /** Edges of the stack or grid that it hangs in, and which one that is: labels of one stand in a column beside it. */
+  stack: z
+    .strictObject({ id: z.string().max(60), left: millimetres, right: millimetres })
+    .nullable()
+    .optional(),
   /** Plates, locks and holes of this work. */
   holes: z
     .array(z.strictObject({ name: z.string(), x: millimetres, y: millimetres, keeps: z.boolean() }))

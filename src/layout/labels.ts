@@ -48,6 +48,8 @@ export function labelRect(
 
 interface Laid {
   readonly work: LabelledWork
+  /** What it stands beside: its work, or the whole stack of that. */
+  readonly beside: Rect
   readonly gap: number
   readonly rect: Rect
   readonly lines: readonly string[]
@@ -64,25 +66,35 @@ interface Ground {
 export function layLabels(question: LabelsQuestion): LabelsAnswer {
   const rules = { ...defaultLabelRules, ...known(question.rules ?? {}) }
   const line = question.line ?? rules.line
+  const standing = question.works.flatMap(work => (work.side === null ? [] : [{ work, side: work.side }]))
   const lay = (work: LabelledWork, side: LabelSide): Laid => {
-    const { width, height, lines } = labelSize(work.text, rules, { width: work.labelWidth, height: work.labelHeight })
+    const sizeOf = (one: LabelledWork) => labelSize(one.text, rules, { width: one.labelWidth, height: one.labelHeight })
+    const { width, height, lines } = sizeOf(work)
     const gap = work.gap ?? rules.gap
     // Along a ramp the labels climb as the line does.
     const there = question.wall.ramp === true ? line + floorAt(question.wall.floor, work.x + work.width / 2) : line
-    return { work, gap, lines, rect: labelRect(work, side, { width, height, gap }, there, rules.level) }
+    const { stack } = work
+    if (stack == null || side === 'below')
+      return { work, beside: work, gap, lines, rect: labelRect(work, side, { width, height, gap }, there, rules.level) }
+    const mates = standing.flatMap(one => (one.work.stack?.id === stack.id && one.side === side ? [one.work] : []))
+    const column = (mates.includes(work) ? mates : [...mates, work]).sort((a, b) => top(b) - top(a) || a.x - b.x)
+    const beside = { ...work, x: stack.left, width: stack.right - stack.left }
+    const floor = floorAt(question.wall.floor, work.x + work.width / 2)
+    const rects = columnsOfLabels(column.map(sizeOf), rules, { line: there, floor })
+    const own = rects[column.indexOf(work)] ?? { from: 0, y: there - height / 2 }
+    const x = side === 'right' ? stack.right + gap + own.from : stack.left - gap - own.from - width
+    return { work, beside, gap, lines, rect: { x, y: own.y, width, height } }
   }
-  const standing = question.works.flatMap(work =>
-    work.side === null ? [] : [{ laid: lay(work, work.side), side: work.side }],
-  )
+  const laidAll = standing.map(({ work, side }) => ({ laid: lay(work, side), side }))
   const ground: Ground = {
     question,
     rules,
     say: sayIn(question.unit ?? 'mm'),
-    labels: standing.map(({ laid }) => laid),
+    labels: laidAll.map(({ laid }) => laid),
   }
   const labels: LabelPlace[] = []
   const findings: Finding[] = []
-  for (const { laid, side } of standing) {
+  for (const { laid, side } of laidAll) {
     const found = inItsWay(laid, side, ground)
     const better =
       found.length === 0
@@ -93,6 +105,41 @@ export function layLabels(question: LabelsQuestion): LabelsAnswer {
       findings.push({ ...one, text: `${one.text} ${wayOut(better)}`, figures: { ...one.figures, better } })
   }
   return { labels, findings }
+}
+
+/**
+ * Labels of one stack in columns beside it, read downwards, the first nearest: each about the line, moved into the band
+ * that can be read where it fits there. `from`: distance from the nearest column's edge. mm.
+ */
+function columnsOfLabels(
+  labels: readonly { readonly width: number; readonly height: number }[],
+  { clear, gap, lowest, highest }: LabelRules,
+  { line, floor }: { readonly line: number; readonly floor: number },
+): readonly { readonly from: number; readonly y: number }[] {
+  const columns: { readonly width: number; readonly height: number }[][] = []
+  const tall = (column: readonly { readonly height: number }[]) =>
+    column.reduce((sum, { height }) => sum + height, 0) + clear * Math.max(0, column.length - 1)
+  for (const label of labels) {
+    const column = columns.at(-1)
+    if (column !== undefined && tall([...column, label]) <= highest - lowest + SLACK) column.push(label)
+    else columns.push([label])
+  }
+  let from = 0
+  return columns.flatMap(column => {
+    const height = tall(column)
+    const about = line - height / 2
+    // One label stands on the line like that of any other work.
+    const bottom = column.length === 1 ? about : Math.max(lowest + floor, Math.min(highest + floor - height, about))
+    let y = bottom + height
+    const begins = from
+    from += Math.max(...column.map(({ width }) => width)) + gap
+    return column.map(label => {
+      y -= label.height
+      const spot = { from: begins, y }
+      y -= clear
+      return spot
+    })
+  })
 }
 
 /** A rule that is left out is the house's. */
@@ -156,16 +203,17 @@ function offWall(laid: Laid, { question: { wall }, say }: Ground): readonly Find
 
 /** The gap that it stands in is told where that is what is wanting, for it is what a person can change. */
 function beforeWorks(laid: Laid, side: LabelSide, { question, rules, say }: Ground): readonly Finding[] {
-  const { rect, work, gap } = laid
+  const { rect, work, beside: own, gap } = laid
   const found: Finding[] = []
   for (const other of question.works) {
     const distance = clearDistance(rect, other)
     if (other.id === work.id || distance >= rules.clear - SLACK) continue
-    const { dx, dy } = clearances(work, other)
-    const beyond = side === 'right' ? other.x >= right(work) - SLACK : side === 'left' && right(other) <= work.x + SLACK
+    const { dx, dy } = clearances(own, other)
+    const beyond = side === 'right' ? other.x >= right(own) - SLACK : side === 'left' && right(other) <= own.x + SLACK
     const beside = beyond && clearances(rect, other).dy < 0
     if (beside || (side === 'below' && other.y < work.y && clearances(rect, other).dx < 0)) {
-      const wants = gap + (beside ? rect.width : rect.height) + rules.clear
+      const reach = side === 'right' ? right(rect) - right(own) : own.x - rect.x
+      const wants = beside ? reach + rules.clear : gap + rect.height + rules.clear
       const has = Math.max(0, beside ? dx : dy)
       const shortBy = wants - has
       const where = beside

@@ -17,6 +17,7 @@ import { type MarksOrWhy, type MarksStyle, marksOfFace } from './marks-of-face.t
 import { answersOf } from './marks-of-set.ts'
 import { hungOf, placementOfKey } from './parts-of-set.ts'
 import { railFindings } from './rail-load.ts'
+import { stackFindings } from './stack-findings.ts'
 import { toolWorkOf } from './tools-of-work.ts'
 
 export { calledOn } from './called.ts'
@@ -52,6 +53,7 @@ export function faceFindings(
   })
   return [
     ...wall,
+    ...stackFindings(elevation, style),
     ...toolsOf(elevation, all, style),
     ...railFindings(elevation, all, style),
     ...works,

@@ -3,10 +3,12 @@
  * list and findings show the same. A label that nobody has written yet is as large as what it would say.
  */
 import type { Elevation, PlacedWork } from '../contract/areas/walls.ts'
+import { right } from '../geometry/rect.ts'
 import { levelLine } from '../hang/datum.ts'
 import { calledMark } from '../hang/steps.ts'
 import { layLabels } from '../layout/labels.ts'
 import type { LabelledWork, LabelsAnswer, LabelsQuestion } from '../layout/labels-shape.ts'
+import { stacksOn } from '../layout/stacks-on.ts'
 import { calledOn } from './called.ts'
 import { rectOf } from './hung-rect.ts'
 import { type MarksOrWhy, type MarksStyle, wallOfMarks } from './marks-of-face.ts'
@@ -27,9 +29,23 @@ export function labelsQuestionOf(
   marks: ReadonlyMap<string, MarksOrWhy>,
   { unit }: Pick<MarksStyle, 'unit'>,
 ): LabelsQuestion {
+  const stacks = stacksOn(
+    elevation.works.flatMap(work => rectOf(work) ?? []),
+    elevation.rules.stacks,
+  )
+  const stackOf = new Map(
+    stacks.flatMap(stack => {
+      const edges = { id: stack.works[0] ?? '', left: stack.x, right: right(stack) }
+      return stack.works.map(id => [id, edges] as const)
+    }),
+  )
   return {
     wall: wallOfMarks(elevation),
-    works: elevation.works.flatMap(work => labelledWork(work, marks.get(work.placement)) ?? []),
+    works: elevation.works.flatMap(work => {
+      const labelled = labelledWork(work, marks.get(work.placement))
+      const stack = stackOf.get(work.placement)
+      return labelled === null ? [] : [stack === undefined ? labelled : { ...labelled, stack }]
+    }),
     rules: elevation.rules.labels,
     line: labelLineOf(elevation),
     unit,

@@ -2,6 +2,8 @@
  * The stacks and grids of a whole show before it is planned, section by section, and those that hang already. Works that
  * a rule names, that stay or have no size hang by themselves. mm.
  */
+import { centreOf } from '../geometry/rect.ts'
+import { stacksOn } from '../layout/stacks-on.ts'
 import { type Framed, formUnits, type HangUnit } from './form-units.ts'
 import { at } from './problem.ts'
 import type { SectionHang } from './section-hang.ts'
@@ -34,6 +36,8 @@ export interface WallRoom {
   readonly gap: number
   /** Of one label in a column beside a unit, with what stays free about it. */
   readonly label: { readonly width: number; readonly height: number }
+  /** Of the band in which labels can be read. */
+  readonly band: number
 }
 
 /** Free for works on a stretch. */
@@ -87,10 +91,10 @@ function runsOf(works: readonly WorkOfSection[], section: string): (readonly Wor
 
 /**
  * The gap beside a unit holds one column of labels. Where the labels of all its works are too many for a column of its
- * height, it is wider by the others, and stands at the left of that.
+ * height in the band that can be read, it is wider by the others, and stands at the left of that.
  */
-function withLabels<U extends Omit<HangUnit, 'works'>>(unit: U, labels: number, { label }: WallRoom): U {
-  const each = Math.max(1, Math.floor(unit.height / label.height))
+function withLabels<U extends Omit<HangUnit, 'works'>>(unit: U, labels: number, { label, band }: WallRoom): U {
+  const each = Math.max(1, Math.floor(Math.min(unit.height, band) / label.height))
   const more = Math.max(0, Math.ceil(labels / each) - 1) * label.width
   if (more === 0) return unit
   return { ...unit, width: unit.width + more, places: unit.places.map(({ dx, dy }) => ({ dx: dx - more / 2, dy })) }
@@ -120,54 +124,32 @@ export interface HungWork extends WorkOfSection {
   readonly y: number
 }
 
-/**
- * Stacks and grids as they hang on a wall: works of a section that asks for them which stand above one another, in a
- * grid the columns beside them too.
- */
+/** Stacks and grids as they hang on a wall, of works that are free to. */
 export function unitsAsHung(works: readonly HungWork[], sections: readonly HangOfSection[]): ShowUnit[] {
+  const stands = new Map(works.map(work => [work.entry, work] as const))
+  const rects = works.map(({ entry, x, y, width, height }) => ({
+    id: entry,
+    ...{ x: x - width / 2, y: y - height / 2, width, height },
+  }))
   return sections.flatMap(({ id, hang }) => {
     if (hang.hang === 'row') return []
-    const own = works
-      .filter(work => work.section === id && work.free)
-      .sort((a, b) => a.x - a.width / 2 - (b.x - b.width / 2))
-    const reach = hang.hang === 'grid' ? hang.gapAcross + 1 : 0
-    const groups: HungWork[][] = []
-    let right = Number.NEGATIVE_INFINITY
-    for (const work of own) {
-      const group = groups.at(-1)
-      const [from, to] = [work.x - work.width / 2, work.x + work.width / 2]
-      if (group !== undefined && from < right + reach - 1e-6) group.push(work)
-      else groups.push([work])
-      right = Math.max(right, to)
-    }
-    return groups.flatMap(group => (stands(group) ? [asUnit(group, id, hang)] : []))
+    const own = works.filter(work => work.section === id && work.free).map(({ entry }) => entry)
+    return stacksOn(rects, [{ hang: hang.hang, gapDown: hang.gapDown, gapAcross: hang.gapAcross, works: own }]).map(
+      ({ works: entries, ...rect }): ShowUnit => {
+        const middle = centreOf(rect)
+        return {
+          kind: hang.hang === 'grid' ? 'grid' : 'stack',
+          section: id,
+          hang,
+          entries,
+          width: rect.width,
+          height: rect.height,
+          places: entries.flatMap(entry => {
+            const work = stands.get(entry)
+            return work === undefined ? [] : [{ dx: work.x - middle.x, dy: work.y - middle.y }]
+          }),
+        }
+      },
+    )
   })
-}
-
-/** Whether some work of a group stands above another. */
-function stands(group: readonly HungWork[]): boolean {
-  return group.some((one, index) =>
-    group.slice(index + 1).some(other => Math.abs(one.x - other.x) < (one.width + other.width) / 2 - 1),
-  )
-}
-
-function asUnit(group: readonly HungWork[], section: string, hang: SectionHang): ShowUnit {
-  const left = Math.min(...group.map(({ x, width }) => x - width / 2))
-  const right = Math.max(...group.map(({ x, width }) => x + width / 2))
-  const bottom = Math.min(...group.map(({ y, height }) => y - height / 2))
-  const top = Math.max(...group.map(({ y, height }) => y + height / 2))
-  const [x, y] = [(left + right) / 2, (bottom + top) / 2]
-  // Read as it was formed: rows from the top, each from its left end.
-  const ordered = [...group].sort((a, b) =>
-    Math.abs(a.y - b.y) > Math.min(a.height, b.height) / 2 ? b.y - a.y : a.x - b.x,
-  )
-  return {
-    kind: hang.hang === 'grid' ? 'grid' : 'stack',
-    section,
-    hang,
-    entries: ordered.map(({ entry }) => entry),
-    width: right - left,
-    height: top - bottom,
-    places: ordered.map(work => ({ dx: work.x - x, dy: work.y - y })),
-  }
 }

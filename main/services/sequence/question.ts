@@ -45,6 +45,8 @@ export interface Question {
   readonly panel: number
   /** Of one label in a column beside a stack or grid. */
   readonly label: { readonly width: number; readonly height: number }
+  /** Height of the band in which labels can be read. */
+  readonly band: number
 }
 
 /** Works of a show in the order of its checklist. */
@@ -103,6 +105,7 @@ export function questionOf({ db }: Reading, exhibition: string): Question {
     gap,
     panel: Number(rule('sectionPanel')),
     label: labelColumn(labels),
+    band: labels.highest - labels.lowest,
   }
 }
 

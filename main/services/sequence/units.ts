@@ -82,8 +82,8 @@ export function hangWorks(works: readonly AskedWork[], read: RulesRead): WorkOfS
 }
 
 /** Units of several works that a show is planned with. */
-export function formedUnits({ works, sections, stretches, margin, gap, label }: Question, read: RulesRead): ShowUnit[] {
-  return unitsOfShow(hangWorks(works, read), sections, { stretches, margin, gap, label })
+export function formedUnits({ works, sections, ...room }: Question, read: RulesRead): ShowUnit[] {
+  return unitsOfShow(hangWorks(works, read), sections, room)
 }
 
 export interface FaceHung {

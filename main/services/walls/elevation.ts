@@ -170,6 +170,25 @@ export function placedOn(db: ReadHandle, exhibition: string, face: string, plan:
   })
 }
 
+/** Sections with works on a face that hang in stacks or grids. */
+function stacksAsked(db: ReadHandle, exhibition: string, face: string): Elevation['rules']['stacks'] {
+  const sections = rows<Omit<Elevation['rules']['stacks'][number], 'works'> & { id: string }>(
+    db,
+    `SELECT id, hang, gap_down AS gapDown, gap_across AS gapAcross FROM section
+     WHERE exhibition = :exhibition AND hang <> 'row' ORDER BY position, id`,
+    { exhibition },
+  )
+  return sections.flatMap(({ id, ...asked }) => {
+    const works = rows<{ placement: string }>(
+      db,
+      `SELECT placement.id AS placement FROM placement JOIN entry ON entry.id = placement.entry
+       WHERE placement.exhibition = :exhibition AND placement.face = :face AND entry.section = :id ORDER BY placement.id`,
+      { exhibition, face, id },
+    ).map(({ placement }) => placement)
+    return works.length === 0 ? [] : [{ ...asked, works }]
+  })
+}
+
 export function elevationOf(db: ReadHandle, exhibition: string, face: string): Elevation {
   const show = row<{ title: string; state: string }>(db, 'SELECT title, state FROM exhibition WHERE id = :exhibition', {
     exhibition,
@@ -201,6 +220,7 @@ export function elevationOf(db: ReadHandle, exhibition: string, face: string): E
       },
       hang: hangRulesFrom(key => Number(rule(key))),
       labels: labelRulesOf(rule),
+      stacks: stacksAsked(db, exhibition, face),
     },
     works: placedOn(db, exhibition, face, plan),
     made: madeOn(db, exhibition, face).map(asMade),

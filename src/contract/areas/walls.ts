@@ -131,6 +131,15 @@ export const wallRules = z.strictObject({
   /** What its marks are computed and judged by. */
   hang: hangRules,
   labels: labelRulesShape,
+  /** Sections whose works hang in stacks or grids: what they ask, and their works here, by placement. */
+  stacks: z.array(
+    z.strictObject({
+      hang: z.enum(['stacks', 'grid']),
+      gapDown: z.number(),
+      gapAcross: z.number(),
+      works: z.array(id),
+    }),
+  ),
 })
 
 export const elevation = z.strictObject({

@@ -111,6 +111,7 @@ export const wallsExamples: ExamplesOf<keyof typeof wallsArea> = {
               type: 6.35,
               perLine: 45,
             },
+            stacks: [],
           },
           works: [
             {

@@ -133,6 +133,41 @@ describe('in its way', () => {
     expect(findings[0]).toMatchObject({ code: 'label-gap-narrow', severity: 'stop', figures: { shortBy: 45 } })
   })
 
+  test('labels of a stack stand in a column beside it, read downwards, in the band that can be read', () => {
+    const stack = { id: 'upper', left: 850, right: 1380 }
+    const works = [
+      work('lower', 900, { y: 800, side: 'right', stack }),
+      work('upper', 850, { y: 1500, width: 530, side: 'right', stack }),
+    ]
+    const { labels, findings } = layLabels({ wall, works })
+    expect(findings).toEqual([])
+    // Two of 25 with 40 between are 90, about 1370: 1390 and 1325; 60 to the right of the wider work.
+    expect(labels.map(({ id, x, y }) => [id, x, y])).toEqual([
+      ['lower', 1440, 1325],
+      ['upper', 1440, 1390],
+    ])
+  })
+
+  test('more labels than the band holds stand in a second column; a work too near is told, by how much', () => {
+    const stack = { id: '1', left: 900, right: 1380 }
+    // Eight of 25 with 40 between are 480 of 482.6, and begin at 1219.2; two more are 90 about 1370.
+    const ten = Array.from({ length: 10 }, (_, index) =>
+      work(String(index + 1), 900, { y: 2300 - 200 * index, height: 150, side: 'left', stack }),
+    )
+    const { labels, findings } = layLabels({ wall, works: ten })
+    expect(findings).toEqual([])
+    const first = 900 - 60 - 159
+    expect(labels.map(({ x }) => x)).toEqual([...Array(8).fill(first), ...Array(2).fill(first - 60 - 159)])
+    expect(labels[7]?.y).toBeCloseTo(1219.2, 6)
+    expect(labels.slice(8).map(({ y }) => y)).toEqual([1390, 1325])
+    const near = layLabels({ wall, works: [...ten, work('beside', 100)] })
+    // It ends at 580; the second column begins at 462 and wants 40 more.
+    expect(near.findings.find(found => found.code === 'label-gap-narrow')).toMatchObject({
+      severity: 'stop',
+      figures: { with: 'beside', gap: 320, wants: 478, shortBy: 158 },
+    })
+  })
+
   test('openings, what must stay clear, and the wall’s ends', () => {
     const door = { id: 'o', kind: 'door', x: 1400, y: 0, width: 900, height: 2100, label: '' }
     expect(codes({ wall: { ...wall, openings: [door] }, works: [work('3', 900, { side: 'right' })] })).toEqual([

@@ -130,6 +130,7 @@ export function wallWith(works: readonly PlacedWork[], plannedLux: number | null
       tools: { lockRoom: 300, handRoom: 100, driverRoom: 25 },
       hang: defaultHangRules,
       labels: defaultLabelRules,
+      stacks: [],
     },
     works: [...works],
     made: [],

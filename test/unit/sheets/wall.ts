@@ -170,6 +170,7 @@ export function wallOf(works: readonly PlacedWork[], length = 9140, more: Partia
       tools: { lockRoom: 300, handRoom: 100, driverRoom: 25 },
       hang: defaultHangRules,
       labels: defaultLabelRules,
+      stacks: [],
     },
     works: [...works],
     made: [],
