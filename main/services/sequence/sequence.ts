@@ -109,6 +109,7 @@ async function proposals(job: Job, input: Received<'sequence.propose'>): Promise
   const weights = countingOf(input.weights)
   const asked = problemOf(known, weights)
   const { problem, stretches, unsized } = asked
+  if (stretches.length === 0) return noWall(asked)
   const search = propose(problem, { seed: input.seed ?? 1, steps: input.steps ?? usualSteps(problem.works.length) })
   let next = search.next()
   while (next.done !== true) {
@@ -130,6 +131,17 @@ async function proposals(job: Job, input: Received<'sequence.propose'>): Promise
       const so = told(asked, one, bound.quality)
       return { ...so, lines: linesOf(known, asked, one.hang), keeps: kept(known, so.faces) }
     }),
+  }
+}
+
+/** Without a stretch of wall nothing is searched for. */
+function noWall({ problem, members, unsized }: Asked): Output<'sequence.propose'> {
+  const free = problem.works.flatMap((work, index) => (work.stays === null ? at(members, index) : []))
+  const terms = { order: 1, balance: 1, evenness: 1, light: 1, sight: 1, rhythm: 1 }
+  return {
+    works: free.length,
+    stays: problem.works.filter(work => work.stays !== null).length,
+    ...{ stretches: 0, unsized: [...unsized], bound: { quality: 1, terms }, today: null, proposals: [] },
   }
 }
 
