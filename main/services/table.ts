@@ -22,6 +22,10 @@ import { shift, turn } from './plan/shift.ts'
 import * as survey from './plan/survey.ts'
 import { survey as surveyGet } from './plan/survey-get.ts'
 import { underlayServices } from './plan/underlay.ts'
+import * as condition from './record/condition/draft.ts'
+import * as seal from './record/condition/seal.ts'
+import * as conditionTold from './record/condition/tell.ts'
+import * as conditionWords from './record/condition/words.ts'
 import { history as movementHistory, list as movementList } from './record/history.ts'
 import * as locations from './record/locations.ts'
 import * as record from './record/record.ts'
@@ -81,6 +85,21 @@ export const catalogueServices: CatalogueServices = {
   'movement.where': where,
   'movement.history': movementHistory,
   'movement.list': movementList,
+  'condition.words': conditionWords.words,
+  'condition.addWord': conditionWords.addWord,
+  'condition.removeWord': conditionWords.removeWord,
+  'condition.list': conditionTold.list,
+  'condition.get': conditionTold.get,
+  'condition.compare': conditionTold.compare,
+  'condition.add': condition.add,
+  'condition.update': condition.change,
+  'condition.remove': condition.remove,
+  'condition.addFinding': condition.addFinding,
+  'condition.updateFinding': condition.changeFinding,
+  'condition.removeFinding': condition.removeFinding,
+  'condition.sign': seal.sign,
+  'condition.complete': seal.complete,
+  'condition.correct': seal.correct,
   ...importServices,
   ...drawingServices,
   ...underlayServices,

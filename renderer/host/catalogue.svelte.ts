@@ -10,6 +10,14 @@ const show = ['exhibition', 'section', 'entry']
 const building = ['building', 'room', 'corner', 'wall', 'face', 'opening', 'keep_clear', 'survey']
 const stands = ['standing', 'track', 'zone', 'zone_room']
 const hanging = ['placement', 'placement_part', 'face_plan', 'fixing_kind', 'fixing_rating', 'house_rule', 'settlement']
+const condition = [
+  'condition_report',
+  'condition_finding',
+  'condition_signature',
+  'condition_seal',
+  'work',
+  'work_number',
+]
 const places = ['location', 'room', 'wall', 'face']
 const crew = [...building, ...hanging, ...show, ...work, 'mark', 'placement_step', 'equipment', 'method_time']
 
@@ -62,6 +70,10 @@ const madeOf: Partial<Record<Name, readonly string[]>> = {
   'movement.where': [...places, ...show, 'work', 'work_number', 'movement', 'moved', 'placement', 'placement_step'],
   'movement.history': ['location', 'movement', 'moved'],
   'movement.list': ['movement', 'moved', 'work', 'work_number', 'location'],
+  'condition.words': ['condition_term'],
+  'condition.list': condition,
+  'condition.get': condition,
+  'condition.compare': [...condition, 'house_rule'],
   'layout.compare': ['kept_layout', 'kept_place', 'placement', ...show, 'work'],
   'import.letters': ['import_question', 'import_run', 'work', 'entry', 'work_number', 'party'],
   'import.questions': ['import_question', 'import_run', 'work', 'entry', 'work_number'],

@@ -4,6 +4,7 @@
  */
 import type * as z from 'zod'
 import { computationsArea } from './areas/computations.ts'
+import { conditionArea } from './areas/condition.ts'
 import { crewArea } from './areas/crew.ts'
 import { deskArea } from './areas/desk.ts'
 import { drawingArea } from './areas/drawing.ts'
@@ -54,6 +55,7 @@ export const contract = {
   ...marksArea,
   ...labelsArea,
   ...movementsArea,
+  ...conditionArea,
   ...sheetsArea,
   ...importArea,
   ...drawingArea,

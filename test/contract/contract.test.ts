@@ -51,8 +51,8 @@ function alike(answered: Answer, copyFolder: string): Answer {
 
 /** Where calls before it were programs of their own, an id that `like` made says so: then made ids are held alike. */
 function madeAlike(answered: Answer, like: Answer): Answer {
-  if (!/"id":"t\d+n[0-9a-z]{6}"/.test(JSON.stringify(like))) return answered
-  return JSON.parse(JSON.stringify(answered).replace(/"id":"t(\d+n)?[0-9a-z]{6}"/g, '"id":"<made>"'))
+  if (!/:"t\d+n[0-9a-z]{6}"/.test(JSON.stringify(like))) return answered
+  return JSON.parse(JSON.stringify(answered).replace(/:"t(\d+n)?[0-9a-z]{6}"/g, ':"<made>"'))
 }
 
 type PlainExample = {
@@ -65,7 +65,10 @@ type PlainExample = {
 function callsOf(name: string, example: PlainExample): Call[] {
   const first = example.first?.(known) ?? []
   return [
-    ...first.map(([each, input]) => ({ name: each, input: () => input })),
+    ...first.map(([each, input]) => ({
+      name: each,
+      input: (earlier: readonly unknown[]) => (typeof input === 'function' ? input(earlier) : input),
+    })),
     { name, input: (earlier: readonly unknown[]) => example.input(known, earlier) },
   ]
 }

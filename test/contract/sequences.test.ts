@@ -71,6 +71,9 @@ async function begin(seed: number): Promise<Walk> {
   await callOn(host, 'exhibition.add', { title: 'Printed' })
   await callOn(host, 'room.add', { name: 'Store', height: 3000, walls: [{ name: 'printed', length: 4000 }] })
   await leaveHoles(host, known)
+  const examined = { work: known.pans ?? '', kind: 'incoming' as const, examiner: 'Tamsin Oake', place: 'on record' }
+  const { id: report } = await callOn(host, 'condition.add', examined)
+  await callOn(host, 'condition.update', { id: report, changes: { note: { was: '', to: 'no change' } } })
   const db = new Database(file, { timeout: 2000 })
   const walk: Walk = {
     file,

@@ -8,6 +8,8 @@ import type { JournalName } from '../../main/services/service.ts'
 import type { Input, NameOf } from '../../src/contract/contract.ts'
 import { houseRules } from '../../src/model/house-rules.ts'
 import { pivots } from '../../src/plan/turn-wall.ts'
+import { ages, reportKinds, severities } from '../../src/record/condition/report.ts'
+import { materials } from '../../src/record/condition/vocabulary.ts'
 import type { Chance } from './chance.ts'
 import {
   endsOf,
@@ -46,6 +48,11 @@ const removable = `id NOT IN (SELECT exhibition FROM sheet_print)
 
 /** What the fixture made: its ids begin so, those of steps otherwise. */
 const ofFixture = "id LIKE 'f%'"
+
+/** The condition report that a walk begins with is signed and completed, all others are drafts. */
+const onRecord = "place = 'on record'"
+const drafted = "place <> 'on record'"
+const unsealed = 'condition_report.id NOT IN (SELECT report FROM condition_seal)'
 
 const sets = "SELECT id FROM work WHERE set_form <> ''"
 /** Works that a set can be made of: measured, no parts, no sets. */
@@ -322,6 +329,59 @@ export const steps: Steps = {
       'id NOT IN (SELECT corrects FROM movement WHERE corrects IS NOT NULL) AND struck = 0',
     )
     return movement === null ? null : { movement, why: words(), struck: maybe(0.3) }
+  },
+  'condition.addWord': ({ pick, words }) => ({ material: pick(materials), word: words(), meaning: words() }),
+  'condition.removeWord': ({ id }) => withId(id('condition_term'), {}),
+  'condition.add': ({ id, pick, words }) => {
+    const work = id('work', 'coalesce(hang_width, hang_diameter) IS NOT NULL AND hang_height IS NOT NULL')
+    return work === null ? null : { work, kind: pick(reportKinds), examiner: words() }
+  },
+  'condition.update': ({ row, change, words }) => {
+    const stored = row('condition_report', drafted)
+    return stored === null
+      ? null
+      : withId(text(stored, 'id'), { changes: { note: change(text(stored, 'note'), words()) } })
+  },
+  'condition.remove': ({ id }) => withId(id('condition_report', drafted), {}),
+  'condition.addFinding': ({ row, maybe, length, pick }) => {
+    const stored = row('condition_report', drafted)
+    if (stored === null) return null
+    const spot = () => ({ x: length(0, figure(stored, 'width')), y: length(0, figure(stored, 'height')) })
+    const shape = maybe(0.5)
+      ? { form: 'mark' as const, points: [spot()] }
+      : { form: 'area' as const, points: [spot(), spot(), spot()] }
+    return {
+      report: text(stored, 'id'),
+      ...shape,
+      term: pick(['paper.stain', '', 'frame.chip']),
+      severity: pick(severities),
+    }
+  },
+  'condition.updateFinding': ({ row, change, pick }) => {
+    const stored = row('condition_finding', `report IN (SELECT id FROM condition_report WHERE ${drafted})`)
+    if (stored === null) return null
+    const was = text(stored, 'age') as '' // one of the ages
+    return withId(text(stored, 'id'), { changes: { age: change(was, pick(ages)) } })
+  },
+  'condition.removeFinding': ({ id }) =>
+    withId(id('condition_finding', `report IN (SELECT id FROM condition_report WHERE ${drafted})`), {}),
+  // Undo never takes a record back: only what the walk began with is signed, and nothing else is done to it.
+  'condition.sign': ({ id, pick }) => {
+    const report = id('condition_report', `${onRecord} AND corrects IS NULL AND ${unsealed}`)
+    const [role, name] = pick([['registrar', 'Tamsin Oake'] as const, ['courier', 'Bo Lind'] as const])
+    return report === null ? null : { report, role, name, strokes: [[100, 200, 300, 100, 500, 220]] }
+  },
+  'condition.complete': ({ id }) => {
+    const signed = `SELECT report FROM condition_signature GROUP BY report HAVING count(DISTINCT role) > 1`
+    const report = id('condition_report', `id IN (${signed}) AND ${unsealed}`)
+    return report === null ? null : { report }
+  },
+  'condition.correct': ({ id, words }) => {
+    const report = id(
+      'condition_report',
+      `NOT (${unsealed}) AND id NOT IN (SELECT corrects FROM condition_report WHERE corrects IS NOT NULL)`,
+    )
+    return report === null ? null : { report, why: words() }
   },
   'movement.takeHung': ({ row, id }) => {
     // One that is not in the record since its tick.

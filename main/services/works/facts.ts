@@ -164,10 +164,14 @@ export function remove(writing: Writing, { id }: Received<'work.remove'>): Outpu
 
 /** Refuses `recorded`: what was recorded of a work is never removed, so the work it speaks of stays. */
 export function refuseRecorded(db: ReadHandle, work: string, field: string): void {
-  if (value(db, 'SELECT id FROM moved WHERE work = :work LIMIT 1', { work }) === undefined) return
-  throw new Refusal('recorded', `The record says where ${workName(db, work)} was, so it stays in the catalogue.`, {
-    field,
-  })
+  const moved = value(db, 'SELECT id FROM moved WHERE work = :work LIMIT 1', { work }) !== undefined
+  const examined = value(db, 'SELECT id FROM condition_report WHERE work = :work LIMIT 1', { work }) !== undefined
+  if (!moved && !examined) return
+  const name = workName(db, work)
+  const sentence = moved
+    ? `The record says where ${name} was, so it stays in the catalogue.`
+    : `There is a condition report of ${name}, so it stays in the catalogue. A draft that nobody signed can be taken away first.`
+  throw new Refusal('recorded', sentence, { field })
 }
 
 /** Refuses `part-of-set`: a part is in shows and on walls through its set. */

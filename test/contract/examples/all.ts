@@ -1,6 +1,7 @@
 /** Examples of every procedure. A procedure without its examples does not compile. */
 import type { Name } from '../../../src/contract/contract.ts'
 import { computationsExamples } from './computations.ts'
+import { conditionExamples } from './condition.ts'
 import { crewExamples } from './crew.ts'
 import { deskExamples } from './desk.ts'
 import { drawingExamples } from './drawing.ts'
@@ -49,6 +50,7 @@ export const examples: ExamplesOf<Name> = {
   ...marksExamples,
   ...labelsExamples,
   ...movementsExamples,
+  ...conditionExamples,
   ...computationsExamples,
   ...crewExamples,
   ...importExamples,

@@ -15,7 +15,7 @@ export interface GivenFile {
 export interface Answered<N extends Name> {
   readonly about: string
   readonly files?: readonly GivenFile[]
-  /** Calls that must come first on the same catalogue, as [name, input]. */
+  /** Calls that must come first on the same catalogue, as [name, input]; an input may follow from earlier answers. */
   readonly first?: (known: Known) => readonly (readonly [Name, unknown])[]
   /** `earlier`: what the calls in `first` answered, in order. */
   readonly input: (known: Known, earlier: readonly unknown[]) => Input<N>

@@ -1,0 +1,139 @@
+/** Condition reports told: all of a work, one whole, two compared. */
+import type { ReportHead } from '../../../../src/contract/areas/condition.ts'
+import type { Output, Received } from '../../../../src/contract/contract.ts'
+import { Refusal } from '../../../../src/contract/refusal.ts'
+import { sayIn } from '../../../../src/hang/marks.ts'
+import { type CompareLine, compareReports } from '../../../../src/record/condition/compare.ts'
+import { lacksOf, lacksSignatures, overall, signaturesInForce } from '../../../../src/record/condition/report.ts'
+import { extentOf, thirdOf } from '../../../../src/record/condition/shape.ts'
+import { contentHash } from '../../../database/condition-chain.ts'
+import type { ReadHandle } from '../../../database/handles.ts'
+import { notFound } from '../../change.ts'
+import { ruleNumber } from '../../rules.ts'
+import type { Reading } from '../../service.ts'
+import { row, rows, value } from '../../sql.ts'
+import { firstNumber } from '../../works/figures.ts'
+import { readerOf } from '../../works/findings.ts'
+import { type FindingRow, findingsOf, type ReportRow, reportColumns, reportOf, signaturesOf } from './rows.ts'
+
+function headOf(db: ReadHandle, report: ReportRow): ReportHead {
+  const { picture: _, width: __, height: ___, ...said } = report
+  const work = row<{ title: string; number: string | null }>(
+    db,
+    `SELECT title, ${firstNumber} AS number FROM work WHERE id = :id`,
+    { id: report.work },
+  )
+  const findings = findingsOf(db, report.id)
+  const content = contentHash(db, report.id)
+  return {
+    ...said,
+    workTitle: work?.title ?? '',
+    workNumber: work?.number ?? '',
+    findings: findings.length,
+    overall: overall(findings),
+    signedBy: signaturesInForce(signaturesOf(db, report.id), content).map(({ role, name }) => ({ role, name })),
+  }
+}
+
+const pageOf = 200
+
+export function list({ db }: Reading, input: Received<'condition.list'>): Output<'condition.list'> {
+  const { work, offset = 0, limit = pageOf } = input
+  if (work !== undefined && value(db, 'SELECT id FROM work WHERE id = :work', { work }) === undefined) {
+    throw notFound('work', 'work')
+  }
+  const reports = rows<ReportRow>(
+    db,
+    `SELECT ${reportColumns} FROM condition_report AS report WHERE :work IS NULL OR report.work = :work
+     ORDER BY report.examined_at DESC, report.id DESC LIMIT :limit OFFSET :offset`,
+    { work: work ?? null, limit, offset },
+  )
+  const total = value<number>(db, 'SELECT count(*) FROM condition_report WHERE :work IS NULL OR work = :work', {
+    work: work ?? null,
+  })
+  return { reports: reports.map(each => headOf(db, each)), total: total ?? 0 }
+}
+
+export function get({ db }: Reading, { id }: Received<'condition.get'>): Output<'condition.get'> {
+  const report = reportOf(db, id)
+  const findings = findingsOf(db, id)
+  const content = contentHash(db, id)
+  const signatures = signaturesOf(db, id)
+  const inForce = signaturesInForce(signatures, content)
+  const unsigned = lacksSignatures(signatures, content)
+  return {
+    ...headOf(db, report),
+    picture: report.picture,
+    width: report.width,
+    height: report.height,
+    findings: findings.map(each => ({
+      ...each,
+      points: [...each.points],
+      third: thirdOf(each, report),
+      ...extentOf(each),
+    })),
+    signatures: signatures.map(({ content: _, ...each }) => ({
+      ...each,
+      counts: inForce.some(other => other.id === each.id),
+    })),
+    lacks: report.completeAt === null ? [...lacksOf(report, findings), ...(unsigned === null ? [] : [unsigned])] : [],
+  }
+}
+
+export function compare(reading: Reading, input: Received<'condition.compare'>): Output<'condition.compare'> {
+  const { db } = reading
+  const [before, after] = [reportOf(db, input.before, 'before'), reportOf(db, input.after, 'after')]
+  if (before.work !== after.work) {
+    throw new Refusal('bad-input', 'These are reports of two works: only reports of one work can be compared.', {
+      field: 'after',
+    })
+  }
+  if (before.id === after.id || before.examinedAt > after.examinedAt) {
+    const sentence =
+      before.id === after.id
+        ? 'A report is compared with another one, not with itself.'
+        : 'The later report is named first: turn the two round.'
+    throw new Refusal(before.id === after.id ? 'bad-input' : 'dates-reversed', sentence, { field: 'after' })
+  }
+  const rules = { near: ruleNumber(db, 'conditionNear'), grown: ruleNumber(db, 'conditionGrown') }
+  const reader = readerOf(reading.person, undefined)
+  const length = sayIn(reader.unit, reader.steps)
+  const lines = compareReports(findingsOf(db, before.id), findingsOf(db, after.id), rules)
+  const count = (outcome: CompareLine['outcome']) => lines.filter(each => each.outcome === outcome).length
+  return {
+    lines: lines.map(each => ({
+      outcome: each.outcome,
+      before: each.before?.id ?? null,
+      after: each.after?.id ?? null,
+      by: each.by,
+      remarks: [...each.remarks],
+      text: textOf(each, length),
+    })),
+    counts: { same: count('same'), grown: count('grown'), new: count('new'), notSeen: count('not seen') },
+    ...rules,
+  }
+}
+
+const measured = (finding: FindingRow, length: (mm: number) => string) => {
+  const { reach, along } = extentOf(finding)
+  const mm = finding.form === 'outline' ? along : reach
+  return mm === null ? 'no size taken' : length(mm)
+}
+
+/** One line as a person reads it out. */
+function textOf({ outcome, before, after, remarks }: CompareLine<FindingRow>, length: (mm: number) => string): string {
+  const one = after ?? before
+  if (one === null) return ''
+  const word = one.word === '' ? 'a finding without a word' : one.word
+  if (after === null) return `${word}, ${measured(one, length)}: stood in the earlier report, not seen now.`
+  if (before === null) return `${word}, ${measured(one, length)}: stands in no earlier report.`
+  const said = {
+    larger: `larger: ${measured(before, length)} before, ${measured(after, length)} now`,
+    smaller: `measured smaller: ${measured(before, length)} before, ${measured(after, length)} now`,
+    'more serious': `more serious: ${before.severity} before, ${after.severity} now`,
+    'called new': `called new, yet it lies where ${before.number} of the earlier report does`,
+    'size not taken': 'its size was not taken both times, so nobody can tell whether it has grown',
+  }
+  const told = remarks.map(remark => said[remark])
+  return `${word}: ${told.length === 0 ? `as before, ${measured(after, length)}` : told.join('; ')}${outcome === 'same' && told.length > 0 ? '; otherwise as before' : ''}.`
+}
