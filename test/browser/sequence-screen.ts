@@ -6,7 +6,12 @@ export interface Wall {
   readonly face: string
   readonly room: string
   readonly name: string
-  readonly works: readonly { readonly entry: string; readonly x: number; readonly stays: boolean }[]
+  readonly works: readonly {
+    readonly entry: string
+    readonly x: number
+    readonly y: number
+    readonly stays: boolean
+  }[]
 }
 
 /** The exhibition that is shown. */
