@@ -28,6 +28,10 @@ export type Fixture = Place & { readonly id: string; readonly label: string } & 
       }
   )
 
+type Cleared = Extract<Fixture, { readonly family: 'keepClear' }>
+/** As much of it as a hand needs: the building's plan has no reasons. */
+export type HeldFixture = Exclude<Fixture, Cleared> | Omit<Cleared, 'reason'>
+
 export function fixturesOf(wall: Pick<WallRow, 'side' | 'openings' | 'keepClears'>): readonly Fixture[] {
   return [
     ...wall.openings.map(one => ({ ...one, side: wall.side, family: 'opening' as const })),

@@ -4,9 +4,9 @@
  */
 import type { Input, Output } from '../../src/contract/contract.ts'
 import { call } from '../host/client.svelte.ts'
-import { desk } from '../host/desk.svelte.ts'
+import { DraftHand } from '../shell/draft-hand.svelte.ts'
 import { frame } from '../shell/frame.svelte.ts'
-import { dragged, type Fixture, type Grip, type Place, samePlace, whole } from './fixture.ts'
+import { dragged, type Fixture, type Grip, type HeldFixture, type Place, samePlace, whole } from './fixture.ts'
 
 type Changes = Input<'keepClear.update'>['changes']
 type Clashes = Output<'keepClear.update'>['clashes']
@@ -16,18 +16,8 @@ interface Size {
   readonly height: number
 }
 
-/** Nudges that follow each other as quickly as this, milliseconds, are one edit. */
-const rest = 450
-
-interface Draft {
-  readonly row: Fixture
-  readonly place: Place
-  /** Written; it stands until the catalogue's own answer is here. */
-  readonly landed: boolean
-}
-
 /** Writes one change; the catalogue answers which fields clash. */
-export function changeFixture(fixture: Fixture, changes: Changes): Promise<{ readonly clashes: Clashes }> {
+export function changeFixture(fixture: HeldFixture, changes: Changes): Promise<{ readonly clashes: Clashes }> {
   if (fixture.family === 'keepClear') return call('keepClear.update', { id: fixture.id, changes })
   const { margin: _, reason: __, kind: ___, reachable: ____, ...shared } = changes
   return changeOpening(fixture, shared)
@@ -41,37 +31,36 @@ export function changeOpening(
   return call('opening.update', { id, side, changes })
 }
 
-class Hand {
-  chosen = $state<string | null>(null)
-  private draft = $state.raw<Draft | null>(null)
-  private hold: { readonly row: Fixture; readonly grip: Grip; readonly from: Point; readonly wall: Size } | null = null
-  private timer: ReturnType<typeof setTimeout> | undefined
-  /** Fields that somebody else had changed meanwhile. */
-  clash = $state.raw<{ readonly row: Fixture; readonly place: Place; readonly clashes: Clashes } | null>(null)
+interface Hold {
+  readonly of: HeldFixture
+  readonly grip: Grip
+  readonly from: Point
+  readonly wall: Size
+}
 
-  private get step(): number {
-    return desk.imperial ? 25.4 / desk.fraction : 1
-  }
+class Hand extends DraftHand<HeldFixture, Place, Hold> {
+  /** Fields that somebody else had changed meanwhile. */
+  clash = $state.raw<{ readonly row: HeldFixture; readonly place: Place; readonly clashes: Clashes } | null>(null)
+
+  protected rowOf = (row: HeldFixture) => row
+  protected stored = (row: HeldFixture): Place => row
+  protected same = samePlace
+  protected put = (row: HeldFixture, to: Place) => this.write(row, row, to)
 
   /** Where it stands now: under the hand, or as stored. */
-  placeOf(row: Fixture): Place {
-    const { draft } = this
-    if (draft === null || draft.row.id !== row.id || (draft.landed && draft.row !== row)) return row
-    return draft.place
+  placeOf(row: HeldFixture): Place {
+    return this.now(row)
   }
 
-  take(row: Fixture, grip: Grip, from: Point, wall: Size): void {
-    void this.land()
-    this.chosen = row.id
-    this.hold = { row, grip, from, wall }
+  take(row: HeldFixture, grip: Grip, from: Point, wall: Size): void {
+    this.begin({ of: row, grip, from, wall })
   }
 
   /** `to` in millimetres on the wall, y up. */
   move(to: Point): void {
     if (this.hold === null) return
-    const { row, grip, from, wall } = this.hold
-    const place = dragged(row, grip, to[0] - from[0], to[1] - from[1], wall, this.step)
-    this.draft = { row, place, landed: false }
+    const { of, grip, from, wall } = this.hold
+    this.drawn(of, dragged(of, grip, to[0] - from[0], to[1] - from[1], wall, this.step))
   }
 
   release(): void {
@@ -79,46 +68,19 @@ class Hand {
     void this.land()
   }
 
-  /** By whole steps; `large` is ten of them, or an inch. */
-  nudge(row: Fixture, x: number, y: number, large: boolean, wall: Size): void {
-    const by = large ? (desk.imperial ? 25.4 : 10) : this.step
-    const origin = this.draft !== null && !this.draft.landed && this.draft.row.id === row.id ? this.draft.row : row
+  nudge(row: HeldFixture, x: number, y: number, large: boolean, wall: Size): void {
     const now = this.placeOf(row)
-    const place = dragged(now, whole, x * by, y * by, wall, this.step)
-    this.draft = { row: origin, place, landed: false }
-    clearTimeout(this.timer)
-    this.timer = setTimeout(() => void this.land(), rest)
+    this.stepped(row, large, by => dragged(now, whole, x * by, y * by, wall, this.step))
   }
 
-  /** Ends what goes on as if it had not been; false where nothing does. */
-  cancel(): boolean {
-    const going = this.hold !== null || (this.draft !== null && !this.draft.landed)
-    clearTimeout(this.timer)
-    this.hold = null
-    this.draft = null
-    return going
-  }
-
-  async land(): Promise<void> {
-    clearTimeout(this.timer)
-    const { draft } = this
-    if (draft === null || draft.landed) return
-    if (samePlace(draft.row, draft.place)) {
-      this.draft = null
-      return
-    }
-    this.draft = { ...draft, landed: true }
-    await this.write(draft.row, draft.row, draft.place)
-  }
-
-  private async write(row: Fixture, was: Place, to: Place): Promise<void> {
+  private async write(row: HeldFixture, was: Place, to: Place): Promise<boolean> {
     const changed = (['x', 'y', 'width', 'height'] as const).filter(field => was[field] !== to[field])
     const changes: Changes = Object.fromEntries(changed.map(field => [field, { was: was[field], to: to[field] }]))
     const done = await frame.attempt(async () => {
       const { clashes } = await changeFixture(row, changes)
       this.clash = clashes.length === 0 ? null : { row, place: to, clashes }
     })
-    if (!done || this.clash !== null) this.draft = null
+    return done && this.clash === null
   }
 
   /** Writes over what somebody else had written meanwhile. */
@@ -127,10 +89,10 @@ class Hand {
     if (clash === null) return
     this.clash = null
     const theirs = Object.fromEntries(clash.clashes.map(one => [one.field, one.theirs]))
-    await this.write(clash.row, { ...clash.place, ...theirs }, clash.place)
+    if (!(await this.write(clash.row, { ...clash.place, ...theirs }, clash.place))) this.forget()
   }
 
-  async remove(row: Fixture): Promise<void> {
+  async remove(row: HeldFixture): Promise<void> {
     await this.land()
     const gone = await frame.attempt(() =>
       row.family === 'opening' ? call('opening.remove', { id: row.id }) : call('keepClear.remove', { id: row.id }),

@@ -7,19 +7,9 @@ import type { Point } from '../../src/drawing/room-plan.ts'
 import { angleOf, type Ends, sideOf, turnedTo } from '../../src/plan/partition.ts'
 import { wholeTurn } from '../../src/plan/place.ts'
 import { call } from '../host/client.svelte.ts'
-import { desk } from '../host/desk.svelte.ts'
+import { DraftHand } from '../shell/draft-hand.svelte.ts'
 import { frame } from '../shell/frame.svelte.ts'
 import { calledItem, draggedPoints, type Item, pointsOf, samePoints } from './item.ts'
-
-interface Draft {
-  readonly item: Item
-  readonly points: readonly Point[]
-  /** Written; it stands until the catalogue's own answer is here. */
-  readonly landed: boolean
-}
-
-/** Nudges that follow each other as quickly as this, milliseconds, are one edit. */
-const rest = 450
 
 /** The two ends; a thing has one place only. */
 function endsOf(points: readonly Point[]): [[number, number], [number, number]] {
@@ -30,61 +20,49 @@ function endsOf(points: readonly Point[]): [[number, number], [number, number]] 
   ]
 }
 
-class StandHand {
-  chosen = $state<string | null>(null)
+interface Hold {
+  readonly of: Item
+  readonly grip: number | null
+  readonly from: Point
+}
+
+class StandHand extends DraftHand<Item, readonly Point[], Hold> {
   /** The face of a partition that one stands before. */
   face = $state<string | null>(null)
-  private draft = $state.raw<Draft | null>(null)
-  private hold: { readonly item: Item; readonly grip: number | null; readonly from: Point } | null = null
-  private timer: ReturnType<typeof setTimeout> | undefined
   /** Works that no longer fit since a partition was moved. */
   noLongerFits = $state.raw<readonly Finding[]>([])
 
-  /** Something is under the hand. */
-  get holds(): boolean {
-    return this.hold !== null
-  }
-
-  private get step(): number {
-    return desk.imperial ? 25.4 / desk.fraction : 1
-  }
+  protected rowOf = ({ row }: Item) => row
+  protected stored = pointsOf
+  protected same = samePoints
+  protected put = (item: Item, points: readonly Point[]) => this.write(item, points)
 
   /** Where it stands now: under the hand, or as stored. */
   pointsOf(item: Item): readonly Point[] {
-    const { draft } = this
-    if (draft === null || draft.item.row.id !== item.row.id || (draft.landed && draft.item.row !== item.row)) {
-      return pointsOf(item)
-    }
-    return draft.points
+    return this.now(item)
   }
 
-  /** Chooses nothing. */
-  leave(): void {
-    void this.land()
-    this.chosen = null
+  override leave(): void {
+    super.leave()
     this.face = null
     this.noLongerFits = []
   }
 
   take(item: Item, grip: number | null, from: Point): void {
-    void this.land()
-    this.chosen = item.row.id
-    this.hold = { item, grip, from }
+    this.begin({ of: item, grip, from })
   }
 
   move([x, y]: Point): void {
     if (this.hold === null) return
-    const { item, grip, from } = this.hold
-    const points = draggedPoints(pointsOf(item), grip, x - from[0], y - from[1], this.step)
-    this.draft = { item, points, landed: false }
+    const { of, grip, from } = this.hold
+    this.drawn(of, draggedPoints(pointsOf(of), grip, x - from[0], y - from[1], this.step))
   }
 
   /** Pressed and let go of in one place, a partition is stood before, on the side that was pressed. */
   release(): void {
-    const { hold, draft } = this
+    const { hold, moved } = this
     this.hold = null
-    const moved = draft !== null && !draft.landed && !samePoints(pointsOf(draft.item), draft.points)
-    if (hold !== null && hold.grip === null && !moved) this.standBefore(hold.item, hold.from)
+    if (hold !== null && hold.grip === null && !moved) this.standBefore(hold.of, hold.from)
     void this.land()
   }
 
@@ -96,39 +74,9 @@ class StandHand {
     this.face = from === null ? (this.face === a ? b : a) : row.faces[sideOf(row.ends, from)]
   }
 
-  /** By whole steps; `large` is ten of them, or an inch. */
   nudge(item: Item, x: number, y: number, large: boolean): void {
-    const by = large ? (desk.imperial ? 25.4 : 10) : this.step
-    const { draft } = this
-    const origin = draft !== null && !draft.landed && draft.item.row.id === item.row.id ? draft.item : item
-    this.draft = {
-      item: origin,
-      points: draggedPoints(this.pointsOf(item), null, x * by, y * by, this.step),
-      landed: false,
-    }
-    clearTimeout(this.timer)
-    this.timer = setTimeout(() => void this.land(), rest)
-  }
-
-  /** Ends what goes on as if it had not been; false where nothing does. */
-  cancel(): boolean {
-    const going = this.hold !== null || (this.draft !== null && !this.draft.landed)
-    clearTimeout(this.timer)
-    this.hold = null
-    this.draft = null
-    return going
-  }
-
-  async land(): Promise<void> {
-    clearTimeout(this.timer)
-    const { draft } = this
-    if (draft === null || draft.landed) return
-    if (samePoints(pointsOf(draft.item), draft.points)) {
-      this.draft = null
-      return
-    }
-    this.draft = { ...draft, landed: true }
-    if (!(await this.write(draft.item, draft.points))) this.draft = null
+    const now = this.pointsOf(item)
+    this.stepped(item, large, by => draggedPoints(now, null, x * by, y * by, this.step))
   }
 
   /** Turned by so many degrees: a thing about its middle, a partition and a track too. */

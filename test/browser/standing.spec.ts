@@ -249,3 +249,61 @@ test('on the building’s plan a thing is chosen, dragged and stepped as in its 
   await page.keyboard.press('Control+z')
   await expect.poll(now).toEqual([before.at[0] + 1, before.at[1]])
 })
+
+test('on the building’s plan a fixture is chosen, dragged along its wall, stepped, typed and taken away', async ({
+  page,
+  emptyHost,
+}) => {
+  await emptyHost.open(page, '#/rooms')
+  const room = (await emptyHost.call(page, 'room.add', {
+    name: 'Store',
+    height: 3000,
+    place: { at: [0, 0], turn: 90, storey: '' },
+    walls: [6000, 4000, 6000, 4000].map((length, at) => ({ length, name: ['n', 'e', 's', 'w'][at] })),
+  })) as { walls: string[] } // of that name
+  const wall = room.walls[0] ?? ''
+  const outlet = { kind: 'outlet', x: 2000, y: 300, width: 300, height: 80, margin: 100 }
+  await emptyHost.call(page, 'keepClear.add', { wall, ...outlet })
+  const now = async () => {
+    const { rooms } = (await emptyHost.call(page, 'plan.get', { exhibition: null })) as {
+      rooms: { walls: { fixtures: { x: number; y: number }[] }[] }[]
+    } // likewise
+    return rooms[0]?.walls[0]?.fixtures.map(({ x, y }) => [x, y])
+  }
+  const sheet = page.getByRole('group', { name: /^Plan of/ })
+  await sheet.getByRole('button', { name: /^Store, / }).press('Enter')
+  await page.keyboard.press('0')
+  const fixture = sheet.getByRole('button', { name: /^outlet on n, / })
+  await fixture.press('Enter')
+  await expect(page.getByRole('complementary').getByRole('heading', { name: 'Outlet' })).toBeVisible()
+  expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([])
+  // Turned a quarter, the room has its wall n at the right of the page, and its right end below.
+  await fixture.press('ArrowRight')
+  await fixture.press('Shift+ArrowDown')
+  await expect.poll(now).toEqual([[2010, 300]])
+  await expect(fixture).toHaveAccessibleName(/^outlet on n, 2.010 mm/)
+
+  const box = await fixture.boundingBox()
+  if (box === null) throw new Error('it is drawn')
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2]
+  await page.mouse.move(x, y)
+  await page.mouse.down()
+  await page.mouse.move(x + 14, y + 30, { steps: 4 })
+  await page.mouse.up()
+  await expect.poll(async () => (await now())?.[0]?.[0] ?? 0).toBeGreaterThan(2100)
+  expect((await now())?.[0]?.[1]).toBe(300)
+  await page.keyboard.press('Control+z')
+  await expect.poll(now).toEqual([[2010, 300]])
+  await expect(fixture).toHaveAccessibleName(/^outlet on n, 2.010 mm/)
+
+  await page.getByRole('textbox', { name: /^outlet from the left end of n/ }).fill('1,5 m')
+  await page.keyboard.press('Enter')
+  await expect.poll(now).toEqual([[1500, 300]])
+  await expect(fixture).toHaveAccessibleName(/^outlet on n, 1.500 mm/)
+  await fixture.focus()
+  await page.keyboard.press('Delete')
+  await expect.poll(now).toEqual([])
+  await expect(fixture).toHaveCount(0)
+  await page.keyboard.press('Control+z')
+  await expect.poll(now).toEqual([[1500, 300]])
+})

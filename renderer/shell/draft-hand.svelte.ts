@@ -1,0 +1,105 @@
+/**
+ * What a hand on a drawing has in common, whatever it moves: one thing is chosen; from where it was taken hold of, or by
+ * steps of the keys, a draft of its place is drawn; whatever is done until the hand lets go is one edit, based on the
+ * place that it began from.
+ */
+import { desk } from '../host/desk.svelte.ts'
+
+interface Draft<T, P> {
+  readonly of: T
+  readonly to: P
+  /** Written; it stands until the catalogue's own answer is here. */
+  readonly landed: boolean
+}
+
+/** Nudges that follow each other as quickly as this, milliseconds, are one edit. */
+const rest = 450
+
+/** T is what is moved, P its place, H how it is held. */
+export abstract class DraftHand<T, P, H extends { readonly of: T }> {
+  chosen = $state<string | null>(null)
+  private draft = $state.raw<Draft<T, P> | null>(null)
+  protected hold: H | null = null
+  private timer: ReturnType<typeof setTimeout> | undefined
+
+  /** As it is stored. */
+  protected abstract rowOf(of: T): { readonly id: string }
+  protected abstract stored(of: T): P
+  protected abstract same(a: P, b: P): boolean
+  /** False where that did not go through; the draft is taken back then. */
+  protected abstract put(of: T, to: P): Promise<boolean>
+
+  /** Something is under the hand. */
+  get holds(): boolean {
+    return this.hold !== null
+  }
+
+  /** What it moves by, mm. */
+  protected get step(): number {
+    return desk.imperial ? 25.4 / desk.fraction : 1
+  }
+
+  /** Where it stands now: under the hand, or as stored. */
+  protected now(of: T): P {
+    const { draft } = this
+    const [row, drafted] = [this.rowOf(of), draft === null ? null : this.rowOf(draft.of)]
+    if (draft === null || drafted?.id !== row.id || (draft.landed && drafted !== row)) return this.stored(of)
+    return draft.to
+  }
+
+  /** Whether the hand has moved it since it took hold. */
+  protected get moved(): boolean {
+    const { draft } = this
+    return draft !== null && !draft.landed && !this.same(this.stored(draft.of), draft.to)
+  }
+
+  protected begin(hold: H): void {
+    void this.land()
+    this.chosen = this.rowOf(hold.of).id
+    this.hold = hold
+  }
+
+  protected drawn(of: T, to: P): void {
+    this.draft = { of, to, landed: false }
+  }
+
+  /** By whole steps; `large` is ten of them, or an inch. Steps that follow one another begin from where the first did. */
+  protected stepped(of: T, large: boolean, to: (by: number) => P): void {
+    const { draft } = this
+    const begun = draft !== null && !draft.landed && this.rowOf(draft.of).id === this.rowOf(of).id ? draft.of : of
+    this.drawn(begun, to(large ? (desk.imperial ? 25.4 : 10) : this.step))
+    clearTimeout(this.timer)
+    this.timer = setTimeout(() => void this.land(), rest)
+  }
+
+  /** Ends what goes on as if it had not been; false where nothing does. */
+  cancel(): boolean {
+    const going = this.hold !== null || (this.draft !== null && !this.draft.landed)
+    clearTimeout(this.timer)
+    this.hold = null
+    this.draft = null
+    return going
+  }
+
+  /** Chooses nothing. */
+  leave(): void {
+    void this.land()
+    this.chosen = null
+  }
+
+  async land(): Promise<void> {
+    clearTimeout(this.timer)
+    const { draft } = this
+    if (draft === null || draft.landed) return
+    if (this.same(this.stored(draft.of), draft.to)) {
+      this.draft = null
+      return
+    }
+    this.draft = { ...draft, landed: true }
+    if (!(await this.put(draft.of, draft.to))) this.draft = null
+  }
+
+  protected forget(): void {
+    this.draft = null
+  }
+}
