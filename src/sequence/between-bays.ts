@@ -76,9 +76,9 @@ export function* searchBetween(
     heat *= cooler
     if (step === soon) [heat, cooler] = [hot, (cold / hot) ** (1 / Math.max(1, wishes.steps - soon))]
     if (moves.draw()) {
-      const next = hang.weigh()
-      const worse = hang.value - next
-      if ((worse <= 0 || chance() < Math.exp(-worse / heat)) && (!ruled || keepsRules())) {
+      // The least that is taken: as much worse as chance allows at this heat.
+      const least = hang.value + heat * Math.log(chance())
+      if (hang.weigh(least) >= least && (!ruled || keepsRules())) {
         hang.take()
         if (hang.value > best.value + 1e-12) best = { hang: rows.copy(), value: hang.value }
       }

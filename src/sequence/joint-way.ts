@@ -4,6 +4,7 @@
  * bay holds is free but for that: each work whose worth there is above its price.
  */
 import type { JointModel } from './joint-model.ts'
+import { ListedWorks } from './listed-works.ts'
 
 export interface Prices {
   /** Of each work: taken off wherever it hangs. */
@@ -26,29 +27,17 @@ export class JointWay {
   private readonly best: Float64Array
   private readonly fromCut: Int32Array
   private readonly fromLink: Int32Array
-  /** Of the bay looked at: works that may be worth their price, and by how much before their order. */
-  private readonly listed: Int32Array
-  private readonly above: Float64Array
-  private many = 0
-  /** Of the bay and counts looked at. */
-  private readonly opened: Float64Array
-  private readonly more: Float64Array
-  /** Works that stand on axes: so many of the first. */
-  private readonly onAxis: Int32Array
-  private standing = 0
+  /** Works of the bay looked at. */
+  private readonly listed: ListedWorks
 
   constructor(model: JointModel) {
-    const { works, bays, sections, cuts } = model
+    const { bays, sections, cuts } = model
     this.model = model
     this.links = sections + 1
     this.best = new Float64Array((bays + 1) * cuts * this.links)
     this.fromCut = new Int32Array(this.best.length)
     this.fromLink = new Int32Array(this.best.length)
-    this.listed = new Int32Array(works)
-    this.above = new Float64Array(works)
-    this.opened = new Float64Array(sections)
-    this.more = new Float64Array(works)
-    this.onAxis = new Int32Array(works)
+    this.listed = new ListedWorks(model)
   }
 
   /** What the best way is worth with its prices taken off. */
@@ -101,10 +90,11 @@ export class JointWay {
   private pass(prices: Prices, bay: number): void {
     const { cuts, step, many, sections } = this.model
     const perRun = prices.run[0] ?? 0
-    this.list(prices, bay)
+    this.listed.list(prices, bay)
     const turn = this.turn(prices, bay)
     const reach = Math.floor(((many[bay] ?? 0) + step - 1) / step)
-    const { best, opened, links } = this
+    const { best, listed, links } = this
+    const { opened } = listed
     for (let begin = 0; begin < cuts; begin += 1) {
       const from = (bay * cuts + begin) * links
       const none = best[from + sections] ?? 0
@@ -118,7 +108,7 @@ export class JointWay {
             this.reach(to + link, (best[from + link] ?? 0) + brings, begin, -1)
           if (step === 1) continue
         }
-        let plain = this.open(bay, begin, end) + brings
+        let plain = listed.open(begin, end) + brings
         let [top, by] = [none, sections]
         for (let section = 0; section < sections; section += 1) {
           const own = opened[section] ?? 0
@@ -148,88 +138,23 @@ export class JointWay {
     this.fromLink[state] = by
   }
 
-  /** Works of a bay that may be worth their price. */
-  private list(prices: Prices, bay: number): void {
-    const { works, served, focal, axes, width, gap } = this.model
-    const seen = (axes[bay] ?? 0) > 0
-    const [perWidth, perRoom, brings] = [prices.width[bay] ?? 0, prices.room[bay] ?? 0, prices.count[bay] ?? 0]
-    this.many = 0
-    for (let work = 0; work < works; work += 1) {
-      const own = width[work] ?? 0
-      const above =
-        (served[bay * works + work] ?? 0) -
-        (prices.work[work] ?? 0) -
-        perWidth * own -
-        perRoom * (own + (gap[bay] ?? 0)) +
-        brings
-      if (above + (seen ? (focal[bay * works + work] ?? 0) : 0) <= 0) continue
-      this.above[work] = above
-      this.listed[this.many] = work
-      this.many += 1
-    }
-  }
-
-  /** Worth of a listed work above its price, less what its place in the order costs it at the least. */
-  private worthOf(work: number, begin: number, end: number): number {
-    const { step, works, high, low, perTurned } = this.model
-    const late = begin * step + 1 - (high[work] ?? 0)
-    const early = (low[work] ?? 0) - Math.min(works, end * step + step - 1)
-    const off = Math.max(late, early)
-    return (this.above[work] ?? 0) - (off > 0 ? 0.5 * perTurned * off : 0)
-  }
-
-  /** What sections are worth on a bay with such counts; returns what axes add. */
-  private open(bay: number, begin: number, end: number): number {
-    const { section, axes, focal, works } = this.model
-    const { opened, more } = this
-    opened.fill(0)
-    const lines = axes[bay] ?? 0
-    let heavy = 0
-    for (let index = 0; index < this.many; index += 1) {
-      const work = this.listed[index] ?? 0
-      const worth = this.worthOf(work, begin, end)
-      const own = section[work] ?? 0
-      if (worth > 0) opened[own] = (opened[own] ?? 0) + worth
-      if (lines === 0) continue
-      const adds = Math.max(0, worth + (focal[bay * works + work] ?? 0)) - Math.max(0, worth)
-      if (adds <= 0) continue
-      more[heavy] = adds
-      this.onAxis[heavy] = work
-      heavy += 1
-    }
-    let added = 0
-    this.standing = Math.min(lines, heavy)
-    for (let line = 0; line < this.standing; line += 1) {
-      let top = line
-      for (let index = line + 1; index < heavy; index += 1) if ((more[index] ?? 0) > (more[top] ?? 0)) top = index
-      const [value, work] = [more[top] ?? 0, this.onAxis[top] ?? 0]
-      more[top] = more[line] ?? 0
-      this.onAxis[top] = this.onAxis[line] ?? 0
-      this.onAxis[line] = work
-      added += value
-    }
-    return added
-  }
-
   private use(prices: Prices, used: Used, bay: number, begin: number, end: number, by: number, link: number): void {
-    const { section, sections } = this.model
+    const { listed } = this
+    const { works, section, sections } = this.model
     const perRun = prices.run[0] ?? 0
-    this.list(prices, bay)
-    this.open(bay, begin, end)
+    listed.list(prices, bay)
+    listed.open(begin, end)
+    const goes = (own: number) => (listed.opened[own] ?? 0) > perRun || own === link
     let runs = 0
-    for (let own = 0; own < sections; own += 1)
-      if (own !== by && ((this.opened[own] ?? 0) > perRun || own === link)) runs += 1
+    for (let own = 0; own < sections; own += 1) if (own !== by && goes(own)) runs += 1
     used.run[0] = (used.run[0] ?? 0) + runs
     const hangs = (work: number) => {
       const own = section[work] ?? 0
-      return this.worthOf(work, begin, end) > 0 && ((this.opened[own] ?? 0) > perRun || own === by || own === link)
+      return listed.worthOf(work, begin, end) > 0 && (goes(own) || own === by)
     }
-    for (let index = 0; index < this.many; index += 1) {
-      const work = this.listed[index] ?? 0
-      if (hangs(work)) this.useWork(used, bay, work)
-    }
-    for (let index = 0; index < this.standing; index += 1) {
-      const work = this.onAxis[index] ?? 0
+    for (let work = 0; work < works; work += 1) if (hangs(work)) this.useWork(used, bay, work)
+    for (let line = 0; line < listed.standing; line += 1) {
+      const work = listed.onAxis[line] ?? 0
       if (!hangs(work)) this.useWork(used, bay, work)
     }
   }

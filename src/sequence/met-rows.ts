@@ -29,6 +29,8 @@ export class MetRows {
   /** By work, the change in which it was seen last. */
   private readonly seen: Int32Array
   private change = 0
+  /** By slot, works that are met before it. */
+  private readonly metBefore: Int32Array
 
   constructor(problem: Problem, hang: Hang) {
     const { works, bays } = problem
@@ -53,6 +55,13 @@ export class MetRows {
       const from = slot * this.all
       this.inside[slot] = this.turnedIn(this.rows, from, this.counts[slot] ?? 0)
     }
+    this.metBefore = new Int32Array(slots + 1)
+    this.countMet()
+  }
+
+  private countMet(): void {
+    for (let slot = 0; slot < this.counts.length; slot += 1)
+      this.metBefore[slot + 1] = (this.metBefore[slot] ?? 0) + (this.counts[slot] ?? 0)
   }
 
   private put(slot: number, work: number): void {
@@ -140,6 +149,7 @@ export class MetRows {
       this.counts[2 * bay + 1] = this.laidCount(index)
       this.inside[2 * bay + 1] = this.trialInside[index] ?? 0
     }
+    this.countMet()
   }
 
   /** Pairs out of order as it hangs; n² steps. */
@@ -158,6 +168,28 @@ export class MetRows {
         )
     }
     return turned
+  }
+
+  /**
+   * Pairs that the change can bring to order, at most: those within its bays, those of works that change their bay with all
+   * that hangs from the one to the other, and those of such works with one another. All there are where a work comes in.
+   */
+  mostRighted(): number {
+    let [most, moved] = [0, 0]
+    for (let index = 0; index < this.changed; index += 1) {
+      const bay = this.which[index] ?? 0
+      most += this.inside[2 * bay + 1] ?? 0
+      const row = this.laid(index)
+      for (let place = 0; place < this.laidCount(index); place += 1) {
+        const from = this.on[row[place] ?? 0] ?? -1
+        if (from === -1) return this.all * this.all
+        if (from === bay) continue
+        moved += 1
+        const [first, last] = [2 * Math.min(from, bay) + 1, 2 * Math.max(from, bay) + 1]
+        most += (this.metBefore[last + 1] ?? 0) - (this.metBefore[first] ?? 0)
+      }
+    }
+    return most + (moved * moved) / 2
   }
 
   /** By how many pairs out of order the change is worse. */

@@ -71,19 +71,12 @@ export class MovingHang {
     return this.now.value
   }
 
-  /** What it would be worth as it is laid out; -Infinity where works do not fit or may not hang there. */
-  weigh(): number {
+  /**
+   * What it would be worth as it is laid out; -Infinity where works do not fit or may not hang there, or where it is seen
+   * on the way that it is not worth `least`. What is quick to weigh comes first: most changes end there.
+   */
+  weigh(least = Number.NEGATIVE_INFINITY): number {
     const { rows, now, next, worths } = this
-    for (let index = 0; index < rows.changed; index += 1) {
-      const bay = rows.which[index] ?? 0
-      const row = rows.laid(index)
-      const count = rows.laidCount(index)
-      if (worths.leftOver(bay, row, count) < -1e-6) return Number.NEGATIVE_INFINITY
-      for (let place = 0; place < count; place += 1) {
-        const work = row[place] ?? 0
-        if (rows.on[work] !== bay && !worths.mayHang(bay, work)) return Number.NEGATIVE_INFINITY
-      }
-    }
     next.gain = now.gain
     next.hung = now.hung
     next.same = now.same
@@ -91,19 +84,36 @@ export class MovingHang {
       const bay = rows.which[index] ?? 0
       const row = rows.laid(index)
       const count = rows.laidCount(index)
-      const gain = worths.of(bay, row, count)
-      this.laidGains[index] = gain
-      next.gain += gain - (this.gains[bay] ?? 0)
+      const most = worths.atMost(bay, row, count)
+      if (most === Number.NEGATIVE_INFINITY) return most
+      this.laidGains[index] = most
+      next.gain += most - (this.gains[bay] ?? 0)
       next.hung += count - rows.countOn(bay)
-      if (this.away === null) continue
-      for (let place = 0; place < count; place += 1) if (this.awayOn[row[place] ?? 0] === bay) next.same += 1
-      for (let place = 0; place < rows.countOn(bay); place += 1)
-        if (this.awayOn[rows.workOn(bay, place)] === bay) next.same -= 1
+      if (this.away !== null) next.same += this.sameMore(index)
     }
-    next.turned = now.turned + rows.turnedMore()
+    next.turned = Math.max(0, now.turned - rows.mostRighted())
     next.changes = now.changes + rows.changesMore()
+    if (this.worthOf(next) < least) return Number.NEGATIVE_INFINITY
+    next.turned = now.turned + rows.turnedMore()
+    if (this.worthOf(next) < least) return Number.NEGATIVE_INFINITY
+    for (let index = 0; index < rows.changed; index += 1) {
+      const gain = worths.of(rows.which[index] ?? 0, rows.laid(index), rows.laidCount(index))
+      next.gain += gain - (this.laidGains[index] ?? 0)
+      this.laidGains[index] = gain
+    }
     next.value = this.worthOf(next)
     return next.value
+  }
+
+  /** How many more works of a bay laid out hang there in the hang to keep away from. */
+  private sameMore(index: number): number {
+    const { rows, awayOn } = this
+    const bay = rows.which[index] ?? 0
+    const row = rows.laid(index)
+    let more = 0
+    for (let place = 0; place < rows.laidCount(index); place += 1) if (awayOn[row[place] ?? 0] === bay) more += 1
+    for (let place = 0; place < rows.countOn(bay); place += 1) if (awayOn[rows.workOn(bay, place)] === bay) more -= 1
+    return more
   }
 
   /** Hangs as it was laid out and weighed last. */

@@ -58,7 +58,7 @@ export const otherEnough = 0.25
 /** Rounds in which the bound is lowered: as many as ever help, fewer for very large shows, where each takes long. */
 const mostRounds = 200
 const leastRounds = 20
-const roundsOfAll = 1_000_000
+const roundsOfAll = 2_500_000
 
 /** Signs of life that a search gives. */
 const signs = 200

@@ -9,6 +9,8 @@ export type Row = Int32Array | readonly number[]
 
 /** For so many works the costs of all pairs are kept: 8 MB. */
 const keptPairs = 1000
+/** Lengths may be over by so much and still count as fitting. mm */
+const slack = 1e-6
 
 export class RowWorth {
   readonly width: Float64Array
@@ -18,6 +20,11 @@ export class RowWorth {
   /** By bay and work; not a number where it may not hang. */
   private readonly served: Float64Array
   private readonly pairs: Float64Array | null
+  /** By bay: the gap, the room that works and gaps may take, an even share of the width, what axes add at most. */
+  private readonly gap: Float64Array
+  private readonly room: Float64Array
+  private readonly share: Float64Array
+  private readonly focalMost: Float64Array
   private readonly perBalance: number
   private readonly perUneven: number
   private readonly perFocal: number
@@ -37,6 +44,10 @@ export class RowWorth {
     this.perLight = per({ light: 1 })
     this.perRhythm = per({ rhythm: 1 })
     const perServed = per({ served: 1 })
+    this.gap = Float64Array.from(bays, bay => bay.gap)
+    this.room = Float64Array.from(bays, ({ from, to, margin, gap }) => to - from - 2 * margin + gap + slack)
+    this.share = Float64Array.from(bays, ({ from, to }) => scale.fill * (to - from))
+    this.focalMost = Float64Array.from(bays, ({ axes }) => axes.length * this.perFocal * scale.heaviest)
     this.served = new Float64Array(bays.length * works.length)
     for (let bay = 0; bay < bays.length; bay += 1) {
       for (const [index, work] of works.entries()) {
@@ -64,11 +75,30 @@ export class RowWorth {
     return left
   }
 
+  /**
+   * What the first `count` works of a row add at most, in whichever order: balanced, beside their like, the heaviest of all
+   * on every axis. -Infinity where they do not fit or one of them may not hang there.
+   */
+  atMost(bay: number, row: Row, count: number): number {
+    const seen = bay * this.width.length
+    const gap = this.gap[bay] ?? 0
+    let [width, sum] = [0, 0]
+    for (let place = 0; place < count; place += 1) {
+      const work = row[place] ?? 0
+      width += this.width[work] ?? 0
+      sum += this.served[seen + work] ?? 0
+    }
+    // The sum of what is no number is none.
+    if (width + gap * count > (this.room[bay] ?? 0) || Number.isNaN(sum)) return Number.NEGATIVE_INFINITY
+    const uneven = this.perUneven * Math.abs(width - (this.share[bay] ?? 0))
+    return sum + uneven + count * this.perBalance + (this.focalMost[bay] ?? 0)
+  }
+
   /** Of the first `count` works of a row; each of them may hang there. */
   of(bay: number, row: Row, count: number): number {
     const { from, to, margin, gap, leftOf, rightOf, axes } = at(this.problem.bays, bay)
     const length = to - from
-    const share = this.scale.fill * length
+    const share = this.share[bay] ?? 0
     if (count === 0) return this.perUneven * share
     const each = this.leftOver(bay, row, count) / (count + 1)
     const seen = bay * this.width.length

@@ -27,6 +27,7 @@ export function spreadPrices(model: JointModel, known: number, out = 0): SpreadP
   const used = { width: new Float64Array(bays), room: new Float64Array(bays), axis: new Float64Array(bays) }
   const tops = new Float64Array(works)
   const on = new Int32Array(works)
+  const none: ReadonlySet<number> = new Set()
   const steps = new Steps(prices, 1)
   for (let round = 0; round < mostRounds && !steps.done; round += 1) {
     const retreat = steps.told(bound(), prices)
@@ -59,16 +60,18 @@ export function spreadPrices(model: JointModel, known: number, out = 0): SpreadP
       used.room[bay] = -space
       used.axis[bay] = -lines
     }
-    for (let work = 0; work < works; work += 1) {
-      const own = model.width[work] ?? 0
-      let [top, where] = [Number.NEGATIVE_INFINITY, 0]
-      for (let bay = 0; bay < bays; bay += 1) {
-        const taken = (prices.width[bay] ?? 0) * own + (prices.room[bay] ?? 0) * (own + (model.gap[bay] ?? 0))
-        const worth = (model.served[bay * works + work] ?? 0) - taken + Math.max(0, aboveAxis(work, bay))
-        if (worth > top) [top, where] = [worth, bay]
+    tops.fill(Number.NEGATIVE_INFINITY)
+    for (let bay = 0; bay < bays; bay += 1) {
+      const [perRoom, from] = [prices.room[bay] ?? 0, bay * works]
+      const [perWidth, fixed] = [(prices.width[bay] ?? 0) + perRoom, perRoom * (model.gap[bay] ?? 0)]
+      const lines = axes[bay] !== 0
+      for (let work = 0; work < works; work += 1) {
+        let worth = (model.served[from + work] ?? 0) - perWidth * (model.width[work] ?? 0) - fixed
+        if (lines) worth += Math.max(0, aboveAxis(work, bay))
+        if (worth <= (tops[work] ?? 0)) continue
+        tops[work] = worth
+        on[work] = bay
       }
-      tops[work] = top
-      on[work] = where
     }
     const leftOut = leastWorth()
     for (let work = 0; work < works; work += 1) {
@@ -84,7 +87,7 @@ export function spreadPrices(model: JointModel, known: number, out = 0): SpreadP
 
   /** Works that cost more than they bring wherever they hang: as many of the worst as may be left out. */
   function leastWorth(): ReadonlySet<number> {
-    if (out === 0) return new Set()
+    if (out === 0) return none
     const worst = [...tops.keys()].filter(work => (tops[work] ?? 0) < 0)
     return new Set(worst.sort((a, b) => (tops[a] ?? 0) - (tops[b] ?? 0)).slice(0, out))
   }

@@ -20,7 +20,7 @@ function withStaying(seed: number): Problem {
 }
 
 test('after every change taken it is worth what it is judged, on 40 problems', () => {
-  let taken = 0
+  let [taken, ended] = [0, 0]
   for (let seed = 1; seed <= 40; seed += 1) {
     const problem = withStaying(seed)
     const scale = scaleOf(problem)
@@ -44,6 +44,13 @@ test('after every change taken it is worth what it is judged, on 40 problems', (
           leftOver(problem, bay, works) >= -1e-6 && works.every(work => problem.works[work]?.served[bay] !== null),
       )
       expect(Number.isFinite(next), `seed ${seed}, step ${step}`).toBe(fits)
+      if (fits) {
+        // What is worth the least that is asked is weighed to its end, what is not may end before.
+        expect(hang.weigh(next - 1e-9), `seed ${seed}, step ${step}`).toBe(next)
+        expect(hang.weigh(next + 1e-9), `seed ${seed}, step ${step}`).toBeLessThan(next + 1e-9)
+        if (hang.weigh(hang.value) === Number.NEGATIVE_INFINITY) ended += 1
+        hang.weigh()
+      }
       if (!fits || chance() < 0.2) continue
       hang.take()
       taken += 1
@@ -56,6 +63,7 @@ test('after every change taken it is worth what it is judged, on 40 problems', (
     }
   }
   expect(taken).toBeGreaterThan(5000)
+  expect(ended).toBeGreaterThan(500)
 })
 
 test('being too near another hang costs what is missing of the difference', () => {

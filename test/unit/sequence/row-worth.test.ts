@@ -29,6 +29,12 @@ test('a row is worth what its sums give, with works that stay at its ends, on 40
       12,
     )
     if (row.length > 1) fits += 1
+    const most = worths.atMost(bay, row, row.length)
+    if (leftOver(problem, bay, row) < -1e-6) expect(most, `seed ${seed}`).toBe(Number.NEGATIVE_INFINITY)
+    else expect(most, `seed ${seed}`).toBeGreaterThanOrEqual(worths.of(bay, row, row.length) - 1e-12)
+    const barred = [2, 3, 4, 5, 6, 7].find(work => !worths.mayHang(bay, work))
+    if (barred !== undefined)
+      expect(worths.atMost(bay, [...row, barred], row.length + 1)).toBe(Number.NEGATIVE_INFINITY)
   }
   expect(fits).toBeGreaterThan(200)
 })
