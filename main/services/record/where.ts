@@ -140,7 +140,16 @@ interface Details {
   readonly spot: string
   readonly people: string
   readonly fromWords: string
+  /** The place of the movement before the one it stands by; null where there was none. */
+  readonly before: string | null
 }
+
+/** Of a work or a crate, what is said of the movement it stands by. */
+const details = (kind: 'work' | 'crate') =>
+  `SELECT movement.spot, movement.people, own.from_words AS fromWords,
+    (SELECT moved.place FROM moved WHERE moved.${kind} = :id AND (moved.at, moved.movement) < (own.at, own.movement)
+     AND ${inForce} ORDER BY moved.at DESC, moved.movement DESC LIMIT 1) AS before
+   FROM moved AS own JOIN movement ON movement.id = own.movement WHERE own.movement = :movement AND own.${kind} = :id`
 
 function told(
   db: ReadHandle,
@@ -149,15 +158,8 @@ function told(
   name: (place: string) => string | undefined,
 ): WhereLine {
   const { sort: _, ...named } = thing
-  const details =
-    stood === undefined
-      ? undefined
-      : row<Details>(
-          db,
-          `SELECT movement.spot, movement.people, moved.from_words AS fromWords FROM movement
-           JOIN moved ON moved.movement = movement.id WHERE movement.id = :movement AND moved.${thing.kind} = :id`,
-          { movement: stood.movement, id: thing.id },
-        )
+  const said =
+    stood === undefined ? undefined : row<Details>(db, details(thing.kind), { movement: stood.movement, id: thing.id })
   const findings: WhereLine['findings'] = []
   const say = (code: string, text: string, figures: WhereLine['findings'][number]['figures'] = {}) =>
     findings.push({ severity: 'settle', code, subject: { kind: thing.kind, id: thing.id }, text, figures })
@@ -174,19 +176,17 @@ function told(
   }
   if (stood === undefined && thing.kind === 'work')
     say('no-place', 'No movement of it is recorded: nobody can say where it was.')
-  if (stood !== undefined) {
-    const came = placeBefore(db, thing, stood)
-    if (came !== null && came !== stood.from)
-      say('broken-way', brokenWords(details?.fromWords ?? '', name(came) ?? 'another place'))
-  }
+  const before = said?.before ?? null
+  if (before !== null && before !== stood?.from)
+    say('broken-way', brokenWords(said?.fromWords ?? '', name(before) ?? 'another place'))
   return {
     ...named,
     movement: stood?.movement ?? null,
     place: stood?.place ?? null,
     words,
-    spot: details?.spot ?? '',
+    spot: said?.spot ?? '',
     since: stood?.at ?? null,
-    people: details?.people ?? '',
+    people: said?.people ?? '',
     stands: around.at(-1) ?? null,
     findings,
   }
@@ -194,16 +194,4 @@ function told(
 
 export function brokenWords(left: string, stood: string): string {
   return `Taken ${left === '' ? 'from nowhere' : `from ${left}`}, while the record had it at ${stood}: between the two something was entered late, or not at all.`
-}
-
-/** The place of the movement before the one it stands by; null where there was none. */
-function placeBefore(db: ReadHandle, { kind, id }: Thing, { at, movement }: Stood): string | null {
-  return (
-    value<string>(
-      db,
-      `SELECT place FROM moved WHERE ${kind} = :id AND (at < :at OR (at = :at AND movement < :movement)) AND ${inForce}
-       ORDER BY at DESC, movement DESC LIMIT 1`,
-      { id, at, movement },
-    ) ?? null
-  )
 }
