@@ -7,6 +7,7 @@ import type { Figure, PlanLayer, StoreyFigures } from '../plan/figures.ts'
 import type { Units } from './figures.ts'
 import { ink } from './ink.ts'
 import { sizeWithin, wrap } from './lines.ts'
+import { drawKeys, keyLineHigh, keyLines } from './plan-keys.ts'
 import { drawPlanWords } from './plan-words.ts'
 import { drawLegend, drawZones, legendHigh } from './plan-zones.ts'
 import type { Page, TextMeasure } from './shapes.ts'
@@ -111,22 +112,60 @@ export function planSheet(question: PlanSheetQuestion, measure: TextMeasure): Pl
   const box = storey.box ?? { left: 0, top: 0, right: 0, bottom: 0 }
   const room = roomFor(paper, storey.zones)
   const left = room.x + (room.w - (box.right - box.left) / scale) / 2
-  const top = room.y + (room.h - (box.bottom - box.top) / scale) / 2
-  const put = ([x, y]: readonly [number, number]): readonly [number, number] => [
-    left + (x - box.left) / scale,
-    top + (y - box.top) / scale,
-  ]
+  const { top, lines, listed, kept } = heightsFor(question, left, measure)
+  const put = putAt(box, left, top, scale)
   drawZones(sketch, storey.zones, scale, point => put(point).map(plain).join(' '))
   for (const layer of order) {
     for (const figure of storey.figures) if (figure.layer === layer) draw(sketch, figure, put, scale)
   }
-  drawPlanWords(sketch, question, put)
+  drawPlanWords(sketch, question, put, kept)
+  drawKeys(sketch, lines, margin, listed)
   drawHead(sketch, question)
   drawFoot(sketch, question)
   return { page: { ...paper, shapes: sketch.shapes }, boxes: sketch.boxes }
 }
 
 type Put = (point: readonly [number, number]) => readonly [number, number]
+
+const putAt =
+  (box: { readonly left: number; readonly top: number }, left: number, top: number, scale: number): Put =>
+  ([x, y]) => [left + (x - box.left) / scale, top + (y - box.top) / scale]
+
+/** Air between the drawing and the list of names below it, and between that and the foot; mm of paper. */
+const [overList, underList] = [2, 1.2]
+
+/**
+ * Where the drawing begins down the paper, and the list of the names that find no place on it: as many lines as they
+ * need, the drawing moved up for them as far as it can be. What is kept free for a list may cost a name its place, so it
+ * is looked at again while the list grows.
+ */
+function heightsFor(question: PlanSheetQuestion, left: number, measure: TextMeasure) {
+  const { paper, storey, scale } = question
+  const box = storey.box ?? { left: 0, top: 0, right: 0, bottom: 0 }
+  const room = roomFor(paper, storey.zones)
+  const high = (box.bottom - box.top) / scale
+  const middle = room.y + (room.h - high) / 2
+  const end = paper.height - margin + 4 - footHeight - legendHigh(storey.zones) - underList
+  const most = Math.max(1, Math.floor((end - room.y - high - overList) / keyLineHigh))
+  const at = (count: number) => {
+    const listed = end - count * keyLineHigh
+    const top = Math.max(room.y, Math.min(middle, listed - overList - high))
+    const kept = [
+      { x: 0, y: 0, w: paper.width, h: room.y - air },
+      { x: 0, y: listed, w: paper.width, h: paper.height - listed },
+    ]
+    const keys = drawPlanWords(newSketch(measure), question, putAt(box, left, top, scale), kept)
+    return { top, listed, kept, lines: keyLines(keys, paper.width - 2 * margin, most, measure) }
+  }
+  let found = at(0)
+  for (let count = 1; found.lines.length > 0 && count <= most; count++) {
+    if (count < found.lines.length) continue
+    found = at(count)
+    if (found.lines.length <= count) break
+  }
+  return found
+}
+
 const plain = (value: number) => Math.round(value * 1e4) / 1e4
 
 function draw(sketch: Sketch, figure: Figure, put: Put, scale: number): void {

@@ -1,7 +1,7 @@
 /**
  * Words on the sheet of a plan: rooms, lengths of walls, what stands. Nothing is written over other words: what comes
  * first keeps its place. A thing's name lies on the thing while it fits there, else beside it with a leader that ends in
- * a dot on the thing (ISO 128-2, leader lines; from memory).
+ * a dot on the thing (ISO 128-2, leader lines; from memory), else its number stands there and the name in a list.
  */
 import { print } from '../hang/printing.ts'
 import type { StoreyFigures } from '../plan/figures.ts'
@@ -10,6 +10,7 @@ import { figure as lengthFigure, type Units } from './figures.ts'
 import { ink } from './ink.ts'
 import { sizeWithin, wrap } from './lines.ts'
 import { type Ground, groundOf, groundOfThing, type Spot } from './plan-ground.ts'
+import { type Key, numberSaid } from './plan-keys.ts'
 import { type Box, type TextShape, textBox } from './shapes.ts'
 import type { Sketch } from './sketch.ts'
 
@@ -21,12 +22,56 @@ interface Question {
 }
 type Put = (point: Spot) => Spot
 
-/** @param put the building's millimetres to those of the paper */
-export function drawPlanWords(sketch: Sketch, question: Question, put: Put): void {
+/**
+ * @param put the building's millimetres to those of the paper
+ * @param kept what else is on the paper, where no words go
+ * @returns the names that found no place, in the order of their numbers
+ */
+export function drawPlanWords(sketch: Sketch, question: Question, put: Put, kept: readonly Box[]): readonly Key[] {
   const ground = groundOf(question.storey, question.scale, put)
-  drawRoomWords(sketch, question, put, ground)
+  for (const box of kept) ground.write(box)
+  const small = drawRoomWords(sketch, question, put, ground)
   drawLengths(sketch, question, put, ground)
-  drawNames(sketch, question, put, ground)
+  const nowhere = drawNames(sketch, question, put, ground)
+  let last = 0
+  return [...small, ...nowhere].map(({ text, thing, spot }) => {
+    const placed = drawNumber(sketch, last + 1, thing, spot, put, ground)
+    if (placed) last += 1
+    return { number: placed ? last : null, text }
+  })
+}
+
+/** A name without a place. */
+interface Unplaced {
+  readonly text: string
+  readonly spot: Spot
+  /** What it names, where that is no room. */
+  readonly thing: { readonly room: Room; readonly thing: Thing } | null
+}
+
+/** A number in the place of a name; false where it has none either. */
+function drawNumber(
+  sketch: Sketch,
+  number: number,
+  of: Unplaced['thing'],
+  spot: Spot,
+  put: Put,
+  ground: Ground,
+): boolean {
+  const text = numberSaid(number)
+  const [size] = sizes
+  const near = [0, 2.2, -2.2].flatMap(down => [0, 2.2, -2.2].map((across): Spot => [spot[0] + across, spot[1] + down]))
+  for (const [x, y] of near) {
+    const shape: Written = { ...plain, face: 'strong', x, y: y + size * 0.26, size, text }
+    const box = textBox(shape, sketch.measure)
+    if (ground.written(box)) continue
+    clean(sketch, box)
+    write(sketch, ground, `key ${number}`, shape)
+    return true
+  }
+  const beside = of === null ? null : besideThing(sketch, of.room, { ...of.thing, name: text }, spot, put, ground)
+  if (beside !== null) drawBeside(sketch, ground, `key ${number}`, beside)
+  return beside !== null
 }
 
 /** Writes a text and keeps others off it. */
@@ -39,23 +84,33 @@ type Written = TextShape
 
 const plain = { kind: 'text', face: 'plain', anchor: 'middle', colour: ink.ink2 } as const
 
-function drawRoomWords(sketch: Sketch, { storey, scale }: Question, put: Put, ground: Ground): void {
+function drawRoomWords(sketch: Sketch, { storey, scale }: Question, put: Put, ground: Ground): readonly Unplaced[] {
   const wide = new Map(storey.rooms.map(room => [room.middle.at, room.middle.wide / scale - 2]))
   const zoned = new Set(storey.zones.flatMap(zone => zone.rooms.map(room => room.middle.at)))
+  const words = storey.figures.filter(figure => figure.kind === 'words')
+  const small = new Map<Spot, string[]>()
   let count = 0
-  for (const { role, at, text } of storey.figures.filter(figure => figure.kind === 'words')) {
+  for (const { role, at, text } of words) {
     if (role === 'thing') continue
     const [x, y] = put(at)
     const most = { room: 3.4, below: 2.4, zones: 2.1 }[role]
     const size = sizeWithin(text, 'plain', most, wide.get(at) ?? 30, sketch.measure)
-    // Smaller than this nobody reads it; the DXF has it all the same.
-    if (size < 1.2) continue
+    // Smaller than this nobody reads it.
+    if (size < 1.2) {
+      small.set(at, [...(small.get(at) ?? []), text])
+      continue
+    }
     const down = { room: 0, below: 3.4, zones: 6.4 }[role]
     const named = role === 'room' ? ({ face: 'strong', colour: ink.ink } as const) : {}
     const shape: Written = { ...plain, ...named, x, y: y + down, size, text }
     if (zoned.has(at)) clean(sketch, textBox(shape, sketch.measure))
     write(sketch, ground, `words ${count++}`, shape)
   }
+  return [...small].map(([at, texts]) => {
+    const name = words.find(one => one.role === 'room' && one.at === at)?.text ?? ''
+    const rest = texts.filter(text => text !== name).join(', ')
+    return { text: [name, rest].filter(text => text !== '').join(': '), spot: put(at), thing: null }
+  })
 }
 
 /** Letters stand on clean paper, not on the lines of a zone or of a thing. */
@@ -102,7 +157,8 @@ type Room = StoreyFigures['rooms'][number]
 const sizes = [1.9, 1.6] as const
 const lineHigh = 1.15
 
-function drawNames(sketch: Sketch, { storey, scale }: Question, put: Put, ground: Ground): void {
+/** @returns what has no place beside its thing either */
+function drawNames(sketch: Sketch, { storey, scale }: Question, put: Put, ground: Ground): readonly Unplaced[] {
   const named = storey.rooms.flatMap(room =>
     room.things.filter(({ name }) => name !== '').map(thing => ({ room, thing, spot: put(thing.at) })),
   )
@@ -114,17 +170,21 @@ function drawNames(sketch: Sketch, { storey, scale }: Question, put: Put, ground
     }
     return lines === null
   })
-  for (const [index, { room, thing, spot }] of left.entries()) {
+  return left.flatMap(({ room, thing, spot }, index) => {
     const found = besideThing(sketch, room, thing, spot, put, ground)
-    if (found === null) continue
-    const { lines, from, to } = found
-    const d = `M${from.join(' ')}L${to.join(' ')}`
-    sketch.add({ kind: 'path', d, stroke: ink.ink3, width: 0.13 })
-    const [x, y] = from
-    sketch.add({ kind: 'rect', x: x - 0.25, y: y - 0.25, w: 0.5, h: 0.5, fill: ink.ink3 })
-    ground.draw([from, to])
-    for (const [at, line] of lines.entries()) write(sketch, ground, `beside ${index} ${at}`, line)
-  }
+    if (found === null) return [{ text: thing.name, spot, thing: { room, thing } }]
+    drawBeside(sketch, ground, `beside ${index}`, found)
+    return []
+  })
+}
+
+function drawBeside(sketch: Sketch, ground: Ground, name: string, { lines, from, to }: Beside): void {
+  const d = `M${from.join(' ')}L${to.join(' ')}`
+  sketch.add({ kind: 'path', d, stroke: ink.ink3, width: 0.13 })
+  const [x, y] = from
+  sketch.add({ kind: 'rect', x: x - 0.25, y: y - 0.25, w: 0.5, h: 0.5, fill: ink.ink3 })
+  ground.draw([from, to])
+  for (const [at, line] of lines.entries()) write(sketch, ground, `${name} ${at}`, line)
 }
 
 /** The lines of a name about a middle, level or turned to be read from the right. */

@@ -16,7 +16,7 @@ const things = [
   thingOf({ at: [6500, 4300], width: 300, depth: 300, kind: 'column', name: 'C1', round: true, turn: 30 }),
 ]
 
-async function sheet(over: Partial<ReturnType<typeof roomOf>> = {}) {
+async function sheet(over: Partial<ReturnType<typeof roomOf>> = {}, paper: 'A4' | 'A3' = 'A4') {
   const room = {
     ...roomOf('Long Gallery of the East', [0, 0], 8000, 5000, {}, 200),
     ...{ things, partitions: [partitionOf('Screen', [4200, 2500], [4200, 4600], 150)] },
@@ -24,7 +24,7 @@ async function sheet(over: Partial<ReturnType<typeof roomOf>> = {}) {
   }
   const storey = figuresOf([room], '', area => `${area} m²`)
   const question = {
-    ...{ title: 'House', about: '', storey, scale, paper: papers.A4, north: null, time: 'today', by: '' },
+    ...{ title: 'House', about: '', storey, scale, paper: papers[paper], north: null, time: 'today', by: '' },
     ...{ units: { unit: 'mm' as const, steps: { mm: 1, fraction: 16 as const } }, revision: null, voids: [] },
   }
   return planSheet(question, await openFaces())
@@ -67,16 +67,75 @@ describe('names of what stands', () => {
     for (const box of beside) expect(squares.filter(square => boxesMeet(square, box))).toEqual([])
   })
 
-  test('find room among a hundred plinths, or are left to the DXF', async () => {
-    const many = Array.from({ length: 96 }, (_, at) =>
-      thingOf({
-        ...{ at: [500 + (at % 12) * 620, 400 + Math.floor(at / 12) * 590], width: 300, depth: 300 },
-        ...{ kind: 'plinth', id: `t${at}`, name: `Plinth of the sea, number ${at}` },
-      }),
-    )
-    const { boxes } = await sheet({ things: many, partitions: [] })
+  const plinths = Array.from({ length: 96 }, (_, at) =>
+    thingOf({
+      ...{ at: [500 + (at % 12) * 620, 400 + Math.floor(at / 12) * 590], width: 300, depth: 300 },
+      ...{ kind: 'plinth', id: `t${at}`, name: `Plinth of the sea, number ${at}` },
+    }),
+  )
+  /** Every name of a hundred, by where the sheet has it. */
+  async function told(paper: 'A4' | 'A3', over: Parameters<typeof sheet>[0] = {}) {
+    const { boxes, page } = await sheet({ things: plinths, partitions: [], ...over }, paper)
+    const all = (prefix: string) => boxes.filter(({ name }) => name.startsWith(prefix))
+    const list = all('keys ')
+      .map(({ text }) => text)
+      .join(' ')
+      .replaceAll('\u00a0', ' ')
+    const drawn = new Set(all('key ').map(({ text }) => text))
+    const written = ['thing ', 'beside '].flatMap(prefix => {
+      const lines = Map.groupBy(all(prefix), ({ name }) => name.split(' ')[1])
+      return [...lines.values()].map(parts => parts.map(({ text }) => text.replaceAll('\u00a0', ' ')).join(' '))
+    })
+    return { boxes, page, list, drawn, written }
+  }
+
+  test('find room among a hundred plinths, or have a number there and stand in the list below', async () => {
+    const { boxes, page, list, drawn, written } = await told('A3')
     expect(over(boxes)).toEqual([])
-    expect(boxes.filter(({ name }) => name.startsWith('beside ')).length).toBeGreaterThan(12)
+    expect(written.length).toBeGreaterThan(12)
+    expect(drawn.size).toBeGreaterThan(12)
+    // None of them is lost, and none is told twice; the last few have no place for a number either.
+    const entries = list.split(' · ').map(entry => /^(?:(\(\d+\)) |without a number: )?(.*)$/.exec(entry) ?? [])
+    const room = boxes.some(({ text }) => text === 'Long Gallery of the East') ? [] : ['Long Gallery of the East']
+    expect([...entries.map(([, , name]) => name ?? ''), ...written].sort()).toEqual(
+      [...room, ...plinths.map(({ name }) => name)].sort(),
+    )
+    // The numbers of the list are those of the drawing, in their order.
+    const numbers = entries.flatMap(([, number]) => number ?? [])
+    expect(numbers).toEqual(numbers.map((_, at) => `(${at + 1})`))
+    expect([...drawn].sort()).toEqual([...numbers].sort())
+    // Below the drawing and above the foot, within the margins.
+    const lines = boxes.filter(({ name }) => name.startsWith('keys '))
+    const below = Math.max(
+      ...boxes.filter(({ name }) => /^(key|thing|beside|words) /.test(name)).map(({ y, h }) => y + h),
+    )
+    for (const { x, y, w, h } of lines) {
+      expect(y).toBeGreaterThanOrEqual(below)
+      expect(y + h).toBeLessThan(page.height - 17)
+      expect(x + w).toBeLessThanOrEqual(page.width - 10)
+    }
+  })
+
+  test('are counted where the list has no room for all', async () => {
+    // 18 m at 1:100 leave two lines of an A4 sheet below the drawing.
+    const tall = roomOf('Nave', [0, 0], 8000, 14_400, {}, 200)
+    const { boxes, list, drawn, written } = await told('A4', { walls: tall.walls })
+    expect(over(boxes)).toEqual([])
+    const more = Number(/and (\d+) more, which larger paper/.exec(list)?.[1] ?? 0)
+    const listed = list.match(/Plinth of the sea, number/g)?.length ?? 0
+    expect(more).toBeGreaterThan(0)
+    expect(listed + more + written.length).toBe(plinths.length)
+    expect(drawn.size).toBeLessThanOrEqual(listed + more)
+  })
+
+  test('of a room too narrow for its words too', async () => {
+    const { boxes, list } = await told('A4', {
+      ...{ name: 'Cupboard under the stairs to the organ', things: [] },
+      walls: roomOf('Cupboard', [0, 0], 600, 5000, {}, 200).walls,
+    })
+    expect(boxes.find(({ name }) => name === 'key 1')?.text).toBe('(1)')
+    expect(list).toMatch(/^\(1\) Cupboard under the stairs to the organ/)
+    expect(over(boxes)).toEqual([])
   })
 })
 
