@@ -1,0 +1,113 @@
+/** One condition report as its screen shows it: what is chosen, what it is held against, and every edit of it. */
+import type { ConditionFindingTold, Report } from '../../src/contract/areas/condition.ts'
+import type { Input, Output } from '../../src/contract/contract.ts'
+import type { Shape, Spot } from '../../src/record/condition/shape.ts'
+import { materialsFor } from '../../src/record/condition/vocabulary.ts'
+import { watch } from '../host/catalogue.svelte.ts'
+import { call } from '../host/client.svelte.ts'
+import { desk } from '../host/desk.svelte.ts'
+import { frame } from '../shell/frame.svelte.ts'
+
+export type Placed = Pick<Shape, 'form'> & { readonly points: Spot[] }
+type FindingChanges = Input<'condition.updateFinding'>['changes']
+type ReportChanges = Input<'condition.update'>['changes']
+type Clash = Output<'condition.update'>['clashes'][number]
+
+export class ReportShown {
+  readonly id: string
+  /** The finding whose fields are open. */
+  chosen = $state<string | null>(null)
+  /** The finding whose place the next drawing is. */
+  anew = $state<string | null>(null)
+  /** Chosen to be held against; null takes the last complete report before this one. */
+  private heldAgainst = $state<string | null>(null)
+
+  readonly query = watch('condition.get', () => ({ id: this.id }))
+  readonly report: Report | null = $derived.by(() => this.query.value ?? null)
+  readonly open = $derived.by(() => this.report !== null && this.report.completeAt === null)
+  private readonly ofWork = watch('condition.list', () => (this.report === null ? null : { work: this.report.work }))
+  /** What it can be held against: every report of the work that is not later. */
+  readonly earlier = $derived.by(() => {
+    const { report } = this
+    if (report === null) return []
+    const all = this.ofWork.value?.reports ?? []
+    return all.filter(
+      each => each.id !== report.id && each.id !== report.corrects && each.examinedAt <= report.examinedAt,
+    )
+  })
+  readonly against = $derived.by(() => {
+    const chosen = this.earlier.find(each => each.id === this.heldAgainst)
+    return chosen ?? this.earlier.find(each => each.completeAt !== null && each.correctedBy === null) ?? null
+  })
+  private readonly beforeQuery = watch('condition.get', () => (this.against === null ? null : { id: this.against.id }))
+  readonly before: Report | null = $derived.by(() => this.beforeQuery.value ?? null)
+  readonly comparison = watch('condition.compare', () =>
+    this.against === null ? null : { before: this.against.id, after: this.id },
+  )
+  /** Findings of the earlier report that nothing in this one answers to. */
+  readonly notSeen = $derived.by(() => {
+    const gone = (this.comparison.value?.lines ?? []).filter(each => each.outcome === 'not seen')
+    return (this.before?.findings ?? []).filter(each => gone.some(line => line.before === each.id))
+  })
+
+  private readonly vocabulary = watch('condition.words', () => ({}))
+  private readonly work = watch('work.get', () =>
+    this.report === null ? null : { id: this.report.work, unit: desk.unit },
+  )
+  /** Words by what the work is made of, then its frame, then the rest. */
+  readonly words = $derived.by(() => {
+    const order = materialsFor(this.work.value?.facts.kind ?? '')
+    const words = this.vocabulary.value?.words ?? []
+    return order.flatMap(material => words.filter(each => each.material === material))
+  })
+
+  constructor(id: string) {
+    this.id = id
+  }
+
+  holdAgainst(id: string): void {
+    this.heldAgainst = id
+  }
+
+  /** What the hand has drawn: a new finding, or the place of one that is drawn anew. */
+  async mark(shape: Placed): Promise<void> {
+    const anew = this.report?.findings.find(each => each.id === this.anew)
+    this.anew = null
+    await frame.attempt(async () => {
+      if (anew !== undefined) {
+        const { form, points } = anew
+        const clash = await this.setFinding(anew.id, { shape: { was: { form, points }, to: shape } })
+        if (clash !== null) frame.say(`Meanwhile somebody drew ${anew.number} elsewhere; theirs was kept.`)
+        return
+      }
+      const { id } = await call('condition.addFinding', { report: this.id, ...shape })
+      this.chosen = id
+    })
+  }
+
+  /** The same is there again: taken over from the earlier report, to be looked at and changed. */
+  async seenAgain(earlier: ConditionFindingTold): Promise<void> {
+    const { form, points, term, severity, stable, across, id: follows } = earlier
+    await frame.attempt(async () => {
+      const same = { form, points, term, severity, stable, across, age: 'old' as const }
+      const made = await call('condition.addFinding', {
+        report: this.id,
+        ...same,
+        // A draft's finding may still go, so nothing goes on from it.
+        ...(this.before?.completeAt === null ? {} : { follows }),
+      })
+      this.chosen = made.id
+    })
+  }
+
+  async takeOff(id: string): Promise<void> {
+    const done = await frame.attempt(() => call('condition.removeFinding', { id }))
+    if (done && this.chosen === id) this.chosen = null
+  }
+
+  readonly setFinding = async (id: string, changes: FindingChanges): Promise<Clash | null> =>
+    (await call('condition.updateFinding', { id, changes })).clashes[0] ?? null
+
+  readonly set = async (changes: ReportChanges): Promise<Clash | null> =>
+    (await call('condition.update', { id: this.id, changes })).clashes[0] ?? null
+}

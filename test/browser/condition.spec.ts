@@ -1,0 +1,134 @@
+/**
+ * A condition report from its beginning to its end: findings drawn by hand and by keys, said in words, signed by two,
+ * complete; then the outgoing one held against it. What it reads it reads from the catalogue.
+ */
+import AxeBuilder from '@axe-core/playwright'
+import type { Page } from '@playwright/test'
+import type { Output } from '../../src/contract/contract.ts'
+import { expect, type RunningHost, test } from './host.ts'
+
+const patient = { timeout: 40_000 } as const
+
+/** A measured work of the show. */
+async function aWork(page: Page, host: RunningHost): Promise<{ id: string; width: number; height: number }> {
+  const { exhibitions } = (await host.call(page, 'exhibition.list', {})) as Output<'exhibition.list'> // the answer of that name
+  const asked = { exhibition: exhibitions[0]?.id ?? '' }
+  const { works } = (await host.call(page, 'exhibition.frieze', asked)) as Output<'exhibition.frieze'> // the same
+  const found = works.find(each => each.width !== null && each.height !== null)
+  if (found?.width == null || found.height == null) throw new Error('no work of the demo is measured')
+  return { id: found.work, width: found.width, height: found.height }
+}
+
+async function sit(page: Page): Promise<void> {
+  await page.getByRole('form', { name: 'Who is at the desk' }).getByRole('button').first().click(patient)
+  await expect(page.getByRole('form', { name: 'Who is at the desk' })).toHaveCount(0)
+}
+
+const reportOf = (page: Page) => page.url().split('#/condition/')[1] ?? ''
+
+/** A field of the finding whose fields are open. */
+async function choose(page: Page, label: string, option: string): Promise<void> {
+  // Its label holds its choices too, so it is named by how it begins.
+  const field = page.getByRole('list').getByRole('combobox', { name: new RegExp(`^${label}`) })
+  await field.selectOption({ label: option })
+  await expect(field.locator('option:checked')).toHaveText(option)
+}
+
+async function signAs(page: Page, role: string, name: string): Promise<void> {
+  await page.getByRole('button', { name: 'sign', exact: true }).click()
+  const form = page.getByRole('form', { name: 'Sign' })
+  await form.getByLabel('as').selectOption(role)
+  await form.getByLabel('name').fill(name)
+  await expect(form.getByRole('button', { name: 'sign it' })).toBeDisabled()
+  const pad = form.getByRole('img')
+  await pad.scrollIntoViewIfNeeded()
+  const box = await pad.boundingBox()
+  if (box === null) throw new Error('there is nothing to sign in')
+  await page.mouse.move(box.x + 40, box.y + 60)
+  await page.mouse.down()
+  await page.mouse.move(box.x + 120, box.y + 20, { steps: 5 })
+  await page.mouse.move(box.x + 180, box.y + 80, { steps: 5 })
+  await page.mouse.up()
+  await form.getByRole('button', { name: 'sign it' }).click()
+  await expect(page.getByRole('img', { name: `Signature of ${name}` })).toBeVisible(patient)
+}
+
+test('a report is drawn by hand and keys, signed by two, complete, and held against the next', async ({
+  page,
+  host,
+}) => {
+  test.setTimeout(240_000)
+  await host.open(page, '#/checklist')
+  await sit(page)
+  const work = await aWork(page, host)
+  await host.open(page, `#/work/${work.id}`)
+  await page.getByRole('button', { name: 'an incoming report' }).click(patient)
+  await page.waitForURL(/#\/condition\//)
+  const incoming = reportOf(page)
+  const face = page.getByRole('application')
+  await expect(face).toBeVisible(patient)
+
+  // By hand: a mark where it is pressed.
+  await face.click({ position: { x: 120, y: 130 } })
+  await expect(page.getByRole('heading', { name: 'One finding' })).toBeVisible(patient)
+  await choose(page, 'Word', 'open joint · frame')
+  await choose(page, 'Age', 'old')
+  await choose(page, 'How serious', 'slight')
+  await page.getByRole('list').getByLabel('Across').fill('2')
+  await page.keyboard.press('Enter')
+  await expect(page.getByRole('button', { name: /open joint, 2 mm across, old, slight/ })).toBeVisible(patient)
+
+  // By keys: an outline of 20 mm from the middle to the right.
+  await face.focus()
+  await page.keyboard.press('o')
+  await page.keyboard.press('Space')
+  await page.keyboard.press('ArrowRight')
+  await page.keyboard.press('ArrowRight')
+  await page.keyboard.press('Space')
+  await page.keyboard.press('Enter')
+  await expect(page.getByRole('heading', { name: '2 findings' })).toBeVisible(patient)
+  const drawn = (await host.call(page, 'condition.get', { id: incoming })) as Output<'condition.get'> // the answer of that name
+  expect(drawn.findings.map(({ form }) => form)).toEqual(['mark', 'outline'])
+  expect(drawn.findings[1]?.along).toBe(20)
+  expect(Math.abs((drawn.findings[1]?.points[0]?.x ?? 0) - work.width / 2)).toBeLessThan(0.1)
+  await expect(page.getByText('2 has no word: say what it is.').first()).toBeVisible()
+  await choose(page, 'Word', 'scratch · frame')
+  await choose(page, 'Age', 'old')
+  await choose(page, 'How serious', 'marked')
+
+  for (const scheme of ['light', 'dark'] as const) {
+    await page.emulateMedia({ colorScheme: scheme })
+    const found = (await new AxeBuilder({ page }).analyze()).violations.map(({ id, nodes }) => [id, nodes[0]?.html])
+    expect(found).toEqual([])
+  }
+
+  // One signature is not enough; the second is another person's.
+  await signAs(page, 'registrar', 'Ines Varga')
+  await expect(page.getByText(/Signed by Ines Varga, registrar, alone/)).toBeVisible(patient)
+  await expect(page.getByRole('button', { name: 'complete it' })).toBeDisabled()
+  await signAs(page, 'courier', 'Bo Lind')
+  await page.getByRole('button', { name: 'complete it' }).click(patient)
+  await expect(page.getByText(/^● Complete since/)).toBeVisible(patient)
+  await expect(page.getByRole('application')).toHaveCount(0)
+
+  // Outgoing: what was found is dotted and listed until it is seen again; what is new is told.
+  await host.open(page, `#/work/${work.id}`)
+  await page.getByRole('button', { name: 'an outgoing report' }).click(patient)
+  await page.waitForURL(url => url.hash.startsWith('#/condition/') && !url.hash.endsWith(incoming))
+  await page.getByRole('button', { name: /^seen again: open joint/ }).click(patient)
+  await expect(page.getByRole('heading', { name: 'One finding' })).toBeVisible(patient)
+  await page.getByRole('application').click({ position: { x: 70, y: 300 } })
+  await expect(page.getByRole('heading', { name: '2 findings' })).toBeVisible(patient)
+  await expect(page.getByRole('heading', { name: /1 same, 0 grown, 1 new, 1 not seen/ })).toBeVisible(patient)
+  const lines = page.getByRole('row')
+  await expect(lines.filter({ hasText: 'said to be the same' })).toContainText('open joint')
+  await expect(lines.filter({ hasText: 'not seen' })).toContainText('scratch')
+  const axe = (await new AxeBuilder({ page }).analyze()).violations.map(({ id, nodes }) => [id, nodes[0]?.html])
+  expect(axe).toEqual([])
+})
+
+test('an empty catalogue says where the first report begins', async ({ page, emptyHost }) => {
+  await emptyHost.open(page, '#/record')
+  await page.getByRole('link', { name: 'condition reports' }).click(patient)
+  await expect(page.getByText(/begin its incoming report there/)).toBeVisible(patient)
+})
