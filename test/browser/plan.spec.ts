@@ -149,6 +149,16 @@ test('a room is carried beside another and holds to it, stepped by keys, placed 
   await expect(page.getByRole('img', { name: /North lies 350°/ })).toBeVisible()
 })
 
+test('a room is typed from the building’s plan by a key, and put aside', async ({ page, host }) => {
+  await host.open(page, '#/rooms')
+  const [first] = await roomsOf(page, host)
+  await expect(roomOn(page, first?.name ?? '')).toBeVisible()
+  await page.keyboard.press('n')
+  await expect(page.getByRole('textbox', { name: /^walls from left to right/ })).toBeVisible()
+  await page.getByRole('button', { name: 'back to the rooms' }).click()
+  await expect(roomOn(page, first?.name ?? '')).toBeVisible()
+})
+
 test('a chosen wall shows its elevation; a work chosen there is marked on the plan and led to', async ({
   page,
   host,
