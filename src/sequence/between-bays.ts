@@ -63,7 +63,14 @@ export function* searchBetween(
   const movable = problem.bays.length === 0 ? [] : [...begun.hang.flat(), ...begun.out]
   const moves = new Moves(rows, units, movable, chance)
   let best = { hang: rows.copy(), value: hang.value }
+  /** Whether it is better as it hangs now than the best that was kept. */
+  let better = false
+  const keep = () => {
+    best = { hang: rows.copy(), value: hang.value }
+    better = false
+  }
   const told = (step: number): Found => {
+    if (better) keep()
     const { quality } = judge(problem, best.hang, scale)
     const hung = new Set(best.hang.flat())
     return { hang: best.hang, out: movable.filter(work => !hung.has(work)), quality, at: step }
@@ -79,8 +86,10 @@ export function* searchBetween(
       // The least that is taken: as much worse as chance allows at this heat.
       const least = hang.value + heat * Math.log(chance())
       if (hang.weigh(least) >= least && (!ruled || keepsRules())) {
+        // The best is copied when it is left, not each time it becomes better.
+        if (better && hang.weighed <= hang.value) keep()
         hang.take()
-        if (hang.value > best.value + 1e-12) best = { hang: rows.copy(), value: hang.value }
+        better ||= hang.value > best.value + 1e-12
       }
     }
     if (step % wishes.every === 0) yield told(step)

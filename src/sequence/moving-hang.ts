@@ -71,6 +71,11 @@ export class MovingHang {
     return this.now.value
   }
 
+  /** What the change weighed last would make it. */
+  get weighed(): number {
+    return this.next.value
+  }
+
   /**
    * What it would be worth as it is laid out; -Infinity where works do not fit or may not hang there, or where it is seen
    * on the way that it is not worth `least`. What is quick to weigh comes first: most changes end there.

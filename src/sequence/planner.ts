@@ -112,6 +112,7 @@ class Bounding {
   /** Works that the best known hang leaves out, and what no hang exceeds that leaves out so many. */
   private fewest = Number.POSITIVE_INFINITY
   private without = 1
+  private withoutFor: number | null = null
   best: number
 
   constructor(problem: Problem, scale: Scale, first: { readonly quality: number; readonly out: readonly number[] }) {
@@ -133,6 +134,7 @@ class Bounding {
   }
 
   get bound(): Bound {
+    if (this.withoutFor !== this.fewest) this.boundWithout()
     return { values: this.apart.values, quality: this.quality }
   }
 
@@ -142,10 +144,16 @@ class Bounding {
     if (out.length < this.fewest) {
       this.fewest = out.length
       this.best = quality
-      const more = out.length - this.nowhere
-      if (more > 0 && this.problem.bays.length > 0)
-        this.without = Math.min(1, spreadPrices(jointModel(this.problem, this.scale), quality, more).bound)
+      // What bounds hangs that leave out more bounds these too, until it is asked at the end.
+      if (this.withoutFor === null) this.boundWithout()
     } else this.best = Math.max(this.best, quality)
+  }
+
+  private boundWithout(): void {
+    this.withoutFor = this.fewest
+    const more = this.fewest - this.nowhere
+    if (more > 0 && this.problem.bays.length > 0)
+      this.without = Math.min(1, spreadPrices(jointModel(this.problem, this.scale), this.best, more).bound)
   }
 
   /** No hang that keeps the rules is better than this. */

@@ -18,25 +18,30 @@ const seconds = (ms: number) => `${(ms / 1000).toFixed(1)} s`
 interface Ran {
   readonly first: number
   readonly took: number
-  readonly seen: readonly { readonly at: number; readonly best: number; readonly bound: number }[]
+  readonly seen: readonly {
+    readonly at: number
+    readonly step: number
+    readonly best: number
+    readonly bound: number
+  }[]
   readonly planned: Planned
 }
 
-/** Time is that of the process: others on the machine do not count. */
+/** Time is that of the thread's processor: others on the machine do not count, nor does how it shares them out. */
 function run(problem: Problem, steps: number, seed = 1): Ran {
-  const begun = process.cpuUsage()
+  const begun = process.threadCpuUsage()
   const now = () => {
-    const { user, system } = process.cpuUsage(begun)
+    const { user, system } = process.threadCpuUsage(begun)
     return (user + system) / 1000
   }
-  const seen: { at: number; best: number; bound: number }[] = []
+  const seen: { at: number; step: number; best: number; bound: number }[] = []
   const search = propose(problem, { seed, steps })
   let next = search.next()
   const first = now()
   let best = 0
   while (next.done !== true) {
     best = Math.max(best, next.value.best)
-    seen.push({ at: now(), best, bound: next.value.bound })
+    seen.push({ at: now(), step: next.value.step, best, bound: next.value.bound })
     next = search.next()
   }
   return { first, took: now(), seen, planned: next.value }
@@ -47,7 +52,7 @@ function at({ seen }: Ran, ms: number) {
 }
 
 console.log(
-  `  ${cpus().length} × ${cpus()[0]?.model ?? 'processor not known'}, load ${loadavg()[0]?.toFixed(1)}; times of the process`,
+  `  ${cpus().length} × ${cpus()[0]?.model ?? 'processor not known'}, load ${loadavg()[0]?.toFixed(1)}; times of its thread`,
 )
 for (const [works, walls, seeds] of [
   [60, 14, 4],
@@ -61,10 +66,12 @@ for (const [works, walls, seeds] of [
     const most = Math.max(...proposals.filter(({ out }) => out.length === 0).map(({ quality }) => quality))
     const over = [1000, 3000, 10_000].flatMap(ms => {
       const then = at(ran, ms)
-      return then === undefined || ms > ran.took ? [] : [`${ms / 1000} s ${points(then.best)} of ${points(then.bound)}`]
+      return then === undefined || ms > ran.took
+        ? []
+        : [`${ms / 1000} s ${points(then.best)} of ${points(then.bound)} (${then.step} steps)`]
     })
     console.log(
-      `  ${works} works, ${walls} walls, seed ${seed}: first after ${ran.first.toFixed(0)} ms; ${[...over, `${seconds(ran.took)} ${points(most)} of ${points(bound.quality)}`].join(', ')}; gap ${points(bound.quality - most)}`,
+      `  ${works} works, ${walls} walls, seed ${seed}: first after ${ran.first.toFixed(0)} ms; ${[...over, `${seconds(ran.took)} ${points(most)} of ${points(bound.quality)} (${usualSteps(works)} steps)`].join(', ')}; gap ${points(bound.quality - most)}`,
     )
     if (works === 60) {
       const long = [1, 2].map(chance => run(problem, 5 * usualSteps(works), chance).planned.proposals)
