@@ -7,7 +7,7 @@
  * Plan coordinates: millimetres, x to the right and y down the page; the first wall runs to the right from 0, 0.
  */
 import { clean } from '../geometry/clean.ts'
-import { areaOf } from '../plan/outline-shape.ts'
+import { areaOf, crossing } from '../plan/outline-shape.ts'
 
 type Point = readonly [number, number]
 
@@ -24,8 +24,10 @@ export interface Outline {
   readonly corners: readonly (readonly [number, number])[]
   /** False while one or two walls make no room. */
   readonly closed: boolean
-  /** The gap is within the tolerance. */
+  /** The gap is within the tolerance, and no wall crosses another. */
   readonly closes: boolean
+  /** The first two walls that cross, of an outline that comes round; null where none do. */
+  readonly crosses: readonly [number, number] | null
   /** Millimetres between the end of the last wall and the beginning of the first, before it is shared out. */
   readonly gap: number
   /** Square metres within the drawn outline; 0 when open. */
@@ -54,6 +56,7 @@ export function outlineOf(
       corners: free,
       closed: false,
       closes: false,
+      crosses: null,
       gap: 0,
       area: 0,
       suspects: [],
@@ -69,17 +72,31 @@ export function outlineOf(
     walked += wall.length
     return [clean(x - end[0] * share), clean(y - end[1] * share)] as const
   })
-  const closes = gap <= tolerance
-  const suspects = closes || turnNote(walls) !== null ? [] : alongGap(walls, free, gap)
+  const round = gap <= tolerance
+  // One that does not come round is told of that first.
+  const crosses = round ? crossing(corners) : null
+  const closes = round && crosses === null
+  const suspects = round || turnNote(walls) !== null ? [] : alongGap(walls, free, gap)
   return {
     corners,
     closed: true,
     closes,
+    crosses,
     gap,
     area: Math.abs(areaOf(corners)) / 1e6,
     suspects,
-    note: noteOf(walls, gap, closes, suspects, say),
+    note:
+      crosses === null
+        ? noteOf(walls, gap, closes, suspects, say)
+        : crossesSaid(calledWall(walls, crosses[0]), calledWall(walls, crosses[1])),
   }
+}
+
+const calledWall = (walls: readonly MeasuredWall[], at: number) => walls[at]?.name || `wall ${at + 1}`
+
+/** Of two walls by their names. */
+export function crossesSaid(one: string, other: string): string {
+  return `Drawn by these measures ${one} crosses ${other}. Look for a corner or a length that is far off.`
 }
 
 /** Beyond this share of all its walls a gap is no error of measuring: a wall is missing still. From memory. */

@@ -103,8 +103,9 @@ function walkedOutline(
   rules: SurveyRules,
   say?: Say,
 ): RoomOutline {
-  const { suspects, ...walked } = outlineOf(walls, rules.closesWithin, say)
-  return { ...walked, way: 'walked', suspects: alongTheGap(walls, suspects, measures), problems: [] }
+  const { suspects, crosses, ...walked } = outlineOf(walls, rules.closesWithin, say)
+  const problems: readonly Problem[] = crosses === null ? [] : [{ code: 'crosses', sides: crosses }]
+  return { ...walked, way: 'walked', suspects: alongTheGap(walls, suspects, measures), problems }
 }
 
 function fittedOutline(
@@ -150,7 +151,9 @@ export function surveyRoom(
     spread: fit.spread,
     bySquare: across && fit.bySquare,
     next: fit.next,
-    problems: across ? fit.problems : fit.problems.filter(({ code }) => code !== 'crosses' && code !== 'unsettled'),
+    problems: across
+      ? fit.problems
+      : [...outline.problems, ...fit.problems.filter(({ code }) => code !== 'crosses' && code !== 'unsettled')],
   }
 }
 

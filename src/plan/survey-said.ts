@@ -1,4 +1,5 @@
 /** What an adjustment says, in sentences: how it closes, which number to look at again, what to measure next. */
+import { crossesSaid } from '../model/outline.ts'
 import type { Adjusted } from './adjust.ts'
 import type { Candidate } from './adjust-next.ts'
 import type { Problem } from './adjust-problems.ts'
@@ -84,7 +85,7 @@ export function problemSaid(problem: Problem, { measures, walls }: Pick<Told, 'm
     case 'crosses': {
       const [a, b] = problem.sides
       const name = (side: number) => walls[side] || `wall ${side + 1}`
-      return `Drawn by these measures ${name(a)} crosses ${name(b)}. Look for a corner or a length that is far off.`
+      return crossesSaid(name(a), name(b))
     }
     case 'unsettled':
       return 'The measures contradict each other too much to draw the room by them.'
