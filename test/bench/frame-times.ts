@@ -32,8 +32,8 @@ const kinds: Readonly<Record<string, string>> = {
   Commit: 'paint',
 }
 
-/** Milliseconds of processor time for one frame, by kind; what lies within another record counts there. */
-export function perFrame(records: readonly TraceRecord[], frames: number): ReadonlyMap<string, number> {
+/** What the page's main thread did, in the order it began. */
+function ofMain(records: readonly TraceRecord[]): TraceRecord[] {
   const main = records.find(
     record =>
       record.name === 'thread_name' &&
@@ -41,9 +41,24 @@ export function perFrame(records: readonly TraceRecord[], frames: number): Reado
       records.some(other => other.pid === record.pid && other.name === 'FireAnimationFrame'),
   )
   if (main === undefined) throw new Error('the trace has no main thread')
-  const own = records
+  return records
     .filter(({ pid, tid, ph }) => pid === main.pid && tid === main.tid && ph === 'X')
     .sort((a, b) => a.ts - b.ts || (b.dur ?? 0) - (a.dur ?? 0))
+}
+
+/** Milliseconds of processor time of each task of the main thread: nothing else is answered while one runs. */
+export function tasksOf(records: readonly TraceRecord[]): number[] {
+  return (
+    ofMain(records)
+      // One within another is told with it.
+      .filter(({ name }) => name === 'RunTask')
+      .map(({ tdur, dur }) => (tdur ?? dur ?? 0) / 1000)
+  )
+}
+
+/** Milliseconds of processor time for one frame, by kind; what lies within another record counts there. */
+export function perFrame(records: readonly TraceRecord[], frames: number): ReadonlyMap<string, number> {
+  const own = ofMain(records)
   const sums = new Map<string, number>()
   const add = (kind: string, micro: number) => sums.set(kind, (sums.get(kind) ?? 0) + micro / 1000 / frames)
   const open: { readonly kind: string; readonly end: number }[] = []
