@@ -6,17 +6,14 @@
  */
 import { broken, holdsAcross } from './across.ts'
 import { allowedOn } from './allowed.ts'
+import { apart, type Begun } from './apart.ts'
 import { chanceFrom } from './chance.ts'
 import { Moves } from './moves.ts'
 import { type Away, MovingHang } from './moving-hang.ts'
-import { type Hang, hasRules, type Problem } from './problem.ts'
+import { packed } from './packed.ts'
+import { hasRules, type Problem } from './problem.ts'
 import { judge, type Scale, scaleOf } from './terms.ts'
-import { type Unit, unitsOf } from './units.ts'
-
-export interface Begun {
-  readonly hang: Hang
-  readonly out: readonly number[]
-}
+import { unitsOf } from './units.ts'
 
 export interface Found extends Begun {
   readonly quality: number
@@ -42,6 +39,8 @@ const heatAtFirst = 0.05
 const heatAtLast = 0.0015
 /** Share of the steps in which it cools for the first time, so that a good hang is there soon; then once more, slowly. */
 const soonShare = 0.02
+/** Share of the steps after which works that are still left out are packed: a search that needs no such help is done by then. */
+const lateShare = 0.1
 
 /**
  * Begins with `from`, in which every bay must be allowed; works that break a rule between bays are taken out first.
@@ -58,10 +57,10 @@ export function* searchBetween(
   const across = holdsAcross(problem)
   const ruled = hasRules(problem)
   const begun = apart(problem, from, units)
-  const hang = new MovingHang(problem, scale, begun.hang, wishes.away ?? null)
-  const { rows } = hang
+  let hang = new MovingHang(problem, scale, begun.hang, wishes.away ?? null)
+  let rows = hang.rows
   const movable = problem.bays.length === 0 ? [] : [...begun.hang.flat(), ...begun.out]
-  const moves = new Moves(rows, units, movable, chance)
+  let moves = new Moves(rows, units, movable, chance)
   let best = { hang: rows.copy(), value: hang.value }
   /** Whether it is better as it hangs now than the best that was kept. */
   let better = false
@@ -77,11 +76,12 @@ export function* searchBetween(
   }
   const many = Math.max(1, movable.length)
   const [hot, cold] = [heatAtFirst / many, heatAtLast / many]
-  const soon = Math.round(wishes.steps * soonShare)
+  const [soon, late] = [Math.round(wishes.steps * soonShare), Math.round(wishes.steps * lateShare)]
   let [heat, cooler] = [hot, (cold / hot) ** (1 / Math.max(1, soon))]
   for (let step = 1; step <= wishes.steps && movable.length > 0; step += 1) {
     heat *= cooler
     if (step === soon) [heat, cooler] = [hot, (cold / hot) ** (1 / Math.max(1, wishes.steps - soon))]
+    if (step === late) pack()
     if (moves.draw()) {
       // The least that is taken: as much worse as chance allows at this heat.
       const least = hang.value + heat * Math.log(chance())
@@ -96,6 +96,19 @@ export function* searchBetween(
   }
   return told(wishes.steps)
 
+  /** Where works are left out that found room if all others moved: goes on from there. */
+  function pack(): void {
+    if (better) keep()
+    const out = movable.length - best.hang.flat().length
+    if (out === 0) return
+    const roomier = packed(problem, wishes.seed)
+    if (roomier.out.length >= out) return
+    hang = new MovingHang(problem, scale, roomier.hang, wishes.away ?? null)
+    rows = hang.rows
+    moves = new Moves(rows, units, movable, chance)
+    better = hang.value > best.value + 1e-12
+  }
+
   /** Whether the change laid out keeps the rules of its bays and those between bays. */
   function keepsRules(): boolean {
     const changed = new Map<number, readonly number[]>()
@@ -109,24 +122,5 @@ export function* searchBetween(
         rows.copy().map((works, bay) => changed.get(bay) ?? works),
       ) === null
     )
-  }
-}
-
-/** As given, without works that break a rule between bays, and what then is not allowed on their own. */
-export function apart(
-  problem: Problem,
-  from: Begun,
-  units: ReadonlyMap<number, Unit>,
-): { readonly hang: number[][]; readonly out: number[] } {
-  let hang = from.hang.map(works => [...works])
-  const out = [...from.out]
-  for (;;) {
-    const across = broken(problem, hang)
-    const bay = hang.findIndex((works, index) => !allowedOn(problem, index, works))
-    const gone = across?.other ?? hang[bay]?.at(-1)
-    if (gone === undefined) return { hang, out }
-    const all = units.get(gone)?.works ?? [gone]
-    hang = hang.map(works => works.filter(work => !all.includes(work)))
-    out.push(...all)
   }
 }

@@ -4,7 +4,7 @@
  * the rule is lost by that, and the best answer of all that keep every rule is the best there is.
  */
 import { broken } from './across.ts'
-import { apart } from './between-bays.ts'
+import { apart } from './apart.ts'
 import { hangInOrder, type InOrder } from './in-order.ts'
 import { at, type Problem } from './problem.ts'
 import { type Scale, scaleOf } from './terms.ts'

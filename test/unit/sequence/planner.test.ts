@@ -72,7 +72,9 @@ describe('proposals', () => {
     for (const one of run({ ...free, works: wide }, 500).proposals) expect(one.out).toContain(0)
   })
 
-  test('2,000 works for walls that take a sixth of them, and many on one wall: it ends, and says what has no place', () => {
+  test('2,000 works for walls that take a sixth of them, and many on one wall: it ends, and says what has no place', {
+    timeout: 180_000,
+  }, () => {
     const long = showToPlan(1, 2000, 60, 2.5)
     const { proposals: of, bound: most } = run(long, 2000)
     expect(of.length).toBeGreaterThan(0)
