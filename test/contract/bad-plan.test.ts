@@ -31,7 +31,7 @@ describe('an outline that crosses itself', () => {
     expect(rooms[0]?.closure).toMatchObject({ closes: false, note: told })
     expect((await open.call('survey.get', { room: id })).note).toBe(told)
     const [, second, , fourth] = rooms[0]?.walls ?? []
-    for (const { id: each = '' } of [second ?? {}, fourth ?? {}])
+    for (const each of [second?.id ?? '', fourth?.id ?? ''])
       await open.call('wall.update', { id: each, changes: { length: { was: 5000, to: 3000 } } })
     expect(await found(open)).toEqual([])
     const [mended] = (await open.call('room.list', {})).rooms
