@@ -52,6 +52,14 @@ export const colours: Readonly<Record<Theme, Readonly<Record<Colour, string>>>> 
   },
 }
 
+/** What is drawn upon a picture: the picture does not follow the theme, so neither does what lies on it. */
+export const onPicture = {
+  'drawn-ink': colours.light.ink,
+  'drawn-quiet': colours.light['ink-2'],
+  'drawn-paper': colours.light.paper,
+  'drawn-pen': colours.light.snapped,
+} as const
+
 /** Type sizes in CSS pixels. */
 export const sizes = { note: 11, text: 13, lead: 17, head: 22, number: 34 } as const
 
@@ -101,6 +109,7 @@ export function tokensCss(): string {
       .join('')
   const fixed = [
     ...Object.entries(sizes).map(([name, px]) => `  --size-${name}: ${px}px;\n`),
+    ...Object.entries(onPicture).map(([name, value]) => `  --${name}: ${value};\n`),
     ...Object.entries(faces).map(([name, face]) => `  --face-${name}: ${face};\n`),
   ].join('')
   return [

@@ -1,7 +1,7 @@
 /** The look's table against WCAG 2.2, and the style sheet against the table. */
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
-import { colours, contrast, luminance, pairs, type Theme, tokensCss } from '../../../renderer/look/tokens.ts'
+import { colours, contrast, luminance, onPicture, pairs, type Theme, tokensCss } from '../../../renderer/look/tokens.ts'
 
 describe('contrast', () => {
   // WCAG 2.2, "contrast ratio": black on white is 21:1, equal colours 1:1.
@@ -26,6 +26,13 @@ describe.each(['light', 'dark'] as const)('the %s table', (theme: Theme) => {
   it.each(pairs.map(pair => [`${pair.front} on ${pair.back}`, pair] as const))('%s can be read', (_, pair) => {
     expect(contrast(colours[theme][pair.front], colours[theme][pair.back])).toBeGreaterThanOrEqual(pair.least)
   })
+})
+
+it('what is drawn upon a picture can be read on the band of paper that goes around it', () => {
+  // WCAG 2.2, 1.4.3 for its numbers, 1.4.11 for its lines.
+  expect(contrast(onPicture['drawn-ink'], onPicture['drawn-paper'])).toBeGreaterThanOrEqual(4.5)
+  expect(contrast(onPicture['drawn-quiet'], onPicture['drawn-paper'])).toBeGreaterThanOrEqual(3)
+  expect(contrast(onPicture['drawn-pen'], onPicture['drawn-paper'])).toBeGreaterThanOrEqual(3)
 })
 
 it('tokens.css is made from the table', () => {
