@@ -118,36 +118,49 @@ function clean(sketch: Sketch, { x, y, w, h }: Box): void {
   sketch.add({ kind: 'rect', x: x - 0.4, y: y - 0.3, w: w + 0.8, h: h + 0.6, fill: ink.paper })
 }
 
-/** Shorter walls are named by no length, mm of paper. */
-const shortest = 11
+/** A shorter wall has its length only where nothing at all is in its way, and a tiny one none; mm of paper. */
+const [short, tiny] = [11, 5]
+const lengthSize = 2.1
 
 /**
- * The length of each wall along it, just inside; of walls that run across or down the page, which a figure can follow.
- * It makes way along the wall and into the room for what is there.
+ * The length of each wall, just inside: along walls that run across or down the page, level beside slanting ones. It
+ * makes way along the wall and into the room for what is there.
  */
 function drawLengths(sketch: Sketch, { storey, scale, units }: Question, put: Put, ground: Ground): void {
-  const size = 2.1
   let count = 0
-  for (const { from, to, length } of storey.rooms.flatMap(room => room.walls)) {
-    if (length / scale < shortest) continue
-    const [ux, uy] = [(to[0] - from[0]) / length, (to[1] - from[1]) / length]
-    const across = Math.abs(uy) < 0.01
-    if (!across && Math.abs(ux) > 0.01) continue
-    const text = lengthFigure(print(length, units.steps), units).main
-    const spots = [2, 4.4].flatMap(off =>
-      [0.5, 0.36, 0.64, 0.24, 0.76].map((share): Written => {
-        const [x, y] = put([from[0] + (to[0] - from[0]) * share, from[1] + (to[1] - from[1]) * share])
-        // The room lies to the right of the way.
-        const [inX, inY] = [-uy * off, ux * off]
-        const at = across ? { x, y: y + inY + size * 0.35 } : { x: x + inX + size * 0.35, y, upright: true }
-        return { ...plain, ...at, face: 'figure', size, text }
-      }),
-    )
+  for (const wall of storey.rooms.flatMap(room => room.walls)) {
+    if (wall.length / scale < tiny) continue
+    const spots = lengthSpots(sketch, wall, lengthFigure(print(wall.length, units.steps), units).main, put)
     const boxes = spots.map(spot => textBox(spot, sketch.measure))
     const free = boxes.findIndex(box => !ground.taken(box))
-    const found = spots[free === -1 ? boxes.findIndex(box => !ground.written(box)) : free]
+    const unwritten = wall.length / scale < short ? -1 : boxes.findIndex(box => !ground.written(box))
+    const found = spots[free === -1 ? unwritten : free]
     if (found !== undefined) write(sketch, ground, `length ${count++}`, found)
   }
+}
+
+/** Where a wall's length may stand, the best place first. */
+function lengthSpots(
+  sketch: Sketch,
+  { from, to, length }: Room['walls'][number],
+  text: string,
+  put: Put,
+): readonly Written[] {
+  const size = lengthSize
+  const [ux, uy] = [(to[0] - from[0]) / length, (to[1] - from[1]) / length]
+  const upright = Math.abs(ux) < 0.01
+  const wide = sketch.measure.width('figure', size, text)
+  // How far a level figure reaches towards a wall that slants.
+  const reach = upright || Math.abs(uy) < 0.01 ? 0 : (Math.abs(uy) * wide + Math.abs(ux) * size * 0.7) / 2 - 1
+  return [2, 4.4].flatMap(off =>
+    [0.5, 0.36, 0.64, 0.24, 0.76].map((share): Written => {
+      const [x, y] = put([from[0] + (to[0] - from[0]) * share, from[1] + (to[1] - from[1]) * share])
+      // The room lies to the right of the way.
+      const [inX, inY] = [-uy * (off + reach), ux * (off + reach)]
+      const at = upright ? { x: x + inX + size * 0.35, y, upright: true } : { x: x + inX, y: y + inY + size * 0.35 }
+      return { ...plain, ...at, face: 'figure', size, text }
+    }),
+  )
 }
 
 type Thing = StoreyFigures['rooms'][number]['things'][number]

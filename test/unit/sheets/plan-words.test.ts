@@ -154,3 +154,29 @@ test('lengths of walls make way for what is on and before the wall', async () =>
   // The grille lies about the middle of the wall.
   expect(Math.abs((moved?.x ?? 0) - (free?.x ?? 0))).toBeGreaterThan(5)
 })
+
+test('a wall that slants, and a short one where nothing is in the way, have their lengths too', async () => {
+  const plain = roomOf('Hall', [0, 0], 8000, 5000, {}, 200)
+  const corners: [number, number][] = [
+    [0, 0],
+    [7200, 0],
+    [7200, 600],
+    [8000, 600],
+    [8000, 3500],
+    [6500, 5000],
+    [0, 5000],
+  ]
+  const [first] = plain.walls
+  if (first === undefined) throw new Error('a room has walls')
+  const walls = corners.map((from, at) => {
+    const to: [number, number] = corners[(at + 1) % corners.length] ?? [0, 0]
+    return { ...first, id: `w${at}`, face: `w${at} a`, from, to, length: Math.hypot(to[0] - from[0], to[1] - from[1]) }
+  })
+  const { boxes } = await sheet({ ...plain, walls, things: [], partitions: [] })
+  const lengths = boxes
+    .filter(({ name }) => name.startsWith('length '))
+    .map(({ text }) => text.replaceAll('\u2009', ''))
+  // 1 500 by 1 500 across a corner: 2 121.3 mm by Pythagoras; 600 is 6 mm of this paper.
+  expect(lengths).toEqual(['7200', '600', '800', '2900', '2121', '6500', '5000'])
+  expect(over(boxes)).toEqual([])
+})
