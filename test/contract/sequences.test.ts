@@ -182,6 +182,17 @@ function sameState(walk: Walk, state: string | undefined, where: string): void {
   checkText(walk.db)
 }
 
+/** What must have been done before a step that chance seldom brings about. */
+function neededBy(name: StepName): readonly StepName[] {
+  if (name === 'set.fix') return ['work.addSize', 'set.make', 'placement.put', 'placement.put']
+  if (name.startsWith('set.')) return ['work.addSize', 'set.make']
+  // A tick newer than every movement of its work.
+  if (name === 'movement.takeHung') return ['placement.put', 'placement.setState', 'placement.setState']
+  // Two sign, each in a role of their own.
+  if (name === 'condition.complete') return ['condition.sign', 'condition.sign']
+  return []
+}
+
 /** Forward: does the steps, keeping the state after each that made an edit. */
 async function forward(walk: Walk, seed: number, count: number): Promise<{ states: string[]; done: Done[] }> {
   const { chance } = walk
@@ -216,10 +227,7 @@ async function forward(walk: Walk, seed: number, count: number): Promise<{ state
   for (let round = 0; seed === seeds.at(-1) && round < 40; round++) {
     const missing = (Object.keys(steps) as StepName[]).filter(name => !succeeded.has(name)) // Object.keys forgets the names
     for (const name of missing) {
-      if (name.startsWith('set.')) for (const needed of ['work.addSize', 'set.make'] as const) await take(needed)
-      // A tick newer than every movement of its work.
-      if (name === 'movement.takeHung')
-        for (const needed of ['placement.put', 'placement.setState', 'placement.setState'] as const) await take(needed)
+      for (const needed of neededBy(name)) await take(needed)
       await take(name)
     }
   }
