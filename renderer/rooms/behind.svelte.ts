@@ -18,6 +18,8 @@ export class Measured<T extends number | Height> {
   private readonly wall: () => WallRow
   private readonly field: PlacesField | HeightsField
   private readonly known: Known<readonly T[]>
+  /** What was written last; this is made anew for each wall. */
+  private last: readonly T[] | null = null
   /** The edit before: the next one is based on what it wrote. */
   private before: Promise<unknown> = Promise.resolve()
 
@@ -41,16 +43,20 @@ export class Measured<T extends number | Height> {
 
   /** Writes what `make` makes of the list. Refuses `clash` in words: a list has no two values to choose from in a cell. */
   change(make: (now: readonly T[]) => readonly T[]): Promise<Saved> {
+    const { id } = this.wall()
+    const then = this.known.now
     const written = this.before.then(async () => {
-      const was = this.known.now
+      // Whoever went on to another wall meanwhile still means this one.
+      const was = this.wall().id === id ? this.known.now : (this.last ?? then)
       const to = [...make(was)].sort((a, b) => place(a) - place(b))
-      const saved = await call('wall.update', { id: this.wall().id, changes: { [this.field]: { was, to } } })
+      const saved = await call('wall.update', { id, changes: { [this.field]: { was, to } } })
       if (saved.clashes.length > 0) {
         throw new Refused({
           code: 'clash',
           message: 'Meanwhile somebody else measured here. What they wrote stands here now; write yours again.',
         })
       }
+      this.last = to
       this.known.keep(to)
       return saved
     })

@@ -1,6 +1,7 @@
 /** Signed, complete, and set right by another: what is only ever added of a condition report. */
 import type { Output, Received } from '../../../../src/contract/contract.ts'
 import { Refusal } from '../../../../src/contract/refusal.ts'
+import { isSlip } from '../../../../src/record/condition/pen.ts'
 import { type Lack, lacksOf, lacksSignatures } from '../../../../src/record/condition/report.ts'
 import { contentHash, lastSeal, type SealRow, sealHash } from '../../../database/condition-chain.ts'
 import type { Writing } from '../../service.ts'
@@ -17,19 +18,6 @@ function refuseLacking([first, ...more]: readonly Lack[]): void {
   })
 }
 
-/** A twentieth of the field's width: less is a slip of the pen, not a name. */
-const leastPen = 50
-
-function penOf(strokes: readonly (readonly number[])[]): number {
-  let long = 0
-  for (const stroke of strokes) {
-    for (let at = 2; at + 1 < stroke.length; at += 2) {
-      long += Math.hypot((stroke[at] ?? 0) - (stroke[at - 2] ?? 0), (stroke[at + 1] ?? 0) - (stroke[at - 1] ?? 0))
-    }
-  }
-  return long
-}
-
 export function sign(writing: Writing, input: Received<'condition.sign'>): Output<'condition.sign'> {
   const { db } = writing
   const { strokes } = input
@@ -38,7 +26,7 @@ export function sign(writing: Writing, input: Received<'condition.sign'>): Outpu
   if (strokes.some(stroke => stroke.length % 2 === 1)) {
     throw new Refusal('bad-input', 'Each point of a stroke is two figures, across and down.', { field: 'strokes' })
   }
-  if (penOf(strokes) < leastPen) {
+  if (isSlip(strokes)) {
     throw new Refusal('bad-input', 'That is a dot, not a signature: draw it with the pen or the mouse.', {
       field: 'strokes',
     })
