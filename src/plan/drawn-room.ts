@@ -76,6 +76,11 @@ function standingBoxes(room: Pick<PlanRoomRow, 'things' | 'partitions'>): readon
   return shapes.flatMap(shape => boxOf(shape) ?? [])
 }
 
+/** Where its name stands beside what else is written on its floor. @param high of the lines of its name, mm */
+export function middleBeside(room: DrawnRoom, written: readonly Box[], high: number): DrawnRoom['middle'] {
+  return middleOf(room.corners, [...standingBoxes(room), ...written], high)
+}
+
 /** A room whose walls are drawn elsewhere than they were. */
 export function bentRoom(room: DrawnRoom, walls: Readonly<DrawnRoom['walls']>): DrawnRoom {
   const bent = { ...room, walls: [...walls] }
