@@ -18,7 +18,7 @@ export function nearestOn(
 /**
  * Where a room's name stands: the middle of the widest level stretch inside, tried on some lines, the nearest to the
  * middle of the room first. So it lies inside an L or a U too, and beside what stands there: `taken` are boxes that lines
- * of so many mm make way for.
+ * of so many mm make way for, as for the walls.
  */
 export function middleOf(
   corners: readonly Point[],
@@ -30,15 +30,9 @@ export function middleOf(
   let best: { at: Point; wide: number } = { at: corners[0] ?? [0, 0], wide: 0 }
   for (const share of [0.5, 0.42, 0.58, 0.34, 0.66, 0.25, 0.75, 0.16, 0.84]) {
     const y = top + (bottom - top) * share
-    const crossings = corners
-      .flatMap(([ax, ay], index) => {
-        const [bx, by] = corners[(index + 1) % corners.length] ?? [ax, ay]
-        return ay > y === by > y ? [] : [((bx - ax) * (y - ay)) / (by - ay) + ax]
-      })
-      .sort((a, b) => a - b)
-    for (let at = 0; at + 1 < crossings.length; at += 2) {
+    for (const inside of levelAt(corners, y, high)) {
       const beside = taken.filter(box => box.top < y + high / 2 && box.bottom > y - high / 2)
-      for (const [from, to] of freeOf([crossings[at] ?? 0, crossings[at + 1] ?? 0], beside)) {
+      for (const [from, to] of freeOf(inside, beside)) {
         // The middle wins unless another stretch is a good deal wider.
         if (to - from > best.wide * 1.25) best = { at: [(from + to) / 2, y], wide: to - from }
       }
@@ -47,8 +41,40 @@ export function middleOf(
   return best
 }
 
+type Stretch = readonly [number, number]
+
+/** The level stretches inside at y that stay inside half of `high` above and below, as far as the room goes. */
+function levelAt(corners: readonly Point[], y: number, high: number): readonly Stretch[] {
+  const [above, at, below] = [y - high / 2, y, y + high / 2].map(line => crossed(corners, line))
+  return [above, below].reduce<readonly Stretch[]>(
+    (left, other) =>
+      other === undefined || other.length === 0
+        ? left
+        : left.flatMap(([from, to]) =>
+            other.flatMap(([begin, end]): Stretch[] =>
+              Math.min(to, end) > Math.max(from, begin) ? [[Math.max(from, begin), Math.min(to, end)]] : [],
+            ),
+          ),
+    at ?? [],
+  )
+}
+
+/** Where a line along the page is inside. */
+function crossed(corners: readonly Point[], y: number): readonly Stretch[] {
+  const crossings = corners
+    .flatMap(([ax, ay], index) => {
+      const [bx, by] = corners[(index + 1) % corners.length] ?? [ax, ay]
+      return ay > y === by > y ? [] : [((bx - ax) * (y - ay)) / (by - ay) + ax]
+    })
+    .sort((a, b) => a - b)
+  return crossings.flatMap((from, at) => {
+    const to = crossings[at + 1]
+    return at % 2 === 1 || to === undefined ? [] : [[from, to] as const]
+  })
+}
+
 /** What boxes leave of a stretch along the page. */
-function freeOf([from, to]: readonly [number, number], boxes: readonly Box[]): readonly (readonly [number, number])[] {
+function freeOf([from, to]: Stretch, boxes: readonly Box[]): readonly Stretch[] {
   const free: [number, number][] = []
   let at = from
   for (const { left, right } of [...boxes].sort((a, b) => a.left - b.left)) {

@@ -27,6 +27,22 @@ describe('where a room’s name stands', () => {
     expect(middleOf(room, [box(2900, 0, 3100, 6000)])).toEqual({ at: [6050, 3000], wide: 5900 })
   })
 
+  test('clear of the corner that an L turns about', () => {
+    const bent = [
+      [0, 0],
+      [5000, 0],
+      [5000, 4000],
+      [2000, 4000],
+      [2000, 2000],
+      [0, 2000],
+    ] as const
+    const { at, wide } = middleOf(bent)
+    // Below the corner only 3000 are left; above it a name of 900 has all 5000.
+    expect(wide).toBe(5000)
+    expect(at[0]).toBe(2500)
+    expect(at[1]).toBeLessThanOrEqual(2000 - 450)
+  })
+
   test('where all is taken, at a corner, without room', () => {
     expect(middleOf(room, [box(-100, -100, 9100, 6100)])).toEqual({ at: [0, 0], wide: 0 })
   })
