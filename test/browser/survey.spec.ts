@@ -59,7 +59,7 @@ test('diagonals typed by letters close a room; the one misread is named, on the 
   const row = section(page).getByRole('row', { name: /B–D/ })
   await expect(row).toContainText(/▲ read 34\d mm long/)
   await expect(page.getByRole('group', { name: 'Plan of Annex' })).toContainText(/B–D, read 34\d mm long/)
-  await expect(page.getByRole('navigation', { name: 'Rooms' })).toContainText('does not close')
+  await expect(page.getByRole('navigation', { name: 'Rooms' })).toContainText('outline to settle')
 
   await row.getByRole('textbox', { name: 'B–D, measured' }).fill(`${across}`)
   await page.keyboard.press('Enter')
