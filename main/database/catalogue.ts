@@ -60,6 +60,8 @@ export interface Catalogue {
    * file once instead of once a statement, which halves the time of many small ones.
    */
   readonly snapshot: <T>(read: () => T) => T
+  /** The same for work that waits in between; nothing is written by this connection meanwhile. */
+  readonly held: <T>(read: () => Promise<T>) => Promise<T>
   /** Changes whenever another connection has written. */
   readonly dataVersion: () => number
   readonly edit: <T>(options: EditOptions, change: (edit: Edit) => T) => Promise<Edited<T>>
@@ -154,11 +156,23 @@ function opened(db: Database.Database, file: string, clock: CatalogueClock): Cat
     }
   }
 
+  async function held<T>(read: () => Promise<T>): Promise<T> {
+    db.exec('BEGIN')
+    try {
+      // A state is taken with the first read, not with BEGIN.
+      db.prepare('SELECT 1 FROM schema_step').get()
+      return await read()
+    } finally {
+      if (db.inTransaction) db.exec('COMMIT')
+    }
+  }
+
   return {
     file,
     folder: filesFolder(file),
     db: reading,
     snapshot,
+    held,
     dataVersion: () => Number(db.pragma('data_version', { simple: true })),
     edit(given, change) {
       let label = given.label ?? ''

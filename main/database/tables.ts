@@ -1,5 +1,6 @@
 /** Which tables the journal keeps, and how the few others are exempt, each with its reason. */
 import type Database from 'better-sqlite3'
+import type { ReadHandle } from './handles.ts'
 
 /** Tables without journal triggers. A table that is neither here nor journaled fails a test. */
 export const exempt: Readonly<Record<string, string>> = {
@@ -36,14 +37,11 @@ export function literal(text: string): string {
   return `'${text.replaceAll("'", "''")}'`
 }
 
+const ordinary = `SELECT name FROM pragma_table_list WHERE schema = 'main' AND type = 'table' AND name NOT LIKE 'sqlite\\_%' ESCAPE '\\' ORDER BY name`
+
 /** Every ordinary table of the catalogue: neither SQLite's own nor the text index's. */
-export function ordinaryTables(db: Database.Database): string[] {
-  return db
-    .prepare<[], Named>(
-      `SELECT name FROM pragma_table_list WHERE schema = 'main' AND type = 'table' AND name NOT LIKE 'sqlite\\_%' ESCAPE '\\' ORDER BY name`,
-    )
-    .all()
-    .map(({ name }) => name)
+export function ordinaryTables(db: Pick<Database.Database, 'prepare'> | ReadHandle): string[] {
+  return (db.prepare(ordinary).all() as Named[]).map(({ name }) => name) // the select list
 }
 
 export function shapeOf(db: Database.Database, name: string): TableShape {

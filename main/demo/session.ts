@@ -69,7 +69,7 @@ export function openSession({ catalogue, store, handles, clock, newId, signal }:
   }
 
   function jobOf(write: Job['write'], ids = newId): Job {
-    return { ...reading(), newId: ids, signal, progress: () => {}, write, alone: use => use() }
+    return { ...reading(), newId: ids, signal, progress: () => {}, write, held: catalogue.held, alone: use => use() }
   }
 
   const session: Session = {

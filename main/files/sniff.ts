@@ -30,6 +30,14 @@ const endings: Readonly<Record<string, string>> = {
   '.xlsx': 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet',
 }
 
+/** The ending that a file of this kind has; '' for what is not known. */
+export function suffixOf(mime: string): string {
+  const named = Object.entries(endings).find(([, one]) => one === mime)
+  if (named !== undefined) return named[0]
+  if (mime === 'image/jpeg') return '.jpg'
+  return marks.some(one => one.mime === mime) ? `.${mime.slice(mime.indexOf('/') + 1)}` : ''
+}
+
 export function mimeOf(first: Buffer, name: string): string {
   const text = first.toString('latin1')
   const known = marks.find(({ at, bytes }) => text.startsWith(bytes, at))

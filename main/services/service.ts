@@ -36,6 +36,8 @@ export interface Job extends Reading {
   readonly progress: (done: number, total: number | null, words: string) => void
   /** Waits for the host's one write lock, then runs `change` as one edit, all or nothing. */
   readonly write: <T>(change: (writing: Writing) => T) => Promise<T>
+  /** Everything that `read` reads is one state of the catalogue, whatever others write meanwhile. Not to write in. */
+  readonly held: <T>(read: () => Promise<T>) => Promise<T>
   /** Waits for the same lock, then works on the file itself (a backup, a clean-up) while nobody writes. */
   readonly alone: <T>(work: () => Promise<T>) => Promise<T>
 }

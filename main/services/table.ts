@@ -1,4 +1,5 @@
 /** Every service by the name of its procedure: the compiler holds this table against the contract, both ways. */
+
 import { backup, backups, check, keepBackup, saveCopy, tidy } from './catalogue.ts'
 import { computations } from './computations.ts'
 import { crewServices } from './crew/crew.ts'
@@ -50,6 +51,7 @@ import { takeApart } from './sets/apart.ts'
 import * as sets from './sets/change.ts'
 import { make as makeSet } from './sets/make.ts'
 import { sheetServices } from './sheets/sheets.ts'
+import { takeOut } from './take-out/take-out.ts'
 import { elevation } from './walls/elevation.ts'
 import * as findings from './walls/findings.ts'
 import * as library from './walls/fixing-library.ts'
@@ -111,6 +113,7 @@ export const catalogueServices: CatalogueServices = {
   'catalogue.backup': backup,
   'catalogue.keepBackup': keepBackup,
   'catalogue.saveCopy': saveCopy,
+  'catalogue.takeOut': takeOut,
   'catalogue.check': check,
   'catalogue.tidy': tidy,
   'work.list': lists.list,

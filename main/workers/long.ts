@@ -71,6 +71,7 @@ async function work(): Promise<unknown> {
       newId: clock.newId,
       signal: abort.signal,
       progress,
+      held: catalogue.held,
       async alone(use) {
         abort.signal.throwIfAborted()
         await wantLock()

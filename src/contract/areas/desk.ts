@@ -171,6 +171,19 @@ export const deskArea = {
     z.strictObject({ folder: folderPath, name }),
     copied,
   ),
+  'catalogue.takeOut': procedure(
+    'long',
+    'Writes everything that the catalogue holds as one ZIP file of open forms: a table as CSV each, a data dictionary, the works as JSON, and the files where they are wanted.',
+    z.strictObject({ files: z.boolean() }),
+    z.strictObject({
+      handle,
+      name: z.string(),
+      bytes: z.int(),
+      tables: z.int(),
+      rows: z.int(),
+      files: z.int(),
+    }),
+  ),
   'catalogue.move': procedure(
     'desk',
     'Moves the catalogue with its pictures, documents and automatic backups to another folder of this machine or to another name, every hash verified, and goes on with it there.',

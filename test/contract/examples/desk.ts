@@ -144,6 +144,23 @@ export const deskExamples: ExamplesOf<keyof typeof deskArea> = {
       },
     ],
   },
+  'catalogue.takeOut': {
+    answered: [
+      {
+        about: 'tables, works and files in one',
+        input: () => ({ files: true }),
+        output: () => ({
+          handle: expect.stringMatching(/\.zip$/),
+          name: 'fixture 2031-03-14.zip',
+          bytes: expect.any(Number),
+          tables: expect.any(Number),
+          rows: expect.any(Number),
+          files: 2,
+        }),
+      },
+    ],
+    refused: [{ about: 'nothing said of files', input: () => ({}), code: 'bad-input', field: 'files' }],
+  },
   'catalogue.move': {
     answered: [
       {

@@ -180,6 +180,25 @@ test('a snapshot sees one state of the file, gives what it reads and lets go of 
   catalogue.close()
 })
 
+test('held, a catalogue stays one state while its reader waits, from before its first read on', async () => {
+  const file = await filled(testFolder())
+  const catalogue = openCatalogue(file, clock)
+  const tables = () =>
+    catalogue.db.prepare(`SELECT count(*) AS n FROM sqlite_schema WHERE name = 'written_meanwhile'`).get()
+  const seen = await catalogue.held(async () => {
+    look(file, db => db.exec('CREATE TABLE written_meanwhile (id TEXT)'))
+    const first = tables()
+    await new Promise(resolve => setTimeout(resolve, 5))
+    return [first, tables()]
+  })
+  expect(seen).toEqual([{ n: 0 }, { n: 0 }])
+  expect(tables()).toEqual({ n: 1 })
+  await expect(catalogue.held(() => Promise.reject(new Error('half way')))).rejects.toThrow('half way')
+  look(file, db => db.exec('DROP TABLE written_meanwhile'))
+  expect(tables()).toEqual({ n: 0 })
+  catalogue.close()
+})
+
 describe('a network share', () => {
   const linux = (mounts: string, type = 0xef53): Probe => ({
     platform: 'linux',

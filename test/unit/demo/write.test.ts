@@ -337,6 +337,7 @@ describe('the demo', () => {
       signal: new AbortController().signal,
       progress: () => {},
       write: () => Promise.reject(new Error('a check writes nothing')),
+      held: read => read(),
       alone: () => Promise.reject(new Error('a check changes no file')),
     }
     expect(await services['catalogue.check'](job, {})).toEqual({ ok: true, integrity: [] })

@@ -60,6 +60,7 @@ const layers: readonly Layer[] = [
     node: true,
     packages: ['dxf', '@tarikjabiri/dxf'],
   },
+  { folder: 'main/files/archive', may: ['src', 'main/files'], node: true, packages: ['yazl', 'csv-stringify'] },
   { folder: 'main/files', may: ['src', 'main/files', 'main/database'], node: true, packages: ['sharp'] },
   { folder: 'main/fonts', may: ['src', 'main/fonts'], node: true, packages: ['subset-font', 'fontkit'] },
   { folder: 'main/demo', may: ['src', 'main'], node: true, packages: ['sharp'] },
