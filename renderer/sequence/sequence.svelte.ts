@@ -17,10 +17,11 @@ export type Proposal = Proposed['proposals'][number]
 export type Weights = NonNullable<Input<'sequence.propose'>['weights']>
 export type FriezeWork = Output<'exhibition.frieze'>['works'][number]
 
-/** How far a search was, and the best it had. */
+/** How far a search was, the best it had, and what it knew then that nothing goes beyond; of 100. */
 export interface Seen {
   readonly share: number
   readonly best: number
+  readonly bound: number
 }
 
 export const wayWords = { 'in order': 'In order', freer: 'Freer', another: 'Another' } as const
@@ -106,11 +107,11 @@ export class Sequence {
     const stop = $effect.root(() => {
       $effect(() => {
         const told = jobs.list.find(one => one.label === asksLabel)
-        const best = Number(/^[\d.]+/.exec(told?.words ?? '')?.[0])
+        const [best = 0, bound = 0] = (told?.words.match(/[\d.]+/g) ?? []).map(Number)
         if (told === undefined || told.total === null || !(best > 0)) return
         const share = told.done / told.total
         const last = this.seen.at(-1)
-        if (last === undefined || share > last.share) this.seen = [...this.seen, { share, best }]
+        if (last === undefined || share > last.share) this.seen = [...this.seen, { share, best, bound }]
       })
     })
     try {
@@ -134,6 +135,7 @@ export class Sequence {
 
   letGo(): void {
     this.asked = null
+    this.seen = []
     this.picks = noPicks
   }
 

@@ -1,4 +1,5 @@
 /** Two hangs held against each other, wall by wall: which works are on another wall, which stand elsewhere on theirs. */
+import { centreOnFace } from '../../src/model/centre-on-face.ts'
 import { desk } from '../host/desk.svelte.ts'
 import type { Proposal, SequenceWall } from './sequence.svelte.ts'
 
@@ -17,7 +18,11 @@ export interface Hung {
 export type Side = ReadonlyMap<string, readonly Hung[]>
 
 /** What hangs today, or would by a proposal; nothing is held against anything yet. */
-export function sideOf(walls: readonly SequenceWall[], proposal: Proposal | null): Side {
+export function sideOf(
+  walls: readonly SequenceWall[],
+  proposal: Proposal | null,
+  heightOf: (entry: string) => number,
+): Side {
   const so = new Map((proposal?.faces ?? []).map(({ face, works }) => [face, works]))
   return new Map(
     walls.map(wall => {
@@ -25,7 +30,8 @@ export function sideOf(walls: readonly SequenceWall[], proposal: Proposal | null
       const today = wall.works.map(({ entry, x, y, stays }) => ({ entry, x, y, stays, ...alike }))
       if (proposal === null) return [wall.face, today]
       const come = (so.get(wall.face) ?? []).map(({ entry, x, y }) => {
-        return { entry, x, y: y ?? wall.centreLine, stays: false, ...alike }
+        const middle = y ?? centreOnFace({ rule: 'face', y: null, x }, wall, heightOf(entry))
+        return { entry, x, y: middle, stays: false, ...alike }
       })
       return [wall.face, [...today.filter(one => one.stays), ...come]]
     }),

@@ -125,7 +125,8 @@ export function deviationWithin(
 }
 
 /** Length that works take, and the longest stretch that none does. */
-function covered(works: readonly Standing[], from: number, to: number) {
+/** How much of a stretch works take up, those over one another once, and its longest empty part. mm. */
+export function covered(works: readonly Pick<Standing, 'left' | 'width'>[], from: number, to: number) {
   let at = from
   let length = 0
   let empty = { from, to: from, length: 0 }

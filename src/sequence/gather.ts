@@ -2,9 +2,11 @@
  * One hang gathered from several proposals: walls from this one, sections from that one. What is asked twice, what would
  * come off its wall and what would stand in one another is told, and settled by a person before anything is taken.
  */
-export interface WallToday {
+import type { Elevation } from '../contract/areas/walls.ts'
+import { centreOnFace } from '../model/centre-on-face.ts'
+
+export interface WallToday extends Pick<Elevation['plan'], 'rule' | 'centreLine' | 'eyeFraction' | 'ramp'> {
   readonly face: string
-  readonly centreLine: number
   readonly works: readonly { readonly entry: string; readonly x: number; readonly y: number; readonly stays: boolean }[]
 }
 
@@ -114,7 +116,8 @@ function overlapsOf(
         const size = sizes.get(other.entry)
         if (own === undefined || size === undefined) return []
         const beside = Math.abs(x - other.x) - (own.width + size.width) / 2
-        const above = Math.abs((y ?? wall.centreLine) - other.y) - (own.height + size.height) / 2
+        const middle = y ?? centreOnFace({ rule: 'face', y: null, x }, wall, own.height)
+        const above = Math.abs(middle - other.y) - (own.height + size.height) / 2
         return beside < -0.5 && above < -0.5 ? [{ face, one: entry, other: other.entry }] : []
       })
     })

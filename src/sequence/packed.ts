@@ -14,7 +14,8 @@ const sumsOfAll = 80_000_000
 /** Lengths are told apart to so many mm. */
 const grain = 5
 
-interface Block {
+/** What goes together, and what must hang on one wall. */
+export interface Block {
   readonly works: readonly number[]
   readonly width: number
   readonly may: readonly boolean[]
@@ -50,7 +51,11 @@ export function packed(problem: Problem, seed: number): Begun {
 }
 
 /** What goes together, and what must hang on one wall, as one. */
-function blocksOf(problem: Problem, order: readonly number[], units: ReadonlyMap<number, Unit>): readonly Block[] {
+export function blocksOf(
+  problem: Problem,
+  order: readonly number[],
+  units: ReadonlyMap<number, Unit>,
+): readonly Block[] {
   const done = new Set<number>()
   return order.flatMap(first => {
     if (done.has(first)) return []

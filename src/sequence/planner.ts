@@ -1,13 +1,14 @@
 /**
- * Two or three hangs to choose from, which differ in substance. First the best that keeps the checklist's order; then
- * one that keeps sections and moves works freely within and between bays; then one that is as good as can be while at
- * least a quarter of the works hang on other bays. Small shows are proved. Each has its terms and the one bound that
- * none of them, and nothing else, can exceed.
+ * Two or three hangs to choose from, which differ in substance. First the best that keeps the checklist's order, or takes
+ * as few works out of it as can be found for all to have room; then one that keeps sections and moves works freely within
+ * and between bays; then one that is as good as can be while at least a quarter of the works hang on other bays. Small
+ * shows are proved. Each has its terms and the one bound that none of them, and nothing else, can exceed.
  */
 import { broken } from './across.ts'
 import { type Found, searchBetween } from './between-bays.ts'
 import { type Bound, boundOf } from './bound.ts'
 import { bestOrder } from './in-bay.ts'
+import { inOrderFilled } from './in-order-filled.ts'
 import { hangInOrderKept } from './in-order-kept.ts'
 import { jointBound } from './joint-bound.ts'
 import { hangsNowhere, jointModel } from './joint-model.ts'
@@ -74,12 +75,18 @@ export function usualSteps(works: number): number {
 export function* propose(problem: Problem, wishes: PlanWishes): Generator<Progress, Planned> {
   const scale = scaleOf(problem)
   const free = orderKept(problem)
-  const first = hangInOrderKept(problem, free, scale)
-  const ordered = asProposal(problem, scale, 'in order', first, first.proved && first.out.length === 0)
-  const found = [ordered]
+  const cut = hangInOrderKept(problem, free, scale)
+  const ordered = asProposal(problem, scale, 'in order', cut, cut.proved && cut.out.length === 0)
   const bounding = new Bounding(problem, scale, ordered)
   const half = Math.ceil(wishes.steps / 2)
-  yield { step: 0, steps: wishes.steps, best: ordered.quality, bound: bounding.quality }
+  const begun = () => ({ step: 0, steps: wishes.steps, best: bounding.best, bound: bounding.quality })
+  yield begun()
+  const filling = inOrderFilled(problem, free, scale, cut)
+  let filled = filling.next()
+  for (; filled.done !== true; filled = filling.next()) yield begun()
+  const first = filled.value
+  const found = [first === cut ? ordered : asProposal(problem, scale, 'in order', first, false)]
+  bounding.know(at(found, 0))
   const freer = yield* searched(problem, scale, first, { ...wishes, steps: half }, 0, bounding, wishes.steps, null)
   if (free.length <= fewWorks) {
     const proved = proveBest(problem, freer.out.length === 0 ? freer.hang : null, provedWithin, scale)

@@ -2,11 +2,13 @@
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
 import { capacityOf } from '../../../src/sequence/capacity.ts'
+import { outOfOrder } from '../../../src/sequence/out-of-order.ts'
 import { type Proposal, propose, usualSteps } from '../../../src/sequence/planner.ts'
 import { at, centresIn, type TermWeights } from '../../../src/sequence/problem.ts'
 import { stateOf } from '../../../src/sequence/rule-holds.ts'
 import { staysOn } from '../../../src/sequence/stretches.ts'
 import { middleOn } from '../../../src/sequence/unit-on.ts'
+import { orderKept } from '../../../src/sequence/units.ts'
 import type { Job, Reading, ServicesOf } from '../service.ts'
 import { explain } from './explain.ts'
 import { linesOf } from './lines.ts'
@@ -31,7 +33,10 @@ function walls({ db }: Reading, { exhibition }: Received<'sequence.walls'>): Out
         name: wall.name,
         length: wall.length,
         height: wall.height,
+        rule: plan.rule,
         centreLine: plan.centreLine,
+        eyeFraction: plan.eyeFraction,
+        ramp: plan.ramp,
         openings: wall.openings.map(({ x, y, width, height }) => ({ x, y, width, height })),
         works: works.map(({ entry, x, centreY, rule, y }) => ({
           entry,
@@ -169,6 +174,7 @@ function today(known: Known, weights: TermWeights): Output<'sequence.propose'>['
 
 function told({ problem, members, stretches }: Asked, proposal: Proposal, bound: number) {
   const { way, quality, proved, values, hang, out } = proposal
+  const named = (works: readonly number[]) => works.flatMap(work => at(members, work).map(({ entry }) => entry))
   const faces = new Map<string, { entry: string; x: number; y?: number }[]>()
   for (const [bay, works] of hang.entries()) {
     const { elevation } = at(stretches, bay)
@@ -191,7 +197,8 @@ function told({ problem, members, stretches }: Asked, proposal: Proposal, bound:
     proved,
     terms: shortened(values),
     faces: [...faces].filter(([, works]) => works.length > 0).map(([face, works]) => ({ face, works })),
-    out: out.flatMap(work => at(members, work).map(({ entry }) => entry)),
+    out: named(out),
+    outOfOrder: named(outOfOrder(hang, orderKept(problem))),
   }
 }
 

@@ -4,7 +4,7 @@ import { sectionHangs, stackAligns } from '../../sequence/section-hang.ts'
 import { procedure } from '../procedure.ts'
 import { id, millimetres } from '../shared.ts'
 import { hangFaces, termValues, termWeights, wallExplained, workExplained } from './sequence-explain.ts'
-import { placementRule, viewer } from './walls.ts'
+import { heightRule, placementRule, viewer } from './walls.ts'
 
 /** One wall of the visitor's way, as small as it is drawn beside the others. */
 export const sequenceWall = z.strictObject({
@@ -13,7 +13,11 @@ export const sequenceWall = z.strictObject({
   name: z.string(),
   length: z.number(),
   height: z.number(),
+  /** What is proposed for it hangs by these; the line and the ramp that it follows are above the floor at x = 0. */
+  rule: heightRule,
   centreLine: z.number(),
+  eyeFraction: z.number(),
+  ramp: z.array(z.tuple([z.number(), z.number()])),
   openings: z.array(z.strictObject({ x: z.number(), y: z.number(), width: z.number(), height: z.number() })),
   works: z.array(
     z.strictObject({
@@ -180,6 +184,8 @@ export const sequenceArea = {
           ),
           /** Works that found no place. */
           out: z.array(id),
+          /** The fewest works without which all others are met in the order of the checklist, as rules want it. */
+          outOfOrder: z.array(id),
         }),
       ),
     }),

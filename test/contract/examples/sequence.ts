@@ -46,7 +46,10 @@ export const sequenceExamples: ExamplesOf<keyof typeof sequenceArea> = {
               name: 'north',
               length: 9140,
               height: 3450,
+              rule: 'centre',
               centreLine: 1480,
+              eyeFraction: 0.5,
+              ramp: [],
               openings: [],
               works: [
                 { entry: known.pansEntry, x: 1140, y: 1480, stays: true, rule: 'face', own: null },
@@ -207,6 +210,7 @@ export const sequenceExamples: ExamplesOf<keyof typeof sequenceArea> = {
               ],
               lines: [linesOf(known.northFace), linesOf(anyId), linesOf(anyId)],
               out: [],
+              outOfOrder: [],
               keeps: [],
             },
             {
@@ -222,6 +226,7 @@ export const sequenceExamples: ExamplesOf<keyof typeof sequenceArea> = {
               ],
               lines: [linesOf(known.northFace), linesOf(anyId), linesOf(anyId)],
               out: [],
+              outOfOrder: [anyId],
               keeps: [],
             },
           ],

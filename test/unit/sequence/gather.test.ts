@@ -4,7 +4,9 @@ import { chanceFrom, pickBelow } from '../../../src/sequence/chance.ts'
 import { gather, type Picks, type WallToday } from '../../../src/sequence/gather.ts'
 
 const none: Picks = { walls: new Map(), sections: new Map(), on: new Map(), off: new Set() }
-const wall = (face: string, works: WallToday['works']): WallToday => ({ face, centreLine: 1500, works })
+const wall = (face: string, works: WallToday['works']): WallToday => ({
+  ...{ face, rule: 'centre', centreLine: 1500, eyeFraction: 0.5, ramp: [], works },
+})
 const at = (entry: string, x: number, stays = false) => ({ entry, x, y: 1500, stays })
 const size = (section: string | null) => ({ section, width: 500, height: 500 })
 const sizes = new Map([
