@@ -16,6 +16,8 @@ export function start(): void {
   void frame.attempt(() => desk.load())
   let begun = route.screen !== ''
   $effect(() => {
+    // Who has gone somewhere while the catalogue was being opened stays there.
+    begun ||= route.screen !== ''
     if (begun || desk.state === undefined) return
     if (!desk.state.catalogue?.demo || wallsScreen === undefined) {
       begun = true
