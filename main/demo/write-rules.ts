@@ -1,5 +1,5 @@
-/** The demo's rules of the hang. */
-import { rules } from './museum/rules.ts'
+/** The demo's rules of the hang, and how the works of a section hang together. */
+import { rules, sectionHang } from './museum/rules.ts'
 import type { Session } from './session.ts'
 import type { ShowIds } from './write-checklist.ts'
 
@@ -15,5 +15,8 @@ export async function writeRules(session: Session, show: ShowIds, daysAgo: numbe
         ...(within === undefined ? {} : { within }),
       })
     }
+    const { sections } = session.read('sequence.sections', { exhibition })
+    const of = sections.find(({ title }) => title === sectionHang.section)?.section ?? ''
+    act('section.update', { id: of, changes: sectionHang.changes })
   })
 }

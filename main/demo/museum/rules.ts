@@ -1,4 +1,5 @@
 /** What the demo's curator asks of its hang. One is broken as it hangs: the two floods stand side by side. */
+import type { Input } from '../../../src/contract/contract.ts'
 import type { RuleKind, Within } from '../../../src/sequence/hang-rule.ts'
 
 export interface DemoRule {
@@ -17,3 +18,18 @@ export const rules: readonly DemoRule[] = [
   { kind: 'one wall', works: ['new-bank', 'low-sun'], reason: '' },
   { kind: 'first', works: ['weir-low'], within: 'wall', reason: 'the title wall begins with it' },
 ]
+
+/** How works of a section hang together where it is not side by side: the six locks are one block, as they hang. */
+export const sectionHang: {
+  readonly section: string
+  readonly changes: Input<'section.update'>['changes']
+} = {
+  section: 'The working bank',
+  changes: {
+    hang: { was: 'row', to: 'grid' },
+    columns: { was: 4, to: 3 },
+    gapDown: { was: 80, to: 90 },
+    gapAcross: { was: 80, to: 90 },
+    alike: { was: 50, to: 10 },
+  },
+}
