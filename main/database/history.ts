@@ -63,63 +63,108 @@ export interface EditLine {
   readonly takenBack: boolean
 }
 
+interface Asked {
+  /** Words of the label, in any order; '' for all. */
+  readonly find: string
+  /** A name as it stands beside edits; '' for anybody. */
+  readonly person: string
+  readonly offset: number
+  readonly limit: number
+}
+
 /** Newest first, a page at a time. Undos and redos are edits of their own. */
-export function editsOf(
-  db: ReadHandle,
-  { offset, limit }: { readonly offset: number; readonly limit: number },
-): { total: number; edits: EditLine[] } {
-  const { total } = db.prepare('SELECT count(*) AS total FROM edit').get() as { total: number } // the select list
+export function editsOf(db: ReadHandle, { find, person, offset, limit }: Asked): { total: number; edits: EditLine[] } {
+  const words = find.split(/\s+/).filter(word => word !== '')
+  const where = `WHERE (:person = '' OR e.person_name = :person)
+    AND NOT EXISTS (SELECT 1 FROM json_each(:words) WHERE instr(lower(e.label), lower(value)) = 0)`
+  const asked = { person, words: JSON.stringify(words) }
+  const { total } = db.prepare(`SELECT count(*) AS total FROM edit AS e ${where}`).get(asked) as { total: number } // the select list
   const found = db
     .prepare(
-      `SELECT e.id AS edit, e.label, e.person_name AS person, e.at, ${takenBack} AS takenBack FROM edit AS e
+      `SELECT e.id AS edit, e.label, e.person_name AS person, e.at, ${takenBack} AS takenBack FROM edit AS e ${where}
        ORDER BY e.id DESC LIMIT :limit OFFSET :offset`,
     )
-    .all({ limit, offset }) as (Omit<EditLine, 'takenBack'> & { takenBack: number })[] // the select list
+    .all({ ...asked, limit, offset }) as (Omit<EditLine, 'takenBack'> & { takenBack: number })[] // the select list
   return { total, edits: found.map(line => ({ ...line, takenBack: line.takenBack === 1 })) }
 }
 
-type Json = string | number | boolean | null | Json[] | { [key: string]: Json }
-
-export interface Change {
-  readonly at: string
-  readonly person: string
-  readonly label: string
-  readonly kind: 'added' | 'changed' | 'removed'
-  /** Before and after, by column. Of an addition nothing: what it wrote is the row, or the next change's "before". */
-  readonly fields: Record<string, [Json, Json]>
+/** All who edited, by their names as they stand beside edits. */
+export function peopleOf(db: ReadHandle): string[] {
+  return db
+    .prepare(`SELECT DISTINCT person_name FROM edit WHERE person_name <> '' ORDER BY person_name`)
+    .pluck()
+    .all() as string[] // the select list
 }
 
-interface Entry {
-  readonly op: 'i' | 'u' | 'd'
-  readonly data: string | null
+export type Json = string | number | boolean | null | Json[] | { [key: string]: Json }
+export type Row = Readonly<Record<string, Json>>
+
+export interface Entry {
+  readonly seq: number
+  readonly edit: number
   readonly at: string
   readonly person: string
   readonly label: string
+  readonly table: string
+  readonly key: string
+  readonly kind: 'added' | 'changed' | 'removed'
+  /** Of a change: each column before and after. Of a removal: the whole row before. Of an addition nothing. */
+  readonly fields: Readonly<Record<string, readonly [Json, Json]>>
+}
+
+interface Stored extends Omit<Entry, 'kind' | 'fields'> {
+  readonly op: 'i' | 'u' | 'd'
+  readonly data: string | null
 }
 
 const kinds = { i: 'added', u: 'changed', d: 'removed' } as const
 
-function fieldsOf({ op, data }: Entry): Record<string, [Json, Json]> {
+function fieldsOf({ op, data }: Stored): Entry['fields'] {
   if (data === null) return {}
   // The journal's triggers wrote it.
   if (op === 'u') return JSON.parse(data) as Record<string, [Json, Json]>
-  const row = JSON.parse(data) as Record<string, Json>
+  const row = JSON.parse(data) as Row
   return Object.fromEntries(Object.entries(row).map(([column, value]) => [column, [value, null]]))
 }
 
-/** Every change of one record, oldest first. An unknown record has none. */
-export function historyOf(db: ReadHandle, table: string, key: string): Change[] {
-  const entries = db
+const asEntry = ({ op, data, ...rest }: Stored): Entry => ({
+  ...rest,
+  kind: kinds[op],
+  fields: fieldsOf({ ...rest, op, data }),
+})
+
+const select = `SELECT j.seq, j.edit, e.at, e.person_name AS person, e.label, j.tbl AS "table", j.key, j.op, j.data
+  FROM journal AS j JOIN edit AS e ON e.id = j.edit`
+
+/** Every change of one row, oldest first. An unknown row has none. */
+export function entriesOf(db: ReadHandle, table: string, key: string): Entry[] {
+  const found = db.prepare(`${select} WHERE j.tbl = :table AND j.key = :key ORDER BY j.seq`).all({ table, key })
+  return (found as Stored[]).map(asEntry) // the select list
+}
+
+/** What one edit changed, in its order, a page at a time; null where there is no such edit. */
+export function entriesOfEdit(
+  db: ReadHandle,
+  edit: number,
+  { offset, limit }: { readonly offset: number; readonly limit: number },
+): { readonly total: number; readonly entries: Entry[] } | null {
+  const range = db.prepare('SELECT first_seq AS first, last_seq AS last FROM edit WHERE id = ?').get(edit) as
+    | { first: number; last: number }
+    | undefined // the select list
+  if (range === undefined) return null
+  const found = db
+    .prepare(`${select} WHERE j.seq BETWEEN :first AND :last ORDER BY j.seq LIMIT :limit OFFSET :offset`)
+    .all({ ...range, limit, offset })
+  return { total: range.last - range.first + 1, entries: (found as Stored[]).map(asEntry) } // the select list
+}
+
+/** The rows of a table that were removed while this column of theirs had one of these values. */
+export function removedWith(db: ReadHandle, table: string, column: string, values: readonly string[]): string[] {
+  return db
     .prepare(
-      `SELECT j.op, j.data, e.at, e.person_name AS person, e.label FROM journal AS j JOIN edit AS e ON e.id = j.edit
-       WHERE j.tbl = :table AND j.key = :key ORDER BY j.seq`,
+      `SELECT DISTINCT key FROM journal WHERE tbl = :table AND op = 'd'
+         AND data ->> :column IN (SELECT value FROM json_each(:values)) ORDER BY key`,
     )
-    .all({ table, key }) as Entry[] // the select list
-  return entries.map(entry => ({
-    at: entry.at,
-    person: entry.person,
-    label: entry.label,
-    kind: kinds[entry.op],
-    fields: fieldsOf(entry),
-  }))
+    .pluck()
+    .all({ table, column, values: JSON.stringify(values) }) as string[] // the select list
 }

@@ -5,9 +5,14 @@ import { computations } from './computations.ts'
 import { crewServices } from './crew/crew.ts'
 import { lifting } from './crew/plan.ts'
 import { drawingServices } from './drawing/drawing.ts'
-import { history as editHistory, list as editList, state as editState } from './edits.ts'
 import * as entries from './exhibitions/entries.ts'
 import * as exhibitions from './exhibitions/exhibitions.ts'
+import {
+  changes as editChanges,
+  history as editHistory,
+  list as editList,
+  state as editState,
+} from './history/history.ts'
 import { importServices } from './import/import.ts'
 import { labelServices } from './labels.ts'
 import * as late from './marks/late.ts'
@@ -108,6 +113,7 @@ export const catalogueServices: CatalogueServices = {
   ...rulesServices,
   'edit.state': editState,
   'edit.list': editList,
+  'edit.changes': editChanges,
   'edit.history': editHistory,
   'catalogue.backups': backups,
   'catalogue.backup': backup,

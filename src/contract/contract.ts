@@ -10,6 +10,7 @@ import { deskArea } from './areas/desk.ts'
 import { drawingArea } from './areas/drawing.ts'
 import { exhibitionsArea } from './areas/exhibitions.ts'
 import { fixturesArea } from './areas/fixtures.ts'
+import { historyArea } from './areas/history.ts'
 import { importArea } from './areas/import.ts'
 import { labelsArea } from './areas/labels.ts'
 import { marksArea } from './areas/marks.ts'
@@ -35,6 +36,7 @@ import type { Kind } from './procedure.ts'
 
 export const contract = {
   ...deskArea,
+  ...historyArea,
   ...worksArea,
   ...workListArea,
   ...setsArea,

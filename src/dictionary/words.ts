@@ -11,6 +11,8 @@ export interface Column {
   readonly says: string
   /** Of figures: mm, kg, lx, degrees, hours …; '' where it has none. */
   readonly unit: string
+  /** What follows from other columns is told by their changes. */
+  readonly follows: boolean
 }
 
 export interface Table {
@@ -18,6 +20,8 @@ export interface Table {
   readonly one: string
   readonly says: string
   readonly columns: Readonly<Record<string, Column>>
+  /** The column with the key of the record that a row is a part of; '' where it is a record by itself. */
+  readonly within: string
 }
 
 export type Tables = Readonly<Record<string, Table>>
@@ -39,10 +43,12 @@ const common: Readonly<Record<string, Written>> = {
   mime: ['kind of file', 'As a MIME type.'],
 }
 
-export function column(written: Written): Column {
-  if (typeof written === 'string') return { called: written, says: '', unit: '' }
+const following = 'Follows from '
+
+function column(written: Written): Column {
+  if (typeof written === 'string') return { called: written, says: '', unit: '', follows: false }
   const [called, says, unit = ''] = written
-  return { called, says, unit }
+  return { called, says, unit, follows: says.startsWith(following) }
 }
 
 /** A table's words; columns that are named without words have those they have everywhere. Throws on one that has none. */
@@ -51,6 +57,7 @@ export function table(
   says: string,
   shared: readonly (keyof typeof common)[],
   columns: Readonly<Record<string, Written>>,
+  within = '',
 ): Table {
   const all: Record<string, Column> = {}
   for (const name of shared) {
@@ -59,10 +66,12 @@ export function table(
     all[name] = column(written)
   }
   for (const [name, written] of Object.entries(columns)) all[name] = column(written)
-  return { one, says, columns: all }
+  return { one, says, columns: all, within }
 }
 
 /** A figure in millimetres. */
 export const mm = (called: string, says = ''): Written => [called, says, 'mm']
 /** The key of a row of another table. */
 export const of = (called: string, says = ''): Written => [called, says]
+/** What is computed from other columns. */
+export const follows = (called: string, from: string): Written => [called, `${following}${from}`]

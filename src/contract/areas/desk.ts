@@ -2,7 +2,7 @@
 import * as z from 'zod'
 import { ruleGroups, ruleUnits } from '../../model/house-rules.ts'
 import { procedure } from '../procedure.ts'
-import { done, handle, hash, id, lengthUnit, moment, name, paper } from '../shared.ts'
+import { done, handle, hash, id, lengthUnit, name, paper } from '../shared.ts'
 
 const nothing = z.strictObject({})
 export const fraction = z.union([z.literal(8), z.literal(16), z.literal(32)])
@@ -112,33 +112,6 @@ export const deskArea = {
     z.strictObject({ undone: z.string() }),
   ),
   'edit.redo': procedure('write', 'Does again what was undone last.', nothing, z.strictObject({ redone: z.string() })),
-  'edit.list': procedure(
-    'read',
-    'Lists edits, newest first: what, who, when, whether taken back.',
-    z.strictObject({ offset: z.int().min(0).optional(), limit: z.int().min(1).max(500).optional() }),
-    z.strictObject({
-      total: z.int(),
-      edits: z.array(
-        z.strictObject({ edit: z.int(), label: z.string(), person: z.string(), at: moment, takenBack: z.boolean() }),
-      ),
-    }),
-  ),
-  'edit.history': procedure(
-    'read',
-    'Tells every change of one record: who, when, before and after.',
-    z.strictObject({ table: z.string().max(60), id }),
-    z.strictObject({
-      changes: z.array(
-        z.strictObject({
-          at: moment,
-          person: z.string(),
-          label: z.string(),
-          kind: z.enum(['added', 'changed', 'removed']),
-          fields: z.record(z.string(), z.tuple([z.json(), z.json()])),
-        }),
-      ),
-    }),
-  ),
   'catalogue.backups': procedure(
     'read',
     'Lists the automatic backups, newest first.',

@@ -7,6 +7,7 @@ import { deskExamples } from './desk.ts'
 import { drawingExamples } from './drawing.ts'
 import { exhibitionsExamples } from './exhibitions.ts'
 import { fixturesExamples } from './fixtures.ts'
+import { historyExamples } from './history.ts'
 import { importExamples } from './import.ts'
 import { labelsExamples } from './labels.ts'
 import { marksExamples } from './marks.ts'
@@ -31,6 +32,7 @@ import { worksExamples } from './works.ts'
 
 export const examples: ExamplesOf<Name> = {
   ...deskExamples,
+  ...historyExamples,
   ...worksExamples,
   ...setsExamples,
   ...partiesExamples,

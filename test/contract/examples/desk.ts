@@ -9,7 +9,7 @@ import { labelRuleRows } from './label-rules.ts'
 import { lateRuleRows } from './late-rules.ts'
 import { recordRuleRows } from './record-rules.ts'
 import { planRuleRows, surveyRuleRows } from './survey-rules.ts'
-import { anyId, anyMoment, type ExamplesOf } from './types.ts'
+import { anyId, type ExamplesOf } from './types.ts'
 import { sequenceRuleRows, weightRuleRows } from './weight-rules.ts'
 
 /** The key that an earlier call gave: of a backup, or of the newest recent catalogue. */
@@ -338,43 +338,6 @@ export const deskExamples: ExamplesOf<keyof typeof deskArea> = {
     refused: [
       { about: 'a field that it does not know', input: () => ({ nonsense: 1 }), code: 'bad-input', field: 'nonsense' },
     ],
-  },
-  'edit.list': {
-    answered: [
-      {
-        about: 'the newest edits and how many there are',
-        input: () => ({ limit: 2 }),
-        output: () => ({
-          total: 30,
-          edits: [
-            { edit: 30, label: 'Slack Water: planning → closed', person: '', at: anyMoment, takenBack: false },
-            { edit: 29, label: 'Attach terms.txt to Salt pans', person: '', at: anyMoment, takenBack: false },
-          ],
-        }),
-      },
-    ],
-    refused: [{ about: 'more than a page', input: () => ({ limit: 501 }), code: 'bad-input', field: 'limit' }],
-  },
-  'edit.history': {
-    answered: [
-      {
-        about: 'every change of one placement',
-        input: known => ({ table: 'placement', id: known.causewayPlace }),
-        output: known => ({
-          changes: [
-            { at: anyMoment, person: '', label: 'Place 2 works on Room 1 north', kind: 'added', fields: {} },
-            {
-              at: anyMoment,
-              person: '',
-              label: 'Change how Causeway is fixed',
-              kind: 'changed',
-              fields: { fixing: [null, known.hook] },
-            },
-          ],
-        }),
-      },
-    ],
-    refused: [{ about: 'no table', input: known => ({ id: known.pans }), code: 'bad-input', field: 'table' }],
   },
   'edit.undo': {
     answered: [
