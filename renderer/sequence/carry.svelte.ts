@@ -1,4 +1,5 @@
 /** Works under the hand on the sequence: chosen one by one or in stretches, carried over walls, put down as one edit. */
+import { keptOn, roomFor } from '../../src/sequence/room-on-wall.ts'
 import { show } from '../shell/show.svelte.ts'
 import type { Sequence } from './sequence.svelte.ts'
 
@@ -86,21 +87,27 @@ export class Carry {
     const entries = this.along(entry)
     const there = new Map(this.met.filter(one => one.face === face).map(one => [one.entry, one.x] as const))
     const own = there.get(entry)
-    if (own !== undefined && entries.every(one => there.has(one)))
-      return entries.map(one => ({ entry: one, x: (there.get(one) ?? 0) + x - own }))
-    const gap = this.sequence.capacity.value?.gap ?? 0
-    return inRow(entries, one => this.widthOf(one), gap, x)
+    const length = this.wall(face)?.length ?? Number.POSITIVE_INFINITY
+    if (own !== undefined && entries.every(one => there.has(one))) {
+      const at = entries.map(one => ({ entry: one, x: (there.get(one) ?? 0) + x - own }))
+      const left = Math.min(...at.map(one => one.x - this.widthOf(one.entry) / 2))
+      const right = Math.max(...at.map(one => one.x + this.widthOf(one.entry) / 2))
+      const by = keptOn(left, right - left, length) - left
+      return at.map(one => ({ entry: one.entry, x: one.x + by }))
+    }
+    return this.inRow(entries, keptOn(x - this.longOf(entries) / 2, this.longOf(entries), length))
   }
 
-  /** Behind the last work of a wall. */
+  /** Behind the last work of a wall, or where else it has room. */
   behind(entry: string, face: string): readonly Place[] {
     const entries = this.along(entry)
-    const gap = this.sequence.capacity.value?.gap ?? 0
-    const end = this.met
+    const wall = this.wall(face)
+    const works = this.met
       .filter(one => one.face === face && !entries.includes(one.entry))
-      .reduce((most, one) => Math.max(most, one.x + this.widthOf(one.entry) / 2), 0)
-    const long = entries.reduce((sum, one) => sum + this.widthOf(one), gap * (entries.length - 1))
-    return inRow(entries, one => this.widthOf(one), gap, end + gap + long / 2)
+      .map(one => ({ from: one.x - this.widthOf(one.entry) / 2, to: one.x + this.widthOf(one.entry) / 2 }))
+    const openings = (wall?.openings ?? []).map(({ x, width }) => ({ from: x, to: x + width }))
+    const length = wall?.length ?? Number.POSITIVE_INFINITY
+    return this.inRow(entries, roomFor(this.longOf(entries), length, this.gap, works, openings))
   }
 
   async release(): Promise<void> {
@@ -117,23 +124,29 @@ export class Carry {
     this.over = null
   }
 
+  private get gap(): number {
+    return this.sequence.capacity.value?.gap ?? 0
+  }
+
+  private wall(face: string) {
+    return this.sequence.walls.value?.walls.find(one => one.face === face)
+  }
+
   private widthOf(entry: string): number {
     return this.sequence.works.get(entry)?.width ?? 300
   }
-}
 
-/** Side by side about a point. */
-function inRow(
-  entries: readonly string[],
-  width: (entry: string) => number,
-  gap: number,
-  middle: number,
-): readonly Place[] {
-  const long = entries.reduce((sum, entry) => sum + width(entry), gap * (entries.length - 1))
-  let left = middle - long / 2
-  return entries.map(entry => {
-    const x = left + width(entry) / 2
-    left += width(entry) + gap
-    return { entry, x }
-  })
+  private longOf(entries: readonly string[]): number {
+    return entries.reduce((sum, one) => sum + this.widthOf(one), this.gap * (entries.length - 1))
+  }
+
+  /** Side by side from a left end. */
+  private inRow(entries: readonly string[], from: number): readonly Place[] {
+    let left = from
+    return entries.map(entry => {
+      const x = left + this.widthOf(entry) / 2
+      left += this.widthOf(entry) + this.gap
+      return { entry, x }
+    })
+  }
 }
