@@ -30,6 +30,8 @@ export interface AskedWork {
   readonly width: number | null
   readonly height: number | null
   readonly limit: number | null
+  /** Height of the plinth or the base of the case that it stands on; null for what hangs. */
+  readonly base: number | null
   readonly labelled: boolean
   /** Held, hung or with holes made: it takes wall of its own and is not planned with. */
   readonly stays: boolean
@@ -56,6 +58,8 @@ function worksOf(db: ReadHandle, exhibition: string, staying: ReadonlySet<string
     `SELECT entry.id AS entry, work.id AS work, entry.running, work.title, entry.section, work.hang_width AS width,
        work.hang_height AS height,
        (SELECT min(light_limit) FROM work AS one WHERE one.id = work.id OR one.parent = work.id) AS "limit",
+       (SELECT CASE WHEN method IN ('plinth', 'case') THEN json_extract(data, '$.base.height') END FROM work_back
+         WHERE work_back.work = work.id ORDER BY at DESC, id DESC LIMIT 1) AS base,
        entry.label_text <> '' OR work.title <> '' AS labelled
      FROM entry JOIN work ON work.id = entry.work LEFT JOIN section ON section.id = entry.section
      WHERE entry.exhibition = :exhibition
@@ -91,8 +95,9 @@ export function questionOf({ db }: Reading, exhibition: string): Question {
   const walls = wallsOf(db, exhibition)
   const staying = new Set(walls.flatMap(wall => staysOn(wall).map(work => work.entry)))
   const works = worksOf(db, exhibition, staying)
-  const label = labels.gap + labelSize('', labels).width + labels.clear
-  const gap = Math.max(Number(rule('minimumGap')), works.some(work => work.labelled) ? label : 0)
+  // Beside each work its label, which the last of a wall has before the wall's end.
+  const label = works.some(work => work.labelled) ? labels.gap + labelSize('', labels).width : 0
+  const gap = Math.max(Number(rule('minimumGap')), label === 0 ? 0 : label + labels.clear)
   return {
     works,
     sections: sectionsOf(db, exhibition, {
@@ -101,7 +106,7 @@ export function questionOf({ db }: Reading, exhibition: string): Question {
     }),
     walls,
     stretches: stretchesIn(works, walls),
-    margin: Number(rule('minimumMargin')),
+    margin: Math.max(Number(rule('minimumMargin')), label),
     gap,
     panel: Number(rule('sectionPanel')),
     label: labelColumn(labels),

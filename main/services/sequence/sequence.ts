@@ -1,6 +1,8 @@
 /** Whether a show fits its walls, and proposals for what hangs where. */
+import type { Elevation } from '../../../src/contract/areas/walls.ts'
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
+import { floorAt } from '../../../src/hang/wall.ts'
 import { capacityOf } from '../../../src/sequence/capacity.ts'
 import { outOfOrder } from '../../../src/sequence/out-of-order.ts'
 import { type Proposal, propose, usualSteps } from '../../../src/sequence/planner.ts'
@@ -12,7 +14,7 @@ import { orderKept } from '../../../src/sequence/units.ts'
 import type { Job, Reading, ServicesOf } from '../service.ts'
 import { explain } from './explain.ts'
 import { linesOf } from './lines.ts'
-import { type Asked, type Known, knownOf, problemOf, wallsOf } from './question.ts'
+import { type Asked, type AskedWork, type Known, knownOf, problemOf, wallsOf } from './question.ts'
 import { hungOn } from './ruling.ts'
 import { sections } from './sections.ts'
 import { take } from './take.ts'
@@ -133,7 +135,7 @@ async function proposals(job: Job, input: Received<'sequence.propose'>): Promise
     bound: { quality: short(bound.quality), terms: shortened(bound.values) },
     today: today(known, weights),
     proposals: found.map(one => {
-      const so = told(asked, one, bound.quality)
+      const so = told(asked, one, bound.quality, known.question.works)
       return { ...so, lines: linesOf(known, asked, one.hang), keeps: kept(known, so.faces) }
     }),
   }
@@ -172,7 +174,7 @@ function today(known: Known, weights: TermWeights): Output<'sequence.propose'>['
   return { quality: short(quality), terms: shortened(values), works }
 }
 
-function told({ problem, members, stretches }: Asked, proposal: Proposal, bound: number) {
+function told({ problem, members, stretches }: Asked, proposal: Proposal, bound: number, all: readonly AskedWork[]) {
   const { way, quality, proved, values, hang, out } = proposal
   const named = (works: readonly number[]) => works.flatMap(work => at(members, work).map(({ entry }) => entry))
   const faces = new Map<string, { entry: string; x: number; y?: number }[]>()
@@ -185,6 +187,12 @@ function told({ problem, members, stretches }: Asked, proposal: Proposal, bound:
       const middle = middleOn(elevation, at(problem.works, work).height, centre)
       return at(members, work).map(({ entry, dx, dy }) => {
         const spot = { entry, x: short(centre + dx) }
+        const stands = standsAt(
+          elevation,
+          all.find(one => one.entry === entry),
+          spot.x,
+        )
+        if (stands !== null) return { ...spot, y: short(stands) }
         return dy === null ? spot : { ...spot, y: short(middle + dy) }
       })
     })
@@ -200,6 +208,12 @@ function told({ problem, members, stretches }: Asked, proposal: Proposal, bound:
     out: named(out),
     outOfOrder: named(outOfOrder(hang, orderKept(problem))),
   }
+}
+
+/** Height of the middle of what stands on a base, whatever line its wall has; null for what hangs. */
+function standsAt({ wall }: Elevation, work: AskedWork | undefined, x: number): number | null {
+  if (work === undefined || work.base === null || work.height === null) return null
+  return floorAt(wall.floor, x) + work.base + work.height / 2
 }
 
 export const sequenceServices: ServicesOf<

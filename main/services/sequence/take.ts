@@ -38,7 +38,7 @@ export function take(writing: Writing, input: Received<'sequence.take'>): Output
           { field },
         )
       }
-      // In a stack or grid a work has a height of its own; else its wall's rule holds.
+      // In a stack or grid, or on a base, a work has a height of its own; else its wall's rule holds.
       const spot = y == null ? { face, x, rule: 'face' as const, y: null } : { face, x, rule: 'centre' as const, y }
       if (stored === undefined) insertPlacement(db, writing.newId(), exhibition, entry, spot)
       else {

@@ -32,7 +32,7 @@ export const hangFaces = z.array(
         z.strictObject({
           entry: id,
           x: millimetres,
-          /** Height of its middle above the floor, of a work in a stack or grid; others follow their wall. */
+          /** Height of its middle above the floor, of a work in a stack or grid or on a base; others follow their wall. */
           y: millimetres.nullable().optional(),
         }),
       )

@@ -68,7 +68,7 @@ export const sequenceArea = {
                 z.strictObject({
                   entry: id,
                   x: millimetres,
-                  /** Height of its middle above the floor, of a work in a stack or grid; others follow their wall. */
+                  /** Height of its middle above the floor, of a work in a stack or grid or on a base; others follow their wall. */
                   y: millimetres.nullable().optional(),
                   /** The wall where it stood when the proposal was asked for; null for none. Another one now is refused. */
                   was: id.nullable(),
