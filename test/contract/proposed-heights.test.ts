@@ -27,6 +27,6 @@ test('an object on a plinth keeps to its plinth, and its neighbours to the line;
   expect(hung).toHaveLength(4)
   for (const { entry, y } of hung) expect(y).toBeCloseTo(entry === jar?.entry ? 950 + 200 : 1480, 6)
   const width = new Map(works.map(work => [work.entry, work.width ?? 0]))
-  // A label is 179 wide and hangs 40 beside its work; house rules.
+  // A label is 159 wide and hangs 60 beside its work: the house's rules.
   for (const { entry, x, length } of hung) expect(x + (width.get(entry) ?? 0) / 2 + 219).toBeLessThanOrEqual(length)
 })
