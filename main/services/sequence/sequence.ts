@@ -205,7 +205,7 @@ function told({ problem, members, stretches }: Asked, proposal: Proposal, bound:
     proved,
     terms: shortened(values),
     faces: [...faces].filter(([, works]) => works.length > 0).map(([face, works]) => ({ face, works })),
-    out: named(out),
+    out: named(out.toSorted((a, b) => a - b)),
     outOfOrder: named(outOfOrder(hang, orderKept(problem))),
   }
 }
