@@ -83,6 +83,10 @@ export class MetRows {
     return this.rows.subarray(from, from + this.countOn(bay))
   }
 
+  sectionOf(work: number): number {
+    return this.sections[work] ?? 0
+  }
+
   /** Place of a work that hangs, on its bay. */
   placeOf(work: number): number {
     const from = (2 * (this.on[work] ?? 0) + 1) * this.all

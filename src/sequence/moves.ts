@@ -1,7 +1,8 @@
 /**
  * Changes that a search tries, drawn by chance and laid out: a work, or all that goes with it, moves or changes places;
- * one pushes another on to a third bay; stretches of a row move, change places or turn round; two bays change all they
- * have. Near bays more often than far ones, since sections hang together. Whether it fits is asked afterwards.
+ * one goes to where more of its section is; one pushes another on to a third bay; stretches of a row move, change places or
+ * turn round; two bays change all they have. Near bays more often than far ones, since sections hang together. Whether it
+ * fits is asked afterwards.
  */
 import { type Chance, pickBelow } from './chance.ts'
 import type { MetRows } from './met-rows.ts'
@@ -17,6 +18,8 @@ export class Moves {
   private readonly movable: readonly number[]
   private readonly chance: Chance
   private readonly singles: readonly (readonly number[])[]
+  /** Of each section those that move. */
+  private readonly mates: ReadonlyMap<number, readonly number[]>
 
   constructor(rows: MetRows, units: ReadonlyMap<number, Unit>, movable: readonly number[], chance: Chance) {
     this.rows = rows
@@ -24,6 +27,7 @@ export class Moves {
     this.movable = movable
     this.chance = chance
     this.singles = Array.from(rows.on, (_, work) => [work])
+    this.mates = Map.groupBy(movable, work => rows.sectionOf(work))
   }
 
   /** Lays a change out; false where chance drew none. */
@@ -37,7 +41,9 @@ export class Moves {
     if (draw < 0.26) return this.swapNear(one, here)
     if (draw < 0.34) return this.swap(one, this.unit(this.pick(this.movable.length)))
     if (draw < 0.46) return this.move(one, here)
-    if (draw < 0.7) return this.move(one, this.nearBay(here))
+    if (draw < 0.56) return this.join(one, here)
+    if (draw < 0.66) return this.joinFor(one, here)
+    if (draw < 0.76) return this.move(one, this.nearBay(here))
     if (draw < 0.82) return this.push(one, here)
     if (draw < 0.97) return this.runs(here, this.nearBay(here))
     return draw < 0.985 ? this.turn(here) : this.exchange(here, this.nearBay(here))
@@ -135,6 +141,36 @@ export class Moves {
     if (here >= 0) this.replace(here, one, other)
     if (there >= 0) this.replace(there, other, one)
     return true
+  }
+
+  /** Another work of its section, on another bay; -1 where chance drew none. */
+  private mate(one: readonly number[], here: number): number {
+    const own = this.mates.get(this.rows.sectionOf(one[0] ?? 0)) ?? []
+    const mate = own[pickBelow(this.chance, own.length)] ?? -1
+    const bay = this.rows.on[mate] ?? -1
+    return bay < 0 || bay === here ? -1 : mate
+  }
+
+  /** Goes beside a work of its section. */
+  private join(one: readonly number[], here: number): boolean {
+    const mate = this.mate(one, here)
+    if (mate < 0) return false
+    const unit = this.unit(mate)
+    const index = this.rows.lay(this.rows.on[mate] ?? 0)
+    const place = this.placeIn(index, unit)
+    this.rows.splice(index, this.chance() < 0.5 ? place : place + unit.length, 0, one)
+    this.replace(here, one, [])
+    return true
+  }
+
+  /** Goes to where its section is, for a work there of another. */
+  private joinFor(one: readonly number[], here: number): boolean {
+    const mate = this.mate(one, here)
+    if (mate < 0) return false
+    const bay = this.rows.on[mate] ?? 0
+    const other = this.rows.workOn(bay, pickBelow(this.chance, this.rows.countOn(bay)))
+    if (this.rows.sectionOf(other) === this.rows.sectionOf(mate)) return false
+    return this.swap(one, this.unit(other))
   }
 
   /** It takes another's place on a bay nearby, which goes on to a third, or to where the first was. */

@@ -31,14 +31,23 @@ test('60 works in a sixth of the usual steps: nearly as good as is known, whatev
 }, () => {
   const { mean, out } = searched(4, 60, 14, 60_000, 4)
   expect(out).toBe(0)
-  // Seen 91.0. With a thirtieth of the first heat 90.5, with ten times as much 90.3; ended ten times as hot 90.1.
-  expect(mean).toBeGreaterThan(90.75)
+  // Seen 91.18. Without heat 90.94, with a thirtieth of the first heat 90.90; never cooled 90.45.
+  expect(mean).toBeGreaterThan(91.05)
 })
 
-test('with the usual steps little is left to find, and with a twentieth of them much', { timeout: 60_000 }, () => {
+test('300 works in a tenth of the usual steps: works find to where more of their section is', {
+  timeout: 60_000,
+}, () => {
+  const { mean, out } = searched(2, 300, 60, 400_000, 2)
+  expect(out).toBe(0)
+  // Seen 90.47. Where a work goes only to bays near it or to any, 89.73.
+  expect(mean).toBeGreaterThan(90.2)
+})
+
+test('with the usual steps little is left to find, and with a sixtieth of them much', { timeout: 60_000 }, () => {
   const usual = Math.ceil(usualSteps(30) / 2)
-  const [few, many, long] = [usual / 20, usual, 3 * usual].map(steps => searched(2, 30, 8, Math.round(steps), 3).mean)
-  // Seen 91.44, 92.24 and 92.24.
+  const [few, many, long] = [usual / 60, usual, 3 * usual].map(steps => searched(2, 30, 8, Math.round(steps), 3).mean)
+  // Seen 91.02, 92.26 and 92.11.
   expect(many).toBeGreaterThan((long ?? 100) - 0.15)
-  expect(many).toBeGreaterThan((few ?? 100) + 0.4)
+  expect(many).toBeGreaterThan((few ?? 100) + 0.8)
 })
