@@ -34,15 +34,12 @@ export interface JointModel {
   readonly fewestRuns: number
   /** Of a hang with all that is not counted here at its best. */
   readonly base: number
-  /** Works that come before a bay are counted in so many at a time, and such counts there are. */
-  readonly step: number
-  readonly cuts: number
+  /** Counts of works that a bay may have, none among them. */
+  readonly counts: number
 }
 
 /** Lengths may be off by so much and still count as fitting. mm */
 const slack = 0.01
-/** Counts of works before a bay that are told apart, at most. */
-const finest = 60
 
 export function jointModel(problem: Problem, scale: Scale): JointModel {
   const { bays, weights } = problem
@@ -62,7 +59,8 @@ export function jointModel(problem: Problem, scale: Scale): JointModel {
   )
   const [perServed, perFocal] = [per({ served: 1 }), scale.heaviest > 0 ? per({ focal: 1 }) / scale.heaviest : 0]
   const usable = bays.map(bay => Math.max(0, bay.to - bay.from - 2 * bay.margin + slack))
-  const step = Math.max(1, Math.ceil(works.length / finest))
+  const may = (bay: number) => works.filter(({ served }) => (served[bay] ?? null) !== null)
+  const many = Int32Array.from(bays, (bay, index) => mostOn(at(usable, index) + bay.gap, bay.gap, may(index)))
   return {
     works: works.length,
     bays: bays.length,
@@ -75,7 +73,8 @@ export function jointModel(problem: Problem, scale: Scale): JointModel {
     room: Float64Array.from(bays, (bay, index) => (at(usable, index) + bay.gap) / mean),
     share: Float64Array.from(bays, bay => (scale.fill * (bay.to - bay.from)) / mean),
     most: Float64Array.from(usable, length => length / mean),
-    many: Int32Array.from(bays, (bay, index) => mostOn(at(usable, index) + bay.gap, bay.gap, works)),
+    many,
+    counts: 1 + Math.max(...many),
     axes: Int32Array.from(axes, own => own.length),
     served: Float64Array.from(
       bays.flatMap((_, bay) =>
@@ -88,8 +87,6 @@ export function jointModel(problem: Problem, scale: Scale): JointModel {
     perRun,
     base: quality({ order: 1, ...termsOfSums(noSums, scale) }, weights) + per({ balance: works.length }),
     fewestRuns: scale.sections,
-    step,
-    cuts: Math.floor(works.length / step) + 1,
   }
 }
 

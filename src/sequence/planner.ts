@@ -59,14 +59,14 @@ export const otherEnough = 0.25
 /** Rounds in which the bound is lowered: as many as ever help, fewer for very large shows, where each takes long. */
 const mostRounds = 200
 const leastRounds = 20
-const roundsOfAll = 2_500_000
+const roundsOfAll = 32_000_000
 
 /** Signs of life that a search gives. */
 const signs = 200
 
 /** Steps in which a show of so many works is planned well: more take longer and give little. */
 export function usualSteps(works: number): number {
-  return Math.min(1_800_000, Math.max(60_000, 6_000 * works))
+  return Math.min(4_000_000, Math.max(60_000, 8_000 * works, 45 * works ** 2))
 }
 
 /**
@@ -106,6 +106,12 @@ export function* propose(problem: Problem, wishes: PlanWishes): Generator<Progre
   return { proposals, bound: { values, quality: Math.max(quality, ...proposals.map(one => one.quality)) } }
 }
 
+/** Each round looks at every count of works before each bay with every count on it: bays hold about three times as many narrow ones. */
+function roundsFor({ bays }: Problem, { free }: Scale): number {
+  const size = Math.max(1, free * (bays.length + 3 * free))
+  return Math.max(leastRounds, Math.min(mostRounds, Math.floor(roundsOfAll / size)))
+}
+
 /** The bound that nothing exceeds, lowered round by round while a search goes on. */
 class Bounding {
   private readonly apart: Bound
@@ -129,9 +135,7 @@ class Bounding {
     this.nowhere = problem.works.filter(work => work.stays === null && hangsNowhere(work)).length
     this.best = 0
     this.know(first)
-    const size = Math.max(1, scale.free * problem.bays.length)
-    const rounds = Math.max(leastRounds, Math.min(mostRounds, Math.floor(roundsOfAll / size)))
-    this.joint = jointBound(problem, scale, () => this.best, rounds)
+    this.joint = jointBound(problem, scale, () => this.best, roundsFor(problem, scale))
   }
 
   /** While no hang of all works that may hang is known there may be none, and the joint bound would fall without end. */

@@ -9,10 +9,11 @@ import { Steps, widthAt } from './price-steps.ts'
 export interface SpreadPrices {
   /** Above every hang, as the joint bound is: the order at its best. */
   readonly bound: number
-  /** Of each work what it is worth where it is worth most; by bay, of width and of room. */
+  /** Of each work what it is worth where it is worth most; by bay, of width, of room and of standing on an axis. */
   readonly work: Float64Array
   readonly width: Float64Array
   readonly room: Float64Array
+  readonly axis: Float64Array
 }
 
 const mostRounds = 600
@@ -48,7 +49,7 @@ export function spreadPrices(model: JointModel, known: number, out = 0): SpreadP
     }
   }
   steps.back(prices)
-  return { bound: bound(), work: tops, width: prices.width, room: prices.room }
+  return { bound: bound(), work: tops, width: prices.width, room: prices.room, axis: prices.axis }
 
   /** What no hang exceeds at these prices; `used` becomes what is used beyond what there is. */
   function bound(): number {

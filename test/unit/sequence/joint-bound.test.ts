@@ -5,7 +5,9 @@ import { boundOf } from '../../../src/sequence/bound.ts'
 import { chanceFrom, pickBelow } from '../../../src/sequence/chance.ts'
 import { hangInOrder } from '../../../src/sequence/in-order.ts'
 import { jointBound } from '../../../src/sequence/joint-bound.ts'
+import { jointModel } from '../../../src/sequence/joint-model.ts'
 import { type Hang, noRules, type Problem } from '../../../src/sequence/problem.ts'
+import { spreadPrices } from '../../../src/sequence/spread-prices.ts'
 import { judge, scaleOf } from '../../../src/sequence/terms.ts'
 import { showToPlan } from '../../bench/planned-show.ts'
 import { cuts, everyHang, permutations, randomProblem } from './random-problem.ts'
@@ -68,7 +70,7 @@ describe('never below any hang', () => {
     expect(hung).toBeGreaterThan(60)
   })
 
-  test('nor below what a search finds, on shows whose works are counted by twos and more', () => {
+  test('nor below what a search finds, on shows of 130 works', () => {
     for (const seed of [1, 2, 3]) {
       const problem = showToPlan(seed, 130, 30)
       const from = hangInOrder(problem, [...problem.works.keys()])
@@ -96,6 +98,12 @@ test('a work that may hang nowhere is left out of it, as it is of every hang', (
     const most = best(problem, hangs.filter(fits))
     for (const bound of boundsOf(problem, most, 40)) expect(bound, `seed ${seed}`).toBeGreaterThanOrEqual(most - 1e-9)
   }
+})
+
+test('a show too large for ways through it has the bound of a free order alone', () => {
+  const problem = showToPlan(1, 1000, 40)
+  const { bound } = spreadPrices(jointModel(problem, scaleOf(problem)), 0.85)
+  expect(boundsOf(problem, 0.85, 20)).toEqual([bound])
 })
 
 test('without works or bays nothing is bounded', () => {

@@ -69,6 +69,6 @@ test('from prices of a free order the joint bound comes down in its first rounds
   const down = [...jointBound(problem, scale, () => known, 60)]
   expect(down[0]).toBe(bound)
   for (const [index, each] of down.slice(1).entries()) expect(each).toBeLessThanOrEqual(down[index] ?? 0)
-  // With prices of nothing, or steps as long as from nothing, it is where it began. Points of 100.
-  expect(100 * (bound - (down.at(-1) ?? 1))).toBeGreaterThan(0.12)
+  // Seen 0.83 points of 100. With one price of width and of counted works a bay, whatever their count, 0.3.
+  expect(100 * (bound - (down.at(-1) ?? 1))).toBeGreaterThan(0.7)
 })
