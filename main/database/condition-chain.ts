@@ -7,11 +7,13 @@ import { createHash } from 'node:crypto'
 import type Database from 'better-sqlite3'
 import type { ReadHandle } from './handles.ts'
 
-/** All that a report and its findings say, in the order of their columns. */
+/** All that a report, its findings and its photographs say, in the order of their columns. */
 const reportSays = `SELECT id, work, kind, examined_at, place, examiner, packing, note, picture, width, height, corrects, why
   FROM condition_report WHERE id = ?`
 const findingsSay = `SELECT id, term, word, form, points, across, age, severity, stable, note, follows
   FROM condition_finding WHERE report = ? ORDER BY position, id`
+const photosSay = `SELECT id, hash, name, shows, findings, taken_at, taken_from, taken_by
+  FROM condition_photo WHERE report = ? ORDER BY position, id`
 const signaturesSay = `SELECT id, role, name, strokes, content, at FROM condition_signature WHERE report = ? ORDER BY rowid`
 
 type Db = ReadHandle | Database.Database
@@ -26,7 +28,9 @@ const hashOf = (of: unknown) => createHash('sha256').update(JSON.stringify(of)).
 
 /** SHA-256 over what the report says now; 64 hex figures. */
 export function contentHash(db: Db, report: string): string {
-  return hashOf([said(db, reportSays, report), said(db, findingsSay, report)])
+  const photos = said(db, photosSay, report)
+  // Without photographs the hash is that of reports which were signed before there were any.
+  return hashOf([said(db, reportSays, report), said(db, findingsSay, report), ...(photos.length === 0 ? [] : [photos])])
 }
 
 export interface SealRow {

@@ -2,7 +2,13 @@
 import type Database from 'better-sqlite3'
 
 /** By table, the column that holds a file's hash. */
-const columns = { picture: 'hash', document: 'hash', underlay: 'hash', condition_report: 'picture' } as const
+const columns = {
+  picture: 'hash',
+  document: 'hash',
+  underlay: 'hash',
+  condition_report: 'picture',
+  condition_photo: 'hash',
+} as const
 const named = Object.entries(columns)
 
 export function namedInRows(db: Database.Database): Set<string> {

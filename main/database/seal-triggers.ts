@@ -1,5 +1,5 @@
 /**
- * The triggers that close a complete condition report: once its seal is there, neither it nor a finding of it can be
+ * The triggers that close a complete condition report: once its seal is there, neither it nor a finding or photograph of it can be
  * changed, removed, replaced or added, by whatever statement, and nobody signs it any more. An upsert by REPLACE takes
  * rows away without asking the trigger of a deletion, so it is met by every key that it could take a row by.
  */
@@ -23,23 +23,26 @@ function taken(table: string, report: string, keys: readonly string[]): string {
 }
 
 const reportKeys = ['id', 'rowid', 'corrects']
-const findingKeys = ['id', 'rowid']
+const partKeys = ['id', 'rowid']
 /** An update finds its own row by these; only another row's are taken. */
 const others = 'new.rowid IS NOT old.rowid'
 
-export function sealTriggers(): Trigger[] {
+/** What a report is made of: rows that name it. */
+const partsOf = (table: string): Trigger[] => [
+  closes(table, 'INSERT', [sealed('new.report'), taken(table, 'report', partKeys)]),
+  closes(table, 'UPDATE', [sealed('old.report'), sealed('new.report'), others, taken(table, 'report', partKeys)]),
+  closes(table, 'DELETE', [sealed('old.report')]),
+]
+
+/** `tables`: those of the catalogue, which a migration may be on the way to. */
+export function sealTriggers(tables: readonly string[]): Trigger[] {
+  if (!tables.includes('condition_seal')) return []
   return [
     closes('condition_report', 'INSERT', [taken('condition_report', 'id', reportKeys)]),
     closes('condition_report', 'UPDATE', [sealed('old.id'), others, taken('condition_report', 'id', reportKeys)]),
     closes('condition_report', 'DELETE', [sealed('old.id')]),
-    closes('condition_finding', 'INSERT', [sealed('new.report'), taken('condition_finding', 'report', findingKeys)]),
-    closes('condition_finding', 'UPDATE', [
-      sealed('old.report'),
-      sealed('new.report'),
-      others,
-      taken('condition_finding', 'report', findingKeys),
-    ]),
-    closes('condition_finding', 'DELETE', [sealed('old.report')]),
+    ...partsOf('condition_finding'),
+    ...(tables.includes('condition_photo') ? partsOf('condition_photo') : []),
     closes('condition_signature', 'INSERT', [sealed('new.report')]),
   ]
 }

@@ -118,7 +118,7 @@ export function textTriggers(): Trigger[] {
 }
 
 export function allTriggers(db: Database.Database): Trigger[] {
-  const seals = ordinaryTables(db).includes('condition_seal') ? sealTriggers() : []
+  const seals = sealTriggers(ordinaryTables(db))
   return [...journaledTables(db).flatMap(journalTriggers), ...guardTriggers(db), ...seals, ...textTriggers()]
 }
 

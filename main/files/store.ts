@@ -65,7 +65,7 @@ const largestFile = 2 ** 31
 /** A photograph that is looked through for its preview. */
 const largestPhotograph = 2 ** 28
 /** More pixels than any museum camera takes, fewer than a bomb unfolds to. */
-const mostPixels = 300_000_000
+export const mostPixels = 300_000_000
 /** What a browser shows as it is. SVG is not among them: it can carry scripts. */
 const shown: ReadonlySet<string> = new Set(['image/jpeg', 'image/png', 'image/gif', 'image/webp', 'image/avif'])
 
@@ -107,6 +107,11 @@ function upright(seen: Seen) {
   return sharp(seen, { limitInputPixels: mostPixels, failOn: 'none', pages: 1 }).autoOrient()
 }
 
+/** The form that phones write, which may hold a preview where it can't be decoded itself. */
+export async function isPhone(path: string): Promise<boolean> {
+  return mimeOf(await firstBytes(path), '') === 'image/heic'
+}
+
 /** What of a kept file can be decoded: itself, or the preview inside a photograph that can't; null for neither. */
 async function seenOf(path: string): Promise<Seen | null> {
   try {
@@ -114,8 +119,7 @@ async function seenOf(path: string): Promise<Seen | null> {
     await upright(path).resize(8, 8).toBuffer()
     return path
   } catch {
-    const isPhotograph = mimeOf(await firstBytes(path), '') === 'image/heic'
-    return isPhotograph && statSync(path).size <= largestPhotograph ? previewIn(await readFile(path)) : null
+    return (await isPhone(path)) && statSync(path).size <= largestPhotograph ? previewIn(await readFile(path)) : null
   }
 }
 

@@ -29,6 +29,7 @@ import * as survey from './plan/survey.ts'
 import { survey as surveyGet } from './plan/survey-get.ts'
 import { underlayServices } from './plan/underlay.ts'
 import * as condition from './record/condition/draft.ts'
+import * as photos from './record/condition/photos.ts'
 import * as seal from './record/condition/seal.ts'
 import * as conditionTold from './record/condition/tell.ts'
 import * as conditionWords from './record/condition/words.ts'
@@ -104,6 +105,10 @@ export const catalogueServices: CatalogueServices = {
   'condition.addFinding': condition.addFinding,
   'condition.updateFinding': condition.changeFinding,
   'condition.removeFinding': condition.removeFinding,
+  'condition.addPhoto': photos.addPhoto,
+  'condition.updatePhoto': photos.changePhoto,
+  'condition.movePhoto': photos.movePhoto,
+  'condition.removePhoto': photos.removePhoto,
   'condition.sign': seal.sign,
   'condition.complete': seal.complete,
   'condition.correct': seal.correct,

@@ -11,6 +11,7 @@ import { frame } from '../shell/frame.svelte.ts'
 export type Placed = Pick<Shape, 'form'> & { readonly points: Spot[] }
 type FindingChanges = Input<'condition.updateFinding'>['changes']
 type ReportChanges = Input<'condition.update'>['changes']
+type PhotoChanges = Input<'condition.updatePhoto'>['changes']
 type Clash = Output<'condition.update'>['clashes'][number]
 
 export class ReportShown {
@@ -107,6 +108,9 @@ export class ReportShown {
 
   readonly setFinding = async (id: string, changes: FindingChanges): Promise<Clash | null> =>
     (await call('condition.updateFinding', { id, changes })).clashes[0] ?? null
+
+  readonly setPhoto = async (id: string, changes: PhotoChanges): Promise<Clash | null> =>
+    (await call('condition.updatePhoto', { id, changes })).clashes[0] ?? null
 
   readonly set = async (changes: ReportChanges): Promise<Clash | null> =>
     (await call('condition.update', { id: this.id, changes })).clashes[0] ?? null

@@ -13,6 +13,7 @@ const hanging = ['placement', 'placement_part', 'face_plan', 'fixing_kind', 'fix
 const condition = [
   'condition_report',
   'condition_finding',
+  'condition_photo',
   'condition_signature',
   'condition_seal',
   'work',

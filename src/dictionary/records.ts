@@ -96,6 +96,23 @@ export const records: Tables = {
     },
     'report',
   ),
+  condition_photo: table(
+    'photograph of a report',
+    'A photograph that belongs to a condition report.',
+    ['id', 'position', 'hash', 'mime'],
+    {
+      report: of('report'),
+      name: ['name of the file', ''],
+      width_px: ['width in pixels', 'As seen upright.'],
+      height_px: ['height in pixels', 'As seen upright.'],
+      shows: ['what it shows', ''],
+      findings: ['findings that it shows', 'As JSON: their ids.'],
+      taken_at: ['when it was taken', 'In UTC, ISO 8601.'],
+      taken_from: ['who says when', 'Camera, file (its last change), person.'],
+      taken_by: ['who took it', ''],
+    },
+    'report',
+  ),
   condition_signature: table(
     'signature',
     'Who signed which contents of a report.',

@@ -4,6 +4,7 @@
  */
 import AxeBuilder from '@axe-core/playwright'
 import type { Page } from '@playwright/test'
+import sharp from 'sharp'
 import type { Output } from '../../src/contract/contract.ts'
 import { expect, type RunningHost, test } from './host.ts'
 
@@ -51,6 +52,50 @@ async function signAs(page: Page, role: string, name: string): Promise<void> {
   await page.mouse.up()
   await form.getByRole('button', { name: 'sign it' }).click()
   await expect(page.getByRole('img', { name: `Signature of ${name}` })).toBeVisible(patient)
+}
+
+/** Two photographs chosen and one dropped, of which one is no picture; one seen at full size, one taken off. */
+async function photograph(page: Page, host: RunningHost, report: string): Promise<void> {
+  const jpeg = async (width: number, taken: string) =>
+    sharp({ create: { width, height: 900, channels: 3, background: '#806040' } })
+      .withExif({ IFD2: { DateTimeOriginal: taken, OffsetTimeOriginal: '+00:00' } })
+      .jpeg()
+      .toBuffer()
+  const files = page.getByLabel('Photographs', { exact: true })
+  const mimeType = 'image/jpeg'
+  await files.setInputFiles([
+    { name: 'IMG_0412.jpg', mimeType, buffer: await jpeg(3000, '2026:03:02 10:15:30') },
+    { name: 'none.jpg', mimeType, buffer: Buffer.from('no picture') },
+  ])
+  await expect(page.getByRole('alert').filter({ hasText: 'none.jpg is no picture' })).toBeVisible(patient)
+  await expect(page.getByRole('heading', { name: 'One photograph' })).toBeVisible(patient)
+  const dropped = (await jpeg(1200, '2026:03:02 10:20:00')).toString('base64')
+  const transfer = await page.evaluateHandle(base64 => {
+    const data = new DataTransfer()
+    const bytes = Uint8Array.from(atob(base64), letter => letter.charCodeAt(0))
+    data.items.add(new File([bytes], 'IMG_0413.jpg', { type: 'image/jpeg' }))
+    return data
+  }, dropped)
+  await page.getByRole('heading', { name: 'One photograph' }).dispatchEvent('drop', { dataTransfer: transfer })
+  await expect(page.getByRole('heading', { name: '2 photographs' })).toBeVisible(patient)
+  await page.getByLabel('Shows').first().fill('the joint in raking light')
+  await page.keyboard.press('Control+Enter')
+  await page.getByRole('group', { name: 'Findings that photograph 1 shows' }).getByRole('button').first().click()
+  await page.getByRole('button', { name: 'later: photograph 1' }).click()
+  await expect(page.getByRole('button', { name: 'Photograph 2 large: the joint in raking light' })).toBeVisible(patient)
+  await page.getByRole('button', { name: 'take it off: photograph 1' }).click()
+  await expect(page.getByRole('heading', { name: 'One photograph' })).toBeVisible(patient)
+  await page.getByRole('button', { name: /^Photograph 1 large/ }).click()
+  const large = page.getByRole('dialog', { name: /the joint in raking light/ })
+  await page.keyboard.press('1')
+  await expect(large.getByText('100 %')).toBeVisible()
+  const box = await large.getByRole('img').boundingBox()
+  expect(Math.round(box?.width ?? 0)).toBe(3000)
+  await page.keyboard.press('Escape')
+  await expect(large).toHaveCount(0)
+  const { photos, findings } = (await host.call(page, 'condition.get', { id: report })) as Output<'condition.get'> // the answer of that name
+  const of = { shows: 'the joint in raking light', findings: [findings[0]?.id], name: 'IMG_0412.jpg' }
+  expect(photos).toMatchObject([{ ...of, takenAt: '2026-03-02T10:15:30.000Z', takenFrom: 'camera' }])
 }
 
 test('a report is drawn by hand and keys, signed by two, complete, and held against the next', async ({
@@ -103,6 +148,13 @@ test('a report is drawn by hand and keys, signed by two, complete, and held agai
   await expect(page.getByRole('combobox', { name: /^Word/ }).locator('option:checked')).toHaveText('hairline · frame')
   await choose(page, 'Age', 'old')
   await choose(page, 'How serious', 'marked')
+  await page.getByRole('button', { name: 'add a word' }).click()
+  await page.getByRole('button', { name: 'take it away: hairline' }).click()
+  await expect(page.getByRole('list', { name: 'Words of the house' })).toHaveCount(0, patient)
+  await adding.getByRole('button', { name: 'leave it' }).click()
+  await expect(page.getByRole('combobox', { name: /^Word/ }).locator('option:checked')).toHaveText('hairline')
+
+  await photograph(page, host, incoming)
 
   for (const scheme of ['light', 'dark'] as const) {
     await page.emulateMedia({ colorScheme: scheme })
@@ -118,6 +170,8 @@ test('a report is drawn by hand and keys, signed by two, complete, and held agai
   await page.getByRole('button', { name: 'complete it' }).click(patient)
   await expect(page.getByText(/^● Complete since/)).toBeVisible(patient)
   await expect(page.getByRole('application')).toHaveCount(0)
+  await expect(page.getByText('the joint in raking light')).toBeVisible()
+  await expect(page.getByRole('button', { name: /^take it off: photograph/ })).toHaveCount(0)
 
   // Outgoing: what was found is dotted and listed until it is seen again; what is new is told.
   await host.open(page, `#/work/${work.id}`)

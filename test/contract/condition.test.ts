@@ -12,7 +12,7 @@ import { namedAnywhere, namedInRows } from '../../main/database/named-files.ts'
 import { answer } from '../../main/hosts/answer.ts'
 import { createHost, type Host } from '../../main/hosts/host.ts'
 import type { Input, Name } from '../../src/contract/contract.ts'
-import { callOn, type Known, makeFixture } from './fixture.ts'
+import { callOn, give, type Known, makeFixture, onePixel } from './fixture.ts'
 
 const folders: string[] = []
 afterAll(() => {
@@ -68,14 +68,17 @@ async function completed(finished?: (close: () => Promise<void>) => void) {
   const { id: report } = await callOn(host, 'condition.add', { work: known.pans, kind: 'incoming' })
   const first = await callOn(host, 'condition.addFinding', { report, ...abrasion(40, 60) })
   await callOn(host, 'condition.addFinding', { report, ...abrasion(300, 500) })
+  const photo = await callOn(host, 'condition.addPhoto', { report, handle: give(host, 'corner.png', onePixel) })
+  await callOn(host, 'condition.updatePhoto', { id: photo.id, changes: { findings: { was: [], to: [first.id] } } })
   await signBoth(host, report)
   await callOn(host, 'condition.complete', { report })
   const { id: draft } = await callOn(host, 'condition.add', { work: known.pans, kind: 'check' })
   const other = await callOn(host, 'condition.addFinding', { report: draft, ...abrasion(42, 61) })
-  return { ...all, report, finding: first.id, draft, other: other.id }
+  await callOn(host, 'condition.addPhoto', { report: draft, handle: give(host, 'again.png', onePixel) })
+  return { ...all, report, finding: first.id, photo: photo.id, draft, other: other.id }
 }
 
-const tables = ['condition_report', 'condition_finding', 'condition_signature', 'condition_seal']
+const tables = ['condition_report', 'condition_finding', 'condition_photo', 'condition_signature', 'condition_seal']
 const rowsOf = (db: Database.Database) =>
   JSON.stringify(tables.map(table => db.prepare(`SELECT * FROM ${table}`).all()))
 
@@ -140,6 +143,17 @@ describe('a complete report', () => {
       'robbed of a finding by a row',
       `UPDATE OR REPLACE condition_finding SET rowid = (SELECT rowid FROM condition_finding WHERE ${own}) WHERE ${draft}`,
     ],
+    ['changed in a photograph', `UPDATE condition_photo SET shows = 'x' WHERE ${own}`],
+    ['parted from a photograph', `DELETE FROM condition_photo WHERE ${own}`],
+    [
+      'given a draft’s photograph',
+      `UPDATE condition_photo SET report = (SELECT report FROM condition_seal) WHERE ${draft}`,
+    ],
+    [
+      'replaced in a photograph by its row',
+      `INSERT OR REPLACE INTO condition_photo(rowid, id, report, position, hash, mime, name, width_px, height_px)
+       SELECT (SELECT rowid FROM condition_photo WHERE ${own}), 'n', report, 9, hash, mime, name, 1, 1 FROM condition_photo WHERE ${draft}`,
+    ],
     [
       'given another signature',
       `INSERT INTO condition_signature SELECT 'n', report, role, 'X', strokes, content, at FROM condition_signature LIMIT 1`,
@@ -190,7 +204,7 @@ describe('a complete report', () => {
   })
 
   test('is refused by every procedure that changes reports, and by undo', async () => {
-    const { host, file, report, finding, draft } = await completed()
+    const { host, file, report, finding, photo, draft } = await completed()
     const mark: Finding = { form: 'mark', points: [{ x: 1, y: 1 }] }
     const calls: [Name, unknown][] = [
       ['condition.update', { id: report, changes: { note: { was: '', to: 'x' } } }],
@@ -198,6 +212,10 @@ describe('a complete report', () => {
       ['condition.addFinding', { report, ...mark }],
       ['condition.updateFinding', { id: finding, changes: { note: { was: '', to: 'x' } } }],
       ['condition.removeFinding', { id: finding }],
+      ['condition.addPhoto', { report, handle: give(host, 'more.png', onePixel) }],
+      ['condition.updatePhoto', { id: photo, changes: { shows: { was: '', to: 'x' } } }],
+      ['condition.movePhoto', { id: photo, before: null }],
+      ['condition.removePhoto', { id: photo }],
       ['condition.sign', { report, role: 'lender', name: 'X', strokes }],
       ['condition.complete', { report }],
     ]
@@ -206,7 +224,8 @@ describe('a complete report', () => {
     const before = rowsOf(db)
     for (const [name, input] of calls) expect(await refusal(host, name, input), name).toBe('complete')
     expect(rowsOf(db)).toBe(before)
-    // The draft's two edits go back, then undo comes to the report and stops.
+    // The draft's three edits go back, then undo comes to the report and stops.
+    await callOn(host, 'edit.undo', {})
     await callOn(host, 'edit.undo', {})
     await callOn(host, 'edit.undo', {})
     expect(await refusal(host, 'condition.get', { id: draft })).toBe('not-found')

@@ -51,8 +51,8 @@ function alike(answered: Answer, copyFolder: string): Answer {
 
 /** Where calls before it were programs of their own, an id that `like` made says so: then made ids are held alike. */
 function madeAlike(answered: Answer, like: Answer): Answer {
-  if (!/:"t\d+n[0-9a-z]{6}"/.test(JSON.stringify(like))) return answered
-  return JSON.parse(JSON.stringify(answered).replace(/:"t(\d+n)?[0-9a-z]{6}"/g, ':"<made>"'))
+  if (!/:"t\d+n(w\d+x)?[0-9a-z]{6}"/.test(JSON.stringify(like))) return answered
+  return JSON.parse(JSON.stringify(answered).replace(/:"t(\d+n)?(w\d+x)?[0-9a-z]{6}"/g, ':"<made>"'))
 }
 
 type PlainExample = {

@@ -86,7 +86,7 @@ export const onePixel: Uint8Array = Buffer.from(
   'base64',
 )
 
-function give(host: Host, name: string, bytes: Uint8Array): string {
+export function give(host: Host, name: string, bytes: Uint8Array): string {
   const { handle, path } = host.handles.create(name)
   writeFileSync(path, bytes)
   return handle

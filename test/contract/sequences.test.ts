@@ -16,7 +16,13 @@ import { callOn, type Known, makeFixture } from './fixture.ts'
 import { type StepName, steps } from './steps.ts'
 
 /** A long step takes a worker: each is asked this often in a walk. The others are drawn by weight. */
-const longSteps: readonly StepName[] = ['import.accept', 'work.addPicture', 'work.addDocument', 'sheet.wall']
+const longSteps: readonly StepName[] = [
+  'import.accept',
+  'work.addPicture',
+  'work.addDocument',
+  'condition.addPhoto',
+  'sheet.wall',
+]
 const longEach = 2
 const quickSteps = (Object.keys(steps) as StepName[]).filter(name => !longSteps.includes(name)) // Object.keys forgets the names
 const succeeded = new Set<string>()
@@ -190,6 +196,8 @@ function neededBy(name: StepName): readonly StepName[] {
   if (name === 'movement.takeHung') return ['placement.put', 'placement.setState', 'placement.setState']
   // Two sign, each in a role of their own.
   if (name === 'condition.complete') return ['condition.sign', 'condition.sign']
+  // Photographs are long work, so a walk takes few.
+  if (/^condition\.(update|move|remove)Photo$/.test(name)) return ['condition.add', 'condition.addPhoto']
   return []
 }
 

@@ -30,6 +30,7 @@ import { onePixel } from './fixture.ts'
 type LongStep =
   | 'work.addPicture'
   | 'work.addDocument'
+  | 'condition.addPhoto'
   | 'import.accept'
   | 'drawing.take'
   | 'underlay.add'
@@ -52,6 +53,7 @@ const ofFixture = "id LIKE 'f%'"
 /** The condition report that a walk begins with is signed and completed, all others are drafts. */
 const onRecord = "place = 'on record'"
 const drafted = "place <> 'on record'"
+const photoOfDraft = `report IN (SELECT id FROM condition_report WHERE ${drafted})`
 const unsealed = 'condition_report.id NOT IN (SELECT report FROM condition_seal)'
 
 const sets = "SELECT id FROM work WHERE set_form <> ''"
@@ -365,6 +367,18 @@ export const steps: Steps = {
   },
   'condition.removeFinding': ({ id }) =>
     withId(id('condition_finding', `report IN (SELECT id FROM condition_report WHERE ${drafted})`), {}),
+  'condition.addPhoto': ({ id, give }) => {
+    const report = id('condition_report', `${drafted} AND id NOT IN (SELECT report FROM condition_photo)`)
+    return report === null ? null : { report, handle: give('corner.png', onePixel) }
+  },
+  'condition.updatePhoto': ({ row, change, words }) => {
+    const stored = row('condition_photo', photoOfDraft)
+    return stored === null
+      ? null
+      : withId(text(stored, 'id'), { changes: { shows: change(text(stored, 'shows'), words()) } })
+  },
+  'condition.movePhoto': ({ id }) => withId(id('condition_photo', photoOfDraft), { before: null }),
+  'condition.removePhoto': ({ id }) => withId(id('condition_photo', photoOfDraft), {}),
   // Undo never takes a record back: only what the walk began with is signed, and nothing else is done to it.
   'condition.sign': ({ id, pick }) => {
     const report = id('condition_report', `${onRecord} AND corrects IS NULL AND ${unsealed}`)

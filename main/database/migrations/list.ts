@@ -11,6 +11,7 @@ import { hangRules } from './0008-hang-rules.ts'
 import { movements } from './0009-movements.ts'
 import { sectionHang } from './0010-section-hang.ts'
 import { condition } from './0011-condition.ts'
+import { conditionPhotos } from './0012-condition-photos.ts'
 
 export const migrations: readonly Migration[] = [
   foundation,
@@ -24,4 +25,5 @@ export const migrations: readonly Migration[] = [
   movements,
   sectionHang,
   condition,
+  conditionPhotos,
 ]

@@ -90,6 +90,6 @@ function filesOf({ db, store }: Job): readonly { readonly hash: string; readonly
   return rows<{ hash: string; mime: string }>(
     db,
     `SELECT hash, min(mime) AS mime FROM (SELECT hash, mime FROM picture UNION ALL SELECT hash, mime FROM document
-       UNION ALL SELECT hash, mime FROM underlay) GROUP BY hash ORDER BY hash`,
+       UNION ALL SELECT hash, mime FROM underlay UNION ALL SELECT hash, mime FROM condition_photo) GROUP BY hash ORDER BY hash`,
   ).filter(({ hash }) => there.has(hash))
 }

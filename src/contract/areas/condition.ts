@@ -7,7 +7,21 @@ import { ages, reportKinds, roles, severities, stabilities } from '../../record/
 import { forms } from '../../record/condition/shape.ts'
 import { materials } from '../../record/condition/vocabulary.ts'
 import { procedure } from '../procedure.ts'
-import { changes, done, hash, id, longText, made, moment, name, page, shortText, size, updated } from '../shared.ts'
+import {
+  changes,
+  done,
+  handle,
+  hash,
+  id,
+  longText,
+  made,
+  moment,
+  name,
+  page,
+  shortText,
+  size,
+  updated,
+} from '../shared.ts'
 
 const kind = z.enum(reportKinds)
 const role = z.enum(roles)
@@ -79,6 +93,30 @@ const finding = z.strictObject({
 })
 export type ConditionFindingTold = z.output<typeof finding>
 
+/** Who says when a photograph was taken: the camera, the file's last change, a person. */
+export const takenFroms = ['', 'camera', 'file', 'person'] as const
+const takenFrom = z.enum(takenFroms)
+
+/** What is said of a photograph. */
+const shown = {
+  shows: longText,
+  /** Findings of the report, by their ids. */
+  findings: z.array(id).max(500),
+  takenAt: moment.nullable(),
+  takenBy: shortText,
+} as const
+
+const photo = z.strictObject({
+  id,
+  hash,
+  name: z.string(),
+  widthPx: z.int(),
+  heightPx: z.int(),
+  ...shown,
+  takenFrom,
+})
+export type ReportPhoto = z.output<typeof photo>
+
 const head = {
   id,
   work: id,
@@ -106,6 +144,7 @@ const report = z.strictObject({
   width: size,
   height: size,
   findings: z.array(finding),
+  photos: z.array(photo),
   signatures: z.array(signature),
   /** What is missing before it can be made complete; empty for a complete one. */
   lacks: z.array(z.strictObject({ code: z.string(), finding: id.nullable(), text: z.string() })),
@@ -225,6 +264,35 @@ export const conditionArea = {
   'condition.removeFinding': procedure(
     'write',
     'Takes a finding off a draft; those after it are numbered anew.',
+    z.strictObject({ id }),
+    done,
+  ),
+  'condition.addPhoto': procedure(
+    'long',
+    'Adds an uploaded photograph to a draft, kept at full size by its hash; when it was taken is read from it.',
+    z.strictObject({
+      report: id,
+      handle,
+      /** When the file was last changed: told as such where the photograph itself has no date. */
+      changedAt: moment.optional(),
+    }),
+    z.strictObject({ id, hash, widthPx: z.int(), heightPx: z.int(), takenAt: moment.nullable(), takenFrom }),
+  ),
+  'condition.updatePhoto': procedure(
+    'write',
+    'Changes what is said of a photograph, field by field: what it shows, of which findings, when and by whom it was taken.',
+    z.strictObject({ id, changes: changes(shown) }),
+    updated,
+  ),
+  'condition.movePhoto': procedure(
+    'write',
+    'Puts a photograph of a draft before another, or last.',
+    z.strictObject({ id, before: id.nullable() }),
+    done,
+  ),
+  'condition.removePhoto': procedure(
+    'write',
+    'Takes a photograph off a draft; its file stays.',
     z.strictObject({ id }),
     done,
   ),

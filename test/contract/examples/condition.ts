@@ -2,7 +2,7 @@
 import type { conditionArea } from '../../../src/contract/areas/condition.ts'
 import type { Name } from '../../../src/contract/contract.ts'
 import { vocabulary } from '../../../src/record/condition/vocabulary.ts'
-import type { Known } from '../fixture.ts'
+import { type Known, onePixel } from '../fixture.ts'
 import { anyId, type ExamplesOf, unknownField } from './types.ts'
 
 const nowhere = 'zzzzzz'
@@ -48,6 +48,13 @@ const complete = (known: Known): Calls => [
   ...signed(known),
   ['condition.complete', (earlier: Earlier) => ({ report: report(earlier) })],
 ]
+const photographed = (known: Known): Calls => [
+  ...marked(known),
+  ['condition.addPhoto', (earlier: Earlier) => ({ report: report(earlier), handle: '$1' })],
+]
+const corner = { name: 'corner.png', bytes: onePixel }
+const photo = (earlier: Earlier) => idOf(earlier[2])
+
 const word = { material: 'frame' as const, word: 'lifting veneer', meaning: 'thin wood that parts from the core' }
 
 const head = (known: Known) => ({
@@ -152,6 +159,7 @@ export const conditionExamples: ExamplesOf<keyof typeof conditionArea> = {
               area: 600,
             },
           ],
+          photos: [],
           signatures: [],
           lacks: [{ code: 'signatures', finding: null, text: 'Nobody has signed this. It takes two people.' }],
         }),
@@ -402,6 +410,113 @@ export const conditionExamples: ExamplesOf<keyof typeof conditionArea> = {
         code: 'complete',
         field: 'id',
       },
+    ],
+  },
+  'condition.addPhoto': {
+    answered: [
+      {
+        about: 'the photograph as kept, with the date of its file, as it has none of its own',
+        first: begin,
+        files: [corner],
+        input: (_, earlier) => ({ report: report(earlier), handle: '$1', changedAt: at }),
+        output: known => ({
+          id: anyId,
+          hash: known.pansPictureHash,
+          widthPx: 1,
+          heightPx: 1,
+          takenAt: at,
+          takenFrom: 'file',
+        }),
+      },
+    ],
+    refused: [
+      {
+        about: 'the same photograph twice',
+        first: photographed,
+        files: [corner],
+        input: (_, earlier) => ({ report: report(earlier), handle: '$1' }),
+        code: 'same-photograph',
+        field: 'handle',
+      },
+      {
+        about: 'a picture that is no picture',
+        first: begin,
+        files: [{ name: 'corner.jpg', bytes: new TextEncoder().encode('The corner, as I remember it.') }],
+        input: (_, earlier) => ({ report: report(earlier), handle: '$1' }),
+        code: 'no-picture',
+        field: 'handle',
+      },
+      {
+        about: 'a photograph for a complete report',
+        first: complete,
+        files: [corner],
+        input: (_, earlier) => ({ report: report(earlier), handle: '$1' }),
+        code: 'complete',
+        field: 'report',
+      },
+    ],
+  },
+  'condition.updatePhoto': {
+    answered: [
+      {
+        about: 'that all of it is saved',
+        first: photographed,
+        files: [corner],
+        input: (_, earlier) => ({
+          id: photo(earlier),
+          changes: {
+            shows: { was: '', to: 'the stain in raking light' },
+            findings: { was: [], to: [idOf(earlier[1])] },
+            takenAt: { was: null, to: at },
+          },
+        }),
+        output: () => ({ saved: ['shows', 'findings', 'takenAt'], clashes: [] }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a finding that the report does not have',
+        first: photographed,
+        files: [corner],
+        input: (_, earlier) => ({ id: photo(earlier), changes: { findings: { was: [], to: [nowhere] } } }),
+        code: 'not-found',
+        field: 'changes.findings.to',
+      },
+    ],
+  },
+  'condition.movePhoto': {
+    answered: [
+      {
+        about: 'that it is the last',
+        first: photographed,
+        files: [corner],
+        input: (_, earlier) => ({ id: photo(earlier), before: null }),
+        output: () => ({ done: true }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a place before a photograph that there is not',
+        first: photographed,
+        files: [corner],
+        input: (_, earlier) => ({ id: photo(earlier), before: nowhere }),
+        code: 'not-found',
+        field: 'before',
+      },
+    ],
+  },
+  'condition.removePhoto': {
+    answered: [
+      {
+        about: 'that it is off',
+        first: photographed,
+        files: [corner],
+        input: (_, earlier) => ({ id: photo(earlier) }),
+        output: () => ({ done: true }),
+      },
+    ],
+    refused: [
+      { about: 'a photograph that there is not', input: () => ({ id: nowhere }), code: 'not-found', field: 'id' },
     ],
   },
   'condition.sign': {

@@ -175,6 +175,17 @@ const before: Readonly<
       )
     },
   },
+  12: {
+    fill(db) {
+      db.exec(`INSERT INTO work(id, n, title) VALUES ('w', 1, 'Tide table');
+        INSERT INTO condition_report(id, work, kind, examined_at, width, height)
+        VALUES ('r', 'w', 'check', '2031-03-01T00:00:00.000Z', 400, 300)`)
+    },
+    expect(db) {
+      expect(db.prepare('SELECT id FROM condition_report').pluck().all()).toEqual(['r'])
+      expect(ordinaryTables(db)).toContain('condition_photo')
+    },
+  },
 }
 
 /** SHA-256 of each migration's SQL, so that none changes once catalogues have it. */
@@ -190,6 +201,7 @@ const frozen: Readonly<Record<number, string>> = {
   9: '68c11c0a7f1193147daf648778039f1a1ecf5f1f2ea4ba26b12fc8528d87e7df',
   10: '6b5a788e79046612b751ba5d28e4447c5bc95e394c6597512f39ab87d45422b3',
   11: '88a4ce23488702627f707719ade9cd2e0896d53c7750070e51464a2e4273f5d2',
+  12: '8acbf13f2cf1f85146e26edf3e356e06b56e147d28d4a2d3eb97b2e4793328e6',
 }
 
 describe('migrations', () => {

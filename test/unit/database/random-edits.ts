@@ -75,6 +75,7 @@ const choices: Readonly<Record<string, readonly Value[]>> = {
   age: ['', 'old', 'new', 'unsure'],
   severity: ['', 'slight', 'marked', 'severe'],
   stable: ['', 'stable', 'unstable', 'unsure'],
+  taken_from: ['', 'camera', 'file', 'person'],
   within: ['', 'wall', 'room', 'section', 'show'],
   in_force: [0, 1],
   said_in: ['', 'notBeside', 'loanTerms'],

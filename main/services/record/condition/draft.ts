@@ -8,6 +8,7 @@ import type { Writing } from '../../service.ts'
 import { sheetTime } from '../../sheets/wishes.ts'
 import { insert, remove as removeRow, row, rows, update, value } from '../../sql.ts'
 import { workName } from '../../works/facts.ts'
+import { forgetFinding } from './photos.ts'
 import { draftOf, findingsOf, type ReportRow, signaturesOf } from './rows.ts'
 import { wordOf } from './words.ts'
 
@@ -89,8 +90,10 @@ export function remove(writing: Writing, { id }: Received<'condition.remove'>): 
     )
   }
   writing.label(`Take ${namedReport(db, report)} away`)
-  for (const each of rows<{ id: string }>(db, 'SELECT id FROM condition_finding WHERE report = :id', { id })) {
-    removeRow(db, 'condition_finding', each.id)
+  for (const table of ['condition_finding', 'condition_photo']) {
+    for (const each of rows<{ id: string }>(db, `SELECT id FROM ${table} WHERE report = :id`, { id })) {
+      removeRow(db, table, each.id)
+    }
   }
   removeRow(db, 'condition_report', id)
   return { done: true }
@@ -219,5 +222,6 @@ export function removeFinding(
   const number = findingsOf(writing.db, report.id).find(each => each.id === id)?.number
   writing.label(`Take ${number} off ${namedReport(writing.db, report)}`)
   removeRow(writing.db, 'condition_finding', id)
+  forgetFinding(writing, report.id, id)
   return { done: true }
 }

@@ -1,4 +1,5 @@
 /** The rows of condition reports, read into what `src/record` computes with. */
+import type { ReportPhoto } from '../../../../src/contract/areas/condition.ts'
 import { Refusal } from '../../../../src/contract/refusal.ts'
 import type { ConditionFinding, ReportKind, Signature } from '../../../../src/record/condition/report.ts'
 import type { Spot } from '../../../../src/record/condition/shape.ts'
@@ -58,6 +59,22 @@ export function findingsOf(db: ReadHandle, report: string): FindingRow[] {
     { report },
   )
   return stored.map((each, index) => ({ ...each, number: index + 1, points: JSON.parse(each.points) as Spot[] })) // as it was written
+}
+
+export function photosOf(db: ReadHandle, report: string): ReportPhoto[] {
+  const stored = rows<Omit<ReportPhoto, 'findings'> & { readonly findings: string }>(
+    db,
+    `SELECT id, hash, name, width_px AS widthPx, height_px AS heightPx, shows, findings, taken_at AS takenAt,
+       taken_from AS takenFrom, taken_by AS takenBy
+     FROM condition_photo WHERE report = :report ORDER BY position, id`,
+    { report },
+  )
+  // What undo has taken away meanwhile may come back, so its id stays in the row.
+  const there = new Set(findingsOf(db, report).map(each => each.id))
+  return stored.map(each => ({
+    ...each,
+    findings: (JSON.parse(each.findings) as string[]).filter(id => there.has(id)), // as it was written
+  }))
 }
 
 export interface SignatureRow extends Signature {

@@ -73,12 +73,23 @@ export function correct(writing: Writing, input: Received<'condition.correct'>):
   writing.label(`Correct ${namedReport(db, wrong)}`)
   const stored = row<Record<string, Value>>(db, 'SELECT * FROM condition_report WHERE id = :id', { id: wrong.id })
   insert(db, 'condition_report', { ...stored, id, corrects: wrong.id, why: input.why })
+  const copies = new Map<string, string>()
   for (const each of rows<Record<string, Value>>(
     db,
     'SELECT * FROM condition_finding WHERE report = :id ORDER BY position, id',
     { id: wrong.id },
   )) {
-    insert(db, 'condition_finding', { ...each, id: writing.newId(), report: id })
+    const copy = writing.newId()
+    copies.set(String(each.id), copy)
+    insert(db, 'condition_finding', { ...each, id: copy, report: id })
+  }
+  for (const each of rows<Record<string, Value>>(
+    db,
+    'SELECT * FROM condition_photo WHERE report = :id ORDER BY position, id',
+    { id: wrong.id },
+  )) {
+    const shown = (JSON.parse(String(each.findings)) as string[]).flatMap(old => copies.get(old) ?? []) // as it was written
+    insert(db, 'condition_photo', { ...each, id: writing.newId(), report: id, findings: JSON.stringify(shown) })
   }
   return { id }
 }

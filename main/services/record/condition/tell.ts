@@ -2,7 +2,7 @@
 import type { ReportHead } from '../../../../src/contract/areas/condition.ts'
 import type { Output, Received } from '../../../../src/contract/contract.ts'
 import { Refusal } from '../../../../src/contract/refusal.ts'
-import { sayIn } from '../../../../src/hang/marks.ts'
+import { formatLength } from '../../../../src/measure/format.ts'
 import { type CompareLine, compareReports } from '../../../../src/record/condition/compare.ts'
 import { lacksOf, lacksSignatures, overall, signaturesInForce } from '../../../../src/record/condition/report.ts'
 import { extentOf, thirdOf } from '../../../../src/record/condition/shape.ts'
@@ -14,7 +14,7 @@ import type { Reading } from '../../service.ts'
 import { row, rows, value } from '../../sql.ts'
 import { firstNumber } from '../../works/figures.ts'
 import { readerOf } from '../../works/findings.ts'
-import { type FindingRow, findingsOf, type ReportRow, reportColumns, reportOf, signaturesOf } from './rows.ts'
+import { type FindingRow, findingsOf, photosOf, type ReportRow, reportColumns, reportOf, signaturesOf } from './rows.ts'
 
 function headOf(db: ReadHandle, report: ReportRow): ReportHead {
   const { picture: _, width: __, height: ___, ...said } = report
@@ -72,6 +72,7 @@ export function get({ db }: Reading, { id }: Received<'condition.get'>): Output<
       third: thirdOf(each, report),
       ...extentOf(each),
     })),
+    photos: photosOf(db, id),
     signatures: signatures.map(({ content: _, ...each }) => ({
       ...each,
       counts: inForce.some(other => other.id === each.id),
@@ -97,7 +98,9 @@ export function compare(reading: Reading, input: Received<'condition.compare'>):
   }
   const rules = { near: ruleNumber(db, 'conditionNear'), grown: ruleNumber(db, 'conditionGrown') }
   const reader = readerOf(reading.person, undefined)
-  const length = sayIn(reader.unit, reader.steps)
+  // As the list of findings says it: a hand's line is no truer than a millimetre.
+  const format = { unit: reader.unit, fraction: reader.steps.fraction, decimals: reader.unit === 'cm' ? 1 : 0 } as const
+  const length = (mm: number) => formatLength(mm, format)
   const lines = compareReports(findingsOf(db, before.id), findingsOf(db, after.id), rules)
   const count = (outcome: CompareLine['outcome']) => lines.filter(each => each.outcome === outcome).length
   return {
