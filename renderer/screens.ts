@@ -13,6 +13,7 @@ const found: Readonly<Record<string, Module>> = import.meta.glob<Module>(
     './crew/CrewScreen.svelte',
     './record/RecordScreen.svelte',
     './condition/ConditionScreen.svelte',
+    './light/LightScreen.svelte',
     './works/WorkPage.svelte',
     './import/ImportFlow.svelte',
     './fixings/FixingsScreen.svelte',
@@ -29,6 +30,7 @@ export const papersScreen = found['./papers/PapersScreen.svelte']?.default
 export const crewScreen = found['./crew/CrewScreen.svelte']?.default
 export const recordScreen = found['./record/RecordScreen.svelte']?.default
 export const conditionScreen = found['./condition/ConditionScreen.svelte']?.default
+export const lightScreen = found['./light/LightScreen.svelte']?.default
 export const workPage = found['./works/WorkPage.svelte']?.default
 export const importFlow = found['./import/ImportFlow.svelte']?.default
 export const fixingsScreen = found['./fixings/FixingsScreen.svelte']?.default

@@ -14,11 +14,19 @@ export const exempt: Readonly<Record<string, string>> = {
   condition_signature:
     'a record: who signed which contents of a condition report, and when; one signs anew, never otherwise',
   condition_seal: 'a record: that a condition report is complete; what it says is closed by triggers from then on',
+  light_reading: 'a record: what a meter showed at a work; one that was wrong is struck by a row that refers to it',
   picture_tone: 'follows from the bytes of a picture: what is computed is nobody’s edit, and can be computed again',
 }
 
 /** Records: only added to. Undo never touches them. */
-export const records = ['sheet_print', 'movement', 'moved', 'condition_signature', 'condition_seal'] as const
+export const records = [
+  'sheet_print',
+  'movement',
+  'moved',
+  'condition_signature',
+  'condition_seal',
+  'light_reading',
+] as const
 
 export interface TableShape {
   readonly name: string

@@ -80,6 +80,7 @@ const replaceable: Readonly<Record<string, readonly string[]>> = {
   journal: ['seq'],
   movement: ['id', 'rowid', 'corrects'],
   condition_seal: ['id', 'rowid', 'report'],
+  light_reading: ['id', 'rowid', 'strikes'],
 }
 
 function guardTriggers(db: Database.Database): Trigger[] {

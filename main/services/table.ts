@@ -15,6 +15,9 @@ import {
 } from './history/history.ts'
 import { importServices } from './import/import.ts'
 import { labelServices } from './labels.ts'
+import * as lightHours from './light/hours.ts'
+import { ledger, list as lightList } from './light/ledger.ts'
+import * as lightReadings from './light/readings.ts'
 import * as late from './marks/late.ts'
 import * as locks from './marks/locks.ts'
 import * as marks from './marks/marks.ts'
@@ -239,6 +242,13 @@ export const catalogueServices: CatalogueServices = {
   'lock.list': locks.list,
   'late.offer': late.offer,
   'late.take': late.take,
+  'light.hours': lightHours.list,
+  'light.addHours': lightHours.add,
+  'light.removeHours': lightHours.remove,
+  'light.addReading': lightReadings.add,
+  'light.strikeReading': lightReadings.strike,
+  'light.ledger': ledger,
+  'light.list': lightList,
   'layout.keep': layouts.keep,
   'layout.compare': layouts.compare,
   'layout.take': layouts.take,

@@ -20,6 +20,21 @@ const condition = [
   'work_number',
 ]
 const places = ['location', 'room', 'wall', 'face']
+const light = [
+  ...[
+    'hours_lit',
+    'light_reading',
+    'moved',
+    'movement',
+    'house_rule',
+    'work',
+    'entry',
+    'exhibition',
+    'placement',
+    'face_plan',
+  ],
+  ...['room', 'wall', 'face'],
+]
 const crew = [...building, ...hanging, ...show, ...work, 'mark', 'placement_step', 'equipment', 'method_time']
 
 /** The tables that an answer is made of. A question that is not here is asked again after every change. */
@@ -75,6 +90,9 @@ const madeOf: Partial<Record<Name, readonly string[]>> = {
   'condition.list': condition,
   'condition.get': condition,
   'condition.compare': [...condition, 'house_rule'],
+  'light.hours': ['hours_lit'],
+  'light.ledger': light,
+  'light.list': [...light, 'section', 'party', 'work_number'],
   'layout.compare': ['kept_layout', 'kept_place', 'placement', ...show, 'work'],
   'import.letters': ['import_question', 'import_run', 'work', 'entry', 'work_number', 'party'],
   'import.questions': ['import_question', 'import_run', 'work', 'entry', 'work_number'],

@@ -13,6 +13,7 @@ import { fixturesArea } from './areas/fixtures.ts'
 import { historyArea } from './areas/history.ts'
 import { importArea } from './areas/import.ts'
 import { labelsArea } from './areas/labels.ts'
+import { lightArea } from './areas/light.ts'
 import { marksArea } from './areas/marks.ts'
 import { movementsArea } from './areas/movements.ts'
 import { partiesArea } from './areas/parties.ts'
@@ -58,6 +59,7 @@ export const contract = {
   ...labelsArea,
   ...movementsArea,
   ...conditionArea,
+  ...lightArea,
   ...sheetsArea,
   ...importArea,
   ...drawingArea,

@@ -143,6 +143,21 @@ export const records: Tables = {
     kind: ['which paper', ''],
     revision: 'revision',
   }),
+  light_reading: table(
+    'reading of light',
+    'What a meter showed at a work. One that was wrong is struck by a row that refers to it.',
+    ['id', 'at', 'note'],
+    {
+      work: of('work'),
+      points: ['points', 'Each level that was read, in lux, as JSON; none in a row that strikes.'],
+      lux: ['level', 'The greatest of the points: what the ledger counts.', 'lx'],
+      uv: ['ultraviolet', 'Per lumen.', 'µW/lm'],
+      meter: 'meter',
+      strikes: of('strikes', 'The reading that this row says was wrong; its note says why.'),
+      recorded_at: ['recorded when', 'In UTC, ISO 8601.'],
+      recorded_by: ['recorded by', ''],
+    },
+  ),
   edit: table('edit', 'What one person did in one step.', ['at'], {
     id: ['number', 'Edits are counted.'],
     label: ['what', 'In words.'],

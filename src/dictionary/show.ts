@@ -165,6 +165,21 @@ export const show: Tables = {
     },
     'layout',
   ),
+  hours_lit: table(
+    'time a show is lit',
+    'Hours a day, or days on which it is closed.',
+    ['id', 'note'],
+    {
+      exhibition: of('show'),
+      kind: ['lit for', ''],
+      first: ['first day', 'Counted.'],
+      last: ['last day', 'Counted.'],
+      weekdays: ['weekdays', 'The sum of 1 for Monday, 2 for Tuesday, 4 for Wednesday … 64 for Sunday.'],
+      hours: ['lit a day', '0 on closed days.', 'hours'],
+      lux: ['own level', 'Empty where works are lit as they are anyhow.', 'lx'],
+    },
+    'exhibition',
+  ),
   hang_rule: table(
     'rule of a hang',
     'What a show’s hang must keep: together, not beside, only on …',

@@ -6,13 +6,14 @@
 import { crewRules } from './crew-rules.ts'
 import { labelRules } from './label-rules.ts'
 import { lateRules } from './late-rules.ts'
+import { lightRules } from './light-rules.ts'
 import { planRules } from './plan-rules.ts'
 import { recordRules } from './record-rules.ts'
 import { sequenceRules } from './sequence-rules.ts'
 import { surveyRules } from './survey-rules.ts'
 import { weightRules } from './weight-rules.ts'
 
-export const ruleUnits = ['mm', 'kg', '°', '×', 'of its width', 'of its height', 'h', ''] as const
+export const ruleUnits = ['mm', 'kg', '°', '×', 'of its width', 'of its height', 'h', 'lx h', ''] as const
 export type RuleUnit = (typeof ruleUnits)[number]
 
 /** The headings that rules stand under, in their order. */
@@ -28,6 +29,7 @@ export const ruleGroups = [
   'Crew',
   'Late changes',
   'Condition',
+  'Light',
 ] as const
 export type RuleGroup = (typeof ruleGroups)[number]
 
@@ -327,6 +329,7 @@ export const houseRules = {
   ...crewRules,
   ...lateRules,
   ...recordRules,
+  ...lightRules,
 } as const satisfies Readonly<Record<string, HouseRule>>
 
 export type HouseRuleKey = keyof typeof houseRules

@@ -90,6 +90,7 @@ function readFigure(rule: RuleShape, typed: string, style: RuleStyle): RuleRead 
     '°': ['°', 'deg', 'degrees'],
     '×': ['×', 'x', 'times'],
     h: ['h', 'hours'],
+    'lx h': ['lx h', 'lux-hours', 'lux hours'],
     'of its width': ['of its width', 'of the width'],
     'of its height': ['of its height', 'of the height'],
   }

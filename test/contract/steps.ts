@@ -6,6 +6,7 @@
 
 import type { JournalName } from '../../main/services/service.ts'
 import type { Input, NameOf } from '../../src/contract/contract.ts'
+import { litFor } from '../../src/light/hours.ts'
 import { houseRules } from '../../src/model/house-rules.ts'
 import { pivots } from '../../src/plan/turn-wall.ts'
 import { ages, reportKinds, severities } from '../../src/record/condition/report.ts'
@@ -331,6 +332,29 @@ export const steps: Steps = {
       'id NOT IN (SELECT corrects FROM movement WHERE corrects IS NOT NULL) AND struck = 0',
     )
     return movement === null ? null : { movement, why: words(), struck: maybe(0.3) }
+  },
+  'light.addHours': ({ id, pick, whole, maybe }) => {
+    const exhibition = id('exhibition')
+    if (exhibition === null) return null
+    const day = whole(10, 28)
+    return {
+      exhibition,
+      kind: pick(litFor),
+      first: `2031-04-${day}`,
+      last: `2031-0${pick([4, 5])}-${day}`,
+      hours: whole(1, 8),
+      ...(maybe(0.3) ? { lux: whole(50, 300) } : {}),
+    }
+  },
+  'light.removeHours': ({ id }) => withId(id('hours_lit'), {}),
+  'light.addReading': ({ id, whole }) => {
+    const work = id('work', ofFixture)
+    return work === null ? null : { work, points: [whole(20, 80), whole(20, 80)] }
+  },
+  'light.strikeReading': ({ id, words }) => {
+    const wrong = 'strikes IS NULL AND id NOT IN (SELECT strikes FROM light_reading WHERE strikes IS NOT NULL)'
+    const reading = id('light_reading', wrong)
+    return reading === null ? null : { reading, why: words() }
   },
   'condition.addWord': ({ pick, words }) => ({ material: pick(materials), word: words(), meaning: words() }),
   'condition.removeWord': ({ id }) => withId(id('condition_term'), {}),

@@ -12,6 +12,7 @@ import { movements } from './0009-movements.ts'
 import { sectionHang } from './0010-section-hang.ts'
 import { condition } from './0011-condition.ts'
 import { conditionPhotos } from './0012-condition-photos.ts'
+import { light } from './0013-light.ts'
 
 export const migrations: readonly Migration[] = [
   foundation,
@@ -26,4 +27,5 @@ export const migrations: readonly Migration[] = [
   sectionHang,
   condition,
   conditionPhotos,
+  light,
 ]

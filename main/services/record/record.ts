@@ -15,7 +15,7 @@ export function check(reading: Reading, input: Received<'movement.check'>): Outp
 }
 
 /** A record has a name: as it was given, else of the person at the desk. Refuses `no-name`. */
-function signed({ person }: Writing, by: string | undefined): string {
+export function signed({ person }: Writing, by: string | undefined): string {
   const name = by ?? person?.name ?? ''
   if (name.trim() !== '') return name
   throw new Refusal('no-name', 'A record has a name: say who is at this desk, or who records it.', { field: 'by' })

@@ -166,11 +166,14 @@ export function remove(writing: Writing, { id }: Received<'work.remove'>): Outpu
 export function refuseRecorded(db: ReadHandle, work: string, field: string): void {
   const moved = value(db, 'SELECT id FROM moved WHERE work = :work LIMIT 1', { work }) !== undefined
   const examined = value(db, 'SELECT id FROM condition_report WHERE work = :work LIMIT 1', { work }) !== undefined
-  if (!moved && !examined) return
+  const read = value(db, 'SELECT id FROM light_reading WHERE work = :work LIMIT 1', { work }) !== undefined
+  if (!moved && !examined && !read) return
   const name = workName(db, work)
   const sentence = moved
     ? `The record says where ${name} was, so it stays in the catalogue.`
-    : `There is a condition report of ${name}, so it stays in the catalogue. A draft that nobody signed can be taken away first.`
+    : read
+      ? `The record says what light ${name} received, so it stays in the catalogue.`
+      : `There is a condition report of ${name}, so it stays in the catalogue. A draft that nobody signed can be taken away first.`
   throw new Refusal('recorded', sentence, { field })
 }
 

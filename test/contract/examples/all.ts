@@ -10,6 +10,7 @@ import { fixturesExamples } from './fixtures.ts'
 import { historyExamples } from './history.ts'
 import { importExamples } from './import.ts'
 import { labelsExamples } from './labels.ts'
+import { lightExamples } from './light.ts'
 import { marksExamples } from './marks.ts'
 import { movementsExamples } from './movements.ts'
 import { partiesExamples } from './parties.ts'
@@ -53,6 +54,7 @@ export const examples: ExamplesOf<Name> = {
   ...labelsExamples,
   ...movementsExamples,
   ...conditionExamples,
+  ...lightExamples,
   ...computationsExamples,
   ...crewExamples,
   ...importExamples,

@@ -7,6 +7,7 @@ import type { deskArea } from '../../../src/contract/areas/desk.ts'
 import { crewRuleRows } from './crew-rules.ts'
 import { labelRuleRows } from './label-rules.ts'
 import { lateRuleRows } from './late-rules.ts'
+import { lightRuleRows } from './light-rules.ts'
 import { recordRuleRows } from './record-rules.ts'
 import { planRuleRows, surveyRuleRows } from './survey-rules.ts'
 import { anyId, type ExamplesOf } from './types.ts'
@@ -795,6 +796,7 @@ export const deskExamples: ExamplesOf<keyof typeof deskArea> = {
             ...crewRuleRows,
             ...lateRuleRows,
             ...recordRuleRows,
+            ...lightRuleRows,
           ],
         }),
       },

@@ -186,6 +186,15 @@ const before: Readonly<
       expect(ordinaryTables(db)).toContain('condition_photo')
     },
   },
+  13: {
+    fill(db) {
+      db.exec("INSERT INTO work(id, n, title) VALUES ('w', 1, 'Tide table')")
+    },
+    expect(db) {
+      expect(db.prepare('SELECT title FROM work').pluck().all()).toEqual(['Tide table'])
+      expect(ordinaryTables(db)).toEqual(expect.arrayContaining(['hours_lit', 'light_reading']))
+    },
+  },
 }
 
 /** SHA-256 of each migration's SQL, so that none changes once catalogues have it. */
@@ -202,6 +211,7 @@ const frozen: Readonly<Record<number, string>> = {
   10: '6b5a788e79046612b751ba5d28e4447c5bc95e394c6597512f39ab87d45422b3',
   11: '88a4ce23488702627f707719ade9cd2e0896d53c7750070e51464a2e4273f5d2',
   12: '8acbf13f2cf1f85146e26edf3e356e06b56e147d28d4a2d3eb97b2e4793328e6',
+  13: '3ef3946a2b724374f25ee7d1423b9ed9b8401f960de39d2c0b2dd9aaa68643f2',
 }
 
 describe('migrations', () => {

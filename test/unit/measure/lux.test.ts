@@ -20,10 +20,15 @@ describe('a light level as typed', () => {
     ['-5', 'not-a-number'],
     ['1,000', 'ambiguous-number'],
     ['1.000 lx', 'ambiguous-number'],
-    ['50 fc', 'left-over'],
+    ['50 fx', 'left-over'],
     ['50 lx max', 'left-over'],
     ['9999999', 'out-of-range'],
   ])('%j is a problem: %s', (text, problem) => expect(parseLux(text)).toMatchObject({ ok: false, problem }))
+
+  test.each(['5 fc', '5 ft-c', '5 footcandles'])('%j is 53.82 lx', text => {
+    const read = parseLux(text)
+    expect(read.ok && read.lux).toBeCloseTo(53.8196, 4)
+  })
 
   test('no text makes it throw, and a level is never negative or endless', () => {
     fc.assert(

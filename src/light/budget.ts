@@ -1,0 +1,54 @@
+/** What of a yearly budget of light is used, what is left, and when it ends. A year is any 365 days in a row. */
+import type { Day } from './day.ts'
+import type { LitDay } from './dose.ts'
+
+const year = 365
+/** Days behind the last that say how fast a budget goes. */
+const rateOf = 28
+
+export interface Spent {
+  /** Lux-hours in the 365 days until today, and all there ever were until today. */
+  readonly used: number
+  readonly ever: number
+  /** Of the budget, in the fullest 365 days that are known or planned. */
+  readonly most: number
+  /** The day by whose end more than the budget was received within 365 days; null where that never comes. */
+  readonly ends: Day | null
+  /** The same if the show went on past its last day as in its last four weeks; null where even that holds. */
+  readonly endsIfLonger: Day | null
+  /** Hours of unknown level until today: the figures are at least so much. */
+  readonly unknownHours: number
+}
+
+/** `days` in order; `budget` in lux-hours a year, null where none is known. */
+export function spentOf(days: readonly LitDay[], budget: number | null, today: Day): Spent {
+  let [used, ever, unknownHours, most, within, from] = [0, 0, 0, 0, 0, 0]
+  let ends: Day | null = null
+  for (const { day, luxHours, unknownHours: unknown } of days) {
+    if (day <= today) {
+      ever += luxHours
+      unknownHours += unknown
+      if (day > today - year) used += luxHours
+    }
+    within += luxHours
+    for (; (days[from]?.day ?? day) <= day - year; from++) within -= days[from]?.luxHours ?? 0
+    most = Math.max(most, within)
+    if (ends === null && budget !== null && within > budget + 1e-6) ends = day
+  }
+  return { used, ever, most, ends, endsIfLonger: ends ?? ifLonger(days, budget), unknownHours }
+}
+
+/** After a year of the same every day, each day that comes is like the one that goes: nothing can end later. */
+function ifLonger(days: readonly LitDay[], budget: number | null): Day | null {
+  const last = days.at(-1)?.day
+  if (last === undefined || budget === null) return null
+  const late = days.filter(each => each.day > last - rateOf)
+  const rate = late.reduce((sum, each) => sum + each.luxHours, 0) / Math.min(rateOf, last - (days[0]?.day ?? last) + 1)
+  const byDay = new Map(days.map(each => [each.day, each.luxHours]))
+  let within = days.filter(each => each.day > last - year).reduce((sum, each) => sum + each.luxHours, 0)
+  for (let day = last + 1; day <= last + year; day++) {
+    within += rate - (byDay.get(day - year) ?? 0)
+    if (within > budget + 1e-6) return day
+  }
+  return null
+}

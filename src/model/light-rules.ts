@@ -1,0 +1,38 @@
+/** House rules of light: what a work may receive in a year, by how sensitive it is. */
+import type { HouseRule } from './house-rules.ts'
+
+const source = 'CIE 157:2004, from memory; sources differ (15 000 to 150 000 for the most sensitive)'
+const reason = 'No level is harmless and nothing heals in the dark: a budget spends slowly what cannot be got back.'
+
+export const lightRules = {
+  lightBudgetHigh: {
+    group: 'Light',
+    says: 'A work of high sensitivity receives at most so many lux-hours in a year.',
+    reason,
+    value: 15_000,
+    unit: 'lx h',
+    least: 1,
+    most: 10_000_000,
+    source,
+  },
+  lightBudgetMedium: {
+    group: 'Light',
+    says: 'A work of medium sensitivity receives at most so many lux-hours in a year.',
+    reason,
+    value: 150_000,
+    unit: 'lx h',
+    least: 1,
+    most: 10_000_000,
+    source,
+  },
+  lightBudgetLow: {
+    group: 'Light',
+    says: 'A work of low sensitivity receives at most so many lux-hours in a year.',
+    reason,
+    value: 600_000,
+    unit: 'lx h',
+    least: 1,
+    most: 10_000_000,
+    source,
+  },
+} as const satisfies Readonly<Record<string, HouseRule>>

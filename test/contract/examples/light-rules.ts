@@ -1,0 +1,25 @@
+/** The house rules of light as nobody has changed them, written out. */
+function rule(key: string, value: number, sensitivity: string) {
+  return {
+    key,
+    group: 'Light',
+    value,
+    default: value,
+    says: `A work of ${sensitivity} sensitivity receives at most so many lux-hours in a year.`,
+    reason: 'No level is harmless and nothing heals in the dark: a budget spends slowly what cannot be got back.',
+    unit: 'lx h',
+    least: 1,
+    most: 10_000_000,
+    choices: [],
+    source: 'CIE 157:2004, from memory; sources differ (15 000 to 150 000 for the most sensitive)',
+    since: '',
+    by: '',
+    changed: false,
+  }
+}
+
+export const lightRuleRows = [
+  rule('lightBudgetHigh', 15_000, 'high'),
+  rule('lightBudgetMedium', 150_000, 'medium'),
+  rule('lightBudgetLow', 600_000, 'low'),
+]
