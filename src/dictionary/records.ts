@@ -157,6 +157,7 @@ export const records: Tables = {
       recorded_at: ['recorded when', 'In UTC, ISO 8601.'],
       recorded_by: ['recorded by', ''],
     },
+    'work',
   ),
   edit: table('edit', 'What one person did in one step.', ['at'], {
     id: ['number', 'Edits are counted.'],
