@@ -1,5 +1,6 @@
 /** Reads the journal: what undo and redo would do, the list of edits, every change of one record. */
 import type { ReadHandle } from './handles.ts'
+import { removedFrom } from './migrations/0014-removed-rows.ts'
 
 /** Taken back: an undo of it stands that was not itself taken back by a redo. Undo of undo goes no deeper. */
 export const takenBack = `EXISTS (SELECT 1 FROM edit AS u WHERE u.undoes = e.id
@@ -158,13 +159,13 @@ export function entriesOfEdit(
   return { total: range.last - range.first + 1, entries: (found as Stored[]).map(asEntry) } // the select list
 }
 
-/** The rows of a table that were removed while this column of theirs had one of these values. */
-export function removedWith(db: ReadHandle, table: string, column: string, values: readonly string[]): string[] {
+/** The rows of a table that were a part of one of these records when they were removed. */
+export function removedFromAny(db: ReadHandle, table: string, records: readonly string[]): string[] {
   return db
     .prepare(
-      `SELECT DISTINCT key FROM journal WHERE tbl = :table AND op = 'd'
-         AND data ->> :column IN (SELECT value FROM json_each(:values)) ORDER BY key`,
+      `SELECT DISTINCT key FROM json_each(:records) CROSS JOIN journal
+       WHERE tbl = :table AND op = 'd' AND ${removedFrom} = value ORDER BY key`,
     )
     .pluck()
-    .all({ table, column, values: JSON.stringify(values) }) as string[] // the select list
+    .all({ table, records: JSON.stringify(records) }) as string[] // the select list
 }

@@ -104,7 +104,7 @@ export const house: Tables = {
       asked_at: ['asked of the lender when', 'In UTC, ISO 8601.'],
       asked_by: ['asked of the lender by', ''],
     },
-    'run',
+    'work',
   ),
   import_value: table(
     'what a list said',

@@ -13,6 +13,7 @@ import { sectionHang } from './0010-section-hang.ts'
 import { condition } from './0011-condition.ts'
 import { conditionPhotos } from './0012-condition-photos.ts'
 import { light } from './0013-light.ts'
+import { removedRows } from './0014-removed-rows.ts'
 
 export const migrations: readonly Migration[] = [
   foundation,
@@ -28,4 +29,5 @@ export const migrations: readonly Migration[] = [
   condition,
   conditionPhotos,
   light,
+  removedRows,
 ]

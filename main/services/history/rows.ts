@@ -2,7 +2,7 @@
 import { dictionary } from '../../../src/dictionary/dictionary.ts'
 import type { StoredTable } from '../../../src/dictionary/rows.ts'
 import type { ReadHandle } from '../../database/handles.ts'
-import { type Entry, entriesOf, type Json, type Row, removedWith } from '../../database/history.ts'
+import { type Entry, entriesOf, type Json, type Row, removedFromAny } from '../../database/history.ts'
 import { schemaOf } from '../../database/schema.ts'
 import { quoted } from '../../database/tables.ts'
 
@@ -91,7 +91,7 @@ export class Rows {
       )
       .pluck()
       .all(JSON.stringify(owners)) as string[] // the select list
-    return [...new Set([...now, ...removedWith(this.db, table, column, owners)])]
+    return [...new Set([...now, ...removedFromAny(this.db, table, owners)])]
   }
 }
 

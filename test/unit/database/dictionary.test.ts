@@ -1,7 +1,9 @@
 /** The data dictionary speaks of every table and column that a catalogue has, and of none that it has not. */
 import { expect, test } from 'vitest'
 import { createCatalogue } from '../../../main/database/catalogue.ts'
+import { partsOfRule, withinColumns } from '../../../main/database/migrations/0014-removed-rows.ts'
 import { schemaOf } from '../../../main/database/schema.ts'
+import { exempt } from '../../../main/database/tables.ts'
 import { dictionary } from '../../../src/dictionary/dictionary.ts'
 import { dictionaryRows } from '../../../src/dictionary/rows.ts'
 import { testClock, testFolder } from './fixture.ts'
@@ -46,4 +48,12 @@ test('what the file itself says stands beside the words: type, whether it may be
   expect(rows.get('work_size.work')?.slice(8)).toEqual(['no', '', 'work'])
   expect(rows.get('condition_finding.age')?.[9]).toBe('(nothing); old; new; unsure')
   expect(rows.get('person.fraction')?.[9]).toBe('8; 16; 32')
+})
+
+test('of each table’s columns, the first that a removed row is found by is the one it is a part of', () => {
+  for (const [name, { columns, within }] of Object.entries(dictionary)) {
+    if (within === '' || Object.hasOwn(exempt, name)) continue
+    if (partsOfRule.some(part => part === name)) expect(within).toBe('rule')
+    else expect([name, withinColumns.find(column => Object.hasOwn(columns, column))]).toEqual([name, within])
+  }
 })

@@ -12,6 +12,7 @@ import { createCatalogue, openCatalogue } from '../../../main/database/catalogue
 import { checkCatalogue } from '../../../main/database/check.ts'
 import { undoStateOf } from '../../../main/database/history.ts'
 import { type Migration, migrate } from '../../../main/database/migrate.ts'
+import { removedFrom } from '../../../main/database/migrations/0014-removed-rows.ts'
 import { migrations } from '../../../main/database/migrations/list.ts'
 import { ordinaryTables } from '../../../main/database/tables.ts'
 import { ann, checkText, dump, look, refusalOf, testClock, testFolder } from './fixture.ts'
@@ -195,6 +196,21 @@ const before: Readonly<
       expect(ordinaryTables(db)).toEqual(expect.arrayContaining(['hours_lit', 'light_reading']))
     },
   },
+  14: {
+    fill(db) {
+      db.exec(`INSERT INTO edit(id, label, procedure, person, person_name, at, first_seq, last_seq)
+          VALUES (1, 'Take a number off', 'work.removeNumber', '', '', '2031-03-01T00:00:00.000Z', 1, 2);
+        INSERT INTO journal(edit, tbl, key, op, data) VALUES (1, 'work_number', 'n', 'd', '{"id":"n","work":"w"}'),
+          (1, 'work', 'w', 'u', '{"note":["",""]}')`)
+    },
+    expect(db) {
+      const asked = `SELECT key FROM journal WHERE tbl = ? AND op = 'd' AND ${removedFrom} = ?`
+      expect(db.prepare(asked).pluck().all('work_number', 'w')).toEqual(['n'])
+      expect(JSON.stringify(db.prepare(`EXPLAIN QUERY PLAN ${asked}`).all('work_number', 'w'))).toContain(
+        'journal_removed (tbl=? AND <expr>=?)',
+      )
+    },
+  },
 }
 
 /** SHA-256 of each migration's SQL, so that none changes once catalogues have it. */
@@ -212,6 +228,7 @@ const frozen: Readonly<Record<number, string>> = {
   11: '88a4ce23488702627f707719ade9cd2e0896d53c7750070e51464a2e4273f5d2',
   12: '8acbf13f2cf1f85146e26edf3e356e06b56e147d28d4a2d3eb97b2e4793328e6',
   13: '3ef3946a2b724374f25ee7d1423b9ed9b8401f960de39d2c0b2dd9aaa68643f2',
+  14: 'b761aad23f74fb90cc70816af0bd2661d35e6d0309b7db53928c7481ea9e8e52',
 }
 
 describe('migrations', () => {
