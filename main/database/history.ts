@@ -163,8 +163,8 @@ export function entriesOfEdit(
 export function removedFromAny(db: ReadHandle, table: string, records: readonly string[]): string[] {
   return db
     .prepare(
-      `SELECT DISTINCT key FROM json_each(:records) CROSS JOIN journal
-       WHERE tbl = :table AND op = 'd' AND ${removedFrom} = value ORDER BY key`,
+      `SELECT DISTINCT journal.key FROM json_each(:records) AS record CROSS JOIN journal
+       WHERE tbl = :table AND op = 'd' AND ${removedFrom} = record.value ORDER BY journal.key`,
     )
     .pluck()
     .all({ table, records: JSON.stringify(records) }) as string[] // the select list
