@@ -36,12 +36,20 @@ interface Spent {
   readonly budget: { readonly luxHours: number | null; readonly sensitivity: string }
   readonly ends: string | null
   readonly endsIfLonger: string | null
+  readonly most: number
+  readonly unknownHours: number
 }
 
+/** No hour lit is known of it, so that nothing is known of its budget either. */
+export const nothingKnown = ({ most, unknownHours }: Pick<Spent, 'most' | 'unknownHours'>): boolean =>
+  most === 0 && unknownHours === 0
+
 /** When the budget ends, as a sentence. */
-export function endSaid({ budget, ends, endsIfLonger }: Spent): string {
+export function endSaid(spent: Spent): string {
+  const { budget, ends, endsIfLonger } = spent
   if (budget.sensitivity === 'none') return 'not sensitive'
   if (budget.luxHours === null) return 'nobody said how sensitive it is'
+  if (nothingKnown(spent)) return 'no hours lit are known yet'
   if (ends !== null) return `ends on ${onDay(ends)}`
   if (endsIfLonger !== null) return `holds; a longer show would end it on ${onDay(endsIfLonger)}`
   return 'holds'
