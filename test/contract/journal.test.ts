@@ -56,6 +56,7 @@ describe('the journal', () => {
         'edit',
         'edit_now',
         'journal',
+        'light_reading',
         'moved',
         'movement',
         'picture_tone',
