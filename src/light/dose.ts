@@ -143,3 +143,10 @@ export function spansOf(days: readonly LitDay[]): LitSpan[] {
   }
   return spans
 }
+
+/** Lux over the hours whose level is known, where hours at a level of their own make it another than `lux`; else null. */
+export function meanLevel(span: Pick<LitSpan, 'lux' | 'hours' | 'unknownHours' | 'luxHours'>): number | null {
+  const known = span.hours - span.unknownHours
+  if (span.lux === null || known <= 0 || Math.abs(span.lux * known - span.luxHours) < 0.5) return null
+  return span.luxHours / known
+}

@@ -124,7 +124,6 @@ export function deviationWithin(
   return 200 * Math.hypot((x - frame.left) / frame.width - 0.5, (y - frame.bottom) / frame.height - 0.5)
 }
 
-/** Length that works take, and the longest stretch that none does. */
 /** How much of a stretch works take up, those over one another once, and its longest empty part. mm. */
 export function covered(works: readonly Pick<Standing, 'left' | 'width'>[], from: number, to: number) {
   let at = from
