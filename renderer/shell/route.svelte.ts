@@ -11,6 +11,11 @@ class Route {
     window.addEventListener('hashchange', () => this.read())
   }
 
+  /** Whether the address names a screen. It is ahead of `screen` from when a hand goes somewhere until the window hears of it. */
+  get named(): boolean {
+    return location.hash.replace(/^#\/?/, '') !== ''
+  }
+
   private read(): void {
     this.parts = location.hash
       .replace(/^#\/?/, '')

@@ -17,7 +17,7 @@ export function start(): void {
   let begun = route.screen !== ''
   $effect(() => {
     // Who has gone somewhere while the catalogue was being opened stays there.
-    begun ||= route.screen !== ''
+    begun ||= route.screen !== '' || route.named
     if (begun || desk.state === undefined) return
     if (!desk.state.catalogue?.demo || wallsScreen === undefined) {
       begun = true

@@ -9,7 +9,7 @@ import type { Browser, Page } from 'playwright-core'
 import { categories, perFrame } from './frame-times.ts'
 import { fillWall } from './full-wall.ts'
 import { withDemo } from './many-works.ts'
-import { openBrowser, serve } from './served.ts'
+import { openAt, openBrowser, serve } from './served.ts'
 
 const count = 300
 const frames = 600
@@ -116,9 +116,7 @@ await withDemo(async (host, file) => {
   const { child, address } = await serve(file, dirname(file))
   const browser = await openBrowser()
   try {
-    const page = await (await browser.newContext({ viewport: { width: 1440, height: 900 } })).newPage()
-    await page.goto(address)
-    await page.goto(`${new URL(address).origin}/#/walls/${face}`)
+    const page = await openAt(browser, address, `#/walls/${face}`)
     await drag(`${count} works, the whole wall seen`, browser, page)
     for (let times = 0; times < 7; times += 1) await page.keyboard.press('+')
     await drag(`${count} works, seen from near`, browser, page)

@@ -10,7 +10,7 @@ import type { Page } from 'playwright-core'
 import { writeDemo } from '../../main/demo/write.ts'
 import { createHost } from '../../main/hosts/host.ts'
 import { machineClock } from '../../main/services/clock.ts'
-import { openBrowser, serve } from './served.ts'
+import { openAt, openBrowser, serve } from './served.ts'
 
 const count = 70_000
 
@@ -142,13 +142,8 @@ console.log(`  load before: ${loadavg()[0]?.toFixed(1)} (what else the machine d
 const { child, address } = await serve(file, folder)
 const browser = await openBrowser()
 try {
-  const page = await browser.newPage({ viewport: { width: 1440, height: 900 } })
-  await page.goto(address)
-  await page.waitForURL(url => url.pathname === '/')
+  const page = await openAt(browser, address, '#/checklist')
   await page.getByRole('button', { name: /coordinator/ }).click()
-  await page.evaluate(() => {
-    location.hash = '#/checklist'
-  })
   const whole = page.getByRole('button', { name: 'the whole catalogue' })
   await whole.waitFor()
   const opened = await untilRows(page, () => whole.click())

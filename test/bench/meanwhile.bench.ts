@@ -6,34 +6,13 @@
 import { cpus, loadavg } from 'node:os'
 import { dirname } from 'node:path'
 import type { Browser, Page } from 'playwright-core'
-import type { Host } from '../../main/hosts/host.ts'
-import { callOn } from '../contract/fixture.ts'
 import { categories, tasksOf } from './frame-times.ts'
+import { fillShow } from './long-show.ts'
 import { withDemo } from './many-works.ts'
-import { openBrowser, serve } from './served.ts'
+import { openAt, openBrowser, serve } from './served.ts'
 
 const [works, walls] = [300, 60]
 const answersWithin = 16
-
-/** The demo with copies of its works, and rooms of four walls at the end of its visit. */
-async function fillShow(host: Host): Promise<void> {
-  const { exhibitions } = await callOn(host, 'exhibition.list', {})
-  const exhibition = exhibitions[0]?.id ?? ''
-  const own = (await callOn(host, 'exhibition.frieze', { exhibition })).works
-  for (let at = 0; own.length + at < works; at += 1)
-    await callOn(host, 'work.duplicate', { id: own[at % own.length]?.work ?? '', exhibition })
-  const met = (await callOn(host, 'sequence.walls', { exhibition })).walls.length
-  for (let at = 0; met + 4 * at < walls; at += 1) {
-    const sides = [8000, 6000, 8000, 6000].map(length => ({ length }))
-    await callOn(host, 'room.add', { name: `Bench ${at + 1}`, height: 4000, walls: sides })
-  }
-  const { rooms } = await callOn(host, 'room.list', {})
-  const faces = rooms
-    .filter(({ name }) => name.startsWith('Bench '))
-    .flatMap(room => room.walls.map(({ face }) => face))
-  for (const [at, face] of faces.entries())
-    await callOn(host, 'wall.plan', { exhibition, face, changes: { visitorOrder: { was: null, to: 1000 + at } } })
-}
 
 /** Times from frame to frame while something runs, ms. */
 async function frames(page: Page, meanwhile: () => Promise<unknown>): Promise<number[]> {
@@ -81,14 +60,12 @@ async function measured(name: string, browser: Browser, page: Page, meanwhile: (
 
 console.log(`  ${cpus().length} × ${cpus()[0]?.model ?? 'processor not known'}, drawn without a graphics card`)
 await withDemo(async (host, file) => {
-  await fillShow(host)
+  await fillShow(host, works, walls)
   await host.close()
   const { child, address } = await serve(file, dirname(file))
   const browser = await openBrowser()
   try {
-    const page = await (await browser.newContext({ viewport: { width: 1440, height: 900 } })).newPage()
-    await page.goto(address)
-    await page.goto(`${new URL(address).origin}/#/sequence`)
+    const page = await openAt(browser, address, '#/sequence')
     await page.locator('[data-today] [data-entry]').first().waitFor()
     await page.waitForTimeout(6000)
     await measured('at rest', browser, page, () => page.waitForTimeout(5000))

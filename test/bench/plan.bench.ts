@@ -11,7 +11,7 @@ import type { Browser, Page } from 'playwright-core'
 import { categories, perFrame } from './frame-times.ts'
 import { fillBuilding } from './full-building.ts'
 import { withDemo } from './many-works.ts'
-import { openBrowser, serve } from './served.ts'
+import { openAt, openBrowser, serve } from './served.ts'
 
 const frames = 300
 const traced = 120
@@ -123,9 +123,7 @@ await withDemo(async (host, file) => {
   const { child, address } = await serve(file, dirname(file))
   const browser = await openBrowser()
   try {
-    const page = await (await browser.newContext({ viewport: { width: 1440, height: 900 } })).newPage()
-    await page.goto(address)
-    await page.goto(`${new URL(address).origin}/#/rooms`)
+    const page = await openAt(browser, address, '#/rooms')
     await run(browser, page)
   } finally {
     await browser.close()

@@ -2,7 +2,7 @@
 import { type ChildProcess, spawn } from 'node:child_process'
 import { createInterface } from 'node:readline'
 import { fileURLToPath } from 'node:url'
-import { type Browser, chromium } from 'playwright-core'
+import { type Browser, chromium, type Page } from 'playwright-core'
 import { findOrInstallBrowser } from '../../main/scripts/browser.ts'
 import { buildRenderer } from '../../main/scripts/build.ts'
 import { buildWhenOld } from '../../main/scripts/fresh.ts'
@@ -37,4 +37,13 @@ export async function openBrowser(): Promise<Browser> {
     executablePath: await findOrInstallBrowser(),
     args: [...(process.getuid?.() === 0 ? ['--no-sandbox'] : []), '--disable-gpu'],
   })
+}
+
+/** A page of the program at a screen; it is the first that loads, so nothing that starts the program leads away from it. */
+export async function openAt(browser: Browser, address: string, hash: string): Promise<Page> {
+  const page = await (await browser.newContext({ viewport: { width: 1440, height: 900 } })).newPage()
+  // The start address gives the cookie.
+  await page.context().request.get(address)
+  await page.goto(new URL(`/${hash}`, address).href)
+  return page
 }
