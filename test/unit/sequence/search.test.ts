@@ -78,9 +78,9 @@ describe('terms', () => {
 })
 
 describe('in the order of the checklist', () => {
-  test('no cut of the same order that keeps the rules is better, on 600 problems', () => {
+  test('no cut of the same order that keeps the rules is better, on 3,000 problems', () => {
     let [placed, crossed] = [0, 0]
-    for (let seed = 1; seed <= 600; seed += 1) {
+    for (let seed = 1; seed <= 3000; seed += 1) {
       const problem = randomProblem(seed, { works: 2 + (seed % 6), bays: 2 + (seed % 3), ruled: seed % 2 === 0 })
       const every = cuts(inRow(problem), problem.bays.length).filter(hang => allowed(problem, hang))
       const found = hangInOrderKept(problem, inRow(problem))
@@ -95,15 +95,15 @@ describe('in the order of the checklist', () => {
       expect(found.out, `seed ${seed}`).toEqual([])
       expect(judge(problem, found.hang).quality, `seed ${seed}`).toBeCloseTo(best(problem, every), 9)
     }
-    expect(placed).toBeGreaterThan(250)
-    expect(crossed).toBeGreaterThan(60)
+    expect(placed).toBeGreaterThan(1250)
+    expect(crossed).toBeGreaterThan(300)
   })
 })
 
 describe('within a bay', () => {
-  test('no other order is better, on 300 problems', () => {
+  test('no other order is better, on 2,000 problems', () => {
     let found = 0
-    for (let seed = 1; seed <= 300; seed += 1) {
+    for (let seed = 1; seed <= 2000; seed += 1) {
       const problem = randomProblem(seed, { works: 2 + (seed % 5), bays: 1, ruled: seed % 3 === 0 })
       const scale = scaleOf(problem)
       const orders = permutations(inRow(problem)).filter(
@@ -119,7 +119,7 @@ describe('within a bay', () => {
       expect(answer?.proved, `seed ${seed}`).toBe(true)
       expect(answer?.gain, `seed ${seed}`).toBeCloseTo(most, 9)
     }
-    expect(found).toBeGreaterThan(100)
+    expect(found).toBeGreaterThan(700)
   })
 })
 
@@ -132,10 +132,10 @@ function last<T, R>(search: Generator<T, R>): R {
 
 describe('between bays', () => {
   test('the proof finds the best of every hang, the search comes near it, none passes the bound', {
-    timeout: 60_000,
+    timeout: 240_000,
   }, () => {
     let [hung, same] = [0, 0]
-    for (let seed = 1; seed <= 120; seed += 1) {
+    for (let seed = 1; seed <= 1000; seed += 1) {
       const problem = randomProblem(seed, { works: 3 + (seed % 3), bays: 2 + (seed % 2), ruled: seed % 2 === 0 })
       const from = hangInOrder(problem, inRow(problem))
       const found = last(searchBetween(problem, from, { seed, steps: 4000, every: 4000 }))
@@ -156,7 +156,7 @@ describe('between bays', () => {
       expect(found.quality, `seed ${seed}`).toBeGreaterThan(most - 0.06)
       if (found.quality > most - 1e-6) same += 1
     }
-    expect(hung).toBeGreaterThan(60)
+    expect(hung).toBeGreaterThan(300)
     expect(same).toBeGreaterThan(0.9 * hung)
   })
 
