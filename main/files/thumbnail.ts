@@ -9,19 +9,22 @@ export interface Thumbnail {
   readonly height: number
 }
 
-/** By the preview inside where the picture itself can't be decoded; null where there is none. */
-export async function thumbnailOf(bytes: Buffer): Promise<Thumbnail | null> {
-  const whole = await small(bytes)
+/** In a row of a table. */
+const usual = { width: 220, height: 160 }
+
+/** At most so large, px. By the preview inside where the picture itself can't be decoded; null where there is none. */
+export async function thumbnailOf(bytes: Buffer, most = usual): Promise<Thumbnail | null> {
+  const whole = await small(bytes, most)
   if (whole !== null) return whole
   const preview = await previewIn(bytes)
-  return preview && small(preview)
+  return preview && small(preview, most)
 }
 
-async function small(bytes: Buffer): Promise<Thumbnail | null> {
+async function small(bytes: Buffer, { width, height }: typeof usual): Promise<Thumbnail | null> {
   try {
     const upright = sharp(bytes)
       .rotate()
-      .resize(220, 160, { fit: 'inside', withoutEnlargement: true })
+      .resize(width, height, { fit: 'inside', withoutEnlargement: true })
       .flatten({ background: '#ffffff' })
     const { data, info } = await upright.jpeg({ quality: 82 }).toBuffer({ resolveWithObject: true })
     return { bytes: data, extension: 'jpeg', width: info.width, height: info.height }

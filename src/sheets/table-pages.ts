@@ -26,11 +26,51 @@ interface Row {
   readonly height: number
 }
 
-/** All tables one after the other, each on pages of its own. */
-export function tablePages(sheets: readonly TableSheet[], paper: Paper, measure: TextMeasure): TablePages {
+/** How tables follow one another; left out, each begins on a page of its own. */
+export interface Follow {
+  /** A table begins under the one before where its heading and a row of it still find room. */
+  readonly flowing: boolean
+  /** Stands on every page before its number. */
+  readonly running: string
+  /** Pages that come before these. */
+  readonly before: number
+}
+
+const apart: Follow = { flowing: false, running: '', before: 0 }
+
+/** A stretch of a table on one page, and how far down its title stands. */
+interface Stretch extends Drawn {
+  readonly heading: Row
+  readonly above: readonly string[]
+  readonly on: readonly Row[]
+  readonly down: number
+}
+
+interface Drawn {
+  readonly sheet: TableSheet
+  readonly widths: readonly number[]
+}
+
+/** From a title's top to the first line of its table. */
+const titled = 9
+const lineStep = 4
+/** Between two tables on one page. */
+const tableGap = 8
+
+/** All tables one after the other. `starts`: for each table the page that it begins on, from 0. */
+export function tablePages(
+  sheets: readonly TableSheet[],
+  paper: Paper,
+  measure: TextMeasure,
+  { flowing, running, before }: Follow = apart,
+): TablePages & { readonly starts: readonly number[] } {
   const size = papers[paper]
   const room = size.width - 2 * margin
-  const cut = sheets.map(onPaper).flatMap(sheet => {
+  const lowest = size.height - margin - 4
+  const pages: Stretch[][] = []
+  const starts: number[] = []
+  let down = lowest
+  for (const sheet of sheets.map(onPaper)) {
     const widths = widthsOf(sheet, room, measure)
     const rooms = sheet.columns.map(
       ({ format }, index) => (widths[index] ?? 0) - padding - (format === null ? 0 : numberGap),
@@ -41,8 +81,6 @@ export function tablePages(sheets: readonly TableSheet[], paper: Paper, measure:
       measure,
     )
     const above = sheet.lines.flatMap(line => wrap(line, 'plain', 3, room, measure))
-    const top = margin + 9 + above.length * 4 + 3
-    const most = size.height - margin - 4
     const rows = sheet.rows.map(cells =>
       rowOf(
         cells.map((cell, index) => ({ face: faceOf(cell), text: cellWords(cell, sheet.columns[index]) })),
@@ -50,40 +88,60 @@ export function tablePages(sheets: readonly TableSheet[], paper: Paper, measure:
         measure,
       ),
     )
-    return breakRows(rows, most - top - heading.height).map(on => ({ sheet, widths, heading, above, top, on }))
-  })
-  const drawn = cut.map((part, index) => {
+    const head = titled + above.length * lineStep + (sheet.columns.length === 0 ? 0 : 3 + heading.height)
+    const part = { sheet, widths, heading, above }
+    const below = lowest - (down + tableGap + head)
+    const goesOn = flowing && pages.length > 0 && below >= (rows[0]?.height ?? 0)
+    starts.push(goesOn ? pages.length - 1 : pages.length)
+    breakRows(rows, goesOn ? below : lowest - margin - head, lowest - margin - head).forEach((on, at) => {
+      const top = goesOn && at === 0 ? down + tableGap : margin
+      const stretch = { ...part, on, down: top }
+      if (top === margin) pages.push([stretch])
+      else pages.at(-1)?.push(stretch)
+      down = top + head + on.reduce((sum, row) => sum + row.height, 0)
+    })
+  }
+  const drawn = pages.map((stretches, index) => {
     const sketch = newSketch(measure)
-    const right = size.width - margin
-    const page = `sheet ${index + 1} of ${cut.length}`
-    const taken = sketch.text('page', right, margin + 4, 3, 'plain', page, { anchor: 'end' })
-    const title = sizeWithin(part.sheet.title, 'strong', 5.5, room - taken - 6, measure)
-    sketch.text('title', margin, margin + 5, title, 'strong', part.sheet.title)
-    part.above.forEach((line, at) => {
-      sketch.text(`line ${at}`, margin, margin + 10.5 + at * 4, 3, 'plain', line, { colour: ink.ink2 })
+    const page = `${running === '' ? '' : `${running} · `}sheet ${before + index + 1} of ${before + pages.length}`
+    const taken = sketch.text('page', size.width - margin, margin + 4, 3, 'plain', page, { anchor: 'end' })
+    stretches.forEach((stretch, at) => {
+      const named = at === 0 ? '' : `${at} `
+      drawStretch(sketch, stretch, named, size.width - margin, room - (at === 0 ? taken + 6 : 0))
     })
-    let y = part.top
-    drawRow(sketch, part.heading, 'head', y, part)
-    y += part.heading.height
-    sketch.line(margin, y, right, y, 0.4)
-    part.on.forEach((row, at) => {
-      const again = part.sheet.grouped === true && at > 0 && firstOf(row) === firstOf(part.on[at - 1])
-      if (at > 0) {
-        // A group is parted from the next by a line in ink; within it the lines begin after the name.
-        const from = again ? margin + (part.widths[0] ?? 0) : margin
-        if (part.sheet.grouped === true && !again) sketch.line(margin, y, right, y, 0.25, ink.ink2)
-        else sketch.line(from, y, right, y, 0.12, ink.line)
-      }
-      drawRow(sketch, row, `row ${at}`, y, part, again)
-      y += row.height
-    })
-    if (part.on.length > 0) sketch.line(margin, y, right, y, 0.12, ink.line)
     return sketch
   })
   return {
     pages: drawn.map(({ shapes }) => ({ ...size, shapes })),
     boxes: drawn.map(({ boxes }) => boxes),
+    starts,
   }
+}
+
+function drawStretch(sketch: Sketch, part: Stretch, named: string, right: number, titleRoom: number): void {
+  const { sheet, above, down } = part
+  const title = sizeWithin(sheet.title, 'strong', 5.5, titleRoom, sketch.measure)
+  sketch.text(`${named}title`, margin, down + 5, title, 'strong', sheet.title)
+  above.forEach((line, at) => {
+    sketch.text(`${named}line ${at}`, margin, down + 10.5 + at * lineStep, 3, 'plain', line, { colour: ink.ink2 })
+  })
+  if (sheet.columns.length === 0) return
+  let y = down + titled + above.length * lineStep + 3
+  drawRow(sketch, part.heading, `${named}head`, y, part)
+  y += part.heading.height
+  sketch.line(margin, y, right, y, 0.4)
+  part.on.forEach((row, at) => {
+    const again = sheet.grouped === true && at > 0 && firstOf(row) === firstOf(part.on[at - 1])
+    if (at > 0) {
+      // A group is parted from the next by a line in ink; within it the lines begin after the name.
+      const from = again ? margin + (part.widths[0] ?? 0) : margin
+      if (sheet.grouped === true && !again) sketch.line(margin, y, right, y, 0.25, ink.ink2)
+      else sketch.line(from, y, right, y, 0.12, ink.line)
+    }
+    drawRow(sketch, row, `${named}row ${at}`, y, part, again)
+    y += row.height
+  })
+  if (part.on.length > 0) sketch.line(margin, y, right, y, 0.12, ink.line)
 }
 
 /** The table without the columns that only a workbook has. */
@@ -136,10 +194,10 @@ function rowOf(
   return { cells: wrapped, height: most * leading + 1.8 }
 }
 
-/** Rows by page; one page at least. A row that is taller than a page begins on one of its own. */
-function breakRows(rows: readonly Row[], room: number): readonly (readonly Row[])[] {
+/** Rows by page, the first of which has less room; one page at least. One that is taller than a page begins on its own. */
+function breakRows(rows: readonly Row[], first: number, room: number): readonly (readonly Row[])[] {
   const pages: Row[][] = [[]]
-  let left = room
+  let left = first
   for (const row of rows) {
     const page = pages.at(-1)
     if (page === undefined) break
@@ -160,21 +218,14 @@ function firstOf(row: Row | undefined): string {
 }
 
 /** `again`: its first cell is that of the row above and is not said twice. */
-function drawRow(
-  sketch: Sketch,
-  row: Row,
-  name: string,
-  y: number,
-  { sheet, widths }: { readonly sheet: TableSheet; readonly widths: readonly number[] },
-  again = false,
-): void {
+function drawRow(sketch: Sketch, row: Row, name: string, y: number, { sheet, widths }: Drawn, again = false): void {
   let x = margin
   row.cells.forEach((cell, index) => {
     const column = sheet.columns[index]
     const width = widths[index] ?? 0
     // Numbers stand under one another at the right, words begin at the left.
     const numeric = column !== undefined && column.format !== null
-    const ticked = name !== 'head' && column !== undefined && isTick(column)
+    const ticked = !name.endsWith('head') && column !== undefined && isTick(column)
     const lines = ticked || (again && index === 0) ? [] : cell.lines
     lines.forEach((line, at) => {
       const base = y + 1.2 + textSize * 0.78 + at * leading

@@ -1,25 +1,19 @@
 /** The crew's papers, the movement sheet and the paper template: tables on paper and in workbooks. They record nothing. */
-import type { SheetFile } from '../../../src/contract/areas/sheets.ts'
 import type { Elevation, PlacedWork } from '../../../src/contract/areas/walls.ts'
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
-import type { Finding } from '../../../src/contract/shared.ts'
 import { calledOn } from '../../../src/model/face-findings.ts'
 import { marksOfPlaced } from '../../../src/model/marks-of-face.ts'
 import { handsOf } from '../../../src/model/marks-of-set.ts'
-import type { TableSheet } from '../../../src/sheets/columns.ts'
 import { orderSheets, patchSheets } from '../../../src/sheets/crew-tables.ts'
 import { daySheets } from '../../../src/sheets/day-table.ts'
 import { hardwareSheets } from '../../../src/sheets/hardware-tables.ts'
 import { lockSheets } from '../../../src/sheets/lock-table.ts'
 import { movementSheet } from '../../../src/sheets/movement-table.ts'
-import type { Page } from '../../../src/sheets/shapes.ts'
-import { tablePages } from '../../../src/sheets/table-pages.ts'
 import { tagPages } from '../../../src/sheets/tag-pages.ts'
 import { paperTemplate } from '../../../src/sheets/template.ts'
 import { titleOf } from '../../../src/sheets/wall-question.ts'
-import { writePdf } from '../../files/pdf/writer.ts'
-import { type Faces, openFaces } from '../../fonts/faces.ts'
+import { openFaces } from '../../fonts/faces.ts'
 import { notFound } from '../change.ts'
 import { hardware } from '../crew/hardware.ts'
 import { orders } from '../crew/orders.ts'
@@ -29,10 +23,9 @@ import { movementsBetween } from '../record/history.ts'
 import type { Job, ServicesOf } from '../service.ts'
 import { row } from '../sql.ts'
 import { elevationOf } from '../walls/elevation.ts'
-import { madeLine, showTitle, writeTable } from './tables.ts'
-import { fileName, type Style, sheetTime, styleOf, tableUnit } from './wishes.ts'
-
-type Kind = SheetFile['kind']
+import { madeLine, showTitle } from './tables.ts'
+import { type Style, sheetTime, styleOf, tableUnit } from './wishes.ts'
+import { forget, tables, writePages } from './written.ts'
 
 async function hardwareList(
   job: Job,
@@ -62,7 +55,7 @@ async function hangingOrder(
   const faces = await openFaces()
   const { pages } = tagPages({ exhibitionTitle: title, hanging: made.hanging }, style.paper, faces)
   try {
-    const tags = await writePages(job, 'back tags', [title, 'tags for the backs'], pages, faces)
+    const tags = await writePages(job, 'back tags', [title, 'tags for the backs'], { pages, faces })
     return { ...written, files: [...written.files, tags] }
   } catch (error) {
     forget(job, written.files)
@@ -113,54 +106,6 @@ async function movements(
   return tables(job, 'movement sheet', days, [sheet], styleOf(job, wishes))
 }
 
-/** The same tables as a workbook and on paper. */
-async function tables(
-  job: Job,
-  kind: Kind,
-  title: string,
-  sheets: readonly TableSheet[],
-  style: Style,
-): Promise<{ files: readonly SheetFile[]; findings: readonly Finding[] }> {
-  job.progress(1, 3, `Writing the ${kind}`)
-  const workbook = await writeTable(job, kind, fileName([title, kind], 'xlsx'), sheets, style)
-  try {
-    job.signal.throwIfAborted()
-    job.progress(2, 3, `Printing the ${kind}`)
-    const faces = await openFaces()
-    const { pages } = tablePages(sheets, style.paper, faces)
-    return { files: [workbook, await writePages(job, kind, [title, kind], pages, faces)], findings: [] }
-  } catch (error) {
-    forget(job, [workbook])
-    throw error
-  }
-}
-
-function forget(job: Job, files: readonly SheetFile[]): void {
-  for (const { handle } of files) job.handles.drop(handle)
-}
-
-async function writePages(
-  job: Job,
-  kind: Kind,
-  names: readonly string[],
-  pages: readonly Page[],
-  faces: Faces,
-  face: string | null = null,
-): Promise<SheetFile> {
-  const name = fileName(names, 'pdf')
-  const { handle, path } = job.handles.create(name)
-  const title = names.filter(each => each !== '').join(': ')
-  try {
-    const question = { title, language: 'en', at: job.now(), pages, picture: () => null }
-    const words = `Writing the pages of the ${kind}`
-    await writePdf(path, question, faces, job.signal, done => job.progress(done, pages.length, words))
-  } catch (error) {
-    job.handles.drop(handle)
-    throw error
-  }
-  return { kind, handle, name, face, pages: pages.length, revision: null }
-}
-
 async function template(
   job: Job,
   { placement, part, area = 'marks', ...wishes }: Received<'sheet.template'>,
@@ -198,7 +143,7 @@ async function template(
   )
   const names = [elevation.exhibitionTitle, calledOn(hung), 'paper template']
   return {
-    files: [await writePages(job, 'paper template', names, drawn.pages, faces, at.face)],
+    files: [await writePages(job, 'paper template', names, { pages: drawn.pages, faces, face: at.face })],
     findings: [],
     sheets: drawn.tiles.map(tile => tile.name),
   }

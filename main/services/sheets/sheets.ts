@@ -8,6 +8,7 @@ import type { Job, Reading, ServicesOf, Writing } from '../service.ts'
 import { rows } from '../sql.ts'
 import { crewSheetServices } from './crew-sheets.ts'
 import { faceSheet, kind, questionOf, refuseMixed } from './face-sheet.ts'
+import { objectFileOf } from './object-file.ts'
 import { drawPlan, type PlanReady, planFiles, previewPlan, recordPlan, writePlan } from './plan-files.ts'
 import { plansOf } from './plan-of-storey.ts'
 import { printWalls } from './print-walls.ts'
@@ -130,6 +131,7 @@ export const sheetServices: ServicesOf<
   | 'sheet.checklist'
   | 'sheet.hangList'
   | 'sheet.labels'
+  | 'sheet.objectFile'
   | 'sheet.plan'
   | 'sheet.set'
   | 'sheet.state'
@@ -141,6 +143,7 @@ export const sheetServices: ServicesOf<
   'sheet.checklist': checklist,
   'sheet.hangList': hangList,
   'sheet.labels': labels,
+  'sheet.objectFile': objectFileOf,
   'sheet.plan': planFiles,
   'sheet.set': set,
   'sheet.state': state,

@@ -42,6 +42,12 @@ export function sheetTime(at: string): string {
   return `${date.getDate()} ${months[date.getMonth()]} ${date.getFullYear()}, ${two(date.getHours())}:${two(date.getMinutes())}`
 }
 
+/** A day as it stands on a sheet: `14 March 2031`. */
+export function sheetDay(day: string): string {
+  const [year, month, date] = day.split('-').map(Number)
+  return `${date} ${months[(month ?? 1) - 1]} ${year}`
+}
+
 /** A name for a file, made of names of the show, as it can be saved. */
 export function fileName(parts: readonly string[], ending: string): string {
   return savedName(`${parts.filter(part => part !== '').join(' ')}.${ending}`)

@@ -17,6 +17,7 @@ export const sheetKind = z.enum([
   'lock register',
   'label list',
   'movement sheet',
+  'object file',
   'paper template',
   'plan',
 ])
@@ -145,6 +146,12 @@ export const sheetsArea = {
     'long',
     'Makes the sheet of movements between two moments as a workbook and as PDF, with lines for signatures.',
     z.strictObject({ from: moment, to: moment, ...wishes }),
+    made,
+  ),
+  'sheet.objectFile': procedure(
+    'long',
+    'Makes the whole file of one work as a workbook and as PDF: facts, numbers, places, condition, light, every change.',
+    z.strictObject({ work: id, ...wishes }),
     made,
   ),
   'sheet.labels': procedure(

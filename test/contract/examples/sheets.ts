@@ -239,6 +239,18 @@ export const sheetsExamples: ExamplesOf<keyof typeof sheetsArea> = {
       },
     ],
   },
+  'sheet.objectFile': {
+    answered: [
+      {
+        about: 'the whole file of a work, on paper and as a workbook',
+        input: known => ({ work: known.pans, unit: 'in' }),
+        output: () => ({ files: pairOf('object file', 4, 'L-1.1'), findings: [] }),
+      },
+    ],
+    refused: [
+      { about: 'a work that there is not', input: () => ({ work: 'nowhere' }), code: 'not-found', field: 'work' },
+    ],
+  },
   'sheet.labels': {
     answered: [
       {
