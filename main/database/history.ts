@@ -1,6 +1,6 @@
 /** Reads the journal: what undo and redo would do, the list of edits, every change of one record. */
 import type { ReadHandle } from './handles.ts'
-import { removedFrom } from './migrations/0014-removed-rows.ts'
+import { removedFrom } from './migrations/0015-loans.ts'
 
 /** Taken back: an undo of it stands that was not itself taken back by a redo. Undo of undo goes no deeper. */
 export const takenBack = `EXISTS (SELECT 1 FROM edit AS u WHERE u.undoes = e.id

@@ -18,6 +18,7 @@ import { labelServices } from './labels.ts'
 import * as lightHours from './light/hours.ts'
 import { ledger, list as lightList } from './light/ledger.ts'
 import * as lightReadings from './light/readings.ts'
+import { loanServices } from './loans/loans.ts'
 import * as late from './marks/late.ts'
 import * as locks from './marks/locks.ts'
 import * as marks from './marks/marks.ts'
@@ -249,6 +250,7 @@ export const catalogueServices: CatalogueServices = {
   'light.strikeReading': lightReadings.strike,
   'light.ledger': ledger,
   'light.list': lightList,
+  ...loanServices,
   'layout.keep': layouts.keep,
   'layout.compare': layouts.compare,
   'layout.take': layouts.take,

@@ -35,6 +35,7 @@ const light = [
   ],
   ...['room', 'wall', 'face'],
 ]
+const loan = ['loan', 'loan_contact', 'loan_work', 'party', 'work', 'work_number']
 const crew = [...building, ...hanging, ...show, ...work, 'mark', 'placement_step', 'equipment', 'method_time']
 
 /** The tables that an answer is made of. A question that is not here is asked again after every change. */
@@ -93,6 +94,9 @@ const madeOf: Partial<Record<Name, readonly string[]>> = {
   'light.hours': ['hours_lit'],
   'light.ledger': light,
   'light.list': [...light, 'section', 'party', 'work_number'],
+  'loan.list': loan,
+  'loan.get': loan,
+  'loan.ofWork': loan,
   'layout.compare': ['kept_layout', 'kept_place', 'placement', ...show, 'work'],
   'import.letters': ['import_question', 'import_run', 'work', 'entry', 'work_number', 'party'],
   'import.questions': ['import_question', 'import_run', 'work', 'entry', 'work_number'],

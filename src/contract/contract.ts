@@ -14,6 +14,7 @@ import { historyArea } from './areas/history.ts'
 import { importArea } from './areas/import.ts'
 import { labelsArea } from './areas/labels.ts'
 import { lightArea } from './areas/light.ts'
+import { loansArea } from './areas/loans.ts'
 import { marksArea } from './areas/marks.ts'
 import { movementsArea } from './areas/movements.ts'
 import { partiesArea } from './areas/parties.ts'
@@ -60,6 +61,7 @@ export const contract = {
   ...movementsArea,
   ...conditionArea,
   ...lightArea,
+  ...loansArea,
   ...sheetsArea,
   ...importArea,
   ...drawingArea,

@@ -198,6 +198,8 @@ function neededBy(name: StepName): readonly StepName[] {
   if (name === 'condition.complete') return ['condition.sign', 'condition.sign']
   // Photographs are long work, so a walk takes few.
   if (/^condition\.(update|move|remove)Photo$/.test(name)) return ['condition.add', 'condition.addPhoto']
+  // People and works of a loan; many loans are closed or removed again.
+  if (name.startsWith('loan.')) return ['loan.add', 'loan.addWorks', 'loan.addContact']
   // A work in a show that may receive so much light.
   if (name === 'sequence.exceptLight') return ['work.update', 'work.update', 'work.update']
   return []

@@ -356,6 +356,56 @@ export const steps: Steps = {
     const reading = id('light_reading', wrong)
     return reading === null ? null : { reading, why: words() }
   },
+  'loan.add': ({ id, words, whole, pick }) => {
+    const party = id('party')
+    if (party === null) return null
+    return {
+      party,
+      number: words(),
+      way: pick(['in', 'out'] as const),
+      first: `2031-0${whole(2, 4)}-10`,
+      last: '2031-05-02',
+    }
+  },
+  'loan.update': ({ row, change, words, whole, maybe, pick }) => {
+    const loan = row('loan')
+    if (loan === null) return null
+    const changed = pick([
+      { purpose: change(text(loan, 'purpose'), words()), creditLine: change(text(loan, 'credit_line'), words()) },
+      { last: change(text(loan, 'last'), `2031-0${whole(3, 7)}-20`) },
+      { closed: change(text(loan, 'closed'), maybe(0.3) ? '2031-06-01' : '') },
+    ])
+    return { id: text(loan, 'id'), changes: changed }
+  },
+  'loan.remove': ({ id }) => withId(id('loan'), {}),
+  'loan.addContact': ({ id, words }) => {
+    const loan = id('loan')
+    return loan === null ? null : { loan, name: words(), role: words() }
+  },
+  'loan.updateContact': ({ row, change, words }) => {
+    const person = row('loan_contact')
+    if (person === null) return null
+    return { id: text(person, 'id'), changes: { reach: change(text(person, 'reach'), words()) } }
+  },
+  'loan.removeContact': ({ id }) => withId(id('loan_contact'), {}),
+  'loan.addWorks': ({ id, ids }) => {
+    const loan = id('loan')
+    const works = ids('work')
+    return loan === null || works === null ? null : { loan, works }
+  },
+  'loan.updateWork': ({ row, change, words, whole }) => {
+    const item = row('loan_work')
+    if (item === null) return null
+    const was = item.value === null ? null : { minor: figure(item, 'value'), currency: text(item, 'currency') }
+    return {
+      id: text(item, 'id'),
+      changes: {
+        item: change(text(item, 'item'), words()),
+        value: change<typeof was>(was, { minor: whole(1, 900) * 1000, currency: 'EUR' }),
+      },
+    }
+  },
+  'loan.removeWork': ({ id }) => withId(id('loan_work'), {}),
   'condition.addWord': ({ pick, words }) => ({ material: pick(materials), word: words(), meaning: words() }),
   'condition.removeWord': ({ id }) => withId(id('condition_term'), {}),
   'condition.add': ({ id, pick, words }) => {

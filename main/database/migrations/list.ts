@@ -14,6 +14,7 @@ import { condition } from './0011-condition.ts'
 import { conditionPhotos } from './0012-condition-photos.ts'
 import { light } from './0013-light.ts'
 import { removedRows } from './0014-removed-rows.ts'
+import { loans } from './0015-loans.ts'
 
 export const migrations: readonly Migration[] = [
   foundation,
@@ -30,4 +31,5 @@ export const migrations: readonly Migration[] = [
   conditionPhotos,
   light,
   removedRows,
+  loans,
 ]

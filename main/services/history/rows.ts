@@ -12,7 +12,7 @@ export interface Kept {
 }
 
 /** Columns that people know a row by, the best first. */
-const names = ['title', 'name', 'word', 'text', 'label'] as const
+const names = ['title', 'name', 'word', 'text', 'label', 'number'] as const
 
 /** A row now, or as it was when it was removed; null where neither is known. */
 export function rowOf(db: ReadHandle, { table, key }: Kept, entries?: readonly Entry[]): Row | null {

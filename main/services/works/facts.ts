@@ -162,6 +162,19 @@ export function remove(writing: Writing, { id }: Received<'work.remove'>): Outpu
   return { done: true }
 }
 
+/** Refuses `still-in-a-loan`: an agreement names the work. */
+function refuseLent(db: ReadHandle, work: string): void {
+  const lent = rows<{ number: string }>(
+    db,
+    'SELECT loan.number FROM loan_work JOIN loan ON loan.id = loan_work.loan WHERE loan_work.work = :work',
+    { work },
+  )
+  if (lent.length === 0) return
+  const numbers = lent.map(({ number }) => number).join(', ')
+  const sentence = `${workName(db, work)} is in ${lent.length === 1 ? 'loan' : 'loans'} ${numbers}. Take it out of there first.`
+  throw new Refusal('still-in-a-loan', sentence, { field: 'id' })
+}
+
 /** Refuses `recorded`: what was recorded of a work is never removed, so the work it speaks of stays. */
 export function refuseRecorded(db: ReadHandle, work: string, field: string): void {
   const moved = value(db, 'SELECT id FROM moved WHERE work = :work LIMIT 1', { work }) !== undefined
@@ -190,6 +203,7 @@ export function refusePartOfSet(db: ReadHandle, work: string, field: string): vo
 
 /** Removes a work with its facts and files; what it stands in is refused before, what the record says of it here. */
 export function removeWork(writing: Writing, id: string): void {
+  refuseLent(writing.db, id)
   refuseRecorded(writing.db, id, 'id')
   for (const table of [
     'import_question',

@@ -11,6 +11,7 @@ import { historyExamples } from './history.ts'
 import { importExamples } from './import.ts'
 import { labelsExamples } from './labels.ts'
 import { lightExamples } from './light.ts'
+import { loansExamples } from './loans.ts'
 import { marksExamples } from './marks.ts'
 import { movementsExamples } from './movements.ts'
 import { partiesExamples } from './parties.ts'
@@ -55,6 +56,7 @@ export const examples: ExamplesOf<Name> = {
   ...movementsExamples,
   ...conditionExamples,
   ...lightExamples,
+  ...loansExamples,
   ...computationsExamples,
   ...crewExamples,
   ...importExamples,

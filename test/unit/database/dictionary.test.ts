@@ -1,7 +1,8 @@
 /** The data dictionary speaks of every table and column that a catalogue has, and of none that it has not. */
 import { expect, test } from 'vitest'
 import { createCatalogue } from '../../../main/database/catalogue.ts'
-import { partsOfRule, withinColumns } from '../../../main/database/migrations/0014-removed-rows.ts'
+import { partsOfRule } from '../../../main/database/migrations/0014-removed-rows.ts'
+import { withinColumns } from '../../../main/database/migrations/0015-loans.ts'
 import { schemaOf } from '../../../main/database/schema.ts'
 import { exempt } from '../../../main/database/tables.ts'
 import { dictionary } from '../../../src/dictionary/dictionary.ts'

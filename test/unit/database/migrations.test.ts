@@ -13,6 +13,7 @@ import { checkCatalogue } from '../../../main/database/check.ts'
 import { undoStateOf } from '../../../main/database/history.ts'
 import { type Migration, migrate } from '../../../main/database/migrate.ts'
 import { removedFrom } from '../../../main/database/migrations/0014-removed-rows.ts'
+import { removedFrom as removedFromLoan } from '../../../main/database/migrations/0015-loans.ts'
 import { migrations } from '../../../main/database/migrations/list.ts'
 import { ordinaryTables } from '../../../main/database/tables.ts'
 import { ann, checkText, dump, look, refusalOf, testClock, testFolder } from './fixture.ts'
@@ -211,6 +212,22 @@ const before: Readonly<
       )
     },
   },
+  15: {
+    fill(db) {
+      db.exec(`INSERT INTO party(id, name) VALUES ('p', 'Harrow Point House');
+        INSERT INTO edit(id, label, procedure, person, person_name, at, first_seq, last_seq)
+          VALUES (1, 'Take a number off', 'work.removeNumber', '', '', '2031-03-01T00:00:00.000Z', 1, 2);
+        INSERT INTO journal(edit, tbl, key, op, data) VALUES (1, 'work_number', 'n', 'd', '{"id":"n","work":"w"}')`)
+    },
+    expect(db) {
+      expect(ordinaryTables(db)).toEqual(expect.arrayContaining(['loan', 'loan_contact', 'loan_work']))
+      const asked = `SELECT key FROM journal WHERE tbl = ? AND op = 'd' AND ${removedFromLoan} = ?`
+      expect(db.prepare(asked).pluck().all('work_number', 'w')).toEqual(['n'])
+      expect(JSON.stringify(db.prepare(`EXPLAIN QUERY PLAN ${asked}`).all('loan_work', 'l'))).toContain(
+        'journal_removed (tbl=? AND <expr>=?)',
+      )
+    },
+  },
 }
 
 /** SHA-256 of each migration's SQL, so that none changes once catalogues have it. */
@@ -229,6 +246,7 @@ const frozen: Readonly<Record<number, string>> = {
   12: '8acbf13f2cf1f85146e26edf3e356e06b56e147d28d4a2d3eb97b2e4793328e6',
   13: '3ef3946a2b724374f25ee7d1423b9ed9b8401f960de39d2c0b2dd9aaa68643f2',
   14: 'b761aad23f74fb90cc70816af0bd2661d35e6d0309b7db53928c7481ea9e8e52',
+  15: 'b60007a43f551bb54990e78958af72660d5063cf4cf0d9eee61ffb572ce2d64b',
 }
 
 describe('migrations', () => {

@@ -1,0 +1,159 @@
+/**
+ * Loans: who lends what to whom, until when, at which agreed value. The rule it keeps: a value is whole minor units of
+ * a named currency, or nothing; it is never a figure alone.
+ */
+import * as z from 'zod'
+import { procedure } from '../procedure.ts'
+import { changes, day, done, id, longText, made, name, shortText, updated } from '../shared.ts'
+
+/** Ours to us, seen from this house. */
+export const loanWay = z.enum(['in', 'out'])
+/** Who bears the loss. `indemnity`: a state's, in place of insurance. */
+export const insuredBy = z.enum(['', 'lender', 'borrower', 'indemnity', 'nobody'])
+/** Nothing where nobody said. */
+const dayOrNone = z.union([z.literal(''), day])
+
+export const amount = z.strictObject({
+  minor: z
+    .int()
+    .min(0)
+    .meta({ description: 'whole minor units of the currency: cents, or its whole unit where it has none' }),
+  currency: z.string().regex(/^[A-Z]{3}$/, 'expected a currency by ISO 4217, such as EUR'),
+})
+export type Amount = z.output<typeof amount>
+
+const loanFields = {
+  way: loanWay,
+  number: name,
+  purpose: shortText,
+  first: dayOrNone,
+  last: dayOrNone,
+  agreed: dayOrNone,
+  creditLine: shortText,
+  note: longText,
+  closed: dayOrNone,
+} as const
+
+const head = z.strictObject({
+  id,
+  party: id,
+  partyName: z.string(),
+  way: loanWay,
+  number: z.string(),
+  purpose: z.string(),
+  first: dayOrNone,
+  last: dayOrNone,
+  closed: dayOrNone,
+  works: z.int(),
+})
+export type LoanHead = z.output<typeof head>
+
+const contact = z.strictObject({ id, name: z.string(), role: z.string(), reach: z.string() })
+export type LoanContact = z.output<typeof contact>
+
+const loanWork = z.strictObject({
+  id,
+  work: id,
+  number: z.string(),
+  title: z.string(),
+  maker: z.string(),
+  lender: id.nullable(),
+  item: z.string(),
+  value: amount.nullable(),
+  insuredBy,
+  note: z.string(),
+})
+export type LoanWork = z.output<typeof loanWork>
+
+export const loansArea = {
+  'loan.list': procedure(
+    'read',
+    'Lists lenders and borrowers with their loans, in the order of names and numbers; with words, those found by them.',
+    z.strictObject({ words: shortText.optional() }),
+    z.strictObject({
+      parties: z.array(z.strictObject({ id, name: z.string(), kind: z.string(), loans: z.array(head) })),
+      /** Of all loans, whatever is looked for. */
+      total: z.int(),
+    }),
+  ),
+  'loan.get': procedure(
+    'read',
+    'Gives one loan: agreement, period, people, and its works with the value agreed for each.',
+    z.strictObject({ id }),
+    z.strictObject({
+      ...head.shape,
+      agreed: dayOrNone,
+      creditLine: z.string(),
+      note: z.string(),
+      contact: z.string(),
+      today: day,
+      contacts: z.array(contact),
+      items: z.array(loanWork),
+    }),
+  ),
+  'loan.ofWork': procedure(
+    'read',
+    'Lists the loans that a work is in, the newest first, with the value agreed for each.',
+    z.strictObject({ work: id }),
+    z.strictObject({
+      loans: z.array(z.strictObject({ ...head.shape, item: z.string(), value: amount.nullable(), insuredBy })),
+    }),
+  ),
+  'loan.add': procedure(
+    'write',
+    'Adds a loan of a lender or to a borrower.',
+    z.strictObject({
+      party: id,
+      number: name,
+      way: loanWay.optional(),
+      purpose: shortText.optional(),
+      first: dayOrNone.optional(),
+      last: dayOrNone.optional(),
+      agreed: dayOrNone.optional(),
+      creditLine: shortText.optional(),
+      note: longText.optional(),
+    }),
+    made,
+  ),
+  'loan.update': procedure('write', 'Changes a loan.', z.strictObject({ id, changes: changes(loanFields) }), updated),
+  'loan.remove': procedure(
+    'write',
+    'Removes a loan with all that belongs to it; its works stay.',
+    z.strictObject({ id }),
+    done,
+  ),
+  'loan.addContact': procedure(
+    'write',
+    'Adds a person of a loan and how to reach them.',
+    z.strictObject({ loan: id, name, role: shortText.optional(), reach: shortText.optional() }),
+    made,
+  ),
+  'loan.updateContact': procedure(
+    'write',
+    'Changes a person of a loan.',
+    z.strictObject({ id, changes: changes({ name, role: shortText, reach: shortText }) }),
+    updated,
+  ),
+  'loan.removeContact': procedure('write', 'Takes a person off a loan.', z.strictObject({ id }), done),
+  'loan.addWorks': procedure(
+    'write',
+    'Puts works into a loan; those that are in it already stay as they are.',
+    z.strictObject({ loan: id, works: z.array(id).min(1, 'name a work').max(2000) }),
+    z.strictObject({ added: z.array(made) }),
+  ),
+  'loan.updateWork': procedure(
+    'write',
+    'Changes what was agreed for one work of a loan: its item number, its value, who insures it.',
+    z.strictObject({
+      id,
+      changes: changes({ item: shortText, value: amount.nullable(), insuredBy, note: longText }),
+    }),
+    updated,
+  ),
+  'loan.removeWork': procedure(
+    'write',
+    'Takes a work out of a loan; it stays in the catalogue.',
+    z.strictObject({ id }),
+    done,
+  ),
+} as const
