@@ -11,9 +11,6 @@ const found: Readonly<Record<string, Module>> = import.meta.glob<Module>(
     './walls/WallsScreen.svelte',
     './papers/PapersScreen.svelte',
     './crew/CrewScreen.svelte',
-    './record/RecordScreen.svelte',
-    './condition/ConditionScreen.svelte',
-    './light/LightScreen.svelte',
     './works/WorkPage.svelte',
     './import/ImportFlow.svelte',
     './fixings/FixingsScreen.svelte',
@@ -28,9 +25,6 @@ export const sequenceScreen = found['./sequence/SequenceScreen.svelte']?.default
 export const wallsScreen = found['./walls/WallsScreen.svelte']?.default
 export const papersScreen = found['./papers/PapersScreen.svelte']?.default
 export const crewScreen = found['./crew/CrewScreen.svelte']?.default
-export const recordScreen = found['./record/RecordScreen.svelte']?.default
-export const conditionScreen = found['./condition/ConditionScreen.svelte']?.default
-export const lightScreen = found['./light/LightScreen.svelte']?.default
 export const workPage = found['./works/WorkPage.svelte']?.default
 export const importFlow = found['./import/ImportFlow.svelte']?.default
 export const fixingsScreen = found['./fixings/FixingsScreen.svelte']?.default

@@ -191,6 +191,6 @@ test('a report is drawn by hand and keys, signed by two, complete, and held agai
 
 test('an empty catalogue says where the first report begins', async ({ page, emptyHost }) => {
   await emptyHost.open(page, '#/record')
-  await page.getByRole('link', { name: 'condition reports' }).click(patient)
+  await page.getByRole('link', { name: 'Condition', exact: true }).click(patient)
   await expect(page.getByText(/begin its incoming report there/)).toBeVisible(patient)
 })

@@ -1,0 +1,23 @@
+/**
+ * The registrar's screens by the first word of their address, in the order in which they stand above one another. One is
+ * there once its part of the program is; each is given what follows the first word as `subject`.
+ */
+import type { Component } from 'svelte'
+
+type Module = { readonly default: Component<{ subject: string | null }> }
+
+const found: Readonly<Record<string, Module>> = import.meta.glob<Module>(
+  ['./RecordScreen.svelte', '../condition/ConditionScreen.svelte', '../light/LightScreen.svelte'],
+  { eager: true },
+)
+
+export const recordWays = [
+  { key: 'record', word: 'Places', screen: found['./RecordScreen.svelte']?.default },
+  { key: 'condition', word: 'Condition', screen: found['../condition/ConditionScreen.svelte']?.default },
+  { key: 'light', word: 'Light', screen: found['../light/LightScreen.svelte']?.default },
+]
+
+/** The registrar's screen at an address; undefined where it is none. */
+export function recordWay(key: string): (typeof recordWays)[number] | undefined {
+  return recordWays.find(way => way.key === key && way.screen !== undefined)
+}
