@@ -1,5 +1,5 @@
 /** One condition report as its screen shows it: what is chosen, what it is held against, and every edit of it. */
-import type { ConditionFindingTold, Report } from '../../src/contract/areas/condition.ts'
+import type { ConditionFindingTold, Report } from '../../src/contract/areas/condition-shape.ts'
 import type { Input, Output } from '../../src/contract/contract.ts'
 import type { Shape, Spot } from '../../src/record/condition/shape.ts'
 import { materialsFor } from '../../src/record/condition/vocabulary.ts'

@@ -1,25 +1,14 @@
 /** What the screens of condition say, in the unit of the day. */
-import type { ConditionFindingTold, ReportHead } from '../../src/contract/areas/condition.ts'
-import { boxOf } from '../../src/record/condition/shape.ts'
+import type { ConditionFindingTold, ReportHead } from '../../src/contract/areas/condition-shape.ts'
+import { placeSaid, sizeSaid } from '../../src/record/condition/say.ts'
 import { desk } from '../host/desk.svelte.ts'
 
-/** Its greatest measure; a mark has one only where a rule took it. */
-export function sizeOf({ form, reach, along }: Pick<ConditionFindingTold, 'form' | 'reach' | 'along'>): string {
-  if (form === 'outline') return `${desk.lengthWithUnit(along)} long`
-  return reach === null ? '' : `${desk.lengthWithUnit(reach)} across`
-}
+type Sized = Pick<ConditionFindingTold, 'form' | 'reach' | 'along'>
+type Lying = Pick<ConditionFindingTold, 'points' | 'third'>
 
-/** Where its upper left end is, as a rule is laid. */
-export function placeOf(finding: Pick<ConditionFindingTold, 'points' | 'third'>): string {
-  const { left, top } = boxOf(finding)
-  return `${finding.third}, ${desk.lengthWithUnit(left)} from the left, ${desk.lengthWithUnit(top)} from the top`
-}
-
-export const titles: Readonly<Record<ReportHead['kind'], string>> = {
-  incoming: 'Incoming report',
-  check: 'Check in between',
-  outgoing: 'Outgoing report',
-}
+const length = (mm: number) => desk.lengthWithUnit(mm)
+export const sizeOf = (finding: Sized) => sizeSaid(finding, length)
+export const placeOf = (finding: Lying) => placeSaid(finding, length)
 
 type Standing = Pick<ReportHead, 'completeAt' | 'correctedBy' | 'signedBy' | 'corrects'>
 

@@ -2,7 +2,7 @@
  * The whole file of one work: all that is on record of it, as tables for a workbook and as pages of paper with its
  * picture before them. One model for both: what the paper says, the workbook says.
  */
-import type { Report } from '../contract/areas/condition.ts'
+import type { Report } from '../contract/areas/condition-shape.ts'
 import type { Output } from '../contract/contract.ts'
 import { type TableSheet, withoutEmptyColumns } from './columns.ts'
 import { ink } from './ink.ts'

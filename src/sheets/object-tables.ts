@@ -1,5 +1,5 @@
 /** The tables of one work's whole file, each from what the program answers about the work. */
-import type { Report } from '../contract/areas/condition.ts'
+import type { Report } from '../contract/areas/condition-shape.ts'
 import type { Output } from '../contract/contract.ts'
 import { type ChangeStyle, fieldsSaid, measuresSaid, rowSaid } from '../dictionary/change-said.ts'
 import { print } from '../hang/printing.ts'

@@ -38,6 +38,7 @@ export interface PathShape {
   readonly stroke?: string
   readonly fill?: string
   readonly width?: number
+  readonly dash?: readonly [number, number]
 }
 
 /** A picture of the catalogue by its hash, fitted into the box. */

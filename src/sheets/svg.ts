@@ -34,7 +34,7 @@ function shapeText(shape: Shape): string {
     case 'rect':
       return `<rect x="${shape.x}" y="${shape.y}" width="${shape.w}" height="${shape.h}" ${paint(shape)}${dashed(shape.dash)}/>`
     case 'path':
-      return `<path d="${shape.d}" ${paint(shape)}/>`
+      return `<path d="${shape.d}" ${paint(shape)}${dashed(shape.dash)}/>`
     case 'image':
       return ''
     case 'text': {

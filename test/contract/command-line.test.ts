@@ -221,7 +221,13 @@ test('sheets writes the whole set, or one kind', () => {
     const made = answered(['sheets', file, '--exhibition', 'Low Water', '--out', out, '--only', kind])
     expect(made.files.map((each: { kind: string }) => each.kind)).toEqual([kind])
   }
-  expect(hangwright(['sheets', file, '--exhibition', 'Low Water', '--out', out, '--only', 'poster']).status).toBe(2)
+  for (const kind of ['poster', 'movement sheet']) {
+    expect(hangwright(['sheets', file, '--exhibition', 'Low Water', '--out', out, '--only', kind]).status).toBe(2)
+  }
+  const { works } = answered(['call', file, 'work.list', '{}'])
+  answered(['call', file, 'condition.add', JSON.stringify({ work: works[0].id, kind: 'incoming' })])
+  const reports = answered(['sheets', file, '--exhibition', 'Low Water', '--out', out, '--only', 'condition report'])
+  expect(reports.files).toMatchObject([{ kind: 'condition report', pages: 1 }])
   expect(refused(['sheets', file, '--exhibition', 'Nothing', '--out', out])).toMatchObject({ code: 'not-found' })
 })
 

@@ -98,11 +98,9 @@ function drawer(doc: PDFKit.PDFDocument, faces: Faces, picture: PdfQuestion['pic
         doc.restore()
         return
       case 'path':
-        doc
-          .save()
-          .scale(MM)
-          .path(shape.d)
-          .lineWidth(shape.width ?? 0.2)
+        doc.save().scale(MM)
+        if (shape.dash !== undefined) doc.dash(shape.dash[0], { space: shape.dash[1] })
+        doc.path(shape.d).lineWidth(shape.width ?? 0.2)
         paint(doc, shape.fill, shape.stroke)
         doc.restore()
         return

@@ -176,8 +176,7 @@ export const verbs: Readonly<Record<string, Verb>> = {
       const title = needed(line, 'exhibition')
       const out = needed(line, 'out')
       const { only, paper, unit } = line.options
-      // A paper template is of one work, so it is called for by `call`.
-      const kinds = sheetKind.options.filter(kind => kind !== 'paper template')
+      const kinds = sheetKind.options.filter(kind => !notOfShow.has(kind))
       if (only !== undefined && !kinds.some(kind => kind === only)) {
         throw new WrongUsage(`--only takes one of: ${kinds.join(', ')}.`)
       }
@@ -256,6 +255,14 @@ export const verbs: Readonly<Record<string, Verb>> = {
   },
 }
 
+/** Of one work, two reports or a day, so they are called for by `call`. */
+const notOfShow: ReadonlySet<SheetFile['kind']> = new Set([
+  'paper template',
+  'condition comparison',
+  'movement sheet',
+  'object file',
+])
+
 /** Papers of a whole show that are no wall sheets, by the procedure that makes them. */
 const listSheets = {
   checklist: 'sheet.checklist',
@@ -291,6 +298,7 @@ async function makeSheets(
     }
     return made
   }
+  if (only === 'condition report') return conditionReports(host, wishes)
   if (isListed(only)) {
     const made = await make(listSheets[only], wishes)
     return { ...made, files: made.files.filter(file => file.kind === only) }
@@ -298,4 +306,18 @@ async function makeSheets(
   const { faces } = await call(host, 'sheet.state', { exhibition: wishes.exhibition })
   const used = faces.filter(({ works }) => works > 0).map(({ face }) => face)
   return used.length === 0 ? { files: [], findings: [] } : make('sheet.wall', { ...wishes, faces: used })
+}
+
+/** Every condition report of the show's works, drafts too; one that another sets right says so itself. */
+async function conditionReports(
+  host: Host,
+  { exhibition, ...wishes }: { readonly exhibition: string },
+): Promise<Output<'sheet.set'>> {
+  const files: SheetFile[] = []
+  for (let offset = 0; ; ) {
+    const { reports, total } = await call(host, 'condition.list', { exhibition, offset })
+    for (const { id } of reports) files.push(...(await call(host, 'sheet.condition', { ...wishes, report: id })).files)
+    offset += reports.length
+    if (offset >= total || reports.length === 0) return { files, findings: [] }
+  }
 }

@@ -6,6 +6,7 @@ import { wallSheet } from '../../../src/sheets/wall-sheet.ts'
 import { openFaces } from '../../fonts/faces.ts'
 import type { Job, Reading, ServicesOf, Writing } from '../service.ts'
 import { rows } from '../sql.ts'
+import { conditionSheetServices } from './condition-sheets.ts'
 import { crewSheetServices } from './crew-sheets.ts'
 import { faceSheet, kind, questionOf, refuseMixed } from './face-sheet.ts'
 import { objectFileOf } from './object-file.ts'
@@ -127,6 +128,7 @@ async function preview(
 
 export const sheetServices: ServicesOf<
   | keyof typeof crewSheetServices
+  | keyof typeof conditionSheetServices
   | 'sheet.wall'
   | 'sheet.checklist'
   | 'sheet.hangList'
@@ -139,6 +141,7 @@ export const sheetServices: ServicesOf<
   | 'sheet.previewPlan'
 > = {
   ...crewSheetServices,
+  ...conditionSheetServices,
   'sheet.wall': wall,
   'sheet.checklist': checklist,
   'sheet.hangList': hangList,

@@ -20,6 +20,8 @@ export const sheetKind = z.enum([
   'object file',
   'paper template',
   'plan',
+  'condition report',
+  'condition comparison',
 ])
 
 /** A paper that was made. */
@@ -65,6 +67,7 @@ export const shape = z.discriminatedUnion('kind', [
     stroke: z.string().optional(),
     fill: z.string().optional(),
     width: mm.optional(),
+    dash,
   }),
   z.strictObject({ kind: z.literal('image'), x: mm, y: mm, w: mm, h: mm, hash: z.string() }),
   z.strictObject({
@@ -152,6 +155,18 @@ export const sheetsArea = {
     'long',
     'Makes the whole file of one work as a workbook and as PDF: facts, numbers, places, condition, light, every change.',
     z.strictObject({ work: id, ...wishes }),
+    made,
+  ),
+  'sheet.condition': procedure(
+    'long',
+    'Prints a condition report as PDF: the work drawn on, to scale, its findings, photographs and signatures.',
+    z.strictObject({ report: id, ...wishes }),
+    made,
+  ),
+  'sheet.compared': procedure(
+    'long',
+    'Prints two condition reports of one work against one another as PDF: both drawn, every finding in one line.',
+    z.strictObject({ before: id, after: id, ...wishes }),
     made,
   ),
   'sheet.labels': procedure(

@@ -1,4 +1,5 @@
 /** Condition reports: drafted, signed by two, complete, compared, set right by another. */
+import { expect } from 'vitest'
 import type { conditionArea } from '../../../src/contract/areas/condition.ts'
 import type { Name } from '../../../src/contract/contract.ts'
 import { vocabulary } from '../../../src/record/condition/vocabulary.ts'
@@ -122,9 +123,21 @@ export const conditionExamples: ExamplesOf<keyof typeof conditionArea> = {
           total: 1,
         }),
       },
+      {
+        about: 'none of a show whose works nobody has examined',
+        first: signedOnce,
+        input: known => ({ exhibition: known.other ?? '' }),
+        output: () => ({ reports: [], total: 0 }),
+      },
     ],
     refused: [
       { about: 'a work that there is not', input: () => ({ work: nowhere }), code: 'not-found', field: 'work' },
+      {
+        about: 'a show that there is not',
+        input: () => ({ exhibition: nowhere }),
+        code: 'not-found',
+        field: 'exhibition',
+      },
     ],
   },
   'condition.get': {
@@ -161,6 +174,7 @@ export const conditionExamples: ExamplesOf<keyof typeof conditionArea> = {
           ],
           photos: [],
           signatures: [],
+          content: expect.stringMatching(/^[0-9a-f]{64}$/),
           lacks: [{ code: 'signatures', finding: null, text: 'Nobody has signed this. It takes two people.' }],
         }),
       },

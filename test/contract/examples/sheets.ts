@@ -43,6 +43,18 @@ const wallFile = (face: string | undefined, revision: number) => ({
   revision,
 })
 
+/** The id that an answer gave. */
+const made = (answer: unknown) => (answer as { id: string }).id // each such call answers with the id it made
+
+const conditionFile = (kind: string, name: string, pages: number) => ({
+  kind,
+  handle: anyHandle,
+  name: `${name}.pdf`,
+  face: null,
+  pages,
+  revision: null,
+})
+
 /** A table as a workbook and on paper. */
 const pairOf = (kind: string, pages: number, show = 'Low Water') =>
   [null, pages].map(each => ({
@@ -249,6 +261,59 @@ export const sheetsExamples: ExamplesOf<keyof typeof sheetsArea> = {
     ],
     refused: [
       { about: 'a work that there is not', input: () => ({ work: 'nowhere' }), code: 'not-found', field: 'work' },
+    ],
+  },
+  'sheet.condition': {
+    answered: [
+      {
+        about: 'a draft with one finding on one page',
+        first: known => [
+          ['condition.add', { work: known.pans, kind: 'incoming', examinedAt: '2031-03-02T09:10:00.000Z' }],
+          [
+            'condition.addFinding',
+            (earlier: readonly unknown[]) => ({ report: made(earlier[0]), form: 'mark', points: [{ x: 10, y: 20 }] }),
+          ],
+        ],
+        input: (_, earlier) => ({ report: made(earlier[0]) }),
+        output: () => ({
+          files: [conditionFile('condition report', 'L-1.1 Salt pans incoming report 2 March 2031', 1)],
+          findings: [],
+        }),
+      },
+    ],
+    refused: [
+      { about: 'a report that is not there', input: () => ({ report: nowhere }), code: 'not-found', field: 'report' },
+    ],
+  },
+  'sheet.compared': {
+    answered: [
+      {
+        about: 'both drawn, and a table',
+        first: known => [
+          ['condition.add', { work: known.pans, kind: 'incoming', examinedAt: '2031-03-02T09:10:00.000Z' }],
+          ['condition.add', { work: known.pans, kind: 'outgoing', examinedAt: '2031-03-05T09:10:00.000Z' }],
+        ],
+        input: (_, earlier) => ({ before: made(earlier[0]), after: made(earlier[1]), unit: 'in' }),
+        output: () => ({
+          files: [
+            conditionFile(
+              'condition comparison',
+              'L-1.1 Salt pans condition compared 2 March 2031 and 5 March 2031',
+              2,
+            ),
+          ],
+          findings: [],
+        }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a report with itself',
+        first: known => [['condition.add', { work: known.pans, kind: 'incoming' }]],
+        input: (_, earlier) => ({ before: made(earlier[0]), after: made(earlier[0]) }),
+        code: 'bad-input',
+        field: 'after',
+      },
     ],
   },
   'sheet.labels': {

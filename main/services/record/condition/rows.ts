@@ -1,5 +1,5 @@
 /** The rows of condition reports, read into what `src/record` computes with. */
-import type { ReportPhoto } from '../../../../src/contract/areas/condition.ts'
+import type { ReportPhoto } from '../../../../src/contract/areas/condition-shape.ts'
 import { Refusal } from '../../../../src/contract/refusal.ts'
 import type { ConditionFinding, ReportKind, Signature } from '../../../../src/record/condition/report.ts'
 import type { Spot } from '../../../../src/record/condition/shape.ts'

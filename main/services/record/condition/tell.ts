@@ -1,8 +1,9 @@
 /** Condition reports told: all of a work, one whole, two compared. */
-import type { ReportHead } from '../../../../src/contract/areas/condition.ts'
+import type { ReportHead } from '../../../../src/contract/areas/condition-shape.ts'
 import type { Output, Received } from '../../../../src/contract/contract.ts'
 import { Refusal } from '../../../../src/contract/refusal.ts'
 import { formatLength } from '../../../../src/measure/format.ts'
+import type { Reader } from '../../../../src/model/work-findings.ts'
 import { type CompareLine, compareReports } from '../../../../src/record/condition/compare.ts'
 import { lacksOf, lacksSignatures, overall, signaturesInForce } from '../../../../src/record/condition/report.ts'
 import { extentOf, thirdOf } from '../../../../src/record/condition/shape.ts'
@@ -11,6 +12,7 @@ import type { ReadHandle } from '../../../database/handles.ts'
 import { notFound } from '../../change.ts'
 import { ruleNumber } from '../../rules.ts'
 import type { Reading } from '../../service.ts'
+import { showTitle } from '../../sheets/tables.ts'
 import { row, rows, value } from '../../sql.ts'
 import { firstNumber } from '../../works/figures.ts'
 import { readerOf } from '../../works/findings.ts'
@@ -38,18 +40,22 @@ function headOf(db: ReadHandle, report: ReportRow): ReportHead {
 const pageOf = 200
 
 export function list({ db }: Reading, input: Received<'condition.list'>): Output<'condition.list'> {
-  const { work, offset = 0, limit = pageOf } = input
-  if (work !== undefined && value(db, 'SELECT id FROM work WHERE id = :work', { work }) === undefined) {
+  const { work = null, exhibition = null, offset = 0, limit = pageOf } = input
+  if (work !== null && value(db, 'SELECT id FROM work WHERE id = :work', { work }) === undefined) {
     throw notFound('work', 'work')
   }
+  if (exhibition !== null) showTitle(db, exhibition)
+  const asked = `(:work IS NULL OR report.work = :work) AND (:exhibition IS NULL OR report.work IN
+    (SELECT work FROM entry WHERE exhibition = :exhibition))`
   const reports = rows<ReportRow>(
     db,
-    `SELECT ${reportColumns} FROM condition_report AS report WHERE :work IS NULL OR report.work = :work
+    `SELECT ${reportColumns} FROM condition_report AS report WHERE ${asked}
      ORDER BY report.examined_at DESC, report.id DESC LIMIT :limit OFFSET :offset`,
-    { work: work ?? null, limit, offset },
+    { work, exhibition, limit, offset },
   )
-  const total = value<number>(db, 'SELECT count(*) FROM condition_report WHERE :work IS NULL OR work = :work', {
-    work: work ?? null,
+  const total = value<number>(db, `SELECT count(*) FROM condition_report AS report WHERE ${asked}`, {
+    work,
+    exhibition,
   })
   return { reports: reports.map(each => headOf(db, each)), total: total ?? 0 }
 }
@@ -73,6 +79,7 @@ export function get({ db }: Reading, { id }: Received<'condition.get'>): Output<
       ...extentOf(each),
     })),
     photos: photosOf(db, id),
+    content,
     signatures: signatures.map(({ content: _, ...each }) => ({
       ...each,
       counts: inForce.some(other => other.id === each.id),
@@ -81,8 +88,16 @@ export function get({ db }: Reading, { id }: Received<'condition.get'>): Output<
   }
 }
 
-export function compare(reading: Reading, input: Received<'condition.compare'>): Output<'condition.compare'> {
-  const { db } = reading
+export function compare({ db, person }: Reading, input: Received<'condition.compare'>): Output<'condition.compare'> {
+  return comparedFor(db, input, readerOf(person, undefined))
+}
+
+/** @param reader who reads the figures: the person at the desk, or whom a paper is for */
+export function comparedFor(
+  db: ReadHandle,
+  input: Received<'condition.compare'>,
+  { unit, steps }: Reader,
+): Output<'condition.compare'> {
   const [before, after] = [reportOf(db, input.before, 'before'), reportOf(db, input.after, 'after')]
   if (before.work !== after.work) {
     throw new Refusal('bad-input', 'These are reports of two works: only reports of one work can be compared.', {
@@ -97,9 +112,8 @@ export function compare(reading: Reading, input: Received<'condition.compare'>):
     throw new Refusal(before.id === after.id ? 'bad-input' : 'dates-reversed', sentence, { field: 'after' })
   }
   const rules = { near: ruleNumber(db, 'conditionNear'), grown: ruleNumber(db, 'conditionGrown') }
-  const reader = readerOf(reading.person, undefined)
   // As the list of findings says it: a hand's line is no truer than a millimetre.
-  const format = { unit: reader.unit, fraction: reader.steps.fraction, decimals: reader.unit === 'cm' ? 1 : 0 } as const
+  const format = { unit, fraction: steps.fraction, decimals: unit === 'cm' ? 1 : 0 } as const
   const length = (mm: number) => formatLength(mm, format)
   const lines = compareReports(findingsOf(db, before.id), findingsOf(db, after.id), rules)
   const count = (outcome: CompareLine['outcome']) => lines.filter(each => each.outcome === outcome).length

@@ -1,0 +1,117 @@
+/**
+ * Two reports of a work held against one another on paper: both as they are drawn, at one scale, then every finding of
+ * either in one line of a table: same, grown, new or not seen, with the figures of both.
+ */
+import type { ConditionFindingTold, ConditionLine, Report } from '../contract/areas/condition-shape.ts'
+import type { Output } from '../contract/contract.ts'
+import { sizeSaid, titles } from '../record/condition/say.ts'
+import { type Cell, EMPTY, numberCell, type TableSheet, textCell } from './columns.ts'
+import { drawFace, faceScale, scaleSaid } from './condition-face.ts'
+import { drawFrame, footHeight, headHeight, margin } from './condition-frame.ts'
+import type { ConditionPages } from './condition-paper.ts'
+import { drawnFace, hashShort, lengthIn, type ReportQuestion } from './condition-question.ts'
+import { number, text } from './crew-columns.ts'
+import { ink } from './ink.ts'
+import { papers, type TextMeasure } from './shapes.ts'
+import { newSketch } from './sketch.ts'
+import { tablePages } from './table-pages.ts'
+
+export interface ComparedQuestion extends Pick<ReportQuestion, 'shown' | 'units' | 'paper' | 'when' | 'made'> {
+  readonly before: Report
+  readonly after: Report
+  readonly compared: Output<'condition.compare'>
+}
+
+/** Between the two faces, mm. */
+const gap = 8
+
+const called = ({ workNumber, workTitle }: Report) =>
+  [workNumber, workTitle === '' ? 'Untitled' : workTitle].filter(part => part !== '').join(' ')
+
+export function comparedPaper(question: ComparedQuestion, measure: TextMeasure): ConditionPages {
+  const { before, after, paper, when, made } = question
+  const size = papers[paper]
+  const table = tablePages([comparedTable(question)], paper, measure, { flowing: false, running: '', before: 1 })
+  const sketch = drawBoth(question, measure)
+  drawFrame(sketch, size, {
+    work: after,
+    about: `${titles[before.kind]} of ${when(before.examinedAt)} against ${titles[after.kind].toLowerCase()} of ${when(after.examinedAt)}`,
+    page: `sheet 1 of ${1 + table.pages.length}`,
+    made,
+    hash: `contents ${hashShort(before.content)} against ${hashShort(after.content)}`,
+  })
+  return { pages: [{ ...size, shapes: sketch.shapes }, ...table.pages], boxes: [sketch.boxes, ...table.boxes] }
+}
+
+function drawBoth({ before, after, paper, shown, units, when }: ComparedQuestion, measure: TextMeasure) {
+  const size = papers[paper]
+  const sketch = newSketch(measure)
+  const w = (size.width - 2 * margin - gap) / 2
+  const room = { w, h: size.height - headHeight - footHeight - 10 }
+  // One scale for both, so that an eye can go from one to the other.
+  const scale = Math.max(faceScale(before, room), faceScale(after, room))
+  let under = 0
+  for (const [at, report] of [before, after].entries()) {
+    const x = margin + at * (w + gap)
+    const standing = report.completeAt === null ? 'draft, not complete' : 'complete'
+    const findings = report.findings.length === 1 ? 'one finding' : `${report.findings.length} findings`
+    sketch.text(`side ${at}`, x, headHeight + 1, 3.3, 'strong', titles[report.kind])
+    const words = `${when(report.examinedAt)}, ${report.examiner}; ${findings}; ${standing}`
+    sketch.text(`side ${at} words`, x, headHeight + 5.4, 2.9, 'plain', words, { colour: ink.ink2 })
+    const { y, h } = drawFace(
+      sketch,
+      drawnFace(report, report.findings, shown),
+      { x, y: headHeight + 6, ...room },
+      scale,
+      units.unit,
+    )
+    under = Math.max(under, y + h + 6)
+  }
+  const words = `Both drawn ${scaleSaid(scale)}. Bold: new. Broken line: old or new unsure.`
+  sketch.text('scale', margin, under, 2.7, 'plain', words, { colour: ink.ink2 })
+  return sketch
+}
+
+/** Every finding of either report in one line. */
+export function comparedTable({ before, after, compared, units, when, made }: ComparedQuestion): TableSheet {
+  const length = lengthIn(units)
+  const of = (report: Report, id: string | null) => report.findings.find(each => each.id === id) ?? null
+  const size = (one: ConditionFindingTold | null) =>
+    one === null ? EMPTY : textCell(sizeSaid(one, length) || 'no size taken')
+  const row = (line: ConditionLine): Cell[] => {
+    const [was, now] = [of(before, line.before), of(after, line.after)]
+    const one = now ?? was
+    return [
+      numberCell(was?.number ?? null),
+      numberCell(now?.number ?? null),
+      textCell(line.outcome),
+      textCell(one?.word ?? ''),
+      size(was),
+      size(now),
+      textCell(one?.third ?? ''),
+      textCell(`${line.text}${line.by === 'said' ? ' Said to be the same.' : ''}`),
+    ]
+  }
+  const { same, grown, new: fresh, notSeen } = compared.counts
+  const rule = `Two findings are one where somebody said so, or where they have the same word and lie within ${length(compared.near)} of one another; larger by more than ${length(compared.grown)} is grown.`
+  return {
+    name: 'Compared',
+    title: called(after),
+    lines: [
+      `${titles[before.kind]} of ${when(before.examinedAt)} against ${titles[after.kind].toLowerCase()} of ${when(after.examinedAt)}`,
+      `${same} same, ${grown} grown, ${fresh} new, ${notSeen} not seen. ${rule}`,
+      made,
+    ],
+    columns: [
+      number('before', 'Before', 7),
+      number('after', 'Now', 6),
+      text('outcome', 'How it is', 10),
+      text('word', 'Finding', 16),
+      text('sizeBefore', 'Size before', 20),
+      text('sizeAfter', 'Size now', 20),
+      text('where', 'Where', 13),
+      text('says', 'What is told', 42),
+    ],
+    rows: compared.lines.map(row),
+  }
+}

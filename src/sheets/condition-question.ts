@@ -1,0 +1,45 @@
+/** What the papers of condition are asked with, and how they write lengths. */
+import type { ConditionFindingTold, Report } from '../contract/areas/condition-shape.ts'
+import { formatBoth } from '../measure/format.ts'
+import type { Units } from './figures.ts'
+import type { Paper } from './shapes.ts'
+
+/** Another report that this one names. */
+export interface OtherReport {
+  readonly kind: Report['kind']
+  readonly examinedAt: string
+}
+
+export interface ReportQuestion {
+  readonly report: Report
+  /** The report that this one sets right, and the one that sets this right; null for none. */
+  readonly corrects: OtherReport | null
+  readonly correctedBy: OtherReport | null
+  /** For a finding that goes on from an earlier one, what it goes on from, by its own id. */
+  readonly follows: ReadonlyMap<string, OtherReport & { readonly number: number }>
+  /** Whether a picture can be drawn, by its hash. */
+  readonly shown: (hash: string) => boolean
+  readonly units: Units
+  readonly paper: Paper
+  /** A moment in words. */
+  readonly when: (at: string) => string
+  /** Who made the paper when. */
+  readonly made: string
+}
+
+/** A length as the paper's reader has it, the other system in brackets: `112 mm (4 7/16 in)`. */
+export function lengthIn({ unit, steps }: Units): (mm: number) => string {
+  return mm => formatBoth(mm, { unit, fraction: steps.fraction, decimals: unit === 'cm' ? 1 : 0 }).text
+}
+
+/** The first figures of a hash, in fours: enough to hold two papers against one another. */
+export const hashShort = (hash: string) => (hash.slice(0, 16).match(/.{4}/g) ?? []).join(' ')
+
+/** A side of the work as it is drawn: its picture where one can be shown. */
+export function drawnFace(
+  { width, height, picture }: Pick<Report, 'width' | 'height' | 'picture'>,
+  findings: readonly ConditionFindingTold[],
+  shown: (hash: string) => boolean,
+) {
+  return { width, height, findings, picture: picture !== null && shown(picture) ? picture : null }
+}
