@@ -7,7 +7,12 @@ import type { Component } from 'svelte'
 type Module = { readonly default: Component<{ subject: string | null }> }
 
 const found: Readonly<Record<string, Module>> = import.meta.glob<Module>(
-  ['./RecordScreen.svelte', '../condition/ConditionScreen.svelte', '../light/LightScreen.svelte'],
+  [
+    './RecordScreen.svelte',
+    '../condition/ConditionScreen.svelte',
+    '../light/LightScreen.svelte',
+    '../loans/LoansScreen.svelte',
+  ],
   { eager: true },
 )
 
@@ -15,6 +20,7 @@ export const recordWays = [
   { key: 'record', word: 'Places', screen: found['./RecordScreen.svelte']?.default },
   { key: 'condition', word: 'Condition', screen: found['../condition/ConditionScreen.svelte']?.default },
   { key: 'light', word: 'Light', screen: found['../light/LightScreen.svelte']?.default },
+  { key: 'loans', word: 'Loans', screen: found['../loans/LoansScreen.svelte']?.default },
 ]
 
 /** The registrar's screen at an address; undefined where it is none. */
