@@ -74,7 +74,7 @@ test('a loan is written down with its works, values and people, found, closed an
   await page.getByRole('button', { name: /^undo/ }).click()
   await expect(person).toBeVisible(patient)
 
-  await rows.getByText('Millrace cloth').click()
+  await rows.getByRole('link', { name: 'Millrace cloth' }).click()
   const loans = page.locator('section[aria-labelledby="its-loans"]')
   await expect(loans).toContainText('AWR 2031/10', patient)
   await expect(loans).toContainText(/EUR\s45\s000/)
