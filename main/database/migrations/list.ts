@@ -15,6 +15,7 @@ import { conditionPhotos } from './0012-condition-photos.ts'
 import { light } from './0013-light.ts'
 import { removedRows } from './0014-removed-rows.ts'
 import { loans } from './0015-loans.ts'
+import { insured } from './0016-insured.ts'
 
 export const migrations: readonly Migration[] = [
   foundation,
@@ -32,4 +33,5 @@ export const migrations: readonly Migration[] = [
   light,
   removedRows,
   loans,
+  insured,
 ]

@@ -228,6 +228,16 @@ const before: Readonly<
       )
     },
   },
+  16: {
+    fill(db) {
+      db.exec(`INSERT INTO work(id, n, title) VALUES ('w', 1, 'Tide table');
+        INSERT INTO party(id, name) VALUES ('p', 'Harrow Point House')`)
+    },
+    expect(db) {
+      expect(db.prepare('SELECT title FROM work').pluck().all()).toEqual(['Tide table'])
+      expect(ordinaryTables(db)).toEqual(expect.arrayContaining(['exchange_rate', 'value_limit', 'work_value']))
+    },
+  },
 }
 
 /** SHA-256 of each migration's SQL, so that none changes once catalogues have it. */
@@ -247,6 +257,7 @@ const frozen: Readonly<Record<number, string>> = {
   13: '3ef3946a2b724374f25ee7d1423b9ed9b8401f960de39d2c0b2dd9aaa68643f2',
   14: 'b761aad23f74fb90cc70816af0bd2661d35e6d0309b7db53928c7481ea9e8e52',
   15: 'b60007a43f551bb54990e78958af72660d5063cf4cf0d9eee61ffb572ce2d64b',
+  16: '4fee2438272abe329e59b776c6044f3fedae1e088e09077be25f10b71d1b5c63',
 }
 
 describe('migrations', () => {
