@@ -14,6 +14,7 @@ import {
   state as editState,
 } from './history/history.ts'
 import { importServices } from './import/import.ts'
+import { insuredServices } from './insured/insured.ts'
 import { labelServices } from './labels.ts'
 import * as lightHours from './light/hours.ts'
 import { ledger, list as lightList } from './light/ledger.ts'
@@ -251,6 +252,7 @@ export const catalogueServices: CatalogueServices = {
   'light.ledger': ledger,
   'light.list': lightList,
   ...loanServices,
+  ...insuredServices,
   'layout.keep': layouts.keep,
   'layout.compare': layouts.compare,
   'layout.take': layouts.take,

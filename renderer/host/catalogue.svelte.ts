@@ -36,6 +36,10 @@ const light = [
   ...['room', 'wall', 'face'],
 ]
 const loan = ['loan', 'loan_contact', 'loan_work', 'party', 'work', 'work_number']
+const insured = [
+  ...['work_value', 'exchange_rate', 'value_limit', 'loan', 'loan_work', 'party', 'location', 'movement', 'moved'],
+  ...[...show, 'work', 'work_number', 'placement', 'room', 'wall', 'face'],
+]
 const crew = [...building, ...hanging, ...show, ...work, 'mark', 'placement_step', 'equipment', 'method_time']
 
 /** The tables that an answer is made of. A question that is not here is asked again after every change. */
@@ -97,6 +101,11 @@ const madeOf: Partial<Record<Name, readonly string[]>> = {
   'loan.list': loan,
   'loan.get': loan,
   'loan.ofWork': loan,
+  'insured.days': insured,
+  'insured.day': insured,
+  'insured.values': ['work_value'],
+  'insured.rates': ['exchange_rate'],
+  'insured.limits': ['value_limit', 'party', ...places],
   'layout.compare': ['kept_layout', 'kept_place', 'placement', ...show, 'work'],
   'import.letters': ['import_question', 'import_run', 'work', 'entry', 'work_number', 'party'],
   'import.questions': ['import_question', 'import_run', 'work', 'entry', 'work_number'],

@@ -12,6 +12,7 @@ import { exhibitionsArea } from './areas/exhibitions.ts'
 import { fixturesArea } from './areas/fixtures.ts'
 import { historyArea } from './areas/history.ts'
 import { importArea } from './areas/import.ts'
+import { insuredArea } from './areas/insured.ts'
 import { labelsArea } from './areas/labels.ts'
 import { lightArea } from './areas/light.ts'
 import { loansArea } from './areas/loans.ts'
@@ -62,6 +63,7 @@ export const contract = {
   ...conditionArea,
   ...lightArea,
   ...loansArea,
+  ...insuredArea,
   ...sheetsArea,
   ...importArea,
   ...drawingArea,

@@ -11,8 +11,6 @@ export interface Piece {
   readonly from: Clock
   /** The first moment after it. */
   readonly to: Clock
-  /** When it came to these places, at whatever value. */
-  readonly came: Clock
   readonly groups: readonly string[]
   readonly value: Amount | null
   readonly by: ValueSpan['by']
@@ -34,7 +32,7 @@ export function piecesOf(
       const from = Math.max(stay.from, first * dayLong)
       const to = Math.min(stay.to, (last + 1) * dayLong)
       if (from >= to) return []
-      return [{ work, from, to, came: stay.from, groups, value, by, basis: stay.basis, places: stay.places }]
+      return [{ work, from, to, groups, value, by, basis: stay.basis, places: stay.places }]
     })
   })
 }

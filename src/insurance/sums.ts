@@ -6,7 +6,7 @@
 import type { Day } from '../light/day.ts'
 import { type DaySum, Greatest, Held, type Into } from './held.ts'
 import type { Piece } from './pieces.ts'
-import { dayLong } from './stays.ts'
+import { type Clock, dayLong } from './stays.ts'
 
 /**
  * Sums of every group on every day from `first` to `last` on which it holds a work, in one pass over what comes and goes.
@@ -58,11 +58,18 @@ export function sumsByDay(pieces: readonly Piece[], into: Into, first: Day, last
   return sums
 }
 
-/** What is in a group at a moment, who came first first. */
-export function inGroup(pieces: readonly Piece[], group: string, at: number): Piece[] {
-  return pieces
-    .filter(piece => piece.from <= at && at < piece.to && piece.groups.includes(group))
-    .sort((a, b) => a.came - b.came || (a.work < b.work ? -1 : 1))
+/** What is in a group at a moment, what came to it first first, at whatever value and in whichever of its places. */
+export function inGroup(pieces: readonly Piece[], group: string, at: Clock): Piece[] {
+  const until = pieces.filter(piece => piece.from <= at && piece.groups.includes(group))
+  const present = [...Map.groupBy(until, ({ work }) => work).values()].flatMap(own => {
+    const lately = own.toSorted((a, b) => b.from - a.from)
+    const [piece] = lately
+    if (piece === undefined || piece.to <= at) return []
+    let came = piece.from
+    for (const before of lately) if (before.to === came) came = before.from
+    return [{ piece, came }]
+  })
+  return present.sort((a, b) => a.came - b.came || (a.piece.work < b.piece.work ? -1 : 1)).map(({ piece }) => piece)
 }
 
 /** The sum of one group on one day, looked up anew at every moment at which something comes or goes. */

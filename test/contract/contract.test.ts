@@ -51,8 +51,8 @@ function alike(answered: Answer, copyFolder: string): Answer {
 
 /** Where calls before it were programs of their own, an id that `like` made says so: then made ids are held alike. */
 function madeAlike(answered: Answer, like: Answer): Answer {
-  if (!/:"t\d+n(w\d+x)?[0-9a-z]{6}"/.test(JSON.stringify(like))) return answered
-  const made = /:"t(\d+n)?(w\d+x)?[0-9a-z]{6}"/g
+  if (!/:"(?:[a-z]+:)?t\d+n(w\d+x)?[0-9a-z]{6}"/.test(JSON.stringify(like))) return answered
+  const made = /:"(?:[a-z]+:)?t(\d+n)?(w\d+x)?[0-9a-z]{6}"/g
   // The hash of what a condition report says is also of its ids.
   const hashed = /"content":"[0-9a-f]{64}"/g
   return JSON.parse(JSON.stringify(answered).replace(made, ':"<made>"').replace(hashed, '"content":"<made>"'))

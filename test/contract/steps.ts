@@ -406,6 +406,31 @@ export const steps: Steps = {
     }
   },
   'loan.removeWork': ({ id }) => withId(id('loan_work'), {}),
+  'insured.addValue': ({ id, whole, pick, words }) => {
+    const work = id('work')
+    if (work === null) return null
+    const value = { minor: whole(1, 900) * 1000, currency: pick(['EUR', 'CHF', 'JPY'] as const) }
+    return { work, value, day: `2031-0${whole(1, 5)}-${whole(10, 28)}`, source: words() }
+  },
+  'insured.removeValue': ({ id }) => withId(id('work_value'), {}),
+  'insured.addRate': ({ whole, pick, words }) => ({
+    from: pick(['EUR', 'JPY'] as const),
+    to: pick(['CHF', 'USD'] as const),
+    rate: `0.${whole(1, 9999)}1`,
+    day: `2031-0${whole(1, 5)}-${whole(10, 28)}`,
+    source: words(),
+  }),
+  'insured.removeRate': ({ id }) => withId(id('exchange_rate'), {}),
+  'insured.addLimit': ({ id, whole, maybe, pick, words }) => {
+    const lender = id('party')
+    const room = id('room')
+    const amount = { minor: whole(1, 900) * 100_000, currency: pick(['EUR', 'CHF'] as const) }
+    const days = { first: '2031-02-01', last: maybe(0.5) ? '2031-09-01' : '' }
+    if (lender !== null && maybe(0.3)) return { scope: 'lender', lender, amount, ...days, source: words() }
+    if (room !== null && maybe(0.3)) return { scope: 'place', place: room, amount, ...days }
+    return { scope: pick(['all', 'crate', 'vehicle'] as const), amount, ...days }
+  },
+  'insured.removeLimit': ({ id }) => withId(id('value_limit'), {}),
   'condition.addWord': ({ pick, words }) => ({ material: pick(materials), word: words(), meaning: words() }),
   'condition.removeWord': ({ id }) => withId(id('condition_term'), {}),
   'condition.add': ({ id, pick, words }) => {

@@ -213,6 +213,7 @@ export function removeWork(writing: Writing, id: string): void {
     'work_mass',
     'work_size',
     'work_number',
+    'work_value',
   ]) {
     for (const each of rows<{ id: string }>(writing.db, `SELECT id FROM ${table} WHERE work = :id`, { id })) {
       removeRow(writing.db, table, each.id)

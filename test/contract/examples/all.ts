@@ -9,6 +9,7 @@ import { exhibitionsExamples } from './exhibitions.ts'
 import { fixturesExamples } from './fixtures.ts'
 import { historyExamples } from './history.ts'
 import { importExamples } from './import.ts'
+import { insuredExamples } from './insured.ts'
 import { labelsExamples } from './labels.ts'
 import { lightExamples } from './light.ts'
 import { loansExamples } from './loans.ts'
@@ -57,6 +58,7 @@ export const examples: ExamplesOf<Name> = {
   ...conditionExamples,
   ...lightExamples,
   ...loansExamples,
+  ...insuredExamples,
   ...computationsExamples,
   ...crewExamples,
   ...importExamples,

@@ -21,12 +21,11 @@ const chf = (minor: number) => ({ minor, currency: 'CHF' })
 function piece(work: string, from: number, to: number, groups: readonly string[], value: Piece['value']): Piece {
   const began = first * dayLong
   const [start, end] = [began + from * hour, began + to * hour]
-  return { work, from: start, to: end, came: start, groups, value, by: null, basis: 'record', places: [] }
+  return { work, from: start, to: end, groups, value, by: null, basis: 'record', places: [] }
 }
 
 const anyPiece = fc
   .record({
-    work: fc.constantFrom('w1', 'w2', 'w3', 'w4'),
     from: fc.integer({ min: -30, max: 150 }),
     hours: fc.integer({ min: 1, max: 90 }),
     groups: fc.subarray(['all', 'lender:a', 'room:b', 'crate:c'], { minLength: 1 }),
@@ -35,12 +34,15 @@ const anyPiece = fc
       { nil: null },
     ),
   })
-  .map(({ work, from, hours, groups, value }) => piece(work, from, from + hours, groups, value))
+  .map(({ from, hours, groups, value }) => piece('', from, from + hours, groups, value))
+const anyPieces = fc
+  .array(anyPiece, { maxLength: 12 })
+  .map(pieces => pieces.map((each, at): Piece => ({ ...each, work: `w${at}` })))
 
 describe('sums of a day', () => {
   test('one pass over what comes and goes finds what is found anew at every moment', () => {
     fc.assert(
-      fc.property(fc.array(anyPiece, { maxLength: 12 }), pieces => {
+      fc.property(anyPieces, pieces => {
         const swept = sumsByDay(pieces, into, first, first + 5)
         for (const group of ['all', 'lender:a', 'room:b', 'crate:c'])
           for (let day = first; day <= first + 5; day++) {
@@ -55,7 +57,7 @@ describe('sums of a day', () => {
 
   test('their order does not matter', () => {
     fc.assert(
-      fc.property(fc.array(anyPiece, { maxLength: 12 }), pieces => {
+      fc.property(anyPieces, pieces => {
         const told = (all: readonly Piece[]) => [...sumsByDay(all, into, first, first + 5)].sort()
         expect(told(pieces.toReversed())).toEqual(told(pieces))
       }),
@@ -185,5 +187,20 @@ describe('a sum against limits', () => {
     expect(came.map(({ work }) => work)).toEqual(['w1', 'w2', 'w3', 'w4'])
     expect(bringOver(came, 1000, into, first)).toEqual(['w2', 'w3'])
     expect(bringOver(came, 1002, into, first)).toEqual([])
+  })
+
+  test('a work that only changes its room or its value came when it first came', () => {
+    const pieces = [
+      piece('w1', 0, 6, ['all', 'room:a'], chf(5)),
+      piece('w1', 6, 9, ['all', 'room:b'], chf(5)),
+      piece('w1', 9, 24, ['all', 'room:b'], chf(600)),
+      piece('w2', 3, 24, ['all', 'room:b'], chf(600)),
+      piece('w3', 0, 2, ['all'], chf(1)),
+      piece('w3', 4, 24, ['all'], chf(1)),
+    ]
+    const at = first * dayLong + 10 * hour
+    expect(inGroup(pieces, 'all', at).map(({ work }) => work)).toEqual(['w1', 'w2', 'w3'])
+    expect(inGroup(pieces, 'room:b', at).map(({ work }) => work)).toEqual(['w2', 'w1'])
+    expect(inGroup(pieces, 'room:a', at)).toEqual([])
   })
 })
