@@ -39,6 +39,7 @@ import * as seal from './record/condition/seal.ts'
 import * as conditionTold from './record/condition/tell.ts'
 import * as conditionWords from './record/condition/words.ts'
 import { history as movementHistory, list as movementList } from './record/history.ts'
+import { leaving } from './record/leaving.ts'
 import * as locations from './record/locations.ts'
 import * as record from './record/record.ts'
 import { where } from './record/where.ts'
@@ -249,6 +250,7 @@ export const catalogueServices: CatalogueServices = {
   'light.removeHours': lightHours.remove,
   'light.addReading': lightReadings.add,
   'light.strikeReading': lightReadings.strike,
+  'leaving.list': leaving,
   'light.ledger': ledger,
   'light.list': lightList,
   ...loanServices,

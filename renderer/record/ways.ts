@@ -9,18 +9,20 @@ type Module = { readonly default: Component<{ subject: string | null }> }
 const found: Readonly<Record<string, Module>> = import.meta.glob<Module>(
   [
     './RecordScreen.svelte',
+    '../loans/LoansScreen.svelte',
     '../condition/ConditionScreen.svelte',
     '../light/LightScreen.svelte',
-    '../loans/LoansScreen.svelte',
+    '../leaving/LeavingScreen.svelte',
   ],
   { eager: true },
 )
 
 export const recordWays = [
   { key: 'record', word: 'Places', screen: found['./RecordScreen.svelte']?.default },
+  { key: 'loans', word: 'Loans', screen: found['../loans/LoansScreen.svelte']?.default },
   { key: 'condition', word: 'Condition', screen: found['../condition/ConditionScreen.svelte']?.default },
   { key: 'light', word: 'Light', screen: found['../light/LightScreen.svelte']?.default },
-  { key: 'loans', word: 'Loans', screen: found['../loans/LoansScreen.svelte']?.default },
+  { key: 'leaving', word: 'The end', screen: found['../leaving/LeavingScreen.svelte']?.default },
 ]
 
 /** The registrar's screen at an address; undefined where it is none. */

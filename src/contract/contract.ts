@@ -14,6 +14,7 @@ import { historyArea } from './areas/history.ts'
 import { importArea } from './areas/import.ts'
 import { insuredArea } from './areas/insured.ts'
 import { labelsArea } from './areas/labels.ts'
+import { leavingArea } from './areas/leaving.ts'
 import { lightArea } from './areas/light.ts'
 import { loansArea } from './areas/loans.ts'
 import { marksArea } from './areas/marks.ts'
@@ -62,6 +63,7 @@ export const contract = {
   ...movementsArea,
   ...conditionArea,
   ...lightArea,
+  ...leavingArea,
   ...loansArea,
   ...insuredArea,
   ...sheetsArea,

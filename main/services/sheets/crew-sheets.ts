@@ -8,6 +8,7 @@ import { handsOf } from '../../../src/model/marks-of-set.ts'
 import { orderSheets, patchSheets } from '../../../src/sheets/crew-tables.ts'
 import { daySheets } from '../../../src/sheets/day-table.ts'
 import { hardwareSheets } from '../../../src/sheets/hardware-tables.ts'
+import { leavingSheets } from '../../../src/sheets/leaving-tables.ts'
 import { lockSheets } from '../../../src/sheets/lock-table.ts'
 import { movementSheet } from '../../../src/sheets/movement-table.ts'
 import { tagPages } from '../../../src/sheets/tag-pages.ts'
@@ -20,6 +21,7 @@ import { orders } from '../crew/orders.ts'
 import { plan } from '../crew/plan.ts'
 import { list } from '../marks/locks.ts'
 import { movementsBetween } from '../record/history.ts'
+import { leaving } from '../record/leaving.ts'
 import type { Job, ServicesOf } from '../service.ts'
 import { row } from '../sql.ts'
 import { elevationOf } from '../walls/elevation.ts'
@@ -93,6 +95,19 @@ async function lockRegister(
   return tables(job, 'lock register', title, sheets, style)
 }
 
+async function outgoing(
+  job: Job,
+  { exhibition, ...wishes }: Received<'sheet.outgoing'>,
+): Promise<Output<'sheet.outgoing'>> {
+  const title = showTitle(job.db, exhibition)
+  job.progress(0, 3, 'Reading the record')
+  const { lines, crates } = leaving(job, { exhibition })
+  const { down } = orders(job, { exhibition }, wishes)
+  const count = lines.length === 1 ? '1 work' : `${lines.length} works`
+  const head = { exhibitionTitle: title, lines: [madeLine(job, count)] }
+  return tables(job, 'outgoing list', title, leavingSheets(head, { lines, crates, down }), styleOf(job, wishes))
+}
+
 async function movements(
   job: Job,
   { from, to, ...wishes }: Received<'sheet.movements'>,
@@ -163,12 +178,19 @@ function atFullSize(elevation: Elevation, placed: PlacedWork, part: string | und
 }
 
 export const crewSheetServices: ServicesOf<
-  'sheet.hardware' | 'sheet.hangingOrder' | 'sheet.patchList' | 'sheet.locks' | 'sheet.movements' | 'sheet.template'
+  | 'sheet.hardware'
+  | 'sheet.hangingOrder'
+  | 'sheet.patchList'
+  | 'sheet.locks'
+  | 'sheet.movements'
+  | 'sheet.outgoing'
+  | 'sheet.template'
 > = {
   'sheet.hardware': hardwareList,
   'sheet.hangingOrder': hangingOrder,
   'sheet.patchList': patchList,
   'sheet.locks': lockRegister,
   'sheet.movements': movements,
+  'sheet.outgoing': outgoing,
   'sheet.template': template,
 }

@@ -18,6 +18,7 @@ export const sheetKind = z.enum([
   'label list',
   'movement sheet',
   'object file',
+  'outgoing list',
   'paper template',
   'plan',
   'condition report',
@@ -149,6 +150,12 @@ export const sheetsArea = {
     'long',
     'Makes the sheet of movements between two moments as a workbook and as PDF, with lines for signatures.',
     z.strictObject({ from: moment, to: moment, ...wishes }),
+    made,
+  ),
+  'sheet.outgoing': procedure(
+    'long',
+    'Makes the outgoing list of a show as a workbook and as PDF: how each work comes down, its crate, what is missing.',
+    z.strictObject({ exhibition: id, ...wishes }),
     made,
   ),
   'sheet.objectFile': procedure(

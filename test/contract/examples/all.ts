@@ -11,6 +11,7 @@ import { historyExamples } from './history.ts'
 import { importExamples } from './import.ts'
 import { insuredExamples } from './insured.ts'
 import { labelsExamples } from './labels.ts'
+import { leavingExamples } from './leaving.ts'
 import { lightExamples } from './light.ts'
 import { loansExamples } from './loans.ts'
 import { marksExamples } from './marks.ts'
@@ -56,6 +57,7 @@ export const examples: ExamplesOf<Name> = {
   ...labelsExamples,
   ...movementsExamples,
   ...conditionExamples,
+  ...leavingExamples,
   ...lightExamples,
   ...loansExamples,
   ...insuredExamples,

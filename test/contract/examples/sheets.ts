@@ -251,6 +251,16 @@ export const sheetsExamples: ExamplesOf<keyof typeof sheetsArea> = {
       },
     ],
   },
+  'sheet.outgoing': {
+    answered: [
+      {
+        about: 'the outgoing list of a show, on paper and as a workbook',
+        input: known => ({ exhibition: known.show ?? '', unit: 'in' }),
+        output: () => ({ files: pairOf('outgoing list', 1), findings: [] }),
+      },
+    ],
+    refused: [noShow],
+  },
   'sheet.objectFile': {
     answered: [
       {

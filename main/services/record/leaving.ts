@@ -1,0 +1,171 @@
+/** The end of a show: what the records say of each of its works, and of the crates that they came in. */
+import type { LeavingLine } from '../../../src/contract/areas/leaving.ts'
+import type { Output, Received } from '../../../src/contract/contract.ts'
+import { compareReports } from '../../../src/record/condition/compare.ts'
+import { cratesReckoned, type LeavingFacts, leavingOf } from '../../../src/record/leaving.ts'
+import { aroundWords, placesAround } from '../../../src/record/nested.ts'
+import type { ReadHandle } from '../../database/handles.ts'
+import { notFound } from '../change.ts'
+import { ruleNumber } from '../rules.ts'
+import type { Reading } from '../service.ts'
+import { row, rows, value } from '../sql.ts'
+import { firstNumber } from '../works/figures.ts'
+import { findingsOf } from './condition/rows.ts'
+import { namer } from './places.ts'
+import { inForce, standingCrates, standingWorks } from './standing.ts'
+import { hungUnrecorded } from './unrecorded.ts'
+
+interface Entry {
+  readonly id: string
+  readonly number: string
+  readonly title: string
+  readonly running: string
+  readonly lender: string
+  readonly lent: number
+  readonly status: string
+  readonly state: string | null
+  readonly face: string | null
+}
+
+interface ReportHead {
+  readonly id: string
+  readonly at: string
+  readonly complete: number
+}
+
+export function leaving({ db, now }: Reading, { exhibition }: Received<'leaving.list'>): Output<'leaving.list'> {
+  if (value(db, 'SELECT id FROM exhibition WHERE id = :exhibition', { exhibition }) === undefined)
+    throw notFound('exhibition', 'exhibition')
+  const at = now()
+  const crates = standingCrates(db, at)
+  const stood = new Map(standingWorks(db, at, exhibition).map(each => [each.thing, each]))
+  const movedOn = new Set(hungUnrecorded(db, exhibition, at).flatMap(({ work, later }) => (later ? [work] : [])))
+  const kinds = new Map(
+    rows<{ id: string; kind: string }>(db, 'SELECT id, kind FROM location').map(each => [each.id, each.kind]),
+  )
+  const cameIn = cratesOfArrival(db, exhibition)
+  const name = namer(db)
+  const rules = { near: ruleNumber(db, 'conditionNear'), grown: ruleNumber(db, 'conditionGrown') }
+  const told = entriesOf(db, exhibition).map(entry => {
+    const place = stood.get(entry.id)?.place
+    const around = place === undefined ? [] : placesAround(place, crates)
+    const isOf = (kind: string) => around.find(each => kinds.get(each) === kind) ?? null
+    const incoming = lastReport(db, entry.id, 'incoming', true)
+    const outgoing = lastReport(db, entry.id, 'outgoing', false)
+    const liesIn = isOf('crate')
+    const facts: LeavingFacts = {
+      lent: entry.lent === 1,
+      hangs: (entry.state ?? 'planned') !== 'planned' && !movedOn.has(entry.id),
+      locked: entry.state === 'locked' || entry.state === 'checked',
+      cameAt: incoming?.at ?? null,
+      outgoing: outgoing === undefined ? null : { at: outgoing.at, complete: outgoing.complete === 1 },
+      found: incoming === undefined || outgoing === undefined ? null : foundBetween(db, incoming, outgoing, rules),
+      damage: [],
+      cameIn: cameIn.get(entry.id) ?? null,
+      liesIn,
+      place:
+        place === undefined
+          ? 'nowhere'
+          : isOf('elsewhere') !== null
+            ? 'outside'
+            : isOf('vehicle') !== null
+              ? 'on the way'
+              : 'here',
+      acknowledged: entry.status === 'receipt back',
+    }
+    const line: LeavingLine = {
+      id: entry.id,
+      number: entry.number,
+      title: entry.title,
+      running: entry.running,
+      lender: entry.lender,
+      lent: entry.lent === 1,
+      where: aroundWords(around, each => name(each) ?? ''),
+      cameIn: facts.cameIn === null ? '' : (name(facts.cameIn) ?? ''),
+      report: outgoing?.id ?? null,
+      ...leavingCopied(facts),
+    }
+    return { line, facts }
+  })
+  const byId = new Map(told.map(({ line: { id, number, title } }) => [id, { id, number, title }]))
+  const works = (ids: readonly string[]) => ids.flatMap(id => byId.get(id) ?? [])
+  const reckoned = cratesReckoned(told.map(({ line, facts }) => ({ ...facts, work: line.id })))
+  return {
+    lines: told.map(({ line }) => line),
+    crates: reckoned
+      .map(({ crate, inIt, missing, strange }) => ({
+        id: crate,
+        name: name(crate) ?? '',
+        where: aroundWords(placesAround(crate, crates).slice(1), each => name(each) ?? ''),
+        inIt: works(inIt),
+        missing: works(missing),
+        strange: works(strange),
+      }))
+      .sort((a, b) => collator.compare(a.name, b.name)),
+  }
+}
+
+const collator = new Intl.Collator('en', { numeric: true, sensitivity: 'base' })
+
+function leavingCopied(facts: LeavingFacts): Pick<LeavingLine, 'steps' | 'next' | 'lacks'> {
+  const { steps, next, lacks } = leavingOf(facts)
+  return { steps: [...steps], next, lacks: [...lacks] }
+}
+
+/** In the order of the show. A lender's work is one of an owner that is not the house. */
+function entriesOf(db: ReadHandle, exhibition: string): Entry[] {
+  return rows<Entry>(
+    db,
+    `SELECT work.id, coalesce(${firstNumber}, '') AS number, work.title, entry.running, coalesce(party.name, '') AS lender,
+      coalesce(party.kind <> 'house', 0) AS lent, entry.status, placement.state, placement.face
+     FROM entry JOIN work ON work.id = entry.work LEFT JOIN party ON party.id = work.lender
+     LEFT JOIN placement ON placement.entry = entry.id LEFT JOIN section ON section.id = entry.section
+     WHERE entry.exhibition = :exhibition
+     ORDER BY section.position IS NULL, section.position, entry.position, entry.id`,
+    { exhibition },
+  )
+}
+
+/** For each work the crate that it lay in first since it was last at an address outside. */
+function cratesOfArrival(db: ReadHandle, exhibition: string): ReadonlyMap<string, string> {
+  const ways = rows<{ work: string; place: string; kind: string }>(
+    db,
+    `SELECT moved.work, moved.place, location.kind FROM entry JOIN moved ON moved.work = entry.work
+     JOIN location ON location.id = moved.place
+     WHERE entry.exhibition = :exhibition AND location.kind IN ('crate', 'elsewhere') AND ${inForce}
+     ORDER BY moved.at, moved.movement`,
+    { exhibition },
+  )
+  const first = new Map<string, string>()
+  for (const { work, place, kind } of ways) {
+    if (kind === 'elsewhere') first.delete(work)
+    else if (!first.has(work)) first.set(work, place)
+  }
+  return first
+}
+
+/** The last of its kind that no later one sets right. */
+function lastReport(db: ReadHandle, work: string, kind: string, complete: boolean): ReportHead | undefined {
+  return row<ReportHead>(
+    db,
+    `SELECT report.id, report.examined_at AS at, seal.id IS NOT NULL AS complete FROM condition_report AS report
+     LEFT JOIN condition_seal AS seal ON seal.report = report.id
+     WHERE report.work = :work AND report.kind = :kind AND (seal.id IS NOT NULL OR :complete = 0)
+      AND NOT EXISTS (SELECT 1 FROM condition_report AS later JOIN condition_seal ON condition_seal.report = later.id
+        WHERE later.corrects = report.id)
+     ORDER BY report.examined_at DESC, report.id DESC LIMIT 1`,
+    { work, kind, complete: complete ? 1 : 0 },
+  )
+}
+
+/** What the later one found, whether or not it is signed: what is seen is seen. */
+function foundBetween(
+  db: ReadHandle,
+  before: ReportHead,
+  after: ReportHead,
+  rules: { readonly near: number; readonly grown: number },
+): LeavingFacts['found'] {
+  const lines = compareReports(findingsOf(db, before.id), findingsOf(db, after.id), rules)
+  const count = (outcome: string) => lines.filter(each => each.outcome === outcome).length
+  return { new: count('new'), grown: count('grown') }
+}
