@@ -16,6 +16,9 @@ const photosSay = `SELECT id, hash, name, shows, findings, taken_at, taken_from,
   FROM condition_photo WHERE report = ? ORDER BY position, id`
 const signaturesSay = `SELECT id, role, name, strokes, content, at FROM condition_signature WHERE report = ? ORDER BY rowid`
 
+const backSays = `SELECT back_picture FROM condition_report WHERE id = ? AND back_picture IS NOT NULL`
+const onBackSay = `SELECT id, side FROM condition_finding WHERE report = ? AND side <> 'front' ORDER BY position, id`
+
 type Db = ReadHandle | Database.Database
 
 const said = (db: Db, sql: string, report: string) =>
@@ -29,8 +32,14 @@ const hashOf = (of: unknown) => createHash('sha256').update(JSON.stringify(of)).
 /** SHA-256 over what the report says now; 64 hex figures. */
 export function contentHash(db: Db, report: string): string {
   const photos = said(db, photosSay, report)
-  // Without photographs the hash is that of reports which were signed before there were any.
-  return hashOf([said(db, reportSays, report), said(db, findingsSay, report), ...(photos.length === 0 ? [] : [photos])])
+  const back = [...said(db, backSays, report), ...said(db, onBackSay, report)]
+  // Without photographs or a back the hash is that of reports which were signed before there were any.
+  return hashOf([
+    said(db, reportSays, report),
+    said(db, findingsSay, report),
+    ...(photos.length === 0 ? [] : [photos]),
+    ...(back.length === 0 ? [] : ['back', back]),
+  ])
 }
 
 export interface SealRow {

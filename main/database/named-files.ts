@@ -1,15 +1,15 @@
 /** Which kept files a catalogue names: in its rows, or in its journal, from where undo could bring them back. */
 import type Database from 'better-sqlite3'
 
-/** By table, the column that holds a file's hash. */
+/** By table, the columns that hold a file's hash. */
 const columns = {
-  picture: 'hash',
-  document: 'hash',
-  underlay: 'hash',
-  condition_report: 'picture',
-  condition_photo: 'hash',
+  picture: ['hash'],
+  document: ['hash'],
+  underlay: ['hash'],
+  condition_report: ['picture', 'back_picture'],
+  condition_photo: ['hash'],
 } as const
-const named = Object.entries(columns)
+const named = Object.entries(columns).flatMap(([table, each]) => each.map(column => [table, column] as const))
 
 export function namedInRows(db: Database.Database): Set<string> {
   const hashes = db

@@ -1,13 +1,21 @@
 /** One condition report as its screen shows it: what is chosen, what it is held against, and every edit of it. */
 import type { ConditionFindingTold, Report } from '../../src/contract/areas/condition-shape.ts'
 import type { Input, Output } from '../../src/contract/contract.ts'
-import type { Shape, Spot } from '../../src/record/condition/shape.ts'
+import type { Shape, Side, Spot } from '../../src/record/condition/shape.ts'
 import { materialsFor } from '../../src/record/condition/vocabulary.ts'
 import { watch } from '../host/catalogue.svelte.ts'
 import { call } from '../host/client.svelte.ts'
 import { desk } from '../host/desk.svelte.ts'
 import { frame } from '../shell/frame.svelte.ts'
 
+/** A side of the work as it is drawn on. */
+export interface Drawn {
+  readonly width: number
+  readonly height: number
+  readonly picture: string | null
+  /** Of a back without a picture, what was measured of it. */
+  readonly behind: Report['behind']
+}
 export type Placed = Pick<Shape, 'form'> & { readonly points: Spot[] }
 type FindingChanges = Input<'condition.updateFinding'>['changes']
 type ReportChanges = Input<'condition.update'>['changes']
@@ -18,6 +26,8 @@ export class ReportShown {
   readonly id: string
   /** The finding whose fields are open. */
   chosen = $state<string | null>(null)
+  /** The side that is looked at. */
+  side = $state<Side>('front')
   /** The finding whose place the next drawing is. */
   anew = $state<string | null>(null)
   /** Chosen to be held against; null takes the last complete report before this one. */
@@ -62,12 +72,33 @@ export class ReportShown {
     return order.flatMap(material => words.filter(each => each.material === material))
   })
 
+  /** Pictures of the work, which its back can be drawn on too. */
+  readonly pictures = $derived.by(() => this.work.value?.pictures ?? [])
+
   constructor(id: string) {
     this.id = id
   }
 
   holdAgainst(id: string): void {
     this.heldAgainst = id
+  }
+
+  /** The side that is looked at, of this report or of the one that it is held against. */
+  faceOf({ width, height, picture, backPicture, behind }: Report): Drawn {
+    if (this.side === 'front') return { width, height, picture, behind: null }
+    return { width, height, picture: backPicture, behind: backPicture === null ? behind : null }
+  }
+
+  look(side: Side): void {
+    this.side = side
+    this.anew = null
+  }
+
+  /** Opens the fields of a finding, on the side where it lies; null closes them. */
+  choose(id: string | null): void {
+    this.chosen = id
+    const side = this.report?.findings.find(each => each.id === id)?.side
+    if (side !== undefined && side !== this.side) this.look(side)
   }
 
   /** What the hand has drawn: a new finding, or the place of one that is drawn anew. */
@@ -81,16 +112,16 @@ export class ReportShown {
         if (clash !== null) frame.say(`Meanwhile somebody drew ${anew.number} elsewhere; theirs was kept.`)
         return
       }
-      const { id } = await call('condition.addFinding', { report: this.id, ...shape })
+      const { id } = await call('condition.addFinding', { report: this.id, side: this.side, ...shape })
       this.chosen = id
     })
   }
 
   /** The same is there again: taken over from the earlier report, to be looked at and changed. */
   async seenAgain(earlier: ConditionFindingTold): Promise<void> {
-    const { form, points, term, severity, stable, across, id: follows } = earlier
+    const { form, points, side, term, severity, stable, across, id: follows } = earlier
     await frame.attempt(async () => {
-      const same = { form, points, term, severity, stable, across, age: 'old' as const }
+      const same = { form, points, side, term, severity, stable, across, age: 'old' as const }
       const made = await call('condition.addFinding', {
         report: this.id,
         ...same,
@@ -98,6 +129,7 @@ export class ReportShown {
         ...(this.before?.completeAt === null ? {} : { follows }),
       })
       this.chosen = made.id
+      this.look(side)
     })
   }
 

@@ -4,7 +4,7 @@ import { placeSaid, sizeSaid } from '../../src/record/condition/say.ts'
 import { desk } from '../host/desk.svelte.ts'
 
 type Sized = Pick<ConditionFindingTold, 'form' | 'reach' | 'along'>
-type Lying = Pick<ConditionFindingTold, 'points' | 'third'>
+type Lying = Pick<ConditionFindingTold, 'points' | 'third' | 'side'>
 
 const length = (mm: number) => desk.lengthWithUnit(mm)
 export const sizeOf = (finding: Sized) => sizeSaid(finding, length)

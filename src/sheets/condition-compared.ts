@@ -4,14 +4,16 @@
  */
 import type { ConditionFindingTold, ConditionLine, Report } from '../contract/areas/condition-shape.ts'
 import type { Output } from '../contract/contract.ts'
-import { sizeSaid, titles } from '../record/condition/say.ts'
+import { sizeSaid, thirdSaid, titles } from '../record/condition/say.ts'
+import { type Side, sides } from '../record/condition/shape.ts'
 import { type Cell, EMPTY, numberCell, type TableSheet, textCell } from './columns.ts'
 import { drawFace, faceScale, scaleSaid } from './condition-face.ts'
 import { drawFrame, footHeight, headHeight, margin } from './condition-frame.ts'
 import type { ConditionPages } from './condition-paper.ts'
-import { drawnFace, hashShort, lengthIn, type ReportQuestion } from './condition-question.ts'
+import { drawnSide, hashShort, lengthIn, type ReportQuestion, sidesOf } from './condition-question.ts'
 import { number, text } from './crew-columns.ts'
 import { ink } from './ink.ts'
+import { sizeWithin } from './lines.ts'
 import { papers, type TextMeasure } from './shapes.ts'
 import { newSketch } from './sketch.ts'
 import { tablePages } from './table-pages.ts'
@@ -31,19 +33,30 @@ const called = ({ workNumber, workTitle }: Report) =>
 export function comparedPaper(question: ComparedQuestion, measure: TextMeasure): ConditionPages {
   const { before, after, paper, when, made } = question
   const size = papers[paper]
-  const table = tablePages([comparedTable(question)], paper, measure, { flowing: false, running: '', before: 1 })
-  const sketch = drawBoth(question, measure)
-  drawFrame(sketch, size, {
-    work: after,
-    about: `${titles[before.kind]} of ${when(before.examinedAt)} against ${titles[after.kind].toLowerCase()} of ${when(after.examinedAt)}`,
-    page: `sheet 1 of ${1 + table.pages.length}`,
-    made,
-    hash: `contents ${hashShort(before.content)} against ${hashShort(after.content)}`,
+  const drawn = sides.filter(side => [before, after].some(report => sidesOf(report).includes(side)))
+  const table = tablePages([comparedTable(question)], paper, measure, {
+    flowing: false,
+    running: '',
+    before: drawn.length,
   })
-  return { pages: [{ ...size, shapes: sketch.shapes }, ...table.pages], boxes: [sketch.boxes, ...table.boxes] }
+  const sketches = drawn.map((side, at) => {
+    const sketch = drawBoth(question, side, measure)
+    drawFrame(sketch, size, {
+      work: after,
+      about: `${titles[before.kind]} of ${when(before.examinedAt)} against ${titles[after.kind].toLowerCase()} of ${when(after.examinedAt)}${side === 'back' ? ': the back, as seen from behind' : ''}`,
+      page: `sheet ${at + 1} of ${drawn.length + table.pages.length}`,
+      made,
+      hash: `contents ${hashShort(before.content)} against ${hashShort(after.content)}`,
+    })
+    return sketch
+  })
+  return {
+    pages: [...sketches.map(({ shapes }) => ({ ...size, shapes })), ...table.pages],
+    boxes: [...sketches.map(({ boxes }) => boxes), ...table.boxes],
+  }
 }
 
-function drawBoth({ before, after, paper, shown, units, when }: ComparedQuestion, measure: TextMeasure) {
+function drawBoth({ before, after, paper, shown, units, when }: ComparedQuestion, side: Side, measure: TextMeasure) {
   const size = papers[paper]
   const sketch = newSketch(measure)
   const w = (size.width - 2 * margin - gap) / 2
@@ -53,18 +66,14 @@ function drawBoth({ before, after, paper, shown, units, when }: ComparedQuestion
   let under = 0
   for (const [at, report] of [before, after].entries()) {
     const x = margin + at * (w + gap)
+    const face = drawnSide(report, side, shown)
     const standing = report.completeAt === null ? 'draft, not complete' : 'complete'
-    const findings = report.findings.length === 1 ? 'one finding' : `${report.findings.length} findings`
+    const findings = face.findings.length === 1 ? 'one finding' : `${face.findings.length} findings`
     sketch.text(`side ${at}`, x, headHeight + 1, 3.3, 'strong', titles[report.kind])
     const words = `${when(report.examinedAt)}, ${report.examiner}; ${findings}; ${standing}`
-    sketch.text(`side ${at} words`, x, headHeight + 5.4, 2.9, 'plain', words, { colour: ink.ink2 })
-    const { y, h } = drawFace(
-      sketch,
-      drawnFace(report, report.findings, shown),
-      { x, y: headHeight + 6, ...room },
-      scale,
-      units.unit,
-    )
+    const small = sizeWithin(words, 'plain', 2.9, w, measure)
+    sketch.text(`side ${at} words`, x, headHeight + 5.4, small, 'plain', words, { colour: ink.ink2 })
+    const { y, h } = drawFace(sketch, face, { x, y: headHeight + 6, ...room }, scale, units.unit)
     under = Math.max(under, y + h + 6)
   }
   const words = `Both drawn ${scaleSaid(scale)}. Bold: new. Broken line: old or new unsure.`
@@ -88,7 +97,7 @@ export function comparedTable({ before, after, compared, units, when, made }: Co
       textCell(one?.word ?? ''),
       size(was),
       size(now),
-      textCell(one?.third ?? ''),
+      textCell(one === null ? '' : thirdSaid(one)),
       textCell(`${line.text}${line.by === 'said' ? ' Said to be the same.' : ''}`),
     ]
   }

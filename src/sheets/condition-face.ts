@@ -3,6 +3,7 @@
  * lies with its number. What is new is drawn bold, what nobody is sure of in a broken line.
  */
 import type { ConditionFindingTold } from '../contract/areas/condition-shape.ts'
+import type { Behind } from '../record/condition/behind.ts'
 import { boxOf, type Spot } from '../record/condition/shape.ts'
 import type { LengthUnit } from './figures.ts'
 import { ink } from './ink.ts'
@@ -15,6 +16,8 @@ export interface FaceDrawn {
   readonly height: number
   /** The hash of a picture that can be shown; null for the bare face. */
   readonly picture: string | null
+  /** Of a back without a picture, what was measured of it. */
+  readonly behind: Behind | null
   readonly findings: readonly Pick<ConditionFindingTold, 'number' | 'form' | 'points' | 'age'>[]
 }
 
@@ -44,6 +47,7 @@ export function drawFace(sketch: Sketch, face: FaceDrawn, room: Box, scale: numb
   const at = ({ x, y }: Spot): Spot => ({ x: left + x / scale, y: top + y / scale })
   const box = { x: left, y: top, w: face.width / scale, h: face.height / scale }
   if (face.picture !== null) sketch.add({ kind: 'image', ...box, hash: face.picture })
+  if (face.behind !== null) sketch.add(...behindShapes(face.behind, at))
   sketch.add({ kind: 'rect', ...box, stroke: ink.ink, width: 0.25 })
   drawRules(sketch, face, box, scale, unit)
   // All places first: no line may cross a number.
@@ -57,6 +61,21 @@ export function drawFace(sketch: Sketch, face: FaceDrawn, room: Box, scale: numb
     drawNumber(sketch, finding.number, centre, { x: number.x + ring, y: number.y + ring })
   }
   return { x: room.x, y: room.y, w: edge + box.w, h: edge + box.h }
+}
+
+function behindShapes({ rings, lines }: Behind, at: (spot: Spot) => Spot): Shape[] {
+  const pen = { stroke: ink.ink3, width: 0.2 } as const
+  return [
+    ...lines.map(points => ({ kind: 'path', d: pathOf(points.map(at)), ...pen }) as const),
+    ...rings.map(point => {
+      const { x, y } = at(point)
+      return {
+        kind: 'path',
+        d: `M ${x - 1} ${y} A 1 1 0 1 0 ${x + 1} ${y} A 1 1 0 1 0 ${x - 1} ${y} Z`,
+        ...pen,
+      } as const
+    }),
+  ]
 }
 
 function placeShapes({ form, points, age }: FaceDrawn['findings'][number], at: (spot: Spot) => Spot): Shape[] {

@@ -3,11 +3,12 @@
  * the findings and the signatures, then the photographs. The work's number and the page of how many stand on each.
  */
 import { titles } from '../record/condition/say.ts'
+import type { Side } from '../record/condition/shape.ts'
 import { factBlocks, findingBlocks, heading, signatureBlocks } from './condition-blocks.ts'
 import { drawFace, faceScale, scaleSaid } from './condition-face.ts'
 import { drawFrame, footHeight, headHeight, margin } from './condition-frame.ts'
 import { photoPages } from './condition-photos.ts'
-import { drawnFace, hashShort, type ReportQuestion } from './condition-question.ts'
+import { drawnSide, hashShort, type ReportQuestion, sidesOf } from './condition-question.ts'
 import { type Block, type Column, flow } from './flow.ts'
 import { ink } from './ink.ts'
 import { sizeWithin } from './lines.ts'
@@ -28,7 +29,8 @@ export function conditionPaper(question: ReportQuestion, measure: TextMeasure): 
   const width = (size.width - 2 * margin - 2 * gap) / 3
   const bottom = size.height - footHeight
   const column = (at: number, top = headHeight): Column => ({ x: margin + at * (width + gap), top, bottom })
-  const columnsOf = (page: number) => (page === 0 ? [column(2)] : [column(0), column(1), column(2)])
+  const drawn = sidesOf(report)
+  const columnsOf = (page: number) => (page < drawn.length ? [column(2)] : [column(0), column(1), column(2)])
   const found = findingBlocks(question, width, measure)
   const count = found.length === 1 ? 'One finding' : `${found.length} findings`
   const placed = flow(
@@ -39,10 +41,11 @@ export function conditionPaper(question: ReportQuestion, measure: TextMeasure): 
     ],
     columnsOf,
   )
-  const sketches = placed.map((lines, page) => {
+  const sketches = Array.from({ length: Math.max(drawn.length, placed.length) }, (_, page) => {
     const sketch = newSketch(measure)
-    if (page === 0) drawWork(sketch, question, { x: margin, w: 2 * width + gap, bottom })
-    for (const { line, x, y } of lines) line.draw(sketch, x, y)
+    const side = drawn[page]
+    if (side !== undefined) drawWork(sketch, question, side, { x: margin, w: 2 * width + gap, bottom })
+    for (const { line, x, y } of placed[page] ?? []) line.draw(sketch, x, y)
     return sketch
   })
   sketches.push(...photoPages(question, { width: size.width - 2 * margin, top: headHeight, bottom }, measure))
@@ -72,15 +75,22 @@ function headed(head: Block, [first, ...more]: readonly Block[]): readonly Block
 function drawWork(
   sketch: Sketch,
   { report, units, shown }: ReportQuestion,
+  side: Side,
   { x, w, bottom }: { readonly x: number; readonly w: number; readonly bottom: number },
 ): void {
-  const face = drawnFace(report, report.findings, shown)
+  const face = drawnSide(report, side, shown)
   const room = { x, y: headHeight - 1, w, h: bottom - headHeight - 5 }
   const scale = faceScale(face, room)
   const drawn = drawFace(sketch, face, room, scale, units.unit)
   const unit = { mm: 'Millimetres', cm: 'Centimetres', in: 'Inches' }[units.unit]
-  const bare = face.picture === null ? ' There is no picture of it.' : ''
-  const words = `${unit} from the left and the top edge, drawn ${scaleSaid(scale)}. Bold: new. Broken line: old or new unsure.${bare}`
+  const bare =
+    face.picture !== null
+      ? ''
+      : face.behind === null
+        ? ' There is no picture of it.'
+        : ' The back as it is measured now.'
+  const seen = side === 'back' ? 'The back, as seen from behind. ' : ''
+  const words = `${seen}${unit} from the left and the top edge, drawn ${scaleSaid(scale)}. Bold: new. Broken line: old or new unsure.${bare}`
   const size = sizeWithin(words, 'plain', 2.7, w, sketch.measure)
   sketch.text('scale', x, drawn.y + drawn.h + 6, size, 'plain', words, { colour: ink.ink2 })
 }

@@ -1,6 +1,8 @@
 /** What the papers of condition are asked with, and how they write lengths. */
-import type { ConditionFindingTold, Report } from '../contract/areas/condition-shape.ts'
+import type { Report } from '../contract/areas/condition-shape.ts'
 import { formatBoth } from '../measure/format.ts'
+import { type Side, sides } from '../record/condition/shape.ts'
+import type { FaceDrawn } from './condition-face.ts'
 import type { Units } from './figures.ts'
 import type { Paper } from './shapes.ts'
 
@@ -35,11 +37,24 @@ export function lengthIn({ unit, steps }: Units): (mm: number) => string {
 /** The first figures of a hash, in fours: enough to hold two papers against one another. */
 export const hashShort = (hash: string) => (hash.slice(0, 16).match(/.{4}/g) ?? []).join(' ')
 
-/** A side of the work as it is drawn: its picture where one can be shown. */
-export function drawnFace(
-  { width, height, picture }: Pick<Report, 'width' | 'height' | 'picture'>,
-  findings: readonly ConditionFindingTold[],
+/** The sides that a report has something to draw on: the back where it was looked at. */
+export function sidesOf({ backPicture, findings }: Pick<Report, 'backPicture' | 'findings'>): readonly Side[] {
+  return backPicture !== null || findings.some(({ side }) => side === 'back') ? sides : ['front']
+}
+
+/** A side of the work as it is drawn: its picture where one can be shown, else the back as it was measured. */
+export function drawnSide(
+  { width, height, picture, backPicture, behind, findings }: Report,
+  side: Side,
   shown: (hash: string) => boolean,
-) {
-  return { width, height, findings, picture: picture !== null && shown(picture) ? picture : null }
+): FaceDrawn {
+  const hash = side === 'front' ? picture : backPicture
+  const pictured = hash !== null && shown(hash) ? hash : null
+  return {
+    width,
+    height,
+    findings: findings.filter(each => each.side === side),
+    picture: pictured,
+    behind: side === 'back' && pictured === null ? behind : null,
+  }
 }

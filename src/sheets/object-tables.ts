@@ -4,6 +4,7 @@ import type { Output } from '../contract/contract.ts'
 import { type ChangeStyle, fieldsSaid, measuresSaid, rowSaid } from '../dictionary/change-said.ts'
 import { print } from '../hang/printing.ts'
 import { workFacts } from '../model/work-facts.ts'
+import { thirdSaid } from '../record/condition/say.ts'
 import { boxOf } from '../record/condition/shape.ts'
 import type { SheetUnit } from './checklist-columns.ts'
 import { type Cell, EMPTY, numberCell, type SheetColumn, type TableSheet, textCell } from './columns.ts'
@@ -244,7 +245,7 @@ export function conditionTable(reports: readonly Report[], style: FileStyle): Ta
           ...head,
           numberCell(found.number),
           textCell(found.word),
-          textCell(found.third),
+          textCell(thirdSaid(found)),
           ...lengths([left, top, found.form === 'outline' ? found.along : found.reach], style),
           textCell(found.age),
           textCell(found.severity),

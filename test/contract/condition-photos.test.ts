@@ -117,3 +117,33 @@ test('they stand in the order that they are put in', async () => {
   const { photos } = await callOn(host, 'condition.get', { id: report })
   expect(photos.map(each => each.widthPx)).toEqual([12, 10, 11])
 })
+
+test('the back: its picture is a photograph of the report, both are signed, and it goes when the photograph does', async () => {
+  const { host, report, finding } = await drafted()
+  const back = { report, side: 'back' as const, form: 'mark' as const, points: [{ x: 10, y: 10 }] }
+  const { id: behind } = await callOn(host, 'condition.addFinding', { ...back, term: 'frame.loose-hardware' })
+  const before = await callOn(host, 'condition.get', { id: report })
+  expect(before.findings.map(({ id, side }) => [id, side])).toEqual([
+    [finding, 'front'],
+    [behind, 'back'],
+  ])
+  const handle = give(host, 'IMG_0007.jpg', await photograph(40, 30))
+  const { id: photo, hash } = await callOn(host, 'condition.addPhoto', { report, handle })
+  const elsewhere = 'a'.repeat(64)
+  const refused = await answer(host, 'condition.update', {
+    id: report,
+    changes: { backPicture: { was: null, to: elsewhere } },
+  })
+  expect(refused).toMatchObject({ ok: false, refusal: { code: 'bad-input', field: 'changes.backPicture.to' } })
+  await callOn(host, 'condition.update', { id: report, changes: { backPicture: { was: null, to: hash } } })
+  const drawnOn = await callOn(host, 'condition.get', { id: report })
+  expect(drawnOn.backPicture).toBe(hash)
+  await callOn(host, 'condition.removePhoto', { id: photo })
+  const after = await callOn(host, 'condition.get', { id: report })
+  expect(after.backPicture).toBe(null)
+  // Only what is said counts for the hash: the same as before the photograph.
+  expect(after.content).toBe(before.content)
+  expect(drawnOn.content).not.toBe(before.content)
+  await callOn(host, 'condition.removeFinding', { id: behind })
+  expect((await callOn(host, 'condition.get', { id: report })).content).not.toBe(before.content)
+})

@@ -35,6 +35,7 @@ function finding(index: number, more: Partial<ConditionFindingTold> & Shape): Co
   return {
     id: `f${index}`,
     number: index + 1,
+    side: 'front',
     term: 'painting.loss',
     word: words[index % words.length] ?? '',
     age: (['old', 'new', 'unsure'] as const)[index % 3] ?? '',
@@ -113,6 +114,8 @@ const empty: Report = {
   correctedBy: null,
   why: '',
   picture: painted,
+  backPicture: null,
+  behind: null,
   ...face,
   findings: [],
   photos: [],
@@ -178,11 +181,32 @@ const german = question(
     paper: 'Letter',
   },
 )
+const behind = question({
+  ...empty,
+  behind: {
+    rings: [
+      { x: 90, y: 150 },
+      { x: 810, y: 150 },
+    ],
+    lines: [
+      [
+        { x: 90, y: 150 },
+        { x: 450, y: 90 },
+        { x: 810, y: 150 },
+      ],
+    ],
+  },
+  findings: [
+    ...findings(2),
+    { ...finding(2, { form: 'mark', points: [{ x: 90, y: 150 }], across: null }), side: 'back' },
+  ],
+})
 const cases: readonly { readonly name: string; readonly of: ReportQuestion }[] = [
   { name: 'long', of: long },
   { name: 'unsigned', of: question({ ...empty, findings: findings(4) }) },
   { name: 'german', of: german },
   { name: 'nothing', of: question({ ...empty, ...signed, note: 'Nothing was found.', workNumber: '', workTitle: '' }) },
+  { name: 'back', of: behind },
   { name: 'large', of: question({ ...long.report }, { paper: 'A3' }) },
 ]
 
@@ -229,8 +253,10 @@ describe.each(cases)('$name', ({ name, of }) => {
       for (const { id, third } of of.report.findings) {
         expect(text, id).toContain(bare(third))
       }
-      const judged = of.report.findings.map(({ number }) => `mark ${number}`)
-      expect(paper.boxes[0]?.map(box => box.name)).toEqual(expect.arrayContaining(judged))
+      for (const { number, side } of of.report.findings) {
+        const drawn = paper.boxes[side === 'front' ? 0 : 1]?.map(box => box.name)
+        expect(drawn).toContain(`mark ${number}`)
+      }
       for (const [index, each] of of.report.photos.entries()) {
         expect(text).toContain(`${index + 1}${bare(each.shows)}`)
         expect(text).toContain(each.name)
@@ -268,6 +294,17 @@ withProgram('poppler (pdftotext)', 'reads figures and what is missing', () => {
     expect(text).toContain('theincomingreportof2031-03-01')
     expect(text).toContain('Why:lamesureétaitfausse')
     expect(text).toContain('Thereisnopictureofit.')
+  })
+
+  test('the back has a page of its own, as seen from behind, on what was measured of it', async () => {
+    await write('back', conditionPaper(behind, faces))
+    const [front, back] = pagesRead('back')
+    expect(front).not.toContain('as seen from behind')
+    expect(bare(back ?? '')).toContain(
+      bare('The back, as seen from behind. Millimetres from the left and the top edge'),
+    )
+    expect(bare(back ?? '')).toContain(bare('The back as it is measured now.'))
+    expect(bare(front ?? '')).toContain(bare('on the back, upper left, 90 mm (3 9/16 in) from the left'))
   })
 
   test('a draft says what it lacks and leaves room to sign; a complete one says since when', async () => {

@@ -16,6 +16,7 @@ import { light } from './0013-light.ts'
 import { removedRows } from './0014-removed-rows.ts'
 import { loans } from './0015-loans.ts'
 import { insured } from './0016-insured.ts'
+import { conditionBack } from './0017-condition-back.ts'
 
 export const migrations: readonly Migration[] = [
   foundation,
@@ -34,4 +35,5 @@ export const migrations: readonly Migration[] = [
   removedRows,
   loans,
   insured,
+  conditionBack,
 ]

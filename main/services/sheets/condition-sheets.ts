@@ -73,7 +73,7 @@ const dayOf = ({ examinedAt }: Report) => sheetTime(examinedAt).split(',')[0] ??
 
 /** Pictures that can be shown, by hash: those that are drawn on as large as the screen has them, photographs smaller. */
 async function picturesOf(job: Job, reports: readonly Report[], photographs = true): Promise<Pictures> {
-  const drawnOn = reports.flatMap(({ picture }) => (picture === null ? [] : [picture]))
+  const drawnOn = reports.flatMap(({ picture, backPicture }) => [picture, backPicture].filter(hash => hash !== null))
   const photos = photographs ? reports.flatMap(({ photos }) => photos.map(({ hash }) => hash)) : []
   const hashes = [...new Set([...drawnOn, ...photos])]
   const found = new Map<string, Buffer>()

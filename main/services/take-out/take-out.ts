@@ -89,7 +89,10 @@ function filesOf({ db, store }: Job): readonly { readonly hash: string; readonly
   const there = new Set(store.hashes())
   return rows<{ hash: string; mime: string }>(
     db,
-    `SELECT hash, min(mime) AS mime FROM (SELECT hash, mime FROM picture UNION ALL SELECT hash, mime FROM document
-       UNION ALL SELECT hash, mime FROM underlay UNION ALL SELECT hash, mime FROM condition_photo) GROUP BY hash ORDER BY hash`,
+    `SELECT hash, max(mime) AS mime FROM (SELECT hash, mime FROM picture UNION ALL SELECT hash, mime FROM document
+       UNION ALL SELECT hash, mime FROM underlay UNION ALL SELECT hash, mime FROM condition_photo
+       UNION ALL SELECT picture, '' FROM condition_report WHERE picture IS NOT NULL
+       UNION ALL SELECT back_picture, '' FROM condition_report WHERE back_picture IS NOT NULL)
+     GROUP BY hash ORDER BY hash`,
   ).filter(({ hash }) => there.has(hash))
 }

@@ -1,7 +1,7 @@
 /** What condition reports are told as: findings, photographs, signatures, a report, two compared. */
 import * as z from 'zod'
 import { ages, reportKinds, roles, severities, stabilities } from '../../record/condition/report.ts'
-import { forms } from '../../record/condition/shape.ts'
+import { forms, sides } from '../../record/condition/shape.ts'
 import { hash, id, longText, moment, shortText, size } from '../shared.ts'
 
 export const kind = z.enum(reportKinds)
@@ -10,6 +10,7 @@ export const role = z.enum(roles)
 export const term = z.string().regex(/^[a-z0-9.-]{0,60}$/, 'expected a word of the vocabulary')
 const orEmpty = <const T extends readonly [string, ...string[]]>(words: T) => z.enum(['', ...words])
 
+const point = z.strictObject({ x: z.number(), y: z.number() })
 const along = z.number().min(0).max(1e5)
 /** mm from the left edge and from the top edge of the face. */
 const spot = z.strictObject({ x: along, y: along })
@@ -37,6 +38,8 @@ export const facts = {
   examiner: shortText,
   packing: longText,
   note: longText,
+  /** The photograph that its back is drawn on: of this report or of the work. */
+  backPicture: hash.nullable(),
 } as const
 
 /** Strokes of a pen over a field 1000 wide and 320 high, each its points: x, y, x, y … */
@@ -57,6 +60,7 @@ const signature = z.strictObject({
 
 const finding = z.strictObject({
   id,
+  side: z.enum(sides),
   /** From 1, in the order of the report. */
   number: z.int(),
   ...said,
@@ -124,6 +128,8 @@ export const report = z.strictObject({
   /** The face of the work that day, mm. */
   width: size,
   height: size,
+  /** Its back as measured for hanging, mm, as seen from behind; null where nobody measured it. */
+  behind: z.strictObject({ rings: z.array(point), lines: z.array(z.array(point)) }).nullable(),
   findings: z.array(finding),
   photos: z.array(photo),
   signatures: z.array(signature),

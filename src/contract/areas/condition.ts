@@ -3,6 +3,7 @@
  * complete, and from then on nothing of it changes: a correction is a report of its own that refers to it.
  */
 import * as z from 'zod'
+import { sides } from '../../record/condition/shape.ts'
 import { materials } from '../../record/condition/vocabulary.ts'
 import { procedure } from '../procedure.ts'
 import { changes, done, handle, hash, id, made, moment, name, page, shortText, updated } from '../shared.ts'
@@ -105,6 +106,8 @@ export const conditionArea = {
     z.strictObject({
       report: id,
       ...shape.shape,
+      /** The front where left out. */
+      side: z.enum(sides).optional(),
       term: term.optional(),
       age: said.age.optional(),
       severity: said.severity.optional(),

@@ -1,7 +1,7 @@
 /**
  * Two condition reports of one work, finding by finding. Two are one and the same
  * 1. where a person said so (`follows`), or else
- * 2. where they have the same word and lie within `near` of one another. The nearest two are paired first; of equally
+ * 2. where they have the same word and lie on one side, within `near` of one another. The nearest two are paired first; of equally
  *    near ones those with the smaller numbers.
  * A pair is `grown` where it is larger by more than `grown`, or more serious; else `same`. What stands in the later
  * report alone is `new`, in the earlier alone `not seen`. Where a size was not taken, growth cannot be told, and that
@@ -21,7 +21,7 @@ export interface CompareRules {
 
 export type Compared = Pick<
   ConditionFinding,
-  'id' | 'number' | 'term' | 'word' | 'age' | 'severity' | 'follows' | keyof Shape
+  'id' | 'side' | 'number' | 'term' | 'word' | 'age' | 'severity' | 'follows' | keyof Shape
 >
 
 export interface CompareLine<F extends Compared = Compared> {
@@ -55,7 +55,7 @@ function pairsOf<F extends Compared>(before: readonly F[], after: readonly F[], 
   const said = all.filter(pair => pair.after.follows === pair.before.id || pair.before.follows === pair.after.id)
   for (const pair of said.sort((a, b) => low(a) - low(b) || high(a) - high(b))) take({ ...pair, by: 'said' })
   const close = all
-    .filter(pair => pair.before.term === pair.after.term && pair.before.term !== '')
+    .filter(({ before: one, after: other }) => one.term === other.term && one.term !== '' && one.side === other.side)
     .map(pair => ({ ...pair, apart: distanceBetween(pair.before, pair.after) }))
     .filter(({ apart }) => apart <= near)
   // Two that are still alike here are 1 with 2 and 2 with 1, which share no finding: either may be first.

@@ -3,7 +3,7 @@
  * two different people have signed the same contents in two different roles. One signature proves little (common
  * practice, no source).
  */
-import { type Face, isPlaced, type Shape } from './shape.ts'
+import { type Face, isPlaced, type Shape, type Side } from './shape.ts'
 
 /** `incoming` when a work arrives, `outgoing` before it is packed, `check` in between. */
 export const reportKinds = ['incoming', 'check', 'outgoing'] as const
@@ -27,6 +27,7 @@ export type Role = (typeof roles)[number]
 /** A field that is not said yet is empty. */
 export interface ConditionFinding extends Shape {
   readonly id: string
+  readonly side: Side
   /** As it is numbered in its report, from 1. */
   readonly number: number
   readonly term: string

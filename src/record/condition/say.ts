@@ -1,6 +1,6 @@
 /** How a report and its findings are said in words, on the screen as on paper. Lengths are written by who asks. */
 import type { Age, ReportKind, Severity, Stability } from './report.ts'
-import { boxOf, type Extent, type Form, type Shape } from './shape.ts'
+import { boxOf, type Extent, type Form, type Shape, type Side } from './shape.ts'
 
 /** A length of so many mm as the reader likes it, with its unit. */
 type Length = (mm: number) => string
@@ -21,10 +21,18 @@ export function sizeSaid(
 }
 
 /** Where its upper left end is, as a rule is laid. */
-export function placeSaid(finding: Pick<Shape, 'points'> & { readonly third: string }, length: Length): string {
+export function placeSaid(finding: Pick<Shape, 'points'> & ThirdOfSide, length: Length): string {
   const { left, top } = boxOf(finding)
-  return `${finding.third}, ${length(left)} from the left, ${length(top)} from the top`
+  return `${thirdSaid(finding)}, ${length(left)} from the left, ${length(top)} from the top`
 }
+
+interface ThirdOfSide {
+  readonly third: string
+  readonly side: Side
+}
+
+/** Its third of the side that it lies on; the front goes without saying. */
+export const thirdSaid = ({ third, side }: ThirdOfSide) => (side === 'back' ? `on the back, ${third}` : third)
 
 interface Judged {
   readonly age: Age | ''

@@ -7,6 +7,10 @@
 export const forms = ['mark', 'outline', 'area'] as const
 export type Form = (typeof forms)[number]
 
+/** Of the back, left is left as seen from behind. */
+export const sides = ['front', 'back'] as const
+export type Side = (typeof sides)[number]
+
 export interface Spot {
   /** mm from the left edge. */
   readonly x: number

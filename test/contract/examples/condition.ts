@@ -69,6 +69,7 @@ const head = (known: Known) => ({
   examiner: 'Tamsin Oake',
   packing: '',
   note: '',
+  backPicture: null,
   overall: 'slight',
   completeAt: null,
   corrects: null,
@@ -151,11 +152,13 @@ export const conditionExamples: ExamplesOf<keyof typeof conditionArea> = {
           picture: known.pansPictureHash,
           width: 480,
           height: 620,
+          behind: null,
           signedBy: [],
           findings: [
             {
               id: anyId,
               number: 1,
+              side: 'front',
               term: 'paper.stain',
               word: 'stain',
               ...stain,

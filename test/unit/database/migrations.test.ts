@@ -238,6 +238,19 @@ const before: Readonly<
       expect(ordinaryTables(db)).toEqual(expect.arrayContaining(['exchange_rate', 'value_limit', 'work_value']))
     },
   },
+  17: {
+    fill(db) {
+      db.exec(`INSERT INTO work(id, n, title) VALUES ('w', 1, 'Tide table');
+        INSERT INTO condition_report(id, work, kind, examined_at, width, height)
+          VALUES ('r', 'w', 'check', '2031-03-01T00:00:00.000Z', 400, 300);
+        INSERT INTO condition_finding(id, report, position, form, points) VALUES ('f', 'r', 1, 'mark', '[{"x":1,"y":2}]')`)
+    },
+    expect(db) {
+      expect(db.prepare('SELECT side, back_picture FROM condition_finding, condition_report').all()).toEqual([
+        { side: 'front', back_picture: null },
+      ])
+    },
+  },
 }
 
 /** SHA-256 of each migration's SQL, so that none changes once catalogues have it. */
@@ -258,6 +271,7 @@ const frozen: Readonly<Record<number, string>> = {
   14: 'b761aad23f74fb90cc70816af0bd2661d35e6d0309b7db53928c7481ea9e8e52',
   15: 'b60007a43f551bb54990e78958af72660d5063cf4cf0d9eee61ffb572ce2d64b',
   16: '4fee2438272abe329e59b776c6044f3fedae1e088e09077be25f10b71d1b5c63',
+  17: 'fcdcb463e95fb03007bc9a7ba34985528f78ad3eea73e4ede9b0b119f7dcab4a',
 }
 
 describe('migrations', () => {

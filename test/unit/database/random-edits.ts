@@ -72,6 +72,7 @@ const choices: Readonly<Record<string, readonly Value[]>> = {
   material: ['painting', 'paper', 'photograph', 'textile', 'frame', 'object'],
   'condition_report.kind': ['incoming', 'check', 'outgoing'],
   form: ['mark', 'outline', 'area'],
+  'condition_finding.side': ['front', 'back'],
   age: ['', 'old', 'new', 'unsure'],
   severity: ['', 'slight', 'marked', 'severe'],
   stable: ['', 'stable', 'unstable', 'unsure'],

@@ -62,6 +62,7 @@ const columns = {
   examiner: 'examiner',
   packing: 'packing',
   note: 'note',
+  backPicture: 'back_picture',
 } as const
 
 export function change(writing: Writing, input: Received<'condition.update'>): Output<'condition.update'> {
@@ -71,10 +72,25 @@ export function change(writing: Writing, input: Received<'condition.update'>): O
     examinedAt === undefined
       ? undefined
       : { ...examinedAt, to: examined(writing.now(), examinedAt.to, 'changes.examinedAt.to') }
+  checkBack(writing.db, report, input.changes.backPicture?.to)
   writing.label(`Change ${namedReport(writing.db, report)}`)
   const changes = { ...more, ...(at === undefined ? {} : { examinedAt: at }) }
   const { saved, clashes } = changeFields(writing, 'condition_report', input.id, changes, columns, 'condition report')
   return { saved, clashes }
+}
+
+/** The back is drawn on a photograph of the report or a picture of the work, not on any file that is kept. */
+function checkBack(db: ReadHandle, report: ReportRow, hash: string | null | undefined): void {
+  if (hash === null || hash === undefined) return
+  const there = value<number>(
+    db,
+    `SELECT EXISTS (SELECT 1 FROM condition_photo WHERE report = :report AND hash = :hash)
+       OR EXISTS (SELECT 1 FROM picture WHERE work = :work AND hash = :hash)`,
+    { report: report.id, work: report.work, hash },
+  )
+  if (there === 1) return
+  const sentence = 'That is no picture of this report or this work: add the photograph of the back to the report first.'
+  throw new Refusal('bad-input', sentence, { field: 'changes.backPicture.to' })
 }
 
 export function remove(writing: Writing, { id }: Received<'condition.remove'>): Output<'condition.remove'> {
@@ -147,6 +163,7 @@ export function addFinding(writing: Writing, input: Received<'condition.addFindi
     id,
     report: report.id,
     position: (last ?? 0) + 1,
+    side: input.side ?? 'front',
     term: input.term ?? '',
     word,
     form: input.form,

@@ -106,6 +106,11 @@ export function removePhoto(
   { id }: Received<'condition.removePhoto'>,
 ): Output<'condition.removePhoto'> {
   const report = draftOfPhoto(writing.db, id)
+  const drawnOn = value(writing.db, 'SELECT 1 FROM condition_photo WHERE id = :id AND hash = :back', {
+    id,
+    back: report.backPicture,
+  })
+  if (drawnOn !== undefined) update(writing.db, 'condition_report', report.id, { back_picture: null })
   writing.label(`Take a photograph off ${namedReport(writing.db, report)}`)
   removeRow(writing.db, 'condition_photo', id)
   return { done: true }

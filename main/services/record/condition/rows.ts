@@ -17,6 +17,7 @@ export interface ReportRow {
   readonly packing: string
   readonly note: string
   readonly picture: string | null
+  readonly backPicture: string | null
   readonly width: number
   readonly height: number
   readonly corrects: string | null
@@ -26,7 +27,7 @@ export interface ReportRow {
 }
 
 export const reportColumns = `report.id, report.work, report.kind, report.examined_at AS examinedAt, report.place,
-  report.examiner, report.packing, report.note, report.picture, report.width, report.height, report.corrects, report.why,
+  report.examiner, report.packing, report.note, report.picture, report.back_picture AS backPicture, report.width, report.height, report.corrects, report.why,
   (SELECT at FROM condition_seal WHERE condition_seal.report = report.id) AS completeAt,
   (SELECT id FROM condition_report AS later WHERE later.corrects = report.id) AS correctedBy`
 
@@ -54,7 +55,7 @@ export interface FindingRow extends ConditionFinding {
 export function findingsOf(db: ReadHandle, report: string): FindingRow[] {
   const stored = rows<Omit<FindingRow, 'number' | 'points'> & { readonly points: string }>(
     db,
-    `SELECT id, term, word, form, points, across, age, severity, stable, note, follows FROM condition_finding
+    `SELECT id, side, term, word, form, points, across, age, severity, stable, note, follows FROM condition_finding
      WHERE report = :report ORDER BY position, id`,
     { report },
   )

@@ -4,6 +4,7 @@ import type { Output, Received } from '../../../../src/contract/contract.ts'
 import { Refusal } from '../../../../src/contract/refusal.ts'
 import { formatLength } from '../../../../src/measure/format.ts'
 import type { Reader } from '../../../../src/model/work-findings.ts'
+import { type Behind, behindOf } from '../../../../src/record/condition/behind.ts'
 import { type CompareLine, compareReports } from '../../../../src/record/condition/compare.ts'
 import { lacksOf, lacksSignatures, overall, signaturesInForce } from '../../../../src/record/condition/report.ts'
 import { extentOf, thirdOf } from '../../../../src/record/condition/shape.ts'
@@ -35,6 +36,16 @@ function headOf(db: ReadHandle, report: ReportRow): ReportHead {
     overall: overall(findings),
     signedBy: signaturesInForce(signaturesOf(db, report.id), content).map(({ role, name }) => ({ role, name })),
   }
+}
+
+/** The back as it is measured now, as seen from behind; null where nobody measured it. */
+function behindNow(db: ReadHandle, { work, width, height }: ReportRow): Behind | null {
+  const back = row<{ method: string; seenFrom: 'front' | 'back'; data: string }>(
+    db,
+    `SELECT method, seen_from AS seenFrom, data FROM work_back WHERE work = :work ORDER BY at DESC, id DESC LIMIT 1`,
+    { work },
+  )
+  return back === undefined ? null : behindOf({ ...back, data: JSON.parse(back.data) }, { width, height })
 }
 
 const pageOf = 200
@@ -72,6 +83,7 @@ export function get({ db }: Reading, { id }: Received<'condition.get'>): Output<
     picture: report.picture,
     width: report.width,
     height: report.height,
+    behind: behindNow(db, report),
     findings: findings.map(each => ({
       ...each,
       points: [...each.points],
@@ -141,7 +153,7 @@ const measured = (finding: FindingRow, length: (mm: number) => string) => {
 function textOf({ outcome, before, after, remarks }: CompareLine<FindingRow>, length: (mm: number) => string): string {
   const one = after ?? before
   if (one === null) return ''
-  const word = one.word === '' ? 'a finding without a word' : one.word
+  const word = `${one.word === '' ? 'a finding without a word' : one.word}${one.side === 'back' ? ' on the back' : ''}`
   if (after === null) return `${word}, ${measured(one, length)}: stood in the earlier report, not seen now.`
   if (before === null) return `${word}, ${measured(one, length)}: stands in no earlier report.`
   const said = {

@@ -11,6 +11,7 @@ import { distanceBetween, extentOf, type Shape, thirdOf } from '../../../../src/
 const rules = { near: 20, grown: 3 }
 const blank: Compared = {
   id: 'a',
+  side: 'front',
   number: 1,
   term: 'frame.open-joint',
   word: 'open joint',
@@ -97,6 +98,12 @@ describe('compared, worked by hand', () => {
     const lines = compareReports([blank], [{ ...crack, follows: 'a' }], rules)
     expect(lines.map(({ outcome, by }) => [outcome, by])).toEqual([['same', 'said']])
   })
+  test('what lies on the back is not what lies at the same spot of the front, unless somebody says so', () => {
+    const behind = { ...blank, id: 'b', side: 'back' as const }
+    expect(told([blank], [behind]).map(([outcome]) => outcome)).toEqual(['new', 'not seen'])
+    expect(told([behind], [{ ...behind, id: 'c' }])).toEqual([['same', 1, 1]])
+    expect(compareReports([blank], [{ ...behind, follows: 'a' }], rules).map(({ by }) => by)).toEqual(['said'])
+  })
   test('the nearest two are one; what is left over is told', () => {
     const near = { ...blank, id: 'b', number: 2, points: [{ x: 110, y: 100 }] }
     const found = { ...blank, id: 'c', points: [{ x: 109, y: 100 }] }
@@ -150,6 +157,7 @@ const report = (prefix: string, other: string): fc.Arbitrary<Compared[]> =>
         shape,
         term: fc.constantFrom('painting.loss', 'painting.tear', 'frame.chip'),
         severity: fc.constantFrom(...severities),
+        side: fc.constantFrom('front' as const, 'back' as const),
         follows: fc.option(fc.nat(7), { freq: 4 }),
       }),
       { maxLength: 7 },

@@ -13,6 +13,7 @@ import { materials, materialsFor, vocabulary } from '../../../../src/record/cond
 const report = { examiner: 'Tamsin Oake', note: '', width: 600, height: 400 }
 const finding: ConditionFinding = {
   id: 'a',
+  side: 'front',
   number: 1,
   term: 'painting.loss',
   word: 'loss',
