@@ -46,11 +46,41 @@ test('a movement is recorded by keys, told on its day, and struck with its reaso
   await page.getByRole('button', { name: 'now', exact: true }).click()
   await expect(rows.first()).toContainText(room)
 
-  await tag.getByRole('button', { name: 'this never was' }).click()
-  await tag.getByLabel('why').fill('another work')
+  // Set right with another name, the record stays legible; then struck.
+  await tag.getByRole('button', { name: 'set it right' }).click()
+  await tag.getByLabel('carried by').fill('Ulla Brandt')
+  await tag.getByLabel('why').fill('the other team')
   await page.keyboard.press('Enter')
   await expect(tag.locator('li')).toHaveCount(2)
+  await expect(tag).toContainText('Carried by Ulla Brandt')
+  await expect(tag).toContainText('Set right by a later record')
+  await tag.getByRole('button', { name: 'set it right' }).click()
+  await tag.getByLabel('this never was').check()
+  await tag.getByLabel('why').fill('another work')
+  await page.keyboard.press('Enter')
+  await expect(tag.locator('li')).toHaveCount(3)
   await expect(rows.first()).toContainText('in no place')
+})
+
+test('an agreed place is given another name, and its figures', async ({ page, host }) => {
+  await host.open(page, '#/record')
+  await page.getByRole('button', { name: /coordinator/ }).click(patient)
+  await host.call(page, 'location.add', { kind: 'crate', name: 'Crate 5', height: 1000 })
+  await page.getByRole('button', { name: 'Crate 5', exact: true }).click(patient)
+  const name = page.getByLabel('name', { exact: true }).last()
+  await name.fill('Crate 15')
+  await name.press('Enter')
+  await expect(page.getByRole('button', { name: 'Crate 15', exact: true })).toBeVisible(patient)
+  await page.getByLabel('hours shut').fill('a day')
+  await page.getByLabel('hours shut').press('Enter')
+  await expect(page.getByText('“a day” is no number of hours. Write it like 24.')).toBeVisible()
+  await page.getByLabel('hours shut').fill('24')
+  await page.getByLabel('hours shut').press('Enter')
+  const places = async () =>
+    ((await host.call(page, 'location.list', {})) as { places: readonly Record<string, unknown>[] }).places
+  await expect
+    .poll(async () => (await places()).find(one => one.kind === 'crate'))
+    .toMatchObject({ name: 'Crate 15', height: 1000, holdHours: 24 })
 })
 
 test('an empty catalogue says what will stand here', async ({ page, emptyHost }) => {
