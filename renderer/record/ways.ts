@@ -10,6 +10,7 @@ const found: Readonly<Record<string, Module>> = import.meta.glob<Module>(
   [
     './RecordScreen.svelte',
     '../loans/LoansScreen.svelte',
+    '../insured/InsuredScreen.svelte',
     '../condition/ConditionScreen.svelte',
     '../light/LightScreen.svelte',
     '../leaving/LeavingScreen.svelte',
@@ -20,6 +21,7 @@ const found: Readonly<Record<string, Module>> = import.meta.glob<Module>(
 export const recordWays = [
   { key: 'record', word: 'Places', screen: found['./RecordScreen.svelte']?.default },
   { key: 'loans', word: 'Loans', screen: found['../loans/LoansScreen.svelte']?.default },
+  { key: 'insured', word: 'Insured', screen: found['../insured/InsuredScreen.svelte']?.default },
   { key: 'condition', word: 'Condition', screen: found['../condition/ConditionScreen.svelte']?.default },
   { key: 'light', word: 'Light', screen: found['../light/LightScreen.svelte']?.default },
   { key: 'leaving', word: 'The end', screen: found['../leaving/LeavingScreen.svelte']?.default },

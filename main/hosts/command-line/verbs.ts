@@ -261,6 +261,7 @@ const notOfShow: ReadonlySet<SheetFile['kind']> = new Set([
   'condition comparison',
   'movement sheet',
   'object file',
+  'insured values',
 ])
 
 /** Papers of a whole show that are no wall sheets, by the procedure that makes them. */

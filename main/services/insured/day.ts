@@ -96,17 +96,20 @@ function workOf(
   return {
     ...{ work, number: said?.number ?? '', title: said?.title ?? '', lender: said?.lender ?? '' },
     ...{ words: places.wordsOf(around), basis, value: value === null ? null : { ...value }, minor },
-    ...{ why: whyOf(db, by), over },
+    ...whyOf(db, by),
+    over,
   }
 }
 
-function whyOf(db: ReadHandle, by: Piece['by']): string {
-  if (by === null) return ''
+function whyOf(db: ReadHandle, by: Piece['by']): Pick<InsuredWork, 'why' | 'since'> {
+  if (by === null) return { why: '', since: null }
   const { kind, id } = by
-  if (kind === 'loan')
-    return `loan ${row<{ number: string }>(db, 'SELECT number FROM loan WHERE id = :id', { id })?.number ?? ''}`
+  if (kind === 'loan') {
+    const loan = row<{ number: string }>(db, 'SELECT number FROM loan WHERE id = :id', { id })
+    return { why: `loan ${loan?.number ?? ''}`, since: null }
+  }
   const own = row<{ day: string; source: string }>(db, 'SELECT day, source FROM work_value WHERE id = :id', { id })
-  return own === undefined ? '' : `valued from ${own.day}${own.source === '' ? '' : `, ${own.source}`}`
+  return { why: own?.source ?? '', since: own?.day ?? null }
 }
 
 /** The rates that sums and limits of a day rest on. */

@@ -9,6 +9,7 @@ import { rows } from '../sql.ts'
 import { conditionSheetServices } from './condition-sheets.ts'
 import { crewSheetServices } from './crew-sheets.ts'
 import { faceSheet, kind, questionOf, refuseMixed } from './face-sheet.ts'
+import { insuredSheet } from './insured-sheet.ts'
 import { objectFileOf } from './object-file.ts'
 import { drawPlan, type PlanReady, planFiles, previewPlan, recordPlan, writePlan } from './plan-files.ts'
 import { plansOf } from './plan-of-storey.ts'
@@ -133,6 +134,7 @@ export const sheetServices: ServicesOf<
   | 'sheet.checklist'
   | 'sheet.hangList'
   | 'sheet.labels'
+  | 'sheet.insured'
   | 'sheet.objectFile'
   | 'sheet.plan'
   | 'sheet.set'
@@ -146,6 +148,7 @@ export const sheetServices: ServicesOf<
   'sheet.checklist': checklist,
   'sheet.hangList': hangList,
   'sheet.labels': labels,
+  'sheet.insured': insuredSheet,
   'sheet.objectFile': objectFileOf,
   'sheet.plan': planFiles,
   'sheet.set': set,

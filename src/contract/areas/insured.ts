@@ -106,8 +106,10 @@ const held = z.strictObject({
   value: told.nullable(),
   /** In the currency of the answer; null without a value or a rate. */
   minor: z.int().nullable(),
-  /** Which loan or valuation says so. */
+  /** The loan that agrees it, or the source of the valuation. */
   why: z.string(),
+  /** The day from which the valuation holds; null where a loan says it. */
+  since: day.nullable(),
   /** Limits of its group that it, or a work that came before it, has brought over. */
   over: z.boolean(),
 })

@@ -4,7 +4,8 @@
  */
 import * as z from 'zod'
 import { procedure } from '../procedure.ts'
-import { finding, handle, id, lengthUnit, moment, paper } from '../shared.ts'
+import { day, finding, handle, id, lengthUnit, moment, paper } from '../shared.ts'
+import { currency } from './insured.ts'
 
 export const sheetKind = z.enum([
   'wall sheet',
@@ -18,6 +19,7 @@ export const sheetKind = z.enum([
   'label list',
   'movement sheet',
   'object file',
+  'insured values',
   'outgoing list',
   'paper template',
   'plan',
@@ -156,6 +158,19 @@ export const sheetsArea = {
     'long',
     'Makes the outgoing list of a show as a workbook and as PDF: how each work comes down, its crate, what is missing.',
     z.strictObject({ exhibition: id, ...wishes }),
+    made,
+  ),
+  'sheet.insured': procedure(
+    'long',
+    'Makes what works are worth together as a workbook and as PDF: sums of a day against limits, its works, each day.',
+    z.strictObject({
+      day,
+      exhibition: id.optional(),
+      currency: currency.optional(),
+      first: day.optional(),
+      last: day.optional(),
+      ...wishes,
+    }),
     made,
   ),
   'sheet.objectFile': procedure(

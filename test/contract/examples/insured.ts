@@ -155,11 +155,11 @@ export const insuredExamples: ExamplesOf<keyof typeof insuredArea> = {
             works: [
               {
                 ...{ work: known.causeway, number: 'L-1.2', title: 'Causeway', ...work },
-                ...{ value: francs(10_000_000), minor: 10_000_000, why: 'loan QC 7', over: false },
+                ...{ value: francs(10_000_000), minor: 10_000_000, why: 'loan QC 7', since: null, over: false },
               },
               {
                 ...{ work: known.pans, number: 'L-1.1', title: 'Salt pans', ...work, value: euros(4_500_000) },
-                ...{ minor: 4_275_000, why: 'valued from 2031-01-01, auction of 2030', over: true },
+                ...{ minor: 4_275_000, why: 'auction of 2030', since: '2031-01-01', over: true },
               },
             ],
             ...{ total: 3, outside: 0, nowhere: 0 },
@@ -218,7 +218,7 @@ export const insuredExamples: ExamplesOf<keyof typeof insuredArea> = {
               {
                 ...{ work: known.pans, number: 'L-1.1', title: 'Salt pans', lender: 'Quay Collection' },
                 ...{ words: 'Crate 5, in Van 1', basis: 'record', value: euros(4_500_000), minor: 4_500_000 },
-                ...{ why: 'valued from 2031-01-01, auction of 2030', over: false },
+                ...{ why: 'auction of 2030', since: '2031-01-01', over: false },
               },
             ],
             ...{ total: 1, outside: 1, nowhere: 1 },

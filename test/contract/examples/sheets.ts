@@ -261,6 +261,29 @@ export const sheetsExamples: ExamplesOf<keyof typeof sheetsArea> = {
     ],
     refused: [noShow],
   },
+  'sheet.insured': {
+    answered: [
+      {
+        about: 'sums of a day, its works and the period, on paper and as a workbook',
+        first: known => [
+          ['insured.addValue', { work: known.pans, value: { minor: 4_500_000, currency: 'EUR' }, day: '2031-01-01' }],
+          ['insured.addRate', { from: 'EUR', to: 'CHF', rate: '0.95', day: '2031-03-01' }],
+          ['insured.addLimit', { scope: 'all', amount: { minor: 4_000_000, currency: 'CHF' } }],
+        ],
+        input: known => ({ day: '2031-04-02', exhibition: known.show, currency: 'CHF', last: '2031-04-05' }),
+        output: () => ({ files: pairOf('insured values', 3, 'Low Water, 2031-04-02'), findings: [] }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a period reversed',
+        input: () => ({ day: '2031-04-02', first: '2031-04-02', last: '2031-04-01' }),
+        code: 'reversed',
+        field: 'last',
+      },
+      { ...noShow, input: () => ({ day: '2031-04-02', exhibition: nowhere }) },
+    ],
+  },
   'sheet.objectFile': {
     answered: [
       {
