@@ -62,6 +62,7 @@ import type { CatalogueServices, PureServices } from './service.ts'
 import { takeApart } from './sets/apart.ts'
 import * as sets from './sets/change.ts'
 import { make as makeSet } from './sets/make.ts'
+import * as partNumbers from './sets/numbers.ts'
 import { sheetServices } from './sheets/sheets.ts'
 import { takeOut } from './take-out/take-out.ts'
 import { elevation } from './walls/elevation.ts'
@@ -76,6 +77,7 @@ import { fileServices } from './works/files.ts'
 import { get } from './works/get.ts'
 import * as lists from './works/list.ts'
 import * as measures from './works/measures.ts'
+import { list as numberList } from './works/numbers.ts'
 import { addStatement } from './works/statement.ts'
 import { weighPictures } from './works/tones.ts'
 
@@ -144,6 +146,9 @@ export const catalogueServices: CatalogueServices = {
   'work.addNumber': facts.addNumber,
   'work.changeNumber': facts.changeNumber,
   'work.removeNumber': facts.removeNumber,
+  'number.list': numberList,
+  'number.ofParts': partNumbers.ofParts,
+  'number.giveParts': partNumbers.giveParts,
   'work.addSize': measures.addSize,
   'work.addStatement': addStatement,
   'work.chooseSize': measures.chooseSize,

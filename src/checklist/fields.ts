@@ -8,6 +8,8 @@ export const fields = {
   lenderNumber: 'Lender’s number',
   loan: 'Loan number',
   entryNumber: 'Entry number',
+  exhibitionNumber: 'Exhibition number',
+  formerNumber: 'Former number',
   running: 'Running number of the list',
   title: 'Title',
   maker: 'Maker',
@@ -90,6 +92,8 @@ export const numberFields = {
   lenderNumber: 'lender',
   loan: 'loan',
   entryNumber: 'entry',
+  exhibitionNumber: 'exhibition',
+  formerNumber: 'former',
 } as const satisfies Partial<Record<Field, string>>
 export type NumberField = keyof typeof numberFields
 

@@ -33,6 +33,16 @@ const known: Readonly<Partial<Record<HeadingField, Readonly<Record<ListLanguage,
     fr: 'numero d entree|numero dentree|no d entree|n d entree|numero temporaire',
     de: 'eingangsnummer|eingangs nr|eingangsnr|temporare nummer',
   },
+  exhibitionNumber: {
+    en: 'exhibition number|exhibition no|exh no|exh number|show number|show no|number in the exhibition',
+    fr: 'numero d exposition|numero dexposition|no d exposition|n d exposition',
+    de: 'ausstellungsnummer|ausstellungs nr|ausstellungsnr',
+  },
+  formerNumber: {
+    en: 'former number|former no|old number|old no|previous number|previous no|old inventory number|old inventory no|old inv no|former accession number|former accession no|former inventory number|old accession number|old accession no',
+    fr: 'ancien numero|ancien no|ancien numero d inventaire|ancien n d inventaire|ancienne cote',
+    de: 'alte nummer|alte nr|fruhere nummer|fruhere nr|altnummer|alte inventarnummer|alte inv nr|fruhere inventarnummer|ehemalige nummer',
+  },
   running: {
     en: 'running number|running no|checklist number|checklist no|list number|list no|list|cat no|cat number|catalogue number|catalogue no|catalog number|catalog no|cat|order|sequence|item|item no|item number|line|row|position in list|seq',
     fr: 'numero d ordre|numero dordre|no d ordre|n d ordre|ordre|numero de catalogue|n cat|no cat|rang',

@@ -4,6 +4,7 @@
  * Without a number: lender, maker, title and date. Several candidates, or one whose maker or title differs, are a
  * question, and the row stays a work of its own until it is answered.
  */
+import { numberFields } from './fields.ts'
 import { nearNumber } from './numbers.ts'
 import { dateWords, keyOfWords, makerWords, titleWords } from './plain-text.ts'
 import type { AnswerOption, ListedNumber, RowQuestion, RowReading } from './reading.ts'
@@ -52,18 +53,14 @@ export function printOf(raw: Readonly<Record<string, string>>): string {
   )
 }
 
-/** Under what a number of a work is looked up; undefined for one that identifies nothing by itself. */
+/** Under what a number of a work is looked up; undefined for one of a show, which another show gives to another work. */
 export function numberKey(kind: string, norm: string, party: string | null): string | undefined {
-  if (kind === 'permanent') return `permanent ${norm}`
-  return kind === 'lender' || kind === 'loan' ? `${kind} ${party ?? '?'} ${norm}` : undefined
+  if (kind === 'permanent' || kind === 'former') return `${kind} ${norm}`
+  return kind === 'exhibition' ? undefined : `${kind} ${party ?? '?'} ${norm}`
 }
 
-const kindOf: Readonly<Record<ListedNumber['field'], string>> = {
-  permanent: 'permanent',
-  lenderNumber: 'lender',
-  loan: 'loan',
-  entryNumber: 'entry',
-}
+/** Numbers by which a row is its work: each stands for one work. The others only make it likely. */
+const identifies: ReadonlySet<ListedNumber['field']> = new Set(['permanent', 'lenderNumber', 'loan'])
 
 /** What a row is found by where it has no number, in normal form. */
 export interface RowWords {
@@ -111,29 +108,96 @@ export function matchRow(
   answer: string | undefined,
 ): Match {
   const numbered = reading.numbers.flatMap(number => {
-    const key = numberKey(kindOf[number.field], number.norm, lender)
+    if (!identifies.has(number.field)) return []
+    const key = numberKey(numberFields[number.field], number.norm, lender)
     return key === undefined ? [] : [{ number, works: known.byNumber(key) }]
   })
-  if (numbered.length === 0) return withoutNumber(reading, key, known, answer)
+  if (numbered.length === 0)
+    return otherKind(reading, lender, key, known, answer) ?? withoutNumber(reading, key, known, answer)
   const candidates: KnownWork[] = []
   let shown: ListedNumber | undefined
+  const found: Found[] = []
   for (const { number, works } of numbered) {
-    for (const work of works) {
-      // A number whose lender nobody named says nothing beyond the list it stands in.
-      const bare = number.field !== 'permanent' && lender === null
-      if (bare && (work.lender !== null || !agrees(reading, work))) continue
-      shown ??= number
-      if (!candidates.includes(work)) candidates.push(work)
-    }
+    // A number whose lender nobody named says nothing beyond the list it stands in.
+    const bare = number.field !== 'permanent' && lender === null
+    const its = works.filter(work => !bare || (work.lender === null && agrees(reading, work)))
+    if (its.length === 0) continue
+    shown ??= number
+    found.push({ number, works: its })
+    for (const work of its) if (!candidates.includes(work)) candidates.push(work)
   }
-  if (candidates.length === 0 || shown === undefined) return nearMatch(reading, key, known, answer)
+  if (candidates.length === 0 || shown === undefined) {
+    return otherKind(reading, lender, key, known, answer) ?? nearMatch(reading, key, known, answer)
+  }
   const listed = byPrint(candidates, printOf(reading.raw))
   if (listed !== undefined) return { work: listed.id, question: null }
+  const clash = clashOf(found)
+  if (clash !== null) return ask(candidates, clash, shown.text, reading, answer)
   const agreeing = candidates.filter(work => work.row === 0 && agrees(reading, work))
   const [only, more] = agreeing
   if (only !== undefined && more === undefined) return { work: only.id, question: null }
   const asked = agreeing.length > 1 ? agreeing : candidates
   return ask(asked, numberSentence(asked, shown.text, agreeing.length > 1), shown.text, reading, answer)
+}
+
+interface Found {
+  readonly number: ListedNumber
+  readonly works: readonly KnownWork[]
+}
+
+/** Two numbers of one row that stand for two works of the catalogue: which it is, nobody can tell from the list. */
+function clashOf(found: readonly Found[]): string | null {
+  for (const [at, one] of found.entries()) {
+    const other = found.slice(at + 1).find(({ works }) => !works.some(work => one.works.includes(work)))
+    const [a] = one.works
+    const [b] = other?.works ?? []
+    if (other !== undefined && a !== undefined && b !== undefined) {
+      return `${one.number.text} is ${wordsOf(a)}, and ${other.number.text} is ${wordsOf(b)}. Which of them is it?`
+    }
+  }
+  return null
+}
+
+/** As which other kinds a work of the catalogue may have the number of a column. */
+const otherKinds: Readonly<Partial<Record<ListedNumber['field'], readonly string[]>>> = {
+  permanent: ['former'],
+  formerNumber: ['former', 'permanent'],
+  entryNumber: ['entry'],
+}
+
+/**
+ * A work that has the number as one of another kind: it had it once, or has one now where the list gives an old one; or
+ * the entry number, where maker and title agree. Asked, unless the words of the row lead to it
+ * too.
+ */
+function otherKind(
+  reading: RowReading,
+  lender: string | null,
+  key: string,
+  known: KnownWorks,
+  answer: string | undefined,
+): Match | null {
+  for (const number of reading.numbers) {
+    const kinds = otherKinds[number.field] ?? []
+    for (const kind of kinds) {
+      const works = known
+        .byNumber(numberKey(kind, number.norm, lender) ?? '')
+        .filter(work => work.row === 0 && (kind !== 'entry' || agrees(reading, work)))
+      const [first] = works
+      if (first === undefined) continue
+      const listed = byPrint(works, printOf(reading.raw))
+      if (listed !== undefined) return { work: listed.id, question: null }
+      // Found by its number and by maker, title and date: two signs that agree are no guess.
+      if (works.length === 1 && known.byKey(key).includes(first)) return { work: first.id, question: null }
+      const is = kind === 'former' ? 'was once' : kind === 'entry' ? 'is the entry number of' : 'is now'
+      const question =
+        works.length > 1
+          ? `${number.text} stands for several works. Is this one of them?`
+          : `${number.text} ${is} ${wordsOf(first)}. Is this the same work?`
+      return ask(works, question, number.text, reading, answer)
+    }
+  }
+  return null
 }
 
 function numberSentence(works: readonly KnownWork[], number: string, agree: boolean): string {
@@ -167,7 +231,7 @@ function nearMatch(reading: RowReading, key: string, known: KnownWorks, answer: 
   if (key === '' || (reading.facts.title ?? '') === '') return { work: null, question: null }
   for (const work of known.byKey(key)) {
     for (const number of reading.numbers) {
-      const others = work.numbers.filter(other => other.kind === kindOf[number.field])
+      const others = work.numbers.filter(other => other.kind === numberFields[number.field])
       const near = others.find(other => nearNumber(other.text, number.text))
       if (near !== undefined) {
         return ask(

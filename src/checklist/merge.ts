@@ -3,7 +3,7 @@
  * keeps its value and the difference is shown; sizes and masses come as new rows beside the old; a cell that is empty,
  * or says what the last list said, changes nothing.
  */
-import type { FactField } from './fields.ts'
+import { type FactField, numberFields } from './fields.ts'
 import { tidy } from './plain-text.ts'
 import type { ListedMass, ListedNumber, ListedSize, RowQuestion, RowReading } from './reading.ts'
 
@@ -73,12 +73,12 @@ export interface Merge {
   readonly says: boolean
 }
 
-const numberKinds: Readonly<Record<ListedNumber['field'], string>> = {
-  permanent: 'permanent',
-  lenderNumber: 'lender',
-  loan: 'loan',
-  entryNumber: 'entry',
+/** Whether the house's own number is the one it has now or had once, a list does not decide. */
+function alike(kind: string, listed: string): boolean {
+  return kind === listed || (own.has(kind) && own.has(listed))
 }
+
+const own: ReadonlySet<string> = new Set(['permanent', 'former'])
 
 export function mergeRow(
   reading: RowReading,
@@ -111,7 +111,7 @@ export function mergeRow(
   const numbers = reading.numbers.filter(
     number =>
       !saidBefore(number.field) &&
-      !work.numbers.some(one => one.kind === numberKinds[number.field] && one.norm === number.norm),
+      !work.numbers.some(one => one.norm === number.norm && alike(one.kind, numberFields[number.field])),
   )
   const sizes = reading.sizes.filter(
     size => !rawSaidBefore(size.raw, reading, last) && !work.sizes.some(one => sameSize(one, size)),

@@ -48,11 +48,17 @@ export function numberSortKey(text: string): string {
 
 /** The same for a number that is in its normal form. */
 export function sortKeyOfNormal(norm: string): string {
-  return norm.toLowerCase().replace(/\d+/g, run => {
-    // The length of a run goes before it, so that longer runs, which are larger numbers, come later.
-    const length = Math.min(run.length, 35).toString(36)
-    return `${length}${run}`
-  })
+  return (
+    norm
+      .toLowerCase()
+      // Parts are called a to z, then aa: the twenty-seventh comes behind z.
+      .replace(/(?<=\d)[a-z]{2}$/, parts => `{${parts}`)
+      .replace(/\d+/g, run => {
+        // The length of a run goes before it, so that longer runs, which are larger numbers, come later.
+        const length = Math.min(run.length, 35).toString(36)
+        return `${length}${run}`
+      })
+  )
 }
 
 /** Whether two numbers differ by one wrong, missing, extra or swapped sign, as a slip in copying makes them. */

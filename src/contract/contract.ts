@@ -19,6 +19,7 @@ import { lightArea } from './areas/light.ts'
 import { loansArea } from './areas/loans.ts'
 import { marksArea } from './areas/marks.ts'
 import { movementsArea } from './areas/movements.ts'
+import { numbersArea } from './areas/numbers.ts'
 import { partiesArea } from './areas/parties.ts'
 import { partitionsArea } from './areas/partitions.ts'
 import { planArea } from './areas/plan.ts'
@@ -61,6 +62,7 @@ export const contract = {
   ...marksArea,
   ...labelsArea,
   ...movementsArea,
+  ...numbersArea,
   ...conditionArea,
   ...lightArea,
   ...leavingArea,

@@ -59,10 +59,16 @@ export const works: Tables = {
     ['id'],
     {
       work: of('work'),
-      kind: ['kind of number', 'Whose, and of what occasion.'],
+      kind: [
+        'kind of number',
+        'Permanent: the one it has now. Lender, loan, entry, exhibition: of what occasion. Former: it had it once.',
+      ],
       text: ['number', 'As written.'],
       norm: follows('number to compare', 'the number, without what writers leave out: case, spaces, leading zeros.'),
       party: of('whose number', 'A party.'),
+      since: ['since', 'A day, a month or a year, as far as it is known.'],
+      by: ['written down by', 'Who said that it is a number of the work.'],
+      note: ['note', ''],
     },
     'work',
   ),

@@ -44,6 +44,8 @@ const before = [
   { key: 'lenderNumber', heading: 'Lender’s number', field: 'lenderNumber', width: 12 },
   { key: 'loan', heading: 'Loan number', field: 'loan', width: 11 },
   { key: 'entryNumber', heading: 'Entry number', field: 'entryNumber', width: 10 },
+  { key: 'exhibitionNumber', heading: 'Exhibition number', field: 'exhibitionNumber', width: 10 },
+  { key: 'formerNumber', heading: 'Former number', field: 'formerNumber', width: 11 },
   { key: 'maker', heading: 'Maker', field: 'maker', width: 18 },
   { key: 'title', heading: 'Title', field: 'title', width: 24 },
   { key: 'date', heading: 'Date', field: 'date', width: 9 },

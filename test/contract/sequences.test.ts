@@ -191,6 +191,7 @@ function sameState(walk: Walk, state: string | undefined, where: string): void {
 /** What must have been done before a step that chance seldom brings about. */
 function neededBy(name: StepName): readonly StepName[] {
   if (name === 'set.fix') return ['work.addSize', 'set.make', 'placement.put', 'placement.put']
+  if (name === 'number.giveParts') return ['set.make', 'work.addNumber', 'work.addNumber', 'work.addNumber']
   if (name.startsWith('set.')) return ['work.addSize', 'set.make']
   // A tick newer than every movement of its work.
   if (name === 'movement.takeHung') return ['placement.put', 'placement.setState', 'placement.setState']

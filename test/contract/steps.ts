@@ -113,11 +113,20 @@ export const steps: Steps = {
     const work = id('work')
     return work === null ? null : { work, kind: pick(numberKinds), text: words() }
   },
-  'work.changeNumber': ({ row, change, words }) => {
+  'work.changeNumber': ({ row, change, words, maybe, pick }) => {
     const number = row('work_number')
-    return number === null ? null : { id: text(number, 'id'), text: change(text(number, 'text'), words()) }
+    if (number === null) return null
+    const id = text(number, 'id')
+    if (maybe(0.7)) return { id, changes: { text: change(text(number, 'text'), words()) } }
+    // The table holds kinds of the contract alone.
+    const was = text(number, 'kind') as (typeof numberKinds)[number]
+    return { id, changes: { kind: { was, to: pick(numberKinds) }, note: change(text(number, 'note'), words()) } }
   },
   'work.removeNumber': ({ id }) => withId(id('work_number'), {}),
+  'number.giveParts': ({ id }) => {
+    const set = id('work', "set_form <> ''") ?? id('work')
+    return set === null ? null : { set }
+  },
   'work.addSize': ({ id, pick, length, maybe }) => {
     const work = id('work')
     if (work === null) return null

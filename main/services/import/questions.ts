@@ -137,7 +137,7 @@ export function answer(writing: Writing, input: Received<'import.answer'>): Outp
   if (answered.fact !== undefined) setFact(writing, work, answered.fact.field, answered.fact.value)
   if (answered.number !== undefined) {
     const lender = value<string | null>(db, 'SELECT lender FROM work WHERE id = :work', { work }) ?? null
-    storeNumber(writing, work, answered.number, lender)
+    storeNumber(writing, work, answered.number, lender, writing.person?.name ?? '')
     refreshNumbers(db, work)
   }
   return { work, said: answered.said, open: openOf(db, work) }

@@ -9,7 +9,7 @@ import { listField } from './known.ts'
 
 export const workNumberShape: Shape = {
   table: 'work_number',
-  columns: ['id', 'work', 'kind', 'text', 'norm', 'party'],
+  columns: ['id', 'work', 'kind', 'text', 'norm', 'party', 'by'],
 }
 
 export const workSizeShape: Shape = {
@@ -71,9 +71,16 @@ export interface Origin {
   readonly at: string
 }
 
-export function numberRow(id: string, work: string, number: ListedNumber, lender: string | null): readonly Value[] {
+export function numberRow(
+  id: string,
+  work: string,
+  number: ListedNumber,
+  lender: string | null,
+  by: string,
+): readonly Value[] {
   const kind = numberFields[number.field]
-  return [id, work, kind, number.text, number.norm, kind === 'permanent' ? null : lender]
+  const own = kind === 'permanent' || kind === 'former'
+  return [id, work, kind, number.text, number.norm, own ? null : lender, by]
 }
 
 export function sizeRow(id: string, work: string, size: ListedSize, origin: Omit<Origin, 'run'>): readonly Value[] {
@@ -106,8 +113,14 @@ export function listedRow(id: string, work: string, text: string, origin: Origin
   return [id, work, listField, text, origin.run, origin.at]
 }
 
-export function storeNumber(writing: Writing, work: string, number: ListedNumber, lender: string | null): void {
-  insertRow(writing.db, workNumberShape, numberRow(writing.newId(), work, number, lender))
+export function storeNumber(
+  writing: Writing,
+  work: string,
+  number: ListedNumber,
+  lender: string | null,
+  by: string,
+): void {
+  insertRow(writing.db, workNumberShape, numberRow(writing.newId(), work, number, lender, by))
 }
 
 export function storeSize(writing: Writing, work: string, size: ListedSize, origin: Omit<Origin, 'run'>): void {

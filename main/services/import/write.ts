@@ -77,7 +77,7 @@ const workShape: Shape = {
   ],
 }
 
-const orderOfNumbers = ['permanent', 'lender', 'loan', 'entry']
+const orderOfNumbers = ['permanent', 'lender', 'loan', 'entry', 'exhibition', 'former']
 
 export function writePlan(
   writing: Writing,
@@ -187,7 +187,8 @@ function addWorks(
       shape: workNumberShape,
       count: ({ planned }) => planned.reading.numbers.length,
       rows({ id, planned, lender }, put) {
-        for (const number of inOrder(planned.reading.numbers)) put(numberRow(writing.newId(), id, number, lender))
+        for (const number of inOrder(planned.reading.numbers))
+          put(numberRow(writing.newId(), id, number, lender, origin.by))
       },
     },
     {
@@ -310,7 +311,7 @@ function changeWork(
     const maker = value<string>(db, 'SELECT maker FROM work WHERE id = :named', { named }) ?? ''
     update(db, 'work', named, sortKeys(title, maker))
   }
-  for (const number of merge.numbers) storeNumber(writing, named, number, lender)
+  for (const number of merge.numbers) storeNumber(writing, named, number, lender, origin.by)
   if (merge.numbers.length > 0) refreshNumbers(db, named)
   for (const size of merge.sizes) storeSize(writing, named, size, origin)
   if (merge.sizes.length > 0) refreshSize(db, named)

@@ -69,6 +69,8 @@ export function checklistWorks(db: ReadHandle, exhibition: string): readonly Che
         lenderNumber: number('lender'),
         loan: number('loan'),
         entryNumber: number('entry'),
+        exhibitionNumber: number('exhibition'),
+        formerNumber: number('former'),
         maker: work.maker,
         title: work.title,
         date: work.date_text,

@@ -3,6 +3,8 @@
  * filled in is left out. Names from memory of Spectrum 5.1, but those of location, which the published page gives; the
  * definitions are not quoted.
  */
+import { kindOfNumber } from '../../../src/checklist/number-kinds.ts'
+import type { NumberKind } from '../../../src/contract/areas/works-shape.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { rows } from '../sql.ts'
 
@@ -31,13 +33,6 @@ interface OfWork {
 const byWork = <R extends OfWork>(all: readonly R[]): ReadonlyMap<string, readonly R[]> =>
   Map.groupBy(all, each => each.work)
 
-const kinds: Readonly<Record<string, string>> = {
-  lender: 'lender’s number',
-  loan: 'loan number',
-  entry: 'entry number',
-  exhibition: 'exhibition number',
-}
-
 /** Without what is empty. */
 function filled(units: Readonly<Record<string, unknown>>): Record<string, unknown> {
   return Object.fromEntries(
@@ -49,7 +44,7 @@ function filled(units: Readonly<Record<string, unknown>>): Record<string, unknow
 
 export function worksAsUnits(db: ReadHandle): readonly Record<string, unknown>[] {
   const numbers = byWork(
-    rows<OfWork & { kind: string; text: string; party: string | null }>(
+    rows<OfWork & { kind: NumberKind; text: string; party: string | null }>(
       db,
       `SELECT work, work_number.kind, text, party.name AS party FROM work_number LEFT JOIN party ON party.id = party
        ORDER BY work_number.id`,
@@ -142,7 +137,7 @@ export function worksAsUnits(db: ReadHandle): readonly Record<string, unknown>[]
       'Other number': known
         .filter(one => one !== own)
         .map(({ kind, text, party }) =>
-          filled({ 'Other number': text, 'Other number type': kinds[kind] ?? kind, 'Other number owner': party }),
+          filled({ 'Other number': text, 'Other number type': kindOfNumber(kind), 'Other number owner': party }),
         ),
       'Object name': work.kind,
       'Number of objects': work.parts,

@@ -1,4 +1,5 @@
 /** The plain facts of works: added, changed field by field, one field of many, duplicated, removed. */
+import { kindOfNumber } from '../../../src/checklist/number-kinds.ts'
 import { normalNumber } from '../../../src/checklist/numbers.ts'
 import { makerWords, titleWords } from '../../../src/checklist/plain-text.ts'
 import { workFields } from '../../../src/contract/areas/works-shape.ts'
@@ -229,36 +230,80 @@ export function removeWork(writing: Writing, id: string): void {
   removeRow(writing.db, 'work', id)
 }
 
-export function addNumberTo(writing: Writing, work: string, kind: string, text: string): string {
-  const norm = normalNumber(text)
-  if (norm === '') throw new Refusal('bad-input', 'A number needs a letter or a figure.', { field: 'text' })
+type Said = Pick<Received<'work.addNumber'>, 'since' | 'by' | 'note'>
+
+export function addNumberTo(writing: Writing, work: string, kind: string, text: string, said: Said = {}): string {
+  const norm = normed(text, 'text')
+  checkSince(said.since, 'since')
   const id = writing.newId()
   const lender = value<string | null>(writing.db, 'SELECT lender FROM work WHERE id = :work', { work }) ?? null
-  insert(writing.db, 'work_number', { id, work, kind, text, norm, party: kind === 'permanent' ? null : lender })
+  insert(writing.db, 'work_number', {
+    id,
+    work,
+    kind,
+    text,
+    norm,
+    party: ownKinds.has(kind) ? null : lender,
+    since: said.since ?? '',
+    by: said.by ?? writing.person?.name ?? '',
+    note: said.note ?? '',
+  })
   refreshNumbers(writing.db, work)
   return id
 }
 
 export function addNumber(writing: Writing, input: Received<'work.addNumber'>): Output<'work.addNumber'> {
   writing.label(`Add number ${input.text} to ${workName(writing.db, input.work)}`)
-  return { id: addNumberTo(writing, input.work, input.kind, input.text) }
+  return { id: addNumberTo(writing, input.work, input.kind, input.text, input) }
 }
 
 export function changeNumber(
   writing: Writing,
-  { id, text }: Received<'work.changeNumber'>,
+  { id, changes }: Received<'work.changeNumber'>,
 ): Output<'work.changeNumber'> {
-  const work = value<string>(writing.db, 'SELECT work FROM work_number WHERE id = :id', { id })
-  if (work === undefined) throw notFound('number')
-  const norm = normalNumber(text.to)
-  if (norm === '') throw new Refusal('bad-input', 'A number needs a letter or a figure.', { field: 'text.to' })
-  writing.label(`Correct number ${text.was} of ${workName(writing.db, work)} to ${text.to}`)
-  const { saved, clashes } = changeFields(writing, 'work_number', id, { text }, { text: 'text' }, 'number')
-  if (saved.length > 0) {
-    update(writing.db, 'work_number', id, { norm })
-    refreshNumbers(writing.db, work)
+  const { db } = writing
+  const stored = row<{ work: string; text: string; lender: string | null }>(
+    db,
+    `SELECT work, text, work.lender FROM work_number JOIN work ON work.id = work_number.work WHERE work_number.id = :id`,
+    { id },
+  )
+  if (stored === undefined) throw notFound('number')
+  const { text, kind } = changes
+  const norm = text === undefined ? undefined : normed(text.to, 'changes.text.to')
+  checkSince(changes.since?.to, 'changes.since.to')
+  const of = `number ${stored.text} of ${workName(db, stored.work)}`
+  writing.label(
+    text !== undefined
+      ? `Correct ${of} to ${text.to}`
+      : kind !== undefined
+        ? `Make ${of} the ${kindOfNumber(kind.to)}`
+        : `Say more of ${of}`,
+  )
+  const { saved, clashes } = changeFields(writing, 'work_number', id, changes, numberColumns, 'number')
+  if (norm !== undefined && saved.includes('text')) update(db, 'work_number', id, { norm })
+  if (kind !== undefined && saved.includes('kind')) {
+    update(db, 'work_number', id, { party: ownKinds.has(kind.to) ? null : stored.lender })
   }
+  if (saved.includes('text') || saved.includes('kind')) refreshNumbers(db, stored.work)
   return { saved, clashes }
+}
+
+const numberColumns = { kind: 'kind', text: 'text', since: 'since', by: 'by', note: 'note' }
+
+/** Numbers that the house itself gave: they belong to no lender. */
+const ownKinds: ReadonlySet<string> = new Set(['permanent', 'former'])
+
+function normed(text: string, field: string): string {
+  const norm = normalNumber(text)
+  if (norm === '') throw new Refusal('bad-input', 'A number needs a letter or a figure.', { field })
+  return norm
+}
+
+/** Refuses a day that no calendar has, as 2031-02-30. */
+function checkSince(since: string | undefined, field: string): void {
+  if (since === undefined || since.length < 10) return
+  if (new Date(`${since}T00:00:00Z`).toISOString().startsWith(since)) return
+  throw new Refusal('bad-input', `There is no ${since} in the calendar. Write the day as 2031-03-04.`, { field })
 }
 
 export function removeNumber(writing: Writing, { id }: Received<'work.removeNumber'>): Output<'work.removeNumber'> {

@@ -118,8 +118,8 @@ export function refreshPicture(db: WriteHandle, work: string): void {
   update(db, 'work', work, { picture: first?.hash ?? null })
 }
 
-/** Numbers in the order in which they identify: permanent, lender's, loan, entry, exhibition. */
-export const numberOrder = `CASE kind WHEN 'permanent' THEN 0 WHEN 'lender' THEN 1 WHEN 'loan' THEN 2 WHEN 'entry' THEN 3 ELSE 4 END`
+/** Numbers in the order in which they identify: permanent, lender's, loan, entry, exhibition, former. */
+export const numberOrder = `CASE kind WHEN 'permanent' THEN 0 WHEN 'lender' THEN 1 WHEN 'loan' THEN 2 WHEN 'entry' THEN 3 WHEN 'exhibition' THEN 4 ELSE 5 END`
 
 /** The number a work is known by, beside a row of `work` in a query. */
 export const firstNumber = `(SELECT text FROM work_number WHERE work_number.work = work.id ORDER BY ${numberOrder}, id LIMIT 1)`

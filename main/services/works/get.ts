@@ -33,7 +33,11 @@ export function get({ db, person }: Reading, { id, unit }: Received<'work.get'>)
     id,
     facts: found,
     lenderName: row<{ name: string }>(db, 'SELECT name FROM party WHERE id = :id', { id: found.lender })?.name ?? '',
-    numbers: rows(db, `SELECT id, kind, text FROM work_number WHERE work = :id ORDER BY ${numberOrder}, id`, { id }),
+    numbers: rows(
+      db,
+      `SELECT id, kind, text, since, "by", note FROM work_number WHERE work = :id ORDER BY ${numberOrder}, id`,
+      { id },
+    ),
     sizes: sizes.map(({ id: size, label, count, unit, raw, kind, source, by, at, chosen, ...rest }) => ({
       id: size,
       part: rest.part as Got['sizes'][number]['part'], // checked by the table

@@ -18,7 +18,7 @@ interface Kept {
 const kept = new WeakMap<object, Kept>()
 
 /** Changes with every write, of this connection and of any other. */
-function stampOf(db: ReadHandle): string {
+export function stampOf(db: ReadHandle): string {
   return `${value<number>(db, 'PRAGMA data_version')} ${value<number>(db, 'SELECT total_changes()')}`
 }
 

@@ -18,7 +18,17 @@ export const sizePart = z.enum([
   'base',
   'part',
 ])
-export const numberKind = z.enum(['permanent', 'lender', 'loan', 'entry', 'exhibition'])
+export const numberKind = z.enum(['permanent', 'lender', 'loan', 'entry', 'exhibition', 'former'])
+export type NumberKind = z.output<typeof numberKind>
+/** Of an exhibition's or an old card's number often only the year is known. */
+export const since = z
+  .string()
+  .trim()
+  .regex(
+    /^(\d{4}(-(0[1-9]|1[0-2])(-(0[1-9]|[12]\d|3[01]))?)?)?$/,
+    'expected a day, a month or a year: 2031-03-04, 2031-03 or 2031',
+  )
+export const numberText = z.string().trim().min(1, 'A number needs a letter or a figure.').max(100)
 export const seenFrom = z.enum(['front', 'back'])
 export const hangingMethod = z.enum(methodKeys)
 

@@ -2,7 +2,6 @@
 import * as z from 'zod'
 import { procedure } from '../procedure.ts'
 import {
-  change,
   changes,
   done,
   finding,
@@ -26,8 +25,10 @@ import {
   hangingMethod,
   hangingSize,
   numberKind,
+  numberText,
   seenFrom,
   sensitivity,
+  since,
   sizePart,
   workFields,
   workKind,
@@ -117,7 +118,17 @@ export const worksArea = {
       id,
       facts,
       lenderName: z.string(),
-      numbers: z.array(z.strictObject({ id, kind: numberKind, text: z.string() })),
+      numbers: z.array(
+        z.strictObject({
+          id,
+          kind: numberKind,
+          text: z.string(),
+          /** A day, a month or a year; empty where nobody said. */
+          since: z.string(),
+          by: z.string(),
+          note: z.string(),
+        }),
+      ),
       sizes: z.array(sizeRow),
       masses: z.array(massRow),
       backs: z.array(backRow),
@@ -162,7 +173,7 @@ export const worksArea = {
       creditLine: shortText.optional(),
       kind: workKind.optional(),
       lender: id.nullable().optional(),
-      number: z.strictObject({ kind: numberKind, text: z.string().trim().min(1).max(100) }).optional(),
+      number: z.strictObject({ kind: numberKind, text: numberText }).optional(),
       exhibition: id.optional(),
       section: id.nullable().optional(),
     }),
@@ -189,13 +200,23 @@ export const worksArea = {
   'work.addNumber': procedure(
     'write',
     'Gives a work one more number.',
-    z.strictObject({ work: id, kind: numberKind, text: z.string().trim().min(1).max(100) }),
+    z.strictObject({
+      work: id,
+      kind: numberKind,
+      text: numberText,
+      since: since.optional(),
+      by: shortText.optional(),
+      note: shortText.optional(),
+    }),
     made,
   ),
   'work.changeNumber': procedure(
     'write',
-    'Corrects a number of a work.',
-    z.strictObject({ id, text: change(z.string().trim().min(1).max(100)) }),
+    'Corrects a number of a work, what kind it is, or what is said about it.',
+    z.strictObject({
+      id,
+      changes: changes({ kind: numberKind, text: numberText, since, by: shortText, note: shortText }),
+    }),
     updated,
   ),
   'work.removeNumber': procedure('write', 'Takes a number off a work.', z.strictObject({ id }), done),

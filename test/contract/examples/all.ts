@@ -16,6 +16,7 @@ import { lightExamples } from './light.ts'
 import { loansExamples } from './loans.ts'
 import { marksExamples } from './marks.ts'
 import { movementsExamples } from './movements.ts'
+import { numbersExamples } from './numbers.ts'
 import { partiesExamples } from './parties.ts'
 import { partitionsExamples } from './partitions.ts'
 import { planExamples } from './plan.ts'
@@ -56,6 +57,7 @@ export const examples: ExamplesOf<Name> = {
   ...marksExamples,
   ...labelsExamples,
   ...movementsExamples,
+  ...numbersExamples,
   ...conditionExamples,
   ...leavingExamples,
   ...lightExamples,

@@ -192,7 +192,7 @@ export const worksExamples: ExamplesOf<keyof typeof worksArea | keyof typeof wor
             note: '',
           },
           lenderName: 'Quay Collection',
-          numbers: [{ id: anyId, kind: 'lender', text: 'L-1.2' }],
+          numbers: [{ id: anyId, kind: 'lender', text: 'L-1.2', since: '', by: '', note: '' }],
           sizes: [
             {
               id: known.causewaySize,
@@ -392,6 +392,18 @@ export const worksExamples: ExamplesOf<keyof typeof worksArea | keyof typeof wor
         input: known => ({ work: known.pans, kind: 'permanent', text: '1995.5.2a' }),
         output: () => ({ id: anyId }),
       },
+      {
+        about: 'a former number with what is known of it',
+        input: known => ({
+          work: known.pans,
+          kind: 'former',
+          text: '61/4',
+          since: '1961',
+          by: 'old card',
+          note: 'on the back',
+        }),
+        output: () => ({ id: anyId }),
+      },
     ],
     refused: [
       {
@@ -400,22 +412,63 @@ export const worksExamples: ExamplesOf<keyof typeof worksArea | keyof typeof wor
         code: 'bad-input',
         field: 'text',
       },
+      {
+        about: 'a day that no calendar has',
+        input: known => ({ work: known.pans, kind: 'loan', text: 'L-2031.7', since: '2031-02-30' }),
+        code: 'bad-input',
+        field: 'since',
+      },
+      {
+        about: 'a day in other words',
+        input: known => ({ work: known.pans, kind: 'loan', text: 'L-2031.7', since: 'last spring' }),
+        code: 'bad-input',
+        field: 'since',
+      },
+      {
+        about: 'a kind of number that there is not',
+        input: known => ({ work: known.pans, kind: 'shelf', text: '4' }),
+        code: 'bad-input',
+        field: 'kind',
+      },
     ],
   },
   'work.changeNumber': {
     answered: [
       {
         about: 'that the number is corrected',
-        input: known => ({ id: known.pansNumber, text: { was: 'L-1.1', to: 'L-1.11' } }),
+        input: known => ({ id: known.pansNumber, changes: { text: { was: 'L-1.1', to: 'L-1.11' } } }),
         output: () => ({ saved: ['text'], clashes: [] }),
+      },
+      {
+        about: 'that it is a former number, and since when; what somebody else changed comes back',
+        input: known => ({
+          id: known.pansNumber,
+          changes: {
+            kind: { was: 'lender', to: 'former' },
+            since: { was: '', to: '1988-04' },
+            text: { was: 'L-1.7', to: 'L-1.9' },
+          },
+        }),
+        output: known => ({
+          saved: ['kind', 'since'],
+          clashes: [
+            { code: 'clash', id: known.pansNumber, field: 'text', was: 'L-1.7', yours: 'L-1.9', theirs: 'L-1.1' },
+          ],
+        }),
       },
     ],
     refused: [
       {
         about: 'a number that is not there',
-        input: () => ({ id: 'zzzzzz', text: { was: 'a', to: 'b' } }),
+        input: () => ({ id: 'zzzzzz', changes: { text: { was: 'a', to: 'b' } } }),
         code: 'not-found',
         field: 'id',
+      },
+      {
+        about: 'a number that would hold no letter and no figure',
+        input: known => ({ id: known.pansNumber, changes: { text: { was: 'L-1.1', to: '--' } } }),
+        code: 'bad-input',
+        field: 'changes.text.to',
       },
     ],
   },

@@ -1,3 +1,4 @@
+import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { nearNumber, normalNumber, numberSortKey } from '../../../src/checklist/numbers.ts'
 
@@ -27,4 +28,43 @@ test('knows a slip of one sign, but not two short running numbers', () => {
   expect(nearNumber('1995.5.2', '1995.5.22')).toBe(true)
   expect(nearNumber('1995.5.2', '1995.6.3')).toBe(false)
   expect(nearNumber('11', '12')).toBe(false)
+})
+
+const marks = fc.constantFrom('.', '-', '/', ' ', ' . ', '\u00a0', '–', '')
+const run = fc.oneof(
+  fc.nat(30).map(String),
+  fc.nat(9999).map(String),
+  fc.constantFrom('a', 'B', 'L', 'AWR', 'inv', 'no', '007', 'é', '№', '#'),
+)
+const written = fc.array(fc.tuple(run, marks), { maxLength: 6 }).map(parts => parts.flat().join(''))
+
+test('the normal form of a normal form is itself, and near is near both ways', () => {
+  fc.assert(
+    fc.property(written, written, (a, b) => {
+      const norm = normalNumber(a)
+      expect(normalNumber(norm)).toBe(norm)
+      expect(nearNumber(a, b)).toBe(nearNumber(b, a))
+      expect(nearNumber(a, a)).toBe(false)
+    }),
+    { numRuns: 2000 },
+  )
+})
+
+test('sorting is a total order, which a second route agrees with where both have one', () => {
+  const key = (text: string) => numberSortKey(text)
+  const order = (a: string, b: string) => (key(a) < key(b) ? -1 : key(a) > key(b) ? 1 : 0)
+  // ECMA-402's collation by CLDR orders figures within text too. It passes over marks where letters differ and knows
+  // nothing of "aa" behind "z", so that it is asked about numbers of figures and points with one small letter at most.
+  const collator = new Intl.Collator('en', { numeric: true })
+  const plain = fc
+    .tuple(fc.array(fc.nat(3000), { minLength: 1, maxLength: 4 }), fc.constantFrom('', 'a', 'b', 'z'))
+    .map(([runs, part]) => `${runs.join('.')}${part}`)
+  fc.assert(
+    fc.property(plain, plain, plain, (a, b, c) => {
+      expect(order(a, b) + order(b, a)).toBe(0)
+      if (order(a, b) <= 0 && order(b, c) <= 0) expect(order(a, c)).toBeLessThanOrEqual(0)
+      expect(Math.sign(collator.compare(a, b))).toBe(order(a, b))
+    }),
+    { numRuns: 2000 },
+  )
 })

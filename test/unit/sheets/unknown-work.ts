@@ -7,6 +7,8 @@ export const nothing: ChecklistWork['texts'] = {
   lenderNumber: '',
   loan: '',
   entryNumber: '',
+  exhibitionNumber: '',
+  formerNumber: '',
   maker: '',
   title: '',
   date: '',
