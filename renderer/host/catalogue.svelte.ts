@@ -106,6 +106,8 @@ const madeOf: Partial<Record<Name, readonly string[]>> = {
   'condition.list': condition,
   'condition.get': condition,
   'condition.compare': [...condition, 'house_rule'],
+  'number.list': ['work', 'work_number', 'party', 'settlement', 'entry'],
+  'number.ofParts': ['work', 'work_number'],
   'light.hours': ['hours_lit'],
   'light.ledger': light,
   'light.list': [...light, 'section', 'party', 'work_number'],

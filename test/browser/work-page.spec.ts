@@ -419,7 +419,7 @@ test('numbers are added, corrected and taken off', async ({ page, host }) => {
   await page.getByLabel('A new number').press('Enter')
   await expect.poll(numbers).toEqual(['loan L 12'])
   await expect(page.getByLabel('A new number')).toHaveValue('')
-  const field = page.getByRole('textbox', { name: 'loan', exact: true })
+  const field = page.getByRole('textbox', { name: 'Number, loan', exact: true })
   await field.fill('')
   await field.press('Enter')
   await expect(page.getByText('A number can’t be empty')).toBeVisible()
