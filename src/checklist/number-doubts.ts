@@ -49,13 +49,27 @@ function doubt(code: DoubtCode, numbers: readonly HeldNumber[]): NumberDoubt {
   }
 }
 
+/** Those that share a key with another, by it. Of 90,000 numbers few do, and an array for each is dear. */
+function shared(numbers: readonly HeldNumber[], key: (number: HeldNumber) => string): Map<string, HeldNumber[]> {
+  const seen = new Set<string>()
+  const twice = new Set<string>()
+  const keys = numbers.map(key)
+  for (const one of keys) (seen.has(one) ? twice : seen).add(one)
+  return twice.size === 0
+    ? new Map()
+    : Map.groupBy(
+        numbers.filter((_, at) => twice.has(keys[at] ?? '')),
+        key,
+      )
+}
+
 const severalWorks = (numbers: readonly HeldNumber[]) => numbers.some(one => one.work !== numbers[0]?.work)
 
 /** The same number: twice in one series, or of two kinds. */
 function same(numbers: readonly HeldNumber[]): NumberDoubt[] {
   const found: NumberDoubt[] = []
-  for (const [norm, group] of Map.groupBy(numbers, one => one.norm)) {
-    if (group.length < 2 || norm === '') continue
+  for (const [norm, group] of shared(numbers, one => one.norm)) {
+    if (norm === '') continue
     const told = new Set<string>()
     for (const [series, alike] of Map.groupBy(group, seriesOf)) {
       const [first] = alike
@@ -77,16 +91,13 @@ function same(numbers: readonly HeldNumber[]): NumberDoubt[] {
 /** Permanent is the number that a work has now: of two, one is a former number. */
 function two(numbers: readonly HeldNumber[]): NumberDoubt[] {
   const permanent = numbers.filter(one => one.kind === 'permanent')
-  return [...Map.groupBy(permanent, one => one.work).values()]
+  return [...shared(permanent, one => one.work).values()]
     .filter(of => new Set(of.map(one => one.norm)).size > 1)
     .map(of => doubt('number-two', of))
 }
 
-/** Its beginning up to and with its first figures, and the rest. */
-function cut(norm: string): readonly [string, string] {
-  const head = /^\P{N}*\d+/u.exec(norm)?.[0] ?? ''
-  return [head, norm.slice(head.length)]
-}
+/** The beginning of a number, up to and with its first figures. */
+const headOf = (norm: string) => /^\D*\d+/.exec(norm)?.[0] ?? ''
 
 /** `L-2031.7` and `L-88.12` have one form, `A-#.#`. */
 const formOf = (norm: string) => norm.replace(/\d+/g, '#').replace(/\p{L}+/gu, 'A')
@@ -105,32 +116,46 @@ type Pair = readonly [HeldNumber, HeldNumber]
 
 /** Numbers of one series whose beginning stands alone, where another with the same rest begins as many do. */
 function lonelyBeginnings(series: readonly HeldNumber[]): Pair[] {
-  const parts = series.map(one => ({ one, cut: cut(one.norm) })).filter(({ cut: [, rest] }) => rest !== '')
-  const heads = counted(parts.map(({ cut: [head] }) => head))
-  const alone = parts.filter(({ cut: [head] }) => heads.get(head) === 1)
+  const heads = series.map(one => headOf(one.norm))
+  const counts = counted(heads)
+  const count = (at: number) => counts.get(heads[at] ?? '') ?? 0
+  const restOf = (one: HeldNumber, at: number) => one.norm.slice(heads[at]?.length)
+  let lonely = 0
+  for (const each of counts.values()) if (each === 1) lonely++
   // Where many years have one work each, being alone is no exception.
-  if (!rare(alone.length, heads.size)) return []
-  const byRest = Map.groupBy(alone, ({ cut: [, rest] }) => rest)
-  return parts.flatMap(({ one, cut: [head, rest] }) =>
-    (heads.get(head) ?? 0) < customary
+  if (lonely === 0 || !rare(lonely, counts.size)) return []
+  const byRest = new Map<string, HeldNumber[]>()
+  for (const [at, one] of series.entries()) {
+    const rest = restOf(one, at)
+    if (count(at) === 1 && rest !== '') byRest.set(rest, [...(byRest.get(rest) ?? []), one])
+  }
+  return series.flatMap((one, at) =>
+    count(at) < customary
       ? []
-      : (byRest.get(rest) ?? [])
-          .filter(other => nearNumber(other.one.norm, one.norm))
-          .map((other): Pair => [other.one, one]),
+      : (byRest.get(restOf(one, at)) ?? [])
+          .filter(other => nearNumber(other.norm, one.norm))
+          .map((other): Pair => [other, one]),
   )
 }
 
+/** What parts runs of letters and figures. */
+const marks = /[ -/:-@[-`{-~]/g
+
 /** The same letters and figures with other marks between them, where one of the two is not the house's way to write. */
 function otherMarks(series: readonly HeldNumber[]): Pair[] {
-  const forms = counted(series.map(one => formOf(one.norm)))
-  const count = (one: HeldNumber) => forms.get(formOf(one.norm)) ?? 0
+  let forms: ReadonlyMap<string, number> | undefined
+  function count(one: HeldNumber): number {
+    forms ??= counted(series.map(each => formOf(each.norm)))
+    return forms.get(formOf(one.norm)) ?? 0
+  }
   const pairs: Pair[] = []
-  for (const [bare, alike] of Map.groupBy(series, one => one.norm.replace(/[^\p{L}\p{N}]/gu, ''))) {
-    if (alike.length < 2 || bare.length < telling) continue
+  for (const [bare, alike] of shared(series, one => one.norm.replace(marks, ''))) {
+    if (bare.length < telling) continue
     for (const [at, one] of alike.entries()) {
       for (const other of alike.slice(at + 1)) {
+        if (one.norm === other.norm) continue
         const [fewer, more] = [count(one), count(other)].sort((a, b) => a - b) as [number, number]
-        if (one.norm !== other.norm && more >= customary && rare(fewer, more)) pairs.push([one, other])
+        if (more >= customary && rare(fewer, more)) pairs.push([one, other])
       }
     }
   }

@@ -4,9 +4,9 @@
  * marks between them count, and case, blanks, kinds of dash and zeros in front do not.
  */
 
-/** Words that stand before a number without being part of it, in English, French and German. */
+/** Words and marks that stand before a number without being part of it, in English, French and German. */
 const leadWords =
-  /^(?:(?:inv(?:entory|entar|entaire)?|acc(?:ession)?|kat|cat|obj(?:ect|ekt)?|no|nos|nr|num|number|numéro|numero|nummer|n°|nº|№)(?:[.:\s-]+|(?=\d)|$))+/u
+  /^(?:[.\-/,;:#\s]|(?:inv(?:entory|entar|entaire)?|acc(?:ession)?|kat|cat|obj(?:ect|ekt)?|no|nos|nr|num|number|numéro|numero|nummer|n°|nº|№)(?:[.:\s-]+|(?=\d)|$))+/u
 
 function folded(text: string): string {
   return text

@@ -2,6 +2,7 @@
  * The whole file of one work: all that is on record of it, as tables for a workbook and as pages of paper with its
  * picture before them. One model for both: what the paper says, the workbook says.
  */
+import { numberKindWords } from '../checklist/number-kinds.ts'
 import type { Report } from '../contract/areas/condition-shape.ts'
 import type { Output } from '../contract/contract.ts'
 import { type TableSheet, withoutEmptyColumns } from './columns.ts'
@@ -119,7 +120,7 @@ function drawCover(
   say('medium', facts.medium, 'plain', 4)
   say('credit', facts.creditLine, 'plain', 4)
   say('lender', lenderName === '' ? '' : `lent by ${lenderName}`, 'plain', 4)
-  say('numbers', numbers.map(({ kind, text }) => `${kind} ${text}`).join(' · '), 'plain', 3.3)
+  say('numbers', numbers.map(({ kind, text }) => `${numberKindWords[kind]} ${text}`).join(' · '), 'plain', 3.3)
   y += 5
   sketch.text('contents', left, y, 3.6, 'strong', 'What is in it')
   sketch.text('sheet', right, y, 3, 'plain', 'sheet', { anchor: 'end', colour: ink.ink2 })

@@ -1,4 +1,5 @@
 /** The tables of one work's whole file, each from what the program answers about the work. */
+import { numberKindWords } from '../checklist/number-kinds.ts'
 import type { Report } from '../contract/areas/condition-shape.ts'
 import type { Output } from '../contract/contract.ts'
 import { type ChangeStyle, fieldsSaid, measuresSaid, rowSaid } from '../dictionary/change-said.ts'
@@ -65,8 +66,20 @@ export function factsTable({ facts, lenderName }: FiledWork): TableSheet {
 export function numbersTable({ numbers }: FiledWork): TableSheet {
   return table(
     'Numbers',
-    [text('kind', 'Kind', 14), text('number', 'Number', 30)],
-    numbers.map(({ kind, text: of }) => [textCell(kind), textCell(of)]),
+    [
+      text('kind', 'Kind', 14),
+      text('number', 'Number', 30),
+      text('since', 'Since', 12),
+      text('by', 'Written down by', 18),
+      text('note', 'Note', 30),
+    ],
+    numbers.map(({ kind, text: of, since, by, note }) => [
+      textCell(numberKindWords[kind]),
+      textCell(of),
+      textCell(since),
+      textCell(by),
+      textCell(note),
+    ]),
     { none: 'It has no number.' },
   )
 }

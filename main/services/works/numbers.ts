@@ -26,7 +26,6 @@ interface Settled {
 
 interface All {
   readonly stamp: string
-  /** In their natural order. */
   readonly numbers: readonly HeldNumber[]
   readonly doubts: ReadonlyMap<string, readonly NumberDoubt[]>
   readonly settled: ReadonlyMap<string, Settled>
@@ -62,11 +61,9 @@ function allNumbers(db: ReadHandle): All {
     `SELECT id, code, subject, figures, reason, "by", at FROM settlement
      WHERE code IN ('number-twice', 'number-kinds', 'number-two', 'number-near') ORDER BY at, id`,
   )
-  const keys = new Map(numbers.map(number => [number, `${sortKeyOfNormal(number.norm)} ${number.id}`]))
-  const key = (number: HeldNumber) => keys.get(number) ?? ''
   const all: All = {
     stamp,
-    numbers: numbers.sort((a, b) => (key(a) < key(b) ? -1 : 1)),
+    numbers,
     doubts: byNumber,
     settled: new Map(settled.map(one => [settledKey(one), one])),
   }
@@ -74,12 +71,28 @@ function allNumbers(db: ReadHandle): All {
   return all
 }
 
+/** In their natural order; of one work's few, or of all once until something is written. */
+function inOrder(numbers: readonly HeldNumber[]): readonly HeldNumber[] {
+  const now = sorted.get(numbers)
+  if (now !== undefined) return now
+  const keyed = numbers.map(number => ({ number, key: sortKeyOfNormal(number.norm) }))
+  keyed.sort((a, b) => (a.key < b.key ? -1 : a.key > b.key ? 1 : a.number.id < b.number.id ? -1 : 1))
+  const order = keyed.map(({ number }) => number)
+  sorted.set(numbers, order)
+  return order
+}
+
+const sorted = new WeakMap<readonly HeldNumber[], readonly HeldNumber[]>()
+
 export function list({ db }: Reading, input: Received<'number.list'>): Output<'number.list'> {
   const { offset = 0, limit = 200, kind, doubtful = false } = input
   const { numbers, doubts, settled } = allNumbers(db)
   const open = (number: HeldNumber) => (doubts.get(number.id) ?? []).some(doubt => !settled.has(settledKey(doubt)))
   const passes = passing(db, input)
-  const asked = numbers.filter(number => (kind === undefined || number.kind === kind) && passes(number))
+  // Of all, the order is kept; of some, they are chosen first.
+  const all = input.work === undefined ? inOrder(numbers) : numbers
+  const some = all.filter(number => (kind === undefined || number.kind === kind) && passes(number))
+  const asked = input.work === undefined ? some : inOrder(some)
   const first = asked.filter(open)
   const ordered = doubtful ? first : [...first, ...asked.filter(number => !open(number))]
   const shown = ordered.slice(offset, offset + limit)
