@@ -39,13 +39,13 @@ test('of a work: its numbers too, with what was written and what was removed, ne
   expect(removed).toEqual([
     'number of a work',
     'removed',
-    { work: [id, null], kind: ['loan', null], text: ['L.31 .4', null] },
+    { work: [id, null], kind: ['loan', null], text: ['L.31 .4', null], by: ['Tamsin Oake', null] },
   ])
   expect(title).toEqual(['work', 'changed', { title: ['Slack water', 'Slack water, dusk'] }])
   expect(written).toEqual([
     'number of a work',
     'added',
-    { work: [null, id], kind: [null, 'loan'], text: [null, 'L.31 .4'] },
+    { work: [null, id], kind: [null, 'loan'], text: [null, 'L.31 .4'], by: [null, 'Tamsin Oake'] },
   ])
   // What an addition wrote reads the same whatever came after it; the work is called what it is called now.
   const later = await here.call('edit.changes', { edit: added })
