@@ -14,7 +14,6 @@ const found: Readonly<Record<string, Module>> = import.meta.glob<Module>(
     '../condition/ConditionScreen.svelte',
     '../light/LightScreen.svelte',
     '../leaving/LeavingScreen.svelte',
-    '../loans/LoansScreen.svelte',
     '../numbers/NumbersScreen.svelte',
   ],
   { eager: true },
@@ -27,7 +26,6 @@ export const recordWays = [
   { key: 'condition', word: 'Condition', screen: found['../condition/ConditionScreen.svelte']?.default },
   { key: 'light', word: 'Light', screen: found['../light/LightScreen.svelte']?.default },
   { key: 'leaving', word: 'The end', screen: found['../leaving/LeavingScreen.svelte']?.default },
-  { key: 'loans', word: 'Loans', screen: found['../loans/LoansScreen.svelte']?.default },
   { key: 'numbers', word: 'Numbers', screen: found['../numbers/NumbersScreen.svelte']?.default },
 ]
 

@@ -17,7 +17,7 @@ import { removedRows } from './0014-removed-rows.ts'
 import { loans } from './0015-loans.ts'
 import { insured } from './0016-insured.ts'
 import { conditionBack } from './0017-condition-back.ts'
-import { numbers } from './0016-numbers.ts'
+import { numbers } from './0018-numbers.ts'
 
 export const migrations: readonly Migration[] = [
   foundation,

@@ -248,6 +248,11 @@ const before: Readonly<
     expect(db) {
       expect(db.prepare('SELECT side, back_picture FROM condition_finding, condition_report').all()).toEqual([
         { side: 'front', back_picture: null },
+      ])
+    },
+  },
+  18: {
+    fill(db) {
       db.exec(`INSERT INTO work(id, title) VALUES ('w', 'Salt pans');
         INSERT INTO work_number(id, work, kind, text, norm) VALUES ('n', 'w', 'permanent', '1995.5.2', '1995.5.2')`)
     },
@@ -278,7 +283,7 @@ const frozen: Readonly<Record<number, string>> = {
   15: 'b60007a43f551bb54990e78958af72660d5063cf4cf0d9eee61ffb572ce2d64b',
   16: '4fee2438272abe329e59b776c6044f3fedae1e088e09077be25f10b71d1b5c63',
   17: 'fcdcb463e95fb03007bc9a7ba34985528f78ad3eea73e4ede9b0b119f7dcab4a',
-  16: '8c13e8ce93b33f302eacd3340e918f902fad13767c5430882232dd3d284632f0',
+  18: '8c13e8ce93b33f302eacd3340e918f902fad13767c5430882232dd3d284632f0',
 }
 
 describe('migrations', () => {

@@ -2,7 +2,7 @@
 import type { Migration } from '../migrate.ts'
 
 export const numbers: Migration = {
-  version: 16,
+  version: 18,
   name: 'numbers',
   sql: `
 ALTER TABLE work_number ADD COLUMN since TEXT NOT NULL DEFAULT '';
