@@ -31,9 +31,10 @@ export interface InsuredQuestion {
 const cellOf = ({ minor, currency }: Amount): Cell => numberCell(minor / 10 ** exponentOf(currency))
 
 /** As the workbook's standard writes it: ECMA-376 part 1, 18.8.31. */
+const formatOf = (decimals: number) => (decimals === 0 ? '#,##0' : `#,##0.${'0'.repeat(decimals)}`)
+
 function money(key: string, heading: string, currency: string): SheetColumn {
-  const exponent = exponentOf(currency)
-  return number(key, `${heading}, ${currency}`, 16, exponent === 0 ? '#,##0' : `#,##0.${'0'.repeat(exponent)}`)
+  return number(key, `${heading}, ${currency}`, 15, formatOf(exponentOf(currency)))
 }
 
 const kinds = { all: 'Together', lender: 'Lender', room: 'Room or place', crate: 'Crate', vehicle: 'Vehicle' } as const
@@ -100,18 +101,18 @@ export function insuredTables({ title, day, lines, told, days }: InsuredQuestion
       lines: [...lines, ...rates, working],
       grouped: true,
       columns: [
-        text('kind', 'Sum of', 13),
+        text('kind', 'Sum of', 14),
         text('words', 'Which', 24),
         number('works', 'Works'),
-        number('without', 'Without a value', 9),
+        number('without', 'Not valued', 10),
         money('sum', 'Sum', currency),
         text('apart', 'Apart, no rate', 18),
         money('limit', 'Limit', currency),
-        text('verdict', 'Against it', 10),
+        text('verdict', 'Against it', 12),
         money('over', 'Over by', currency),
-        text('source', 'Limit as agreed', 26),
+        text('source', 'Limit as agreed', 24),
         money('greatest', 'Greatest', currency),
-        text('on', 'On', 11),
+        text('on', 'On', 15),
       ],
       rows: groups(told),
     },
@@ -120,16 +121,22 @@ export function insuredTables({ title, day, lines, told, days }: InsuredQuestion
       title: `${title}: works together on ${day}`,
       lines: [...lines, ...rates],
       columns: [
-        text('number', 'Number', 13),
+        text('number', 'Number', 15),
         text('title', 'Title', 24),
-        text('lender', 'Lender', 20),
-        text('where', 'Where', 24),
-        text('basis', 'As', 9),
-        number('value', 'Value', 14, '#,##0.###'),
-        text('currency', 'Currency', 9),
-        text('rate', 'Rate', 26),
+        text('lender', 'Lender', 18),
+        text('where', 'Where', 22),
+        text('basis', 'As', 12),
+        // As many decimals as the currency with most of them, so that none is lost.
+        number(
+          'value',
+          'Value',
+          14,
+          formatOf(Math.max(0, ...told.works.map(({ value }) => (value === null ? 0 : exponentOf(value.currency))))),
+        ),
+        text('currency', 'Currency', 13),
+        text('rate', 'Rate', 22),
         money('converted', 'In the sum', currency),
-        text('why', 'Says who', 24),
+        text('why', 'Says who', 28),
         text('brings', 'Limit', 12),
       ],
       rows: works(told),
@@ -139,9 +146,9 @@ export function insuredTables({ title, day, lines, told, days }: InsuredQuestion
       title: `${title}: together, day by day`,
       lines: [...lines, `Until ${days.today} as recorded, then as planned.`],
       columns: [
-        text('day', 'Day', 12),
+        text('day', 'Day', 14),
         number('works', 'Works'),
-        number('without', 'Without a value', 9),
+        number('without', 'Not valued', 10),
         money('sum', 'Sum', currency),
         text('apart', 'Apart, no rate', 22),
         money('limit', 'Limit', currency),

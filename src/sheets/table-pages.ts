@@ -3,6 +3,7 @@
  * The rule it keeps: nothing is cut off; a cell breaks into lines, a table into pages, each with its headings.
  */
 
+import { THIN_SPACE } from '../measure/format.ts'
 import { type Cell, EMPTY, isTick, type SheetColumn, type TableSheet } from './columns.ts'
 import { ink } from './ink.ts'
 import { sizeWithin, wrap } from './lines.ts'
@@ -257,7 +258,10 @@ export function cellWords(cell: Cell, column: SheetColumn | undefined): string {
       return cell.text
     case 'number': {
       const decimals = /\.(0*)/.exec(column?.format ?? '')?.[1]?.length ?? 0
-      return column?.format === null ? String(cell.value) : cell.value.toFixed(decimals)
+      if (column?.format === null) return String(cell.value)
+      const [whole = '', ...part] = cell.value.toFixed(decimals).split('.')
+      const parted = column?.format.startsWith('#,##0') ? whole.replace(/\B(?=(?:\d{3})+$)/gu, THIN_SPACE) : whole
+      return [parted, ...part].join('.')
     }
     case 'empty':
     case 'picture':
