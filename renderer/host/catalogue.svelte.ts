@@ -40,6 +40,7 @@ const insured = [
   ...['work_value', 'exchange_rate', 'value_limit', 'loan', 'loan_work', 'party', 'location', 'movement', 'moved'],
   ...[...show, 'work', 'work_number', 'placement', 'room', 'wall', 'face'],
 ]
+const terms = [...loan, 'loan_term', ...light, ...building, ...stands, ...hanging, ...show, ...work, 'placement_step']
 const crew = [...building, ...hanging, ...show, ...work, 'mark', 'placement_step', 'equipment', 'method_time']
 
 /** The tables that an answer is made of. A question that is not here is asked again after every change. */
@@ -119,6 +120,8 @@ const madeOf: Partial<Record<Name, readonly string[]>> = {
   'insured.values': ['work_value'],
   'insured.rates': ['exchange_rate'],
   'insured.limits': ['value_limit', 'party', ...places],
+  'loan.terms': terms,
+  'loan.termsOfWork': terms,
   'layout.compare': ['kept_layout', 'kept_place', 'placement', ...show, 'work'],
   'import.letters': ['import_question', 'import_run', 'work', 'entry', 'work_number', 'party'],
   'import.questions': ['import_question', 'import_run', 'work', 'entry', 'work_number'],

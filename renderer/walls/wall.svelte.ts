@@ -14,6 +14,7 @@ import { wallChain } from '../../src/layout/chains.ts'
 import type { HungRect } from '../../src/layout/findings.ts'
 import { findingsOfMoved, findingsThatStand } from '../../src/layout/moving.ts'
 import { carriedBy } from '../../src/layout/snap.ts'
+import { withoutSaid } from '../../src/loan/terms/findings.ts'
 import { calledOn, faceFindings, unsettled } from '../../src/model/face-findings.ts'
 import { deepRectOf } from '../../src/model/hung-rect.ts'
 import { type MarksOrWhy, marksOfPlaced } from '../../src/model/marks-of-face.ts'
@@ -115,7 +116,7 @@ export class Wall {
     const hang = faceFindings({ ...elevation, works: [...this.works] }, { unit: desk.unit, steps: this.steps })
     // What the works' own records leave open does not change with their places: the host's answer stands.
     const records = (this.known.value?.findings ?? []).filter(found => found.subject.kind === 'work')
-    return [...unsettled(hang, elevation.settled), ...records]
+    return [...unsettled(withoutSaid(hang, this.works, records), elevation.settled), ...records]
   })
   /** Those of them that no move of the hand changes. */
   readonly standing = $derived.by(() =>

@@ -34,4 +34,22 @@ export const loans: Tables = {
     },
     'loan',
   ),
+  loan_term: table(
+    'term of a loan',
+    'What a lender asks of how works are shown.',
+    ['id', 'position'],
+    {
+      loan: of('loan'),
+      item: of('for which work', 'A work of the loan; empty: for all of them.'),
+      kind: [
+        'of what',
+        'Light, dose, uv, humidity, temperature, glazing, fixing, framing, height, barrier, apart, handling.',
+      ],
+      low: ['at least', 'In per cent, °C or mm, by kind.'],
+      high: ['at most', 'In lx, lx h within a year, µW/lm, per cent, °C or mm, by kind.'],
+      choice: ['which', 'Glazing, what it may not hang beside, who may handle it.'],
+      said: ['in the agreement’s words', ''],
+    },
+    'loan',
+  ),
 }

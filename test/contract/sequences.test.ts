@@ -200,7 +200,7 @@ function neededBy(name: StepName): readonly StepName[] {
   // Photographs are long work, so a walk takes few.
   if (/^condition\.(update|move|remove)Photo$/.test(name)) return ['condition.add', 'condition.addPhoto']
   // People and works of a loan; many loans are closed or removed again.
-  if (name.startsWith('loan.')) return ['loan.add', 'loan.addWorks', 'loan.addContact']
+  if (name.startsWith('loan.')) return ['loan.add', 'loan.addWorks', 'loan.addContact', 'loan.addTerm']
   // One of each is there to be taken away.
   if (name.startsWith('insured.remove')) return ['insured.addValue', 'insured.addRate', 'insured.addLimit']
   // A work in a show that may receive so much light.

@@ -414,6 +414,23 @@ export const steps: Steps = {
       },
     }
   },
+  'loan.addTerm': ({ id, row, whole, words, maybe }) => {
+    const item = row('loan_work')
+    const loan = item === null ? id('loan') : text(item, 'loan')
+    if (loan === null) return null
+    const one = item !== null && maybe(0.5) ? { item: text(item, 'id') } : {}
+    return { loan, ...one, kind: 'light', high: whole(20, 300), said: words() }
+  },
+  'loan.updateTerm': ({ row, change, whole, words }) => {
+    const term = row('loan_term')
+    if (term === null) return null
+    const changes = {
+      high: change<number | null>(figure(term, 'high'), whole(20, 300)),
+      said: change(text(term, 'said'), words()),
+    }
+    return { id: text(term, 'id'), changes }
+  },
+  'loan.removeTerm': ({ id }) => withId(id('loan_term'), {}),
   'loan.removeWork': ({ id }) => withId(id('loan_work'), {}),
   'insured.addValue': ({ id, whole, pick, words }) => {
     const work = id('work')

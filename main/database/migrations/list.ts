@@ -18,6 +18,7 @@ import { loans } from './0015-loans.ts'
 import { insured } from './0016-insured.ts'
 import { conditionBack } from './0017-condition-back.ts'
 import { numbers } from './0018-numbers.ts'
+import { loanTerms } from './0019-loan-terms.ts'
 
 export const migrations: readonly Migration[] = [
   foundation,
@@ -38,4 +39,5 @@ export const migrations: readonly Migration[] = [
   insured,
   conditionBack,
   numbers,
+  loanTerms,
 ]

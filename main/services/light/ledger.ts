@@ -89,6 +89,15 @@ function budgetsOf(db: ReadHandle): (sensitivity: Sensitivity) => number | null 
   }
 }
 
+/** What a work's fullest 365 days have, with what is planned; null where no hours lit are known of it. */
+export function doseOf(db: ReadHandle, work: string, now: string): { most: number; unknownHours: number } | null {
+  const today = dayAt(now)
+  const days = daysOf(db, new Shows(db), work, today)
+  if (days.length === 0) return null
+  const { most, unknownHours } = spentOf(days, null, today)
+  return { most, unknownHours }
+}
+
 export function ledger({ db, now }: Reading, { work }: Received<'light.ledger'>): Output<'light.ledger'> {
   const found = row<{ sensitivity: Sensitivity }>(db, 'SELECT sensitivity FROM work WHERE id = :work', { work })
   if (found === undefined) throw notFound('work', 'work')

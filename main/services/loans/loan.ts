@@ -114,7 +114,7 @@ export function change(writing: Writing, { id, changes }: Received<'loan.update'
 export function remove(writing: Writing, { id }: Received<'loan.remove'>): Output<'loan.remove'> {
   const { db } = writing
   writing.label(`Remove ${openLoan(db, id, 'id')}`)
-  for (const table of ['loan_contact', 'loan_work']) {
+  for (const table of ['loan_term', 'loan_contact', 'loan_work']) {
     for (const each of rows<{ id: string }>(db, `SELECT id FROM ${table} WHERE loan = :id`, { id })) {
       removeRow(db, table, each.id)
     }

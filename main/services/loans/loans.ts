@@ -1,8 +1,10 @@
 /** Loans, their people and their works. */
 import type { loansArea } from '../../../src/contract/areas/loans.ts'
 import type { ServicesOf } from '../service.ts'
+import * as held from './held.ts'
 import * as loan from './loan.ts'
 import * as read from './read.ts'
+import * as terms from './terms.ts'
 import * as works from './works.ts'
 
 export const loanServices: ServicesOf<keyof typeof loansArea> = {
@@ -18,4 +20,9 @@ export const loanServices: ServicesOf<keyof typeof loansArea> = {
   'loan.addWorks': works.addWorks,
   'loan.updateWork': works.changeWork,
   'loan.removeWork': works.removeWork,
+  'loan.terms': held.termsOfLoan,
+  'loan.termsOfWork': held.termsOfWork,
+  'loan.addTerm': terms.addTerm,
+  'loan.updateTerm': terms.changeTerm,
+  'loan.removeTerm': terms.removeTerm,
 }

@@ -68,6 +68,9 @@ export function changeWork(writing: Writing, { id, changes }: Received<'loan.upd
 export function removeWork(writing: Writing, { id }: Received<'loan.removeWork'>): Output<'loan.removeWork'> {
   const { loan, work } = storedOf(writing.db, id)
   writing.label(`Take ${workName(writing.db, work)} out of ${openLoan(writing.db, loan, 'id')}`)
+  for (const each of rows<{ id: string }>(writing.db, 'SELECT id FROM loan_term WHERE item = :id', { id })) {
+    removeRow(writing.db, 'loan_term', each.id)
+  }
   removeRow(writing.db, 'loan_work', id)
   return { done: true }
 }

@@ -6,12 +6,14 @@ import type { Elevation } from '../../../src/contract/areas/walls.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
 import type { Finding } from '../../../src/contract/shared.ts'
 import { defaultSteps } from '../../../src/hang/printing.ts'
+import { withoutSaid } from '../../../src/loan/terms/findings.ts'
 import { mixedDatums } from '../../../src/model/datum-mixed.ts'
 import { faceFindings, unsettled } from '../../../src/model/face-findings.ts'
 import { datumOf, marksOfFace } from '../../../src/model/marks-of-face.ts'
 import type { WallSheetQuestion } from '../../../src/sheets/wall-question.ts'
 import { wallSheetContent } from '../../../src/sheets/wall-sheet.ts'
 import type { ReadHandle } from '../../database/handles.ts'
+import { termFindings } from '../loans/held.ts'
 import { ruleNumber } from '../rules.ts'
 import { elevationOf } from '../walls/elevation.ts'
 import { findingsWithParts } from '../works/findings.ts'
@@ -27,7 +29,9 @@ export interface FaceSheet extends Standing {
 function findingsOf(db: ReadHandle, elevation: Elevation, style: Pick<Style, 'unit' | 'steps'>): readonly Finding[] {
   const ids = elevation.works.map(({ work }) => work)
   const works = findingsWithParts(db, ids, style)
-  return unsettled([...faceFindings(elevation, style), ...works], elevation.settled)
+  const terms = termFindings(db, elevation, style)
+  const wall = withoutSaid(faceFindings(elevation, style), elevation.works, terms)
+  return unsettled([...wall, ...terms, ...works], elevation.settled)
 }
 
 function partsOf(db: ReadHandle, elevation: Elevation, style: Pick<Style, 'unit' | 'steps'>) {

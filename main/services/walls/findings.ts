@@ -2,10 +2,12 @@
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
 import type { Finding } from '../../../src/contract/shared.ts'
+import { withoutSaid } from '../../../src/loan/terms/findings.ts'
 import { faceFindings, unsettled } from '../../../src/model/face-findings.ts'
 import type { Reader } from '../../../src/model/work-findings.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { notFound } from '../change.ts'
+import { termFindings, unplacedTermFindings } from '../loans/held.ts'
 import type { Reading, Writing } from '../service.ts'
 import { insert, remove, row, rows } from '../sql.ts'
 import { findingsWithParts, readerOf } from '../works/findings.ts'
@@ -15,8 +17,9 @@ import { elevationOf } from './elevation.ts'
 export function findingsOfFace(db: ReadHandle, exhibition: string, face: string, reader: Reader): Finding[] {
   const elevation = elevationOf(db, exhibition, face)
   const works = elevation.works.map(({ work }) => work)
-  const found = [...faceFindings(elevation, reader), ...findingsWithParts(db, works, reader)]
-  return unsettled(found, elevation.settled)
+  const terms = termFindings(db, elevation, reader)
+  const wall = withoutSaid(faceFindings(elevation, reader), elevation.works, terms)
+  return unsettled([...wall, ...terms, ...findingsWithParts(db, works, reader)], elevation.settled)
 }
 
 /** For the key plan: how many findings want a person. */
@@ -48,6 +51,7 @@ export function list({ db, person }: Reading, input: Received<'finding.list'>): 
   return {
     findings: [
       ...faces.flatMap(each => findingsOfFace(db, exhibition, each.face, reader)),
+      ...unplacedTermFindings(db, unplaced, reader),
       ...findingsWithParts(db, unplaced, reader),
     ],
   }

@@ -3,8 +3,9 @@
  * a named currency, or nothing; it is never a figure alone.
  */
 import * as z from 'zod'
+import { termKinds } from '../../loan/terms/term.ts'
 import { procedure } from '../procedure.ts'
-import { changes, day, done, id, longText, made, name, shortText, updated } from '../shared.ts'
+import { changes, day, done, id, lengthUnit, longText, made, name, shortText, updated } from '../shared.ts'
 
 /** Ours to us, seen from this house. */
 export const loanWay = z.enum(['in', 'out'])
@@ -64,6 +65,25 @@ const loanWork = z.strictObject({
   note: z.string(),
 })
 export type LoanWork = z.output<typeof loanWork>
+
+const figure = z.number().min(-1e9).max(1e9)
+const termFields = {
+  low: figure.nullable(),
+  high: figure.nullable(),
+  choice: shortText,
+  said: longText,
+} as const
+
+const term = z.strictObject({
+  id,
+  /** The work of the loan that it is about; null for all of them. */
+  item: id.nullable(),
+  kind: z.enum(termKinds),
+  ...termFields,
+})
+export type LoanTerm = z.output<typeof term>
+
+const termState = { state: z.enum(['holds', 'broken', 'unknown']), text: z.string() } as const
 
 export const loansArea = {
   'loan.list': procedure(
@@ -150,6 +170,50 @@ export const loansArea = {
     }),
     updated,
   ),
+  'loan.terms': procedure(
+    'read',
+    'Lists the terms of a loan, and of each whether it holds for each of its works as a show is planned and known today.',
+    z.strictObject({ loan: id, exhibition: id.nullable(), unit: lengthUnit.optional() }),
+    z.strictObject({
+      terms: z.array(
+        z.strictObject({
+          ...term.shape,
+          works: z.array(z.strictObject({ work: id, title: z.string(), number: z.string(), ...termState })),
+        }),
+      ),
+    }),
+  ),
+  'loan.termsOfWork': procedure(
+    'read',
+    'Lists the terms that a work is lent under by loans that are not closed, and whether each holds in a show today.',
+    z.strictObject({ work: id, exhibition: id.nullable(), unit: lengthUnit.optional() }),
+    z.strictObject({
+      terms: z.array(
+        z.strictObject({ ...term.shape, loan: id, loanNumber: z.string(), partyName: z.string(), ...termState }),
+      ),
+    }),
+  ),
+  'loan.addTerm': procedure(
+    'write',
+    'Adds a term of a loan, for all its works or for one of them: kind, figures, the words of the agreement.',
+    z.strictObject({
+      loan: id,
+      item: id.optional(),
+      kind: z.enum(termKinds),
+      low: figure.optional(),
+      high: figure.optional(),
+      choice: shortText.optional(),
+      said: longText.optional(),
+    }),
+    made,
+  ),
+  'loan.updateTerm': procedure(
+    'write',
+    'Changes the figures or the words of a term.',
+    z.strictObject({ id, changes: changes(termFields) }),
+    updated,
+  ),
+  'loan.removeTerm': procedure('write', 'Takes a term off a loan.', z.strictObject({ id }), done),
   'loan.removeWork': procedure(
     'write',
     'Takes a work out of a loan; it stays in the catalogue.',

@@ -1,6 +1,7 @@
 /** Loans: agreements, people, works and what was agreed for each. */
 import type { loansArea } from '../../../src/contract/areas/loans.ts'
 import type { Known } from '../fixture.ts'
+import { loanTermExamples } from './loan-terms.ts'
 import { anyId, type ExamplesOf } from './types.ts'
 
 const nowhere = 'zzzzzz'
@@ -44,6 +45,7 @@ const head = (known: Known) => ({
 const item = { item: '', value: null, insuredBy: '', note: '' }
 
 export const loansExamples: ExamplesOf<keyof typeof loansArea> = {
+  ...loanTermExamples,
   'loan.list': {
     answered: [
       {

@@ -262,6 +262,16 @@ const before: Readonly<
       ])
     },
   },
+  19: {
+    fill(db) {
+      db.exec(`INSERT INTO party(id, name) VALUES ('p', 'Harrow Point House');
+        INSERT INTO loan(id, party, number) VALUES ('l', 'p', '7')`)
+    },
+    expect(db) {
+      expect(db.prepare('SELECT id, number FROM loan').all()).toEqual([{ id: 'l', number: '7' }])
+      expect(ordinaryTables(db)).toContain('loan_term')
+    },
+  },
 }
 
 /** SHA-256 of each migration's SQL, so that none changes once catalogues have it. */
@@ -284,6 +294,7 @@ const frozen: Readonly<Record<number, string>> = {
   16: '4fee2438272abe329e59b776c6044f3fedae1e088e09077be25f10b71d1b5c63',
   17: 'fcdcb463e95fb03007bc9a7ba34985528f78ad3eea73e4ede9b0b119f7dcab4a',
   18: '8c13e8ce93b33f302eacd3340e918f902fad13767c5430882232dd3d284632f0',
+  19: '3b148081cfdd78b70d08fb89576e8a3925fc9f3a16d248099a024b54a57b1499',
 }
 
 describe('migrations', () => {

@@ -82,6 +82,7 @@ const choices: Readonly<Record<string, readonly Value[]>> = {
   'loan.last': ['', '2031-03-01', '2031-09-01'],
   'loan_work.value': [null, 0, 4_500_000],
   'loan_work.currency': ['', 'EUR'],
+  'loan_term.kind': ['light', 'uv', 'glazing', 'barrier'],
   insured_by: ['', 'lender', 'borrower', 'indemnity', 'nobody'],
   'work_value.value': [0, 4_500_000],
   'work_value.currency': ['EUR', 'CHF'],

@@ -1,0 +1,167 @@
+/** Whether terms of loans hold: each against the work as a show has it planned and as it is known today. */
+import type { LoanTerm } from '../../../src/contract/areas/loans.ts'
+import type { Elevation, PlacedWork } from '../../../src/contract/areas/walls.ts'
+import type { Output, Received } from '../../../src/contract/contract.ts'
+import type { Finding } from '../../../src/contract/shared.ts'
+import { sayIn } from '../../../src/hang/marks.ts'
+import { brokenSaid, termHeld } from '../../../src/loan/terms/held.ts'
+import type { TermTold } from '../../../src/loan/terms/planned.ts'
+import type { Reader } from '../../../src/model/work-findings.ts'
+import type { ReadHandle } from '../../database/handles.ts'
+import { notFound } from '../change.ts'
+import { doseOf } from '../light/ledger.ts'
+import type { Reading } from '../service.ts'
+import { partIdsOf } from '../sets/figures.ts'
+import { rows, value } from '../sql.ts'
+import { elevationOf } from '../walls/elevation.ts'
+import { firstNumber } from '../works/figures.ts'
+import { readerOf } from '../works/findings.ts'
+import { type DoseOf, lentWork, type Spot } from './lent-work.ts'
+
+interface TermOfWork extends LoanTerm {
+  readonly work: string
+  readonly loan: string
+  readonly loanNumber: string
+  readonly partyName: string
+}
+
+/** Terms of loans to this house that are not closed: of these works, and of the loan if one is named. */
+function termsOfWorks(db: ReadHandle, works: readonly string[]): TermOfWork[] {
+  return rows<TermOfWork>(
+    db,
+    `SELECT loan_term.id, loan_term.item, loan_term.kind, loan_term.low, loan_term.high, loan_term.choice, loan_term.said,
+      loan_work.work, loan.id AS loan, loan.number AS loanNumber, party.name AS partyName
+     FROM json_each(:works) AS wanted CROSS JOIN loan_work ON loan_work.work = wanted.value
+     JOIN loan ON loan.id = loan_work.loan JOIN loan_term ON loan_term.loan = loan.id
+     JOIN party ON party.id = loan.party
+     WHERE loan.closed = '' AND loan.way = 'in' AND (loan_term.item IS NULL OR loan_term.item = loan_work.id)
+     ORDER BY wanted.key, loan.id, loan_term.position, loan_term.id`,
+    { works: JSON.stringify(works) },
+  )
+}
+
+/** Where a work stands in a show; a part of a set stands where its set does. */
+class Spots {
+  private readonly faces = new Map<string, Elevation>()
+  private readonly db: ReadHandle
+  private readonly exhibition: string | null
+  constructor(db: ReadHandle, exhibition: string | null) {
+    this.db = db
+    this.exhibition = exhibition
+  }
+
+  of(work: string): Spot | null {
+    const { db, exhibition } = this
+    if (exhibition === null) return null
+    const face = value<string>(
+      db,
+      `SELECT placement.face FROM entry JOIN placement ON placement.entry = entry.id
+       WHERE entry.exhibition = :exhibition AND entry.work = coalesce((SELECT parent FROM work WHERE id = :work), :work)`,
+      { exhibition, work },
+    )
+    if (face === undefined) return null
+    const elevation = this.faces.get(face) ?? elevationOf(db, exhibition, face)
+    this.faces.set(face, elevation)
+    const whole = value<string | null>(db, 'SELECT parent FROM work WHERE id = :work', { work }) ?? work
+    const placed = elevation.works.find(each => each.work === whole)
+    return placed === undefined ? null : { elevation, placed }
+  }
+}
+
+const noDose: DoseOf = () => null
+
+/** Broken terms of the works of a wall; a year's light is told on the work's and the loan's pages alone. */
+export function termFindings(db: ReadHandle, elevation: Elevation, reader: Reader): Finding[] {
+  const spots = new Map<string, PlacedWork>()
+  for (const placed of elevation.works) {
+    spots.set(placed.work, placed)
+    if (placed.set !== null) for (const part of partIdsOf(db, placed.work)) spots.set(part, placed)
+  }
+  return findingsOfTerms(db, [...spots.keys()], reader, work => {
+    const placed = spots.get(work)
+    return placed === undefined ? null : { elevation, placed }
+  })
+}
+
+/** The same of works that stand on no wall. */
+export function unplacedTermFindings(db: ReadHandle, works: readonly string[], reader: Reader): Finding[] {
+  return findingsOfTerms(db, works, reader, () => null)
+}
+
+function findingsOfTerms(
+  db: ReadHandle,
+  works: readonly string[],
+  { unit, steps }: Reader,
+  spotOf: (work: string) => Spot | null,
+): Finding[] {
+  const say = sayIn(unit, steps)
+  const terms = Map.groupBy(termsOfWorks(db, works), ({ work }) => work)
+  return [...terms].flatMap(([work, all]) => {
+    const lent = lentWork(db, work, spotOf(work), noDose)
+    return all.flatMap((term): Finding[] => {
+      const told = termHeld(term, lent, say)
+      if (told.state !== 'broken') return []
+      const figures = { term: term.id, ...told.figures }
+      const text = brokenSaid(term, lent, term.loanNumber, told, say)
+      return [{ severity: 'stop', code: `term-${term.kind}`, subject: { kind: 'work', id: work }, text, figures }]
+    })
+  })
+}
+
+const toldOf = ({ state, text }: TermTold) => ({ state, text })
+
+function checkShow(db: ReadHandle, exhibition: string | null): void {
+  if (exhibition === null) return
+  if (value(db, 'SELECT id FROM exhibition WHERE id = :exhibition', { exhibition }) === undefined)
+    throw notFound('exhibition', 'exhibition')
+}
+
+export function termsOfLoan({ db, now, person }: Reading, input: Received<'loan.terms'>): Output<'loan.terms'> {
+  const { loan, exhibition, unit } = input
+  if (value(db, 'SELECT id FROM loan WHERE id = :loan', { loan }) === undefined) throw notFound('loan', 'loan')
+  checkShow(db, exhibition)
+  const reader = readerOf(person, unit)
+  const say = sayIn(reader.unit, reader.steps)
+  const spots = new Spots(db, exhibition)
+  const items = rows<{ id: string; work: string; title: string; number: string }>(
+    db,
+    `SELECT loan_work.id, loan_work.work, work.title,
+      coalesce(${firstNumber}, '') AS number
+     FROM loan_work JOIN work ON work.id = loan_work.work WHERE loan_work.loan = :loan
+     ORDER BY loan_work.position, loan_work.id`,
+    { loan },
+  )
+  const lent = new Map(
+    items.map(({ work }) => [work, lentWork(db, work, spots.of(work), each => doseOf(db, each, now()))] as const),
+  )
+  const terms = rows<LoanTerm>(
+    db,
+    'SELECT id, item, kind, low, high, choice, said FROM loan_term WHERE loan = :loan ORDER BY position, id',
+    { loan },
+  )
+  return {
+    terms: terms.map(term => ({
+      ...term,
+      works: items.flatMap(({ id, ...item }) => {
+        const known = lent.get(item.work)
+        if (known === undefined || (term.item !== null && term.item !== id)) return []
+        return [{ ...item, ...toldOf(termHeld(term, known, say)) }]
+      }),
+    })),
+  }
+}
+
+export function termsOfWork(
+  { db, now, person }: Reading,
+  input: Received<'loan.termsOfWork'>,
+): Output<'loan.termsOfWork'> {
+  const { work, exhibition, unit } = input
+  if (value(db, 'SELECT id FROM work WHERE id = :work', { work }) === undefined) throw notFound('work', 'work')
+  checkShow(db, exhibition)
+  const reader = readerOf(person, unit)
+  const say = sayIn(reader.unit, reader.steps)
+  const terms = termsOfWorks(db, [work])
+  if (terms.length === 0) return { terms: [] }
+  const lent = lentWork(db, work, new Spots(db, exhibition).of(work), each => doseOf(db, each, now()))
+  return { terms: terms.map(({ work: _, ...term }) => ({ ...term, ...toldOf(termHeld(term, lent, say)) })) }
+}

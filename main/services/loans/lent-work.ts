@@ -1,0 +1,89 @@
+/** A lent work as its terms are held against it: from the wall it stands on, its page and what a meter showed. */
+import type { Elevation, PlacedWork } from '../../../src/contract/areas/walls.ts'
+import { floorAt } from '../../../src/hang/wall.ts'
+import { barriersSeen } from '../../../src/loan/terms/barriers.ts'
+import type { HungPlan, LentWork } from '../../../src/loan/terms/planned.ts'
+import { calledOn } from '../../../src/model/called.ts'
+import { rectOf } from '../../../src/model/hung-rect.ts'
+import type { TermWork } from '../../../src/sequence/terms-offered.ts'
+import type { ReadHandle } from '../../database/handles.ts'
+import { notFound } from '../change.ts'
+import { readingsOf } from '../light/readings.ts'
+import { thingsOf } from '../rooms/standing.ts'
+import { row, rows } from '../sql.ts'
+import { firstNumber } from '../works/figures.ts'
+
+export interface Spot {
+  readonly elevation: Elevation
+  readonly placed: PlacedWork
+}
+
+export type DoseOf = (work: string) => LentWork['dose']
+
+const asTermWork = ({ work, running, title, maker, lightLimit }: PlacedWork): TermWork => ({
+  work,
+  running,
+  title,
+  maker,
+  limit: lightLimit,
+})
+
+function hungPlan(db: ReadHandle, { elevation, placed }: Spot): HungPlan {
+  const { wall, room, plan, works, exhibition } = elevation
+  const rect = rectOf(placed)
+  // Above the floor under the work's middle, as a tape is held.
+  const floor = floorAt(wall.floor, placed.x)
+  const at = works.findIndex(each => each.placement === placed.placement)
+  const barriers = thingsOf(db, exhibition).filter(each => each.kind === 'barrier' && each.room === room.id)
+  return {
+    wall: `${room.name}, ${wall.name}`,
+    plannedLux: plan.plannedLux,
+    lower: rect === undefined ? null : rect.y - floor,
+    upper: rect === undefined ? null : rect.y + rect.height - floor,
+    span: rect === undefined ? null : [rect.x, rect.x + rect.width],
+    method: placed.back?.method ?? null,
+    kept: placed.keeper !== null,
+    beside: [works[at - 1], works[at + 1]].flatMap(each => (each === undefined ? [] : [asTermWork(each)])),
+    barriers: barriersSeen(
+      { from: wall.from, to: wall.to, face: wall.exhibition === null ? 0 : (wall.thickness ?? 0) / 2 },
+      barriers,
+    ),
+    hands: rows<{ by: string }>(
+      db,
+      `SELECT DISTINCT "by" FROM placement_step WHERE placement = :placement AND state <> 'planned' AND "by" <> ''`,
+      { placement: placed.placement },
+    ).map(({ by }) => by),
+  }
+}
+
+interface Facts {
+  readonly title: string
+  readonly number: string
+  readonly glazing: LentWork['glazing']
+  readonly part: string
+  readonly height: number | null
+}
+
+export function lentWork(db: ReadHandle, work: string, spot: Spot | null, dose: DoseOf): LentWork {
+  const facts = row<Facts>(
+    db,
+    `SELECT title, coalesce(${firstNumber}, '') AS number, glazing, hang_part AS part, hang_height AS height
+     FROM work WHERE id = :work`,
+    { work },
+  )
+  if (facts === undefined) throw notFound('work', 'work')
+  const read = readingsOf(db, work)
+    .filter(each => each.struck === null)
+    .at(-1)
+  const running = spot?.placed.work === work ? spot.placed.running : ''
+  return {
+    called: calledOn({ ...facts, running }),
+    glazing: facts.glazing,
+    part: facts.height === null ? null : facts.part,
+    hung: spot === null ? null : hungPlan(db, spot),
+    reading: read === undefined ? null : { lux: read.lux, uv: read.uv, day: read.at.slice(0, 10) },
+    dose: dose(work),
+    // Readings of a room's climate are not kept yet.
+    climate: null,
+  }
+}

@@ -1,0 +1,81 @@
+/** Terms of how a work is made up and hung: glazing, frame, lock, height, barrier. */
+import { broken, holds, type LentWork, type TermTold, unknown } from './planned.ts'
+import type { Say, Term } from './term.ts'
+
+export function glazingTerm({ choice }: Term, { glazing }: LentWork): TermTold {
+  if (glazing === '') return unknown('Nobody said whether and how it is glazed.')
+  const is = glazing === 'none' ? 'It is not glazed' : `It is glazed with ${glazing}`
+  const good = choice === 'any' ? glazing !== 'none' : glazing === choice
+  return good ? holds(`${is}.`, { glazing }) : broken(`${is}.`, { glazing })
+}
+
+/** It hangs in its frame where the size that hangs is that of the frame. */
+export function framingTerm(_: Term, { part }: LentWork): TermTold {
+  if (part === null) return unknown('No size of it is known.')
+  if (part === 'framed') return holds('The size it hangs by is that of its frame.')
+  return broken(`It is planned without a frame: the size it hangs by is that of its ${part}.`, { part })
+}
+
+/** These hold the work so that it is opened with a tool of its own. */
+const locked = new Set(['security-hangers', 'case'])
+
+export function fixingTerm(_: Term, { hung }: LentWork): TermTold {
+  if (hung === null) return unknown('It stands on no wall yet.')
+  if (hung.kept || (hung.method !== null && locked.has(hung.method))) return holds(`On ${hung.wall} a lock keeps it.`)
+  if (hung.method === null) return unknown('Nobody has measured its back: how it hangs is not known.')
+  return broken(`On ${hung.wall} nothing locks it: choose a fixing that does, or a lock besides.`, {
+    method: hung.method,
+  })
+}
+
+/** Edges above the floor under the work. mm */
+export function heightTerm({ low, high }: Term, { hung }: LentWork, say: Say): TermTold {
+  if (hung === null) return unknown('It stands on no wall yet.')
+  if (hung.lower === null || hung.upper === null) return unknown('No size of it is known.')
+  const { lower, upper } = hung
+  const figures = { low, high, lower: Math.round(lower), upper: Math.round(upper) }
+  // Rounded as a tape reads it: a tenth of a millimetre breaks no agreement.
+  if (low !== null && lower < low - 0.5)
+    return broken(
+      `On ${hung.wall} its lower edge is ${say(lower)} above the floor, ${say(low - lower)} too low.`,
+      figures,
+    )
+  if (high !== null && upper > high + 0.5)
+    return broken(
+      `On ${hung.wall} its upper edge is ${say(upper)} above the floor, ${say(upper - high)} too high.`,
+      figures,
+    )
+  return holds(`On ${hung.wall} its edges are ${say(lower)} and ${say(upper)} above the floor.`, figures)
+}
+
+/** What stands further off than twice the distance asked for, or 2 m, belongs to another wall. mm */
+const farthest = (asked: number) => Math.max(2 * asked, 2000)
+
+/** A barrier before the whole width of the work, its near edge far enough from the wall. mm */
+export function barrierTerm({ low }: Term, { hung }: LentWork, say: Say): TermTold {
+  const asked = low ?? 0
+  if (hung === null) return unknown('It stands on no wall yet.')
+  if (hung.span === null) return unknown('No size of it is known.')
+  const [from, to] = hung.span
+  const before = hung.barriers
+    .filter(each => each.away <= farthest(asked) && each.to > from && each.from < to)
+    .sort((a, b) => a.from - b.from)
+  if (before.length === 0) return broken(`No barrier stands before it on ${hung.wall}.`, { asked, away: null })
+  const away = Math.min(...before.map(each => each.away))
+  const figures = { asked, away: Math.round(away) }
+  if (away < asked - 0.5)
+    return broken(`The barrier stands ${say(away)} before ${hung.wall}, ${say(asked - away)} too near.`, figures)
+  let reached = from
+  let open = 0
+  for (const each of before) {
+    open += Math.max(0, each.from - reached)
+    reached = Math.max(reached, each.to)
+  }
+  open += Math.max(0, to - reached)
+  if (open > 1)
+    return broken(`The barrier leaves ${say(open)} of its width open on ${hung.wall}.`, {
+      ...figures,
+      open: Math.round(open),
+    })
+  return holds(`A barrier stands ${say(away)} before ${hung.wall}.`, figures)
+}

@@ -1,0 +1,36 @@
+/** Terms of what hangs beside a work, and of whose hands it is in. */
+import { plainWords } from '../../checklist/plain-text.ts'
+import { worksNamed } from '../../sequence/terms-offered.ts'
+import { broken, holds, type LentWork, type TermTold, unknown } from './planned.ts'
+import type { Term } from './term.ts'
+
+const nameOf = ({ running, title }: { readonly running: string; readonly title: string }) =>
+  running || title || 'a work'
+
+/** Works beside it that are called as the term says: by number, title or maker. */
+export function apartTerm({ choice }: Term, { hung }: LentWork): TermTold {
+  if (hung === null) return unknown('It stands on no wall yet.')
+  const found = choice
+    .split(/[,;\n]/u)
+    .flatMap(named => worksNamed(named, hung.beside))
+    .map(nameOf)
+  if (found.length > 0)
+    return broken(`On ${hung.wall} it hangs beside ${found.join(' and ')}.`, { beside: found.join(', ') })
+  const beside = hung.beside.map(nameOf)
+  return holds(
+    beside.length === 0
+      ? `On ${hung.wall} nothing hangs beside it.`
+      : `On ${hung.wall} it hangs beside ${beside.join(' and ')}.`,
+  )
+}
+
+/** Who said that it hangs handled it; before that nobody is known to have. */
+export function handlingTerm({ choice }: Term, { hung }: LentWork): TermTold {
+  const hands = hung?.hands ?? []
+  if (hands.length === 0) return unknown('Nobody has said that it hangs: whose hands it is in is not known.')
+  const allowed = new Set(choice.split(/[,;\n]/u).map(plainWords))
+  const others = [...new Set(hands.filter(name => !allowed.has(plainWords(name))))]
+  return others.length === 0
+    ? holds(`It was hung by ${[...new Set(hands)].join(' and ')}.`)
+    : broken(`It was hung by ${others.join(' and ')}, whom the agreement does not name.`, { by: others.join(', ') })
+}

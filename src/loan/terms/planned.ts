@@ -1,0 +1,74 @@
+/** What is planned and known of a lent work, for its terms to be held against. Lengths in mm. */
+import type { Elevation } from '../../contract/areas/walls.ts'
+import type { TermWork } from '../../sequence/terms-offered.ts'
+
+/** Part of a barrier as its wall sees it: along the wall, and how far its near edge stands before it. */
+export interface BarrierSeen {
+  readonly from: number
+  readonly to: number
+  readonly away: number
+}
+
+export interface HungPlan {
+  /** "Room 1, north". */
+  readonly wall: string
+  readonly plannedLux: number | null
+  /** Edges above the floor under the work; null while its size is not known. */
+  readonly lower: number | null
+  readonly upper: number | null
+  /** From where to where it is along its wall; null likewise. */
+  readonly span: readonly [number, number] | null
+  readonly method: string | null
+  /** Something besides what carries it keeps it: a lock, a plate's screw. */
+  readonly kept: boolean
+  /** Works next to it on the wall, left and right. */
+  readonly beside: readonly TermWork[]
+  readonly barriers: readonly BarrierSeen[]
+  /** Who said that it hangs, is level, locked, checked. */
+  readonly hands: readonly string[]
+}
+
+export interface LentWork {
+  /** As wall and sheet call it. */
+  readonly called: string
+  readonly glazing: Elevation['works'][number]['glazing']
+  /** The size that hangs is of this part; null while no size is known. */
+  readonly part: string | null
+  /** Null while it stands on no wall of the show. */
+  readonly hung: HungPlan | null
+  /** The newest reading that was not struck. */
+  readonly reading: { readonly lux: number; readonly uv: number | null; readonly day: string } | null
+  /** Fullest 365 days with what is planned, and hours lit at a level that nobody knows. */
+  readonly dose: { readonly most: number; readonly unknownHours: number } | null
+  /** What loggers of its room have shown; null where there are no readings. */
+  readonly climate: Climate | null
+}
+
+export interface Extremes {
+  readonly least: number
+  readonly most: number
+}
+
+export interface Climate {
+  readonly room: string
+  /** Per cent. */
+  readonly humidity: Extremes | null
+  /** °C. */
+  readonly temperature: Extremes | null
+}
+
+export interface TermTold {
+  /** `unknown` says what is missing. */
+  readonly state: 'holds' | 'broken' | 'unknown'
+  /** A sentence without the term itself: where, and by how much. */
+  readonly text: string
+  readonly figures: Readonly<Record<string, number | string | null>>
+}
+
+export const holds = (text: string, figures: TermTold['figures'] = {}): TermTold => ({ state: 'holds', text, figures })
+export const broken = (text: string, figures: TermTold['figures'] = {}): TermTold => ({
+  state: 'broken',
+  text,
+  figures,
+})
+export const unknown = (text: string): TermTold => ({ state: 'unknown', text, figures: {} })

@@ -1,0 +1,183 @@
+/**
+ * Terms of a loan: what a lender asks of how a work is shown, as figures a test can hold against the plan, beside the
+ * words of the agreement. The kinds are those that loan agreements usually have (common practice, no source).
+ */
+export const termKinds = [
+  'light',
+  'dose',
+  'uv',
+  'humidity',
+  'temperature',
+  'glazing',
+  'fixing',
+  'framing',
+  'height',
+  'barrier',
+  'apart',
+  'handling',
+] as const
+export type TermKind = (typeof termKinds)[number]
+
+/** A choice of `glazing`: `any` is whatever glazing, the others as a work's own. */
+export const glazingAsked = ['any', 'glass', 'acrylic', 'laminated', 'none'] as const
+
+export interface Term {
+  readonly kind: TermKind
+  /** The least: mm, per cent, °C; null where the kind has none or nobody set it. */
+  readonly low: number | null
+  /** The most: lx, lx h in any 365 days, µW/lm, per cent, °C, mm. */
+  readonly high: number | null
+  /** Which glazing, what it may not hang beside, who may handle it. */
+  readonly choice: string
+  /** In the words of the agreement; may be empty. */
+  readonly said: string
+}
+
+/** What each kind is made of; `band`: the least, the most or both. */
+export const termParts: Readonly<Record<TermKind, 'most' | 'least' | 'band' | 'choice' | 'nothing'>> = {
+  light: 'most',
+  dose: 'most',
+  uv: 'most',
+  humidity: 'band',
+  temperature: 'band',
+  glazing: 'choice',
+  fixing: 'nothing',
+  framing: 'nothing',
+  height: 'band',
+  barrier: 'least',
+  apart: 'choice',
+  handling: 'choice',
+}
+
+/** The widest that a figure can be meant: outside it a finger slipped. lx, lx h, µW/lm, %, °C, mm. */
+const bounds: Partial<Readonly<Record<TermKind, readonly [number, number]>>> = {
+  light: [1, 100_000],
+  dose: [1, 100_000_000],
+  uv: [0, 10_000],
+  humidity: [0, 100],
+  temperature: [-30, 60],
+  height: [0, 20_000],
+  barrier: [1, 20_000],
+}
+
+export interface TermProblem {
+  readonly code: 'no-figure' | 'reversed' | 'out-of-range' | 'no-words'
+  readonly field: 'low' | 'high' | 'choice'
+  readonly message: string
+}
+
+/** What is wrong with a term by itself; null where it can be held against a plan. */
+export function termProblem({ kind, low, high, choice }: Omit<Term, 'said'>): TermProblem | null {
+  const parts = termParts[kind]
+  const field = parts === 'least' ? 'low' : 'high'
+  if ((parts === 'most' && high === null) || (parts === 'least' && low === null))
+    return {
+      code: 'no-figure',
+      field,
+      message: `A term of ${termWords[kind]} needs a figure. Write it as the agreement has it.`,
+    }
+  if (parts === 'band' && low === null && high === null)
+    return {
+      code: 'no-figure',
+      field: 'low',
+      message: `A term of ${termWords[kind]} needs the least, the most or both.`,
+    }
+  if (parts === 'choice' && choice.trim() === '')
+    return { code: 'no-words', field: 'choice', message: `Say ${asked[kind] ?? 'what is asked'}.` }
+  if (kind === 'glazing' && !glazingAsked.some(each => each === choice))
+    return {
+      code: 'no-words',
+      field: 'choice',
+      message: `“${choice}” is no glazing: choose ${glazingAsked.join(', ')}.`,
+    }
+  const [least, most] = bounds[kind] ?? [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY]
+  for (const [name, value] of [
+    ['low', low],
+    ['high', high],
+  ] as const) {
+    if (value !== null && (value < least || value > most))
+      return {
+        code: 'out-of-range',
+        field: name,
+        message: `${termWords[kind]} can be from ${least} to ${most} ${units[kind] ?? ''}. Look at the figure.`,
+      }
+  }
+  if (low !== null && high !== null && low > high)
+    return {
+      code: 'reversed',
+      field: 'high',
+      message: `The most, ${high}, is below the least, ${low}. Put them in order.`,
+    }
+  return null
+}
+
+export const termWords: Readonly<Record<TermKind, string>> = {
+  light: 'light',
+  dose: 'light in a year',
+  uv: 'ultraviolet',
+  humidity: 'relative humidity',
+  temperature: 'temperature',
+  glazing: 'glazing',
+  fixing: 'a locked fixing',
+  framing: 'framing',
+  height: 'height above the floor',
+  barrier: 'a barrier',
+  apart: 'what it may not hang beside',
+  handling: 'who may handle it',
+}
+
+const units: Partial<Readonly<Record<TermKind, string>>> = {
+  light: 'lx',
+  dose: 'lx h',
+  uv: 'µW/lm',
+  humidity: '%',
+  temperature: '°C',
+  height: 'mm',
+  barrier: 'mm',
+}
+
+const asked: Partial<Readonly<Record<TermKind, string>>> = {
+  glazing: 'which glazing',
+  apart: 'what it may not hang beside',
+  handling: 'who may handle it, names parted by commas',
+}
+
+/** A length in the reader's unit. */
+export type Say = (mm: number) => string
+
+/** The term in words of ours, where the agreement's are not written down. */
+export function termSaid({ kind, low, high, choice, said }: Term, say: Say): string {
+  if (said.trim() !== '') return said.trim()
+  const band = (write: (value: number) => string) =>
+    low === null
+      ? `at most ${write(high ?? 0)}`
+      : high === null
+        ? `at least ${write(low)}`
+        : `${write(low)} to ${write(high)}`
+  switch (kind) {
+    case 'light':
+      return `at most ${high ?? 0} lx`
+    case 'dose':
+      return `at most ${high ?? 0} lx h in a year`
+    case 'uv':
+      return `at most ${high ?? 0} µW/lm of ultraviolet`
+    case 'humidity':
+      return `relative humidity ${band(value => `${value} %`)}`
+    case 'temperature':
+      return `temperature ${band(value => `${value} °C`)}`
+    case 'glazing':
+      return choice === 'none' ? 'no glazing' : choice === 'any' ? 'glazed' : `glazed with ${choice}`
+    case 'fixing':
+      return 'on a locked fixing'
+    case 'framing':
+      return 'in its frame'
+    case 'height':
+      return `${low === null ? '' : `lower edge at least ${say(low)} above the floor`}${low !== null && high !== null ? ', ' : ''}${high === null ? '' : `upper edge at most ${say(high)} above it`}`
+    case 'barrier':
+      return `a barrier at least ${say(low ?? 0)} before it`
+    case 'apart':
+      return `not beside ${choice}`
+    case 'handling':
+      return `handled by ${choice} alone`
+  }
+}

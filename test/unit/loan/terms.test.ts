@@ -1,0 +1,204 @@
+/** Terms of loans: each kind held, broken by a known amount, or not known; what no plan can be held against is refused. */
+import { describe, expect, test } from 'vitest'
+import { barriersSeen } from '../../../src/loan/terms/barriers.ts'
+import { withoutSaid } from '../../../src/loan/terms/findings.ts'
+import { brokenSaid, termHeld } from '../../../src/loan/terms/held.ts'
+import type { HungPlan, LentWork } from '../../../src/loan/terms/planned.ts'
+import { type Term, type TermKind, termKinds, termParts, termProblem, termSaid } from '../../../src/loan/terms/term.ts'
+import { randomFrom } from '../database/random-edits.ts'
+
+const say = (mm: number) => `${Math.round(mm)} mm`
+const other = { work: 'w2', running: '12', title: 'Groyne', maker: 'Bo Lind', limit: null }
+
+const hung: HungPlan = {
+  wall: 'Room 1, north',
+  plannedLux: 50,
+  lower: 1000,
+  upper: 1600,
+  span: [2000, 2500],
+  method: 'd-rings',
+  kept: false,
+  beside: [other],
+  barriers: [{ from: 1500, to: 3000, away: 600 }],
+  hands: ['Tamsin Oake'],
+}
+const work: LentWork = {
+  called: '4',
+  glazing: 'acrylic',
+  part: 'framed',
+  hung,
+  reading: { lux: 48, uv: 12, day: '2031-03-10' },
+  dose: { most: 11_200, unknownHours: 0 },
+  climate: { room: 'Room 1', humidity: { least: 44, most: 56 }, temperature: { least: 18.5, most: 21 } },
+}
+const term = (kind: TermKind, more: Partial<Term> = {}): Term => ({
+  kind,
+  low: null,
+  high: null,
+  choice: '',
+  said: '',
+  ...more,
+})
+const state = (asked: Term, of: LentWork = work) => termHeld(asked, of, say).state
+const text = (asked: Term, of: LentWork = work) => termHeld(asked, of, say).text
+const on = (more: Partial<HungPlan>): LentWork => ({ ...work, hung: { ...hung, ...more } })
+
+describe('a term', () => {
+  test.each<[TermKind, Partial<Term>, string, LentWork?]>([
+    ['light', { high: 50 }, 'holds'],
+    ['light', { high: 49 }, 'broken'],
+    ['light', { high: 49 }, 'broken', { ...work, hung: null, reading: { lux: 49.5, uv: null, day: '2031-03-10' } }],
+    ['light', { high: 50 }, 'unknown', { ...on({ plannedLux: null }), reading: null }],
+    ['dose', { high: 11_200 }, 'holds'],
+    ['dose', { high: 11_199 }, 'broken'],
+    ['dose', { high: 15_000 }, 'unknown', { ...work, dose: { most: 11_200, unknownHours: 8 } }],
+    // What is known is too much already, whatever else there was.
+    ['dose', { high: 10_000 }, 'broken', { ...work, dose: { most: 11_200, unknownHours: 8 } }],
+    ['dose', { high: 15_000 }, 'unknown', { ...work, dose: null }],
+    ['uv', { high: 12 }, 'holds'],
+    ['uv', { high: 10 }, 'broken'],
+    ['uv', { high: 10 }, 'unknown', { ...work, reading: null }],
+    ['humidity', { low: 40, high: 60 }, 'holds'],
+    ['humidity', { low: 45, high: 55 }, 'broken'],
+    ['humidity', { low: 45, high: 55 }, 'unknown', { ...work, climate: null }],
+    ['temperature', { high: 21 }, 'holds'],
+    ['temperature', { low: 19 }, 'broken'],
+    ['glazing', { choice: 'any' }, 'holds'],
+    ['glazing', { choice: 'laminated' }, 'broken'],
+    ['glazing', { choice: 'any' }, 'broken', { ...work, glazing: 'none' }],
+    ['glazing', { choice: 'any' }, 'unknown', { ...work, glazing: '' }],
+    ['fixing', {}, 'broken'],
+    ['fixing', {}, 'holds', on({ kept: true })],
+    ['fixing', {}, 'holds', on({ method: 'security-hangers' })],
+    ['fixing', {}, 'unknown', on({ method: null })],
+    ['framing', {}, 'holds'],
+    ['framing', {}, 'broken', { ...work, part: 'sheet' }],
+    ['framing', {}, 'unknown', { ...work, part: null }],
+    ['height', { low: 1000, high: 1600 }, 'holds'],
+    ['height', { low: 1044 }, 'broken'],
+    ['height', { high: 1500 }, 'broken'],
+    ['height', { low: 1000 }, 'unknown', { ...work, hung: null }],
+    ['barrier', { low: 600 }, 'holds'],
+    ['barrier', { low: 650 }, 'broken'],
+    ['barrier', { low: 600 }, 'broken', on({ barriers: [] })],
+    ['barrier', { low: 600 }, 'broken', on({ barriers: [{ from: 1500, to: 2300, away: 700 }] })],
+    ['barrier', { low: 600 }, 'broken', on({ barriers: [{ from: 0, to: 9000, away: 7000 }] })],
+    ['apart', { choice: 'Bo Lind' }, 'broken'],
+    ['apart', { choice: 'no. 12' }, 'broken'],
+    ['apart', { choice: 'Ada Ruel, no. 13' }, 'holds'],
+    ['handling', { choice: 'Ines Farrow, tamsin oake' }, 'holds'],
+    ['handling', { choice: 'Ines Farrow' }, 'broken'],
+    ['handling', { choice: 'Ines Farrow' }, 'unknown', on({ hands: [] })],
+  ])('of %s, %o: %s', (kind, more, expected, of = work) => {
+    expect(termProblem(term(kind, more))).toBeNull()
+    expect(state(term(kind, more), of)).toBe(expected)
+  })
+
+  test('says by how much it is broken, and where', () => {
+    expect(text(term('height', { low: 1044 }))).toBe(
+      'On Room 1, north its lower edge is 1000 mm above the floor, 44 mm too low.',
+    )
+    expect(text(term('barrier', { low: 650 }))).toBe('The barrier stands 600 mm before Room 1, north, 50 mm too near.')
+    expect(text(term('barrier', { low: 600 }), on({ barriers: [{ from: 1500, to: 2300, away: 700 }] }))).toBe(
+      'The barrier leaves 200 mm of its width open on Room 1, north.',
+    )
+    expect(text(term('uv', { high: 10 }))).toBe('The meter showed 12 µW/lm on 2031-03-10, 2 too much.')
+  })
+
+  test('is quoted in the agreement’s words, in ours where there are none', () => {
+    const bright = term('light', { high: 40, said: ' Forty lux at the most. ' })
+    const told = termHeld(bright, work, say)
+    expect(brokenSaid(bright, work, 'QC 7', told, say)).toBe(
+      '4: loan QC 7 says “Forty lux at the most.”. The meter showed 48 lx on 2031-03-10, 8 lx too much.',
+    )
+    expect(termSaid(term('humidity', { low: 45, high: 55 }), say)).toBe('relative humidity 45 % to 55 %')
+    expect(termSaid(term('height', { low: 900 }), say)).toBe('lower edge at least 900 mm above the floor')
+  })
+
+  test('without a figure, turned round or beyond all use is refused by name', () => {
+    for (const kind of termKinds) {
+      const wrong = termProblem(term(kind))
+      expect(wrong === null, kind).toBe(termParts[kind] === 'nothing')
+    }
+    expect(termProblem(term('temperature', { low: 22, high: 18 }))?.code).toBe('reversed')
+    expect(termProblem(term('humidity', { high: 550 }))?.code).toBe('out-of-range')
+    expect(termProblem(term('glazing', { choice: 'paper' }))?.code).toBe('no-words')
+  })
+
+  test('a stricter one is broken wherever a looser one is', () => {
+    const random = randomFrom(31)
+    for (let n = 0; n < 500; n++) {
+      const lux = Math.round(random() * 200)
+      const [a = 0, b = 0] = [1 + Math.round(random() * 200), 1 + Math.round(random() * 200)].sort((x, y) => x - y)
+      const planned = on({ plannedLux: lux })
+      if (state(term('light', { high: b }), planned) === 'broken')
+        expect(state(term('light', { high: a }), planned)).toBe('broken')
+      const away = Math.round(random() * 1500)
+      const barrier = on({ barriers: [{ from: 0, to: 5000, away }] })
+      if (state(term('barrier', { low: Math.max(1, a) }), barrier) === 'broken' && away < 2000)
+        expect(state(term('barrier', { low: b }), barrier)).toBe('broken')
+    }
+  })
+})
+
+describe('barriers of a room', () => {
+  // The north wall runs to the right along y = 0; the room lies below it on the page.
+  const north = { from: [0, 0], to: [9000, 0], face: 0 } as const
+  test('are seen along the wall and before it', () => {
+    expect(barriersSeen(north, [{ at: [2000, 700], turn: 0, width: 1000, depth: 100 }])).toEqual([
+      { from: 1500, to: 2500, away: 650 },
+    ])
+    const [turned] = barriersSeen(north, [{ at: [2000, 700], turn: 90, width: 1000, depth: 100 }])
+    expect(turned?.from).toBeCloseTo(1950, 6)
+    expect(turned?.away).toBeCloseTo(200, 6)
+    expect(barriersSeen(north, [{ at: [2000, -700], turn: 0, width: 1000, depth: 100 }])).toEqual([])
+  })
+
+  test('are the same however room and barrier are turned together', () => {
+    const random = randomFrom(7)
+    for (let n = 0; n < 200; n++) {
+      const angle = random() * 360
+      const [cos, sin] = [Math.cos((angle * Math.PI) / 180), Math.sin((angle * Math.PI) / 180)]
+      const put = (x: number, y: number) => [x * cos - y * sin + 500, x * sin + y * cos - 800] as const
+      const thing = {
+        at: [random() * 9000, 300 + random() * 3000] as const,
+        turn: random() * 360,
+        width: 1200,
+        depth: 80,
+      }
+      const [plain] = barriersSeen(north, [thing])
+      const [carried] = barriersSeen({ from: put(0, 0), to: put(9000, 0), face: 0 }, [
+        { ...thing, at: put(thing.at[0], thing.at[1]), turn: thing.turn + angle },
+      ])
+      for (const key of ['from', 'to', 'away'] as const)
+        expect(carried?.[key]).toBeCloseTo(plain?.[key] ?? Number.NaN, 5)
+    }
+  })
+})
+
+test('light is told once: in the lender’s words where they are as strict', () => {
+  const wall = [
+    {
+      severity: 'stop' as const,
+      code: 'light-over-limit',
+      subject: { kind: 'placement', id: 'p1' },
+      text: '',
+      figures: { limit: 50, planned: 80 },
+    },
+    { severity: 'stop' as const, code: 'gap', subject: { kind: 'placement', id: 'p1' }, text: '', figures: {} },
+  ]
+  const said = (most: number, id = 'w1') => [
+    {
+      severity: 'stop' as const,
+      code: 'term-light',
+      subject: { kind: 'work', id },
+      text: '',
+      figures: { most, planned: 80 },
+    },
+  ]
+  const works = [{ placement: 'p1', work: 'w1' }]
+  expect(withoutSaid(wall, works, said(50)).map(({ code }) => code)).toEqual(['gap'])
+  expect(withoutSaid(wall, works, said(75))).toHaveLength(2)
+  expect(withoutSaid(wall, works, said(50, 'w9'))).toHaveLength(2)
+  expect(withoutSaid(wall, works, [])).toEqual(wall)
+})
