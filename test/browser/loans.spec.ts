@@ -1,6 +1,6 @@
 /** Loans: an agreement typed in with its works, values and people; what is wrong told in a sentence; one undo back. */
 import AxeBuilder from '@axe-core/playwright'
-import { expect, test } from './host.ts'
+import { expect, goToWall, test } from './host.ts'
 
 const patient = { timeout: 40_000 } as const
 
@@ -78,6 +78,59 @@ test('a loan is written down with its works, values and people, found, closed an
   const loans = page.locator('section[aria-labelledby="its-loans"]')
   await expect(loans).toContainText('AWR 2031/10', patient)
   await expect(loans).toContainText(/EUR\s45\s000/)
+})
+
+test('terms are typed in, held against the plan, quoted on the wall, the work’s page and the loan’s', async ({
+  page,
+  host,
+}) => {
+  await host.open(page, '#/loans')
+  await expect(page.getByText('No loan is written down yet')).toBeVisible(patient)
+  type Listed = { parties: { id: string; name: string }[]; works: { id: string; title: string }[] }
+  const { parties } = (await host.call(page, 'party.list', {})) as Listed
+  const party = parties.find(({ name }) => name === 'Corvane Town Collection')?.id ?? ''
+  const loan = (await host.call(page, 'loan.add', { party, number: 'CTC 2031/4' })) as { id: string }
+  const { works } = (await host.call(page, 'work.list', { search: 'Weir at low water', limit: 1 })) as Listed
+  const work = works[0]?.id ?? ''
+  await host.call(page, 'loan.addWorks', { loan: loan.id, works: [work] })
+  await page.getByRole('link', { name: /CTC 2031/ }).click()
+
+  const form = page.getByRole('form', { name: 'Add a term' })
+  const terms = page.locator('section[aria-labelledby="loan-terms"]')
+  await form.getByRole('button').click()
+  await expect(terms.getByRole('alert')).toContainText('needs a figure', patient)
+  await form.getByLabel('at most').fill('2 fc')
+  await form.getByLabel('in its words').fill('No more than two footcandles.')
+  await page.keyboard.press('Enter')
+  // Two lumens a square foot are 21.5 lx; the demo plans its north wall at 50.
+  await expect(terms.getByText('is planned at 50 lx, 28.5 lx too much')).toBeVisible(patient)
+  await expect(form.getByLabel('at most')).toHaveValue('')
+  await form.getByLabel('a term of').selectOption('height')
+  await form.getByLabel('at least').fill('1300')
+  await page.keyboard.press('Enter')
+  await expect(terms.getByText('130 mm too low')).toBeVisible(patient)
+  const least = page.getByLabel('At least, of height above the floor')
+  await least.fill('1100')
+  await least.press('Enter')
+  await expect(terms.getByText('holds')).toBeVisible(patient)
+  for (const scheme of ['light', 'dark'] as const) {
+    await page.emulateMedia({ colorScheme: scheme })
+    const found = (await new AxeBuilder({ page }).analyze()).violations.map(({ id, nodes }) => [id, nodes[0]?.html])
+    expect(found).toEqual([])
+  }
+
+  await terms.getByRole('link', { name: 'Weir at low water' }).click()
+  await expect(page.locator('section[aria-labelledby="its-loans"]')).toContainText(
+    'No more than two footcandles.',
+    patient,
+  )
+  expect((await new AxeBuilder({ page }).include('section[aria-labelledby="its-loans"]').analyze()).violations).toEqual(
+    [],
+  )
+  await page.getByRole('link', { name: 'Walls', exact: true }).click()
+  await goToWall(page, /Long Gallery, north wall/)
+  const told = page.getByText('loan CTC 2031/4 says “No more than two footcandles.”')
+  await expect(told.first()).toBeVisible(patient)
 })
 
 test('without lenders the form asks for a name, and the record leads here', async ({ page, emptyHost }) => {

@@ -2,6 +2,8 @@
  * Terms of a loan: what a lender asks of how a work is shown, as figures a test can hold against the plan, beside the
  * words of the agreement. The kinds are those that loan agreements usually have (common practice, no source).
  */
+import { decimal, THIN_SPACE } from '../../measure/format.ts'
+
 export const termKinds = [
   'light',
   'dose',
@@ -158,7 +160,7 @@ export function termSaid({ kind, low, high, choice, said }: Term, say: Say): str
     case 'light':
       return `at most ${high ?? 0} lx`
     case 'dose':
-      return `at most ${high ?? 0} lx h in a year`
+      return `at most ${decimal(high ?? 0, 0, THIN_SPACE)} lx h in a year`
     case 'uv':
       return `at most ${high ?? 0} µW/lm of ultraviolet`
     case 'humidity':
