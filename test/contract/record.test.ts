@@ -43,6 +43,18 @@ async function recorded() {
   return { ...all, id }
 }
 
+test('a work is found in the record by any of its numbers, and called by the first of them alone', async () => {
+  const { host, known } = await recorded()
+  const { pans = '', show = '' } = known
+  await callOn(host, 'work.addNumber', { work: pans, kind: 'former', text: 'Inv. 61/04' })
+  for (const words of ['61/4', 'inv. 61/04', 'l-1.1']) {
+    for (const scope of [{}, { exhibition: show }]) {
+      const { lines } = await callOn(host, 'movement.where', { words, ...scope })
+      expect(lines.map(({ id, number }) => [id, number])).toEqual([[pans, 'L-1.1']])
+    }
+  }
+})
+
 describe('a record', () => {
   test.each([
     ['changed', `UPDATE movement SET place_words = 'elsewhere'`],

@@ -15,10 +15,11 @@ import { type HungUnrecorded, hungUnrecorded } from './unrecorded.ts'
 interface Thing {
   readonly kind: 'work' | 'crate'
   readonly id: string
-  readonly number: string
   readonly title: string
   readonly maker: string
   readonly running: string
+  /** All of its numbers, as written and to compare: any of them finds it. */
+  readonly numbers: string
   readonly sort: string
 }
 
@@ -29,8 +30,8 @@ function thingsOf(db: ReadHandle, exhibition: string | undefined): Thing[] {
   if (exhibition !== undefined) {
     return rows<Thing>(
       db,
-      `SELECT 'work' AS kind, work.id, coalesce(${firstNumber}, '') AS number, work.title, work.maker, entry.running,
-        '' AS sort
+      `SELECT 'work' AS kind, work.id, work.title, work.maker, entry.running,
+        work.numbers, '' AS sort
        FROM entry JOIN work ON work.id = entry.work LEFT JOIN section ON section.id = entry.section
        WHERE entry.exhibition = :exhibition ORDER BY section.position IS NULL, section.position, entry.position, entry.id`,
       { exhibition },
@@ -38,12 +39,14 @@ function thingsOf(db: ReadHandle, exhibition: string | undefined): Thing[] {
   }
   const works = rows<Thing>(
     db,
-    `SELECT 'work' AS kind, id, numbers AS number, title, maker, '' AS running, sort_title AS sort FROM work
+    `SELECT 'work' AS kind, id, title, maker, '' AS running, numbers,
+       sort_title AS sort FROM work
      ORDER BY sort_number, n`,
   )
   const crates = rows<Thing>(
     db,
-    `SELECT 'crate' AS kind, id, '' AS number, name AS title, '' AS maker, '' AS running, name AS sort FROM location
+    `SELECT 'crate' AS kind, id, name AS title, '' AS maker, '' AS running, '' AS numbers,
+       name AS sort FROM location
      WHERE kind IN ('crate', 'vehicle') ORDER BY name, id`,
   )
   return [...works, ...crates]
@@ -106,7 +109,7 @@ export function where(reading: Reading, input: Received<'movement.where'>): Outp
 }
 
 function isMeant({ thing, words }: Line, wanted: readonly string[]): boolean {
-  const text = `${thing.running} ${thing.number} ${thing.title} ${thing.maker} ${words}`.toLocaleLowerCase('en')
+  const text = `${thing.running} ${thing.numbers} ${thing.title} ${thing.maker} ${words}`.toLocaleLowerCase('en')
   return wanted.every(word => text.includes(word))
 }
 
@@ -157,7 +160,10 @@ function told(
   tick: HungUnrecorded | undefined,
   name: (place: string) => string | undefined,
 ): WhereLine {
-  const { sort: _, ...named } = thing
+  const { sort: _, numbers: __, ...named } = thing
+  // Only of what is shown: a query for each of 70,000 works would be felt.
+  const number =
+    thing.kind === 'work' ? value<string>(db, `SELECT ${firstNumber} FROM work WHERE id = :id`, { id: thing.id }) : ''
   const said =
     stood === undefined ? undefined : row<Details>(db, details(thing.kind), { movement: stood.movement, id: thing.id })
   const findings: WhereLine['findings'] = []
@@ -181,6 +187,7 @@ function told(
     say('broken-way', brokenWords(said?.fromWords ?? '', name(before) ?? 'another place'))
   return {
     ...named,
+    number: number ?? '',
     movement: stood?.movement ?? null,
     place: stood?.place ?? null,
     words,
