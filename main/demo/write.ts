@@ -18,6 +18,7 @@ import { recipes, writeChecklist, writeList, writeMeasures, writePictures } from
 import { writeChecked, writeHung } from './write-hanging.ts'
 import { writeHouse } from './write-house.ts'
 import { writePlan } from './write-plan.ts'
+import { writeRecord } from './write-record.ts'
 import { writeRules } from './write-rules.ts'
 import { writeSets } from './write-sets.ts'
 import { writeStands } from './write-stands.ts'
@@ -61,6 +62,7 @@ const days = {
   placements: 9,
   stands: 6,
   rules: 5,
+  record: 5,
   hung: 4,
   checked: 3,
 } as const
@@ -138,8 +140,9 @@ async function writeInto(file: string, options: DemoOptions): Promise<Demo> {
     await writePlacements(session, house, show, days.placements)
     await writeStands(session, house, show, days.stands)
     await writeRules(session, show, days.rules)
-    step('Hanging the first walls')
     session.sit(house.technician)
+    await writeRecord(session, show, today, days.record)
+    step('Hanging the first walls')
     await writeHung(session, house, show, days.hung)
     session.sit(house.coordinator)
     await writeChecked(session, house, show, days.checked)

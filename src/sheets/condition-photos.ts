@@ -40,6 +40,11 @@ export function photoPages(question: ReportQuestion, room: Room, measure: TextMe
     const ends = cells.map((cell, at) => drawCell(sketches, cell, margin + at * (width + gap), y, room, measure))
     y = Math.max(...ends) + rowGap
   }
+  const clock =
+    'Times by the clock of the machine that printed this; a camera that says no zone was read by the one that took it in.'
+  for (const sketch of sketches) {
+    sketch.text('clock', margin, room.bottom + 2.8, 2.5, 'narrow', clock, { colour: ink.ink2 })
+  }
   return sketches
 }
 

@@ -21,7 +21,12 @@ interface MeasuredBack {
 
 export function behindOf({ method, seenFrom, data }: MeasuredBack, face: Face): Behind {
   const { rings, lines, blocks } = methodOf(method).draw(data, face)
-  const seen = ({ x, y }: Point): Point => ({ x: seenFrom === 'back' ? x : face.width - x, y })
+  const within = (value: number, most: number) => Math.min(Math.max(value, 0), most)
+  // A plate stands out over the edge; it is drawn as far as the back goes.
+  const seen = ({ x, y }: Point): Point => ({
+    x: within(seenFrom === 'back' ? x : face.width - x, face.width),
+    y: within(y, face.height),
+  })
   const upright = (x: number): Point[] => [
     { x, y: 0 },
     { x, y: face.height },
