@@ -23,7 +23,7 @@ export interface FileStyle extends Units, ChangeStyle {
 }
 
 /** A table of the file; its columns that no row fills are left out when it is put together. */
-function table(
+export function table(
   name: string,
   columns: readonly SheetColumn[],
   rows: readonly (readonly Cell[])[],
@@ -189,45 +189,77 @@ export function showsTable({ entries, markNotes }: FiledWork, style: FileStyle):
   ]
 }
 
-export function movementsTable(movements: Output<'movement.history'>['movements'], { moment }: FileStyle): TableSheet {
+type Movement = Output<'movement.history'>['movements'][number]
+
+const movementColumns = [
+  text('at', 'When', 16),
+  text('from', 'From', 20),
+  text('to', 'To', 24),
+  text('how', 'How', 12),
+  text('people', 'Carried by', 16),
+  text('reason', 'Why', 16),
+  text('condition', 'Condition on arrival', 18),
+  text('recorded', 'Recorded', 20),
+  text('state', 'Set right', 20),
+]
+
+function movementCells(of: Movement, { moment }: FileStyle): readonly Cell[] {
+  const state =
+    of.correctedBy !== null
+      ? 'set right by a later record'
+      : of.struck
+        ? 'strikes an earlier record'
+        : of.corrects !== null
+          ? 'sets an earlier record right'
+          : of.finding
+  return [
+    textCell(moment(of.at)),
+    textCell(of.fromWords),
+    textCell([of.words, of.spot, of.within === '' ? '' : `in ${of.within}`].filter(each => each !== '').join(', ')),
+    textCell(of.method),
+    textCell(of.people),
+    textCell(of.reason),
+    textCell(of.condition),
+    textCell(`${of.recordedBy}, ${moment(of.recordedAt)}`),
+    textCell(state),
+  ]
+}
+
+export function movementsTable(movements: readonly Movement[], style: FileStyle): TableSheet {
   return table(
     'Where it was',
-    [
-      text('at', 'When', 16),
-      text('from', 'From', 20),
-      text('to', 'To', 24),
-      text('how', 'How', 12),
-      text('people', 'Carried by', 16),
-      text('reason', 'Why', 16),
-      text('condition', 'Condition on arrival', 18),
-      text('recorded', 'Recorded', 20),
-      text('state', 'Set right', 20),
-    ],
-    movements.map(of => [
-      textCell(moment(of.at)),
-      textCell(of.fromWords),
-      textCell([of.words, of.spot, of.within === '' ? '' : `in ${of.within}`].filter(each => each !== '').join(', ')),
-      textCell(of.method),
-      textCell(of.people),
-      textCell(of.reason),
-      textCell(of.condition),
-      textCell(`${of.recordedBy}, ${moment(of.recordedAt)}`),
-      textCell(
-        of.correctedBy !== null
-          ? 'set right by a later record'
-          : of.struck
-            ? 'strikes an earlier record'
-            : of.corrects !== null
-              ? 'sets an earlier record right'
-              : of.finding,
-      ),
-    ]),
+    movementColumns,
+    movements.map(of => movementCells(of, style)),
     { none: 'No movement of it is on record.' },
   )
 }
 
-/** Reports with their findings; one that found nothing has a row of its own. */
-export function conditionTable(reports: readonly Report[], style: FileStyle): TableSheet {
+/** The same of several works, one after the other. */
+export function movementsOfWorksTable(
+  works: readonly {
+    readonly work: { readonly number: string; readonly title: string }
+    readonly movements: readonly Movement[]
+  }[],
+  style: FileStyle,
+): TableSheet {
+  return table(
+    'Where they were',
+    [text('work', 'Work', 18), ...movementColumns],
+    works.flatMap(({ work, movements }) =>
+      movements.map(of => [textCell(calledIn(work.number, work.title)), ...movementCells(of, style)]),
+    ),
+    { none: 'No movement of them is on record.', grouped: true },
+  )
+}
+
+const calledIn = (number: string, title: string) => [number, title].filter(each => each !== '').join(' ')
+
+/** Reports with their findings; one that found nothing has a row of its own. `of` several works, each names its own. */
+export function conditionTable(
+  reports: readonly Report[],
+  style: FileStyle,
+  of: 'work' | 'works' = 'work',
+): TableSheet {
   return table(
     'Condition',
     [
@@ -246,7 +278,9 @@ export function conditionTable(reports: readonly Report[], style: FileStyle): Ta
     ],
     reports.flatMap(report => {
       const head = [
-        textCell(`${report.kind}, ${style.moment(report.examinedAt)}, ${report.examiner}${stateOf(report)}`),
+        textCell(
+          `${of === 'work' ? '' : `${calledIn(report.workNumber, report.workTitle)}: `}${report.kind}, ${style.moment(report.examinedAt)}, ${report.examiner}${stateOf(report)}`,
+        ),
         textCell(report.signedBy.map(({ name, role }) => `${name} (${role})`).join(', ')),
       ]
       const bare = lengths([null, null, null], style)
@@ -267,7 +301,7 @@ export function conditionTable(reports: readonly Report[], style: FileStyle): Ta
         ]
       })
     }),
-    { none: 'No report of its condition is on record.', grouped: true },
+    { none: 'No report of condition is on record.', grouped: true },
   )
 }
 

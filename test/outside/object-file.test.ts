@@ -82,3 +82,37 @@ withProgram('openpyxl', 'the whole file of a work as a workbook', () => {
     expect(Object.keys(book)).toEqual(expect.arrayContaining(['Numbers', 'Where it was', 'Pictures and documents']))
   })
 })
+
+withProgram('poppler (pdftotext)', 'the whole file of a loan on paper', () => {
+  test('says what was agreed, and sums its values by currency', { timeout: 60_000 }, async () => {
+    const folder = ownFolder()
+    const { file, known } = await makeFixture(folder)
+    const { call, host } = openOn(folder, file)
+    await call('desk.sit', { person: known.person })
+    // The loan began before today, whenever that is, and goes on.
+    const period = { first: '2025-03-01', last: '2099-07-20' }
+    const loan = await call('loan.add', { party: known.lender, number: 'QC 2031/7', ...period })
+    const { added } = await call('loan.addWorks', { loan: loan.id, works: [known.pans, known.causeway, known.raking] })
+    for (const [at, minor] of [1_200_050, 45_000_000].entries())
+      await call('loan.updateWork', {
+        id: added[at]?.id ?? '',
+        changes: { value: { was: null, to: { minor, currency: 'EUR' } } },
+      })
+    await call('movement.add', {
+      works: [known.pans],
+      to: known.room,
+      people: 'Ulla Brandt',
+    })
+    const { files } = await call('sheet.loanFile', { loan: loan.id })
+    const pdf = host.handles.path(files.find(({ name }) => name.endsWith('pdf'))?.handle ?? 'none')
+    const text = run('pdftotext', ['-layout', pdf, '-']).replace(/[\s\u2009]+/g, ' ')
+    // 12 000.50 and 450 000 are 462 000.50.
+    for (const words of [
+      'The file of QC 2031/7',
+      'Together EUR 462 000.50.',
+      '1 without a value agreed.',
+      'Ulla Brandt',
+    ])
+      expect(text).toContain(words)
+  })
+})

@@ -10,12 +10,12 @@ import { conditionSheetServices } from './condition-sheets.ts'
 import { crewSheetServices } from './crew-sheets.ts'
 import { faceSheet, kind, questionOf, refuseMixed } from './face-sheet.ts'
 import { insuredSheet } from './insured-sheet.ts'
-import { objectFileOf } from './object-file.ts'
 import { drawPlan, type PlanReady, planFiles, previewPlan, recordPlan, writePlan } from './plan-files.ts'
 import { plansOf } from './plan-of-storey.ts'
 import { printWalls } from './print-walls.ts'
 import { toldStanding } from './prints.ts'
 import { facesOf, makeChecklist, makeHangList, makeLabelList, showTitle } from './tables.ts'
+import { wholeFileServices } from './whole-files.ts'
 import { type Style, sheetTime, styleOf } from './wishes.ts'
 
 async function wall(job: Job, { exhibition, faces, ...wishes }: Received<'sheet.wall'>): Promise<Output<'sheet.wall'>> {
@@ -135,7 +135,7 @@ export const sheetServices: ServicesOf<
   | 'sheet.hangList'
   | 'sheet.labels'
   | 'sheet.insured'
-  | 'sheet.objectFile'
+  | keyof typeof wholeFileServices
   | 'sheet.plan'
   | 'sheet.set'
   | 'sheet.state'
@@ -149,7 +149,7 @@ export const sheetServices: ServicesOf<
   'sheet.hangList': hangList,
   'sheet.labels': labels,
   'sheet.insured': insuredSheet,
-  'sheet.objectFile': objectFileOf,
+  ...wholeFileServices,
   'sheet.plan': planFiles,
   'sheet.set': set,
   'sheet.state': state,

@@ -20,6 +20,7 @@ export const sheetKind = z.enum([
   'movement sheet',
   'object file',
   'insured values',
+  'loan file',
   'outgoing list',
   'paper template',
   'plan',
@@ -175,7 +176,7 @@ export const sheetsArea = {
   ),
   'sheet.objectFile': procedure(
     'long',
-    'Makes the whole file of one work as a workbook and as PDF: facts, numbers, places, condition, light, every change.',
+    'Makes the whole file of one work as a workbook and as PDF: facts, numbers, loans, places, condition, light, changes.',
     z.strictObject({ work: id, ...wishes }),
     made,
   ),
@@ -189,6 +190,12 @@ export const sheetsArea = {
     'long',
     'Prints two condition reports of one work against one another as PDF: both drawn, every finding in one line.',
     z.strictObject({ before: id, after: id, ...wishes }),
+    made,
+  ),
+  'sheet.loanFile': procedure(
+    'long',
+    'Makes the whole file of a loan as a workbook and as PDF: agreement, people, works and values, places, condition.',
+    z.strictObject({ loan: id, ...wishes }),
     made,
   ),
   'sheet.labels': procedure(

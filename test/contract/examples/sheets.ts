@@ -349,6 +349,28 @@ export const sheetsExamples: ExamplesOf<keyof typeof sheetsArea> = {
       },
     ],
   },
+  'sheet.loanFile': {
+    answered: [
+      {
+        about: 'the whole file of a loan of two works, on paper and as a workbook',
+        first: known => [
+          ['loan.add', { party: known.lender ?? '', number: 'A 12' }],
+          [
+            'loan.addWorks',
+            (earlier: readonly unknown[]) => ({
+              loan: (earlier[0] as { id: string }).id, // the loan just added
+              works: [known.pans ?? '', known.causeway ?? ''],
+            }),
+          ],
+        ],
+        input: (_, earlier) => ({ loan: (earlier[0] as { id: string }).id }), // the same
+        output: () => ({ files: pairOf('loan file', 3, 'A 12'), findings: [] }),
+      },
+    ],
+    refused: [
+      { about: 'a loan that there is not', input: () => ({ loan: 'nowhere' }), code: 'not-found', field: 'loan' },
+    ],
+  },
   'sheet.labels': {
     answered: [
       {

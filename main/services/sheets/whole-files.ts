@@ -1,0 +1,111 @@
+/** The whole file of a work and of a loan, each as a workbook and on paper. */
+import type { Output, Received } from '../../../src/contract/contract.ts'
+import { formatLength } from '../../../src/measure/format.ts'
+import { massText } from '../../../src/sheets/figures.ts'
+import { loanFile } from '../../../src/sheets/loan-file.ts'
+import { objectFile } from '../../../src/sheets/object-file.ts'
+import type { FileStyle } from '../../../src/sheets/object-tables.ts'
+import { filePages, fileTables, type WholeFile } from '../../../src/sheets/whole-file.ts'
+import { thumbnailOf } from '../../files/thumbnail.ts'
+import { notFound } from '../change.ts'
+import * as history from '../history/history.ts'
+import { ledger } from '../light/ledger.ts'
+import { get as loanOf, ofWork } from '../loans/read.ts'
+import * as condition from '../record/condition/tell.ts'
+import * as movements from '../record/history.ts'
+import type { Job } from '../service.ts'
+import { value } from '../sql.ts'
+import { get } from '../works/get.ts'
+import { madeLine } from './tables.ts'
+import { type Style, sheetDay, sheetTime, styleOf, tableUnit } from './wishes.ts'
+import { type MadeFiles, tables } from './written.ts'
+
+/** So many changes at most are on paper and in the workbook; `edit.history` tells all. */
+const changes = 5000
+/** Pixels of the picture before the tables: its box at 200 to an inch. */
+const large = { width: 1000, height: 1200 }
+
+async function objectFileOf(
+  job: Job,
+  { work, ...wishes }: Received<'sheet.objectFile'>,
+): Promise<Output<'sheet.objectFile'>> {
+  if (value(job.db, 'SELECT 1 FROM work WHERE id = :work', { work }) === undefined) throw notFound('work', 'work')
+  const style = styleOf(job, wishes)
+  job.progress(0, 3, 'Reading all that is on record of it')
+  const told = await job.held(async () => {
+    const got = get(job, { id: work, unit: style.unit })
+    return objectFile({
+      work: got,
+      picture: got.pictures[0]?.hash ?? null,
+      loans: ofWork(job, { work }),
+      movements: movements.history(job, { kind: 'work', id: work }).movements,
+      reports: reportsOf(job, work),
+      light: ledger(job, { work }),
+      history: history.history(job, { table: 'work', id: work, limit: changes }),
+      style: fileStyle(style),
+      made: madeLine(job, 'All that is on record of it'),
+    })
+  })
+  const stored = told.picture === null ? null : await job.store.picture(told.picture, 1600)
+  const shown = stored === null ? null : await thumbnailOf(stored.bytes, large)
+  return write(job, 'object file', shown === null ? { ...told, picture: null } : told, style, shown?.bytes ?? null)
+}
+
+async function loanFileOf(
+  job: Job,
+  { loan, ...wishes }: Received<'sheet.loanFile'>,
+): Promise<Output<'sheet.loanFile'>> {
+  if (value(job.db, 'SELECT 1 FROM loan WHERE id = :loan', { loan }) === undefined) throw notFound('loan', 'loan')
+  const style = styleOf(job, wishes)
+  job.progress(0, 3, 'Reading all that is on record of it')
+  const told = await job.held(async () => {
+    const got = loanOf(job, { id: loan })
+    // Of its works what belongs to this loan: from the day it begins to the day after it ends.
+    const within = (at: string) => at.slice(0, 10) >= got.first && (got.last === '' || at.slice(0, 10) <= got.last)
+    return loanFile({
+      loan: got,
+      movements: got.items.map(item => ({
+        work: item,
+        movements: movements.history(job, { kind: 'work', id: item.work }).movements.filter(({ at }) => within(at)),
+      })),
+      reports: got.items.flatMap(({ work }) => reportsOf(job, work).filter(({ examinedAt }) => within(examinedAt))),
+      history: history.history(job, { table: 'loan', id: loan, limit: changes }),
+      style: fileStyle(style),
+      made: madeLine(job, 'All that is on record of the loan'),
+    })
+  })
+  return write(job, 'loan file', told, style, null)
+}
+
+/** The first one first. */
+function reportsOf(job: Job, work: string) {
+  const { reports } = condition.list(job, { work, limit: 500 })
+  return reports.map(report => condition.get(job, { id: report.id })).reverse()
+}
+
+function fileStyle({ unit, steps }: Style): FileStyle {
+  return {
+    unit,
+    steps,
+    table: tableUnit(unit),
+    length: mm => formatLength(mm, { unit, fraction: steps.fraction }),
+    mass: kg => massText(kg, unit),
+    moment: sheetTime,
+    day: sheetDay,
+  }
+}
+
+function write(
+  job: Job,
+  kind: 'object file' | 'loan file',
+  file: WholeFile,
+  style: Style,
+  picture: Buffer | null,
+): Promise<MadeFiles> {
+  return tables(job, kind, file.called, fileTables(file), style, faces => ({
+    pages: filePages(file, style.paper, faces),
+    picture: () => picture,
+  }))
+}
+
+export const wholeFileServices = { 'sheet.objectFile': objectFileOf, 'sheet.loanFile': loanFileOf } as const

@@ -1,0 +1,43 @@
+/** The whole file of a loan: the agreement, and what the records say of its works. */
+import type { Report } from '../contract/areas/condition-shape.ts'
+import type { Output } from '../contract/contract.ts'
+import { agreementTable, type FiledLoan, peopleTable, worksOfLoanTable } from './loan-tables.ts'
+import { conditionTable, type FileStyle, historyTable, movementsOfWorksTable } from './object-tables.ts'
+import { coverLine, filed, type WholeFile } from './whole-file.ts'
+
+export interface LoanQuestion {
+  readonly loan: FiledLoan
+  /** Of each of its works within the period, the first one first. */
+  readonly movements: readonly {
+    readonly work: FiledLoan['items'][number]
+    readonly movements: Output<'movement.history'>['movements']
+  }[]
+  readonly reports: readonly Report[]
+  readonly history: Output<'edit.history'>
+  readonly style: FileStyle
+  readonly made: string
+}
+
+export function loanFile({ loan, movements, reports, history, style, made }: LoanQuestion): WholeFile {
+  const period = [loan.first, loan.last].map(day => (day === '' ? 'a day not agreed yet' : style.day(day))).join(' to ')
+  const works = loan.items.length === 1 ? 'one work' : `${loan.items.length} works`
+  return {
+    called: loan.number,
+    picture: null,
+    made,
+    cover: [
+      { text: loan.partyName, face: 'title', size: 7 },
+      coverLine(`${works} ${loan.way === 'in' ? 'lent to us' : 'lent by us'}, ${period}`),
+      coverLine(loan.purpose),
+      coverLine(loan.creditLine),
+    ],
+    tables: filed([
+      agreementTable(loan, style),
+      peopleTable(loan),
+      worksOfLoanTable(loan),
+      movementsOfWorksTable(movements, style),
+      conditionTable(reports, style, 'works'),
+      historyTable(history, style),
+    ]),
+  }
+}

@@ -1,0 +1,106 @@
+/** The tables of a loan: the agreement, its people, its works with what was agreed for each, what they are worth. */
+import type { Output } from '../contract/contract.ts'
+import { perCurrency } from '../money/sum.ts'
+import { writeAmount } from '../money/write.ts'
+import { type TableSheet, textCell } from './columns.ts'
+import { text } from './crew-columns.ts'
+import { type FileStyle, table } from './object-tables.ts'
+
+export type FiledLoan = Output<'loan.get'>
+
+const ways = { in: 'lent to us', out: 'lent by us' } as const
+const amountSaid = (value: FiledLoan['items'][number]['value']) => (value === null ? '' : writeAmount(value))
+
+export function agreementTable(loan: FiledLoan, { day }: FileStyle): TableSheet {
+  const on = (date: string) => (date === '' ? '' : day(date))
+  const rows = [
+    ['agreement', loan.number],
+    ['party', loan.partyName],
+    ['works are', ways[loan.way]],
+    ['from', on(loan.first)],
+    ['until', on(loan.last)],
+    ['agreed on', on(loan.agreed)],
+    ['closed on', on(loan.closed)],
+    ['purpose', loan.purpose],
+    ['credit line', loan.creditLine],
+    ['how to reach them', loan.contact],
+    ['note', loan.note],
+  ] as const
+  return table(
+    'The agreement',
+    [text('fact', 'Fact', 16), text('said', 'As it stands', 70)],
+    rows.flatMap(([word, said]) => (said === '' ? [] : [[textCell(word), textCell(said)]])),
+  )
+}
+
+export function peopleTable({ contacts }: FiledLoan): TableSheet {
+  return table(
+    'People',
+    [text('name', 'Name', 26), text('role', 'What they do', 26), text('reach', 'How to reach them', 40)],
+    contacts.map(({ name, role, reach }) => [textCell(name), textCell(role), textCell(reach)]),
+    { none: 'Nobody is named.' },
+  )
+}
+
+export function worksOfLoanTable({ items }: FiledLoan): TableSheet {
+  const valued = items.flatMap(({ value }) => value ?? [])
+  const without = items.length - valued.length
+  const sums = perCurrency(valued).map(writeAmount).join(' and ')
+  return table(
+    'Works',
+    [
+      text('item', 'Item', 7),
+      text('number', 'Number', 14),
+      text('title', 'Title', 26),
+      text('maker', 'Maker', 20),
+      text('value', 'Value agreed', 16),
+      text('insured', 'Insured by', 12),
+      text('note', 'Note', 26),
+    ],
+    items.map(({ item, number, title, maker, value, insuredBy, note }) => [
+      textCell(item),
+      textCell(number),
+      title === '' ? textCell('untitled') : { kind: 'title' as const, text: title },
+      textCell(maker),
+      textCell(amountSaid(value)),
+      textCell(insuredBy),
+      textCell(note),
+    ]),
+    {
+      none: 'No work is in it yet.',
+      lines: [
+        ...(sums === '' ? [] : [`Together ${sums}.`]),
+        ...(without === 0 ? [] : [`${without} without a value agreed.`]),
+      ],
+    },
+  )
+}
+
+export function loansOfWorkTable({ loans }: Output<'loan.ofWork'>, { day }: FileStyle): TableSheet {
+  return table(
+    'Loans',
+    [
+      text('number', 'Agreement', 16),
+      text('party', 'With', 24),
+      text('way', 'It is', 10),
+      text('first', 'From', 14),
+      text('last', 'Until', 14),
+      text('closed', 'Closed', 14),
+      text('item', 'Item', 7),
+      text('value', 'Value agreed', 16),
+      text('insured', 'Insured by', 12),
+    ],
+    loans.map(loan => [
+      textCell(loan.number),
+      textCell(loan.partyName),
+      textCell(ways[loan.way]),
+      textCell(loan.first === '' ? '' : day(loan.first)),
+      textCell(loan.last === '' ? '' : day(loan.last)),
+      textCell(loan.closed === '' ? '' : day(loan.closed)),
+      textCell(loan.item),
+      textCell(amountSaid(loan.value)),
+      textCell(loan.insuredBy),
+    ]),
+    { none: 'It is in no loan on record.' },
+  )
+}
