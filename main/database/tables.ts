@@ -15,6 +15,8 @@ export const exempt: Readonly<Record<string, string>> = {
     'a record: who signed which contents of a condition report, and when; one signs anew, never otherwise',
   condition_seal: 'a record: that a condition report is complete; what it says is closed by triggers from then on',
   light_reading: 'a record: what a meter showed at a work; one that was wrong is struck by a row that refers to it',
+  climate_file: 'a record: a logger’s file brought in for a room; a wrong one is withdrawn by a row that refers to it',
+  climate_day: 'a record: the readings of a logger’s file, a day a row',
   picture_tone: 'follows from the bytes of a picture: what is computed is nobody’s edit, and can be computed again',
 }
 
@@ -26,6 +28,8 @@ export const records = [
   'condition_signature',
   'condition_seal',
   'light_reading',
+  'climate_file',
+  'climate_day',
 ] as const
 
 export interface TableShape {

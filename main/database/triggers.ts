@@ -81,6 +81,7 @@ const replaceable: Readonly<Record<string, readonly string[]>> = {
   movement: ['id', 'rowid', 'corrects'],
   condition_seal: ['id', 'rowid', 'report'],
   light_reading: ['id', 'rowid', 'strikes'],
+  climate_file: ['id', 'rowid', 'withdraws'],
 }
 
 function guardTriggers(db: Database.Database): Trigger[] {

@@ -1,6 +1,7 @@
 /** Every service by the name of its procedure: the compiler holds this table against the contract, both ways. */
 
 import { backup, backups, check, keepBackup, saveCopy, tidy } from './catalogue.ts'
+import { climateServices } from './climate/climate.ts'
 import { computations } from './computations.ts'
 import { crewServices } from './crew/crew.ts'
 import { lifting } from './crew/plan.ts'
@@ -250,6 +251,7 @@ export const catalogueServices: CatalogueServices = {
   'lock.list': locks.list,
   'late.offer': late.offer,
   'late.take': late.take,
+  ...climateServices,
   'light.hours': lightHours.list,
   'light.addHours': lightHours.add,
   'light.removeHours': lightHours.remove,

@@ -126,6 +126,8 @@ async function servicesFor(name: WorkOrder['name']) {
       return (await import('../services/drawing/drawing.ts')).drawingServices
     case 'underlay':
       return (await import('../services/plan/underlay.ts')).underlayServices
+    case 'climate':
+      return (await import('../services/climate/climate.ts')).climateServices
     case 'work':
       return (await import('../services/works/files.ts')).fileServices
     case 'sheet':

@@ -15,6 +15,7 @@ const found: Readonly<Record<string, Module>> = import.meta.glob<Module>(
     '../light/LightScreen.svelte',
     '../leaving/LeavingScreen.svelte',
     '../numbers/NumbersScreen.svelte',
+    '../climate/ClimateScreen.svelte',
   ],
   { eager: true },
 )
@@ -25,6 +26,7 @@ export const recordWays = [
   { key: 'insured', word: 'Insured', screen: found['../insured/InsuredScreen.svelte']?.default },
   { key: 'condition', word: 'Condition', screen: found['../condition/ConditionScreen.svelte']?.default },
   { key: 'light', word: 'Light', screen: found['../light/LightScreen.svelte']?.default },
+  { key: 'climate', word: 'Climate', screen: found['../climate/ClimateScreen.svelte']?.default },
   { key: 'leaving', word: 'The end', screen: found['../leaving/LeavingScreen.svelte']?.default },
   { key: 'numbers', word: 'Numbers', screen: found['../numbers/NumbersScreen.svelte']?.default },
 ]

@@ -3,6 +3,7 @@
  * line are typed from it.
  */
 import type * as z from 'zod'
+import { climateArea } from './areas/climate.ts'
 import { computationsArea } from './areas/computations.ts'
 import { conditionArea } from './areas/condition.ts'
 import { crewArea } from './areas/crew.ts'
@@ -64,6 +65,7 @@ export const contract = {
   ...movementsArea,
   ...numbersArea,
   ...conditionArea,
+  ...climateArea,
   ...lightArea,
   ...leavingArea,
   ...loansArea,

@@ -3,6 +3,7 @@
  * value comes from. An institution replaces any of them; a computation names the ones it used. Values without a
  * published source say so.
  */
+import { climateRules } from './climate-rules.ts'
 import { crewRules } from './crew-rules.ts'
 import { labelRules } from './label-rules.ts'
 import { lateRules } from './late-rules.ts'
@@ -13,7 +14,7 @@ import { sequenceRules } from './sequence-rules.ts'
 import { surveyRules } from './survey-rules.ts'
 import { weightRules } from './weight-rules.ts'
 
-export const ruleUnits = ['mm', 'kg', '°', '×', 'of its width', 'of its height', 'h', 'lx h', ''] as const
+export const ruleUnits = ['mm', 'kg', '°', '×', 'of its width', 'of its height', 'h', 'lx h', '%', '°C', ''] as const
 export type RuleUnit = (typeof ruleUnits)[number]
 
 /** The headings that rules stand under, in their order. */
@@ -30,6 +31,7 @@ export const ruleGroups = [
   'Late changes',
   'Condition',
   'Light',
+  'Climate',
 ] as const
 export type RuleGroup = (typeof ruleGroups)[number]
 
@@ -330,6 +332,7 @@ export const houseRules = {
   ...lateRules,
   ...recordRules,
   ...lightRules,
+  ...climateRules,
 } as const satisfies Readonly<Record<string, HouseRule>>
 
 export type HouseRuleKey = keyof typeof houseRules

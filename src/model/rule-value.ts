@@ -91,6 +91,8 @@ function readFigure(rule: RuleShape, typed: string, style: RuleStyle): RuleRead 
     '×': ['×', 'x', 'times'],
     h: ['h', 'hours'],
     'lx h': ['lx h', 'lux-hours', 'lux hours'],
+    '%': ['%', '% rh'],
+    '°C': ['°c', 'c', 'k'],
     'of its width': ['of its width', 'of the width'],
     'of its height': ['of its height', 'of the height'],
   }

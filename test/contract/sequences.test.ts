@@ -203,6 +203,7 @@ function neededBy(name: StepName): readonly StepName[] {
   if (name.startsWith('loan.')) return ['loan.add', 'loan.addWorks', 'loan.addContact', 'loan.addTerm']
   // One of each is there to be taken away.
   if (name.startsWith('insured.remove')) return ['insured.addValue', 'insured.addRate', 'insured.addLimit']
+  if (name === 'climate.withdrawFile') return ['climate.takeFile']
   // A work in a show that may receive so much light.
   if (name === 'sequence.exceptLight') return ['work.update', 'work.update', 'work.update']
   return []

@@ -35,6 +35,7 @@ type LongStep =
   | 'import.accept'
   | 'drawing.take'
   | 'underlay.add'
+  | 'climate.takeFile'
   | 'sheet.wall'
 export type StepName = Exclude<NameOf<'write'>, JournalName> | LongStep
 export type Steps = { readonly [N in StepName]: (chance: Chance) => Input<N> | null }
@@ -364,6 +365,29 @@ export const steps: Steps = {
     const wrong = 'strikes IS NULL AND id NOT IN (SELECT strikes FROM light_reading WHERE strikes IS NOT NULL)'
     const reading = id('light_reading', wrong)
     return reading === null ? null : { reading, why: words() }
+  },
+  'climate.takeFile': ({ id, give, whole, words }) => {
+    const room = id('room', ofFixture)
+    if (room === null) return null
+    const rows = [0, 5, 10].map(
+      minute => `2031-03-${whole(10, 28)} 11:${String(minute).padStart(2, '0')},20,${whole(30, 70)}`,
+    )
+    const text = `Time,Temp °C,RH %\n${rows.join('\n')}\n`
+    return { room, logger: words(), zone: '+00:00', handle: give('log.csv', new TextEncoder().encode(text)) }
+  },
+  'climate.withdrawFile': ({ id, words }) => {
+    const file = id(
+      'climate_file',
+      'withdraws IS NULL AND id NOT IN (SELECT withdraws FROM climate_file WHERE withdraws IS NOT NULL)',
+    )
+    return file === null ? null : { file, why: words() }
+  },
+  'climate.setLimits': ({ id, row, change, whole }) => {
+    const room = id('room', ofFixture)
+    if (room === null) return null
+    const now = row('climate_limit', `room = '${room}'`)?.humidity_high
+    const was = typeof now === 'number' ? now : null
+    return { room, changes: { humidityHigh: change<number | null>(was, whole(45, 70)) } }
   },
   'loan.add': ({ id, words, whole, pick }) => {
     const party = id('party')

@@ -19,6 +19,7 @@ import { insured } from './0016-insured.ts'
 import { conditionBack } from './0017-condition-back.ts'
 import { numbers } from './0018-numbers.ts'
 import { loanTerms } from './0019-loan-terms.ts'
+import { climate } from './0020-climate.ts'
 
 export const migrations: readonly Migration[] = [
   foundation,
@@ -40,4 +41,5 @@ export const migrations: readonly Migration[] = [
   conditionBack,
   numbers,
   loanTerms,
+  climate,
 ]

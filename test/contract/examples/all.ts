@@ -1,5 +1,6 @@
 /** Examples of every procedure. A procedure without its examples does not compile. */
 import type { Name } from '../../../src/contract/contract.ts'
+import { climateExamples } from './climate.ts'
 import { computationsExamples } from './computations.ts'
 import { conditionExamples } from './condition.ts'
 import { crewExamples } from './crew.ts'
@@ -60,6 +61,7 @@ export const examples: ExamplesOf<Name> = {
   ...numbersExamples,
   ...conditionExamples,
   ...leavingExamples,
+  ...climateExamples,
   ...lightExamples,
   ...loansExamples,
   ...insuredExamples,

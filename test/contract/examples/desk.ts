@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { expect } from 'vitest'
 import type { deskArea } from '../../../src/contract/areas/desk.ts'
+import { climateRuleRows } from './climate-rules.ts'
 import { crewRuleRows } from './crew-rules.ts'
 import { labelRuleRows } from './label-rules.ts'
 import { lateRuleRows } from './late-rules.ts'
@@ -797,6 +798,7 @@ export const deskExamples: ExamplesOf<keyof typeof deskArea> = {
             ...lateRuleRows,
             ...recordRuleRows,
             ...lightRuleRows,
+            ...climateRuleRows,
           ],
         }),
       },

@@ -272,6 +272,15 @@ const before: Readonly<
       expect(ordinaryTables(db)).toContain('loan_term')
     },
   },
+  20: {
+    fill(db) {
+      db.exec("INSERT INTO work(id, n, title) VALUES ('w', 1, 'Tide table')")
+    },
+    expect(db) {
+      expect(db.prepare('SELECT title FROM work').pluck().all()).toEqual(['Tide table'])
+      expect(ordinaryTables(db)).toEqual(expect.arrayContaining(['climate_file', 'climate_day', 'climate_limit']))
+    },
+  },
 }
 
 /** SHA-256 of each migration's SQL, so that none changes once catalogues have it. */
@@ -295,6 +304,7 @@ const frozen: Readonly<Record<number, string>> = {
   17: 'fcdcb463e95fb03007bc9a7ba34985528f78ad3eea73e4ede9b0b119f7dcab4a',
   18: '8c13e8ce93b33f302eacd3340e918f902fad13767c5430882232dd3d284632f0',
   19: '3b148081cfdd78b70d08fb89576e8a3925fc9f3a16d248099a024b54a57b1499',
+  20: '693c3b030ec7f3d0292e37a3af1b1038353c9ec425606795c315fc209b54d997',
 }
 
 describe('migrations', () => {
