@@ -23,7 +23,8 @@ test('works are taken down, looked at and packed from one list', async ({ page, 
   await expect(row.getByRole('img')).toHaveAccessibleName(/^off its wall: done, looked at: not yet, packed: done/)
   await page.getByRole('searchbox').fill('')
   await page.getByRole('button', { name: /^looked at/ }).click()
-  await expect(page.getByRole('row')).toHaveCount(2)
+  // The head, this one, and three of the demo's that came in a crate and hang nowhere yet.
+  await expect(page.getByRole('row')).toHaveCount(5)
   const axe = (await new AxeBuilder({ page }).analyze()).violations.map(({ id, nodes }) => [id, nodes[0]?.html])
   expect(axe).toEqual([])
   await page.getByRole('button', { name: 'outgoing list' }).click()
