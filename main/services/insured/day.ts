@@ -94,8 +94,14 @@ function workOf(
   const minor =
     value === null || factor === null ? null : halfEven(times({ num: BigInt(value.minor), den: 1n }, factor))
   return {
-    ...{ work, number: said?.number ?? '', title: said?.title ?? '', lender: said?.lender ?? '' },
-    ...{ words: places.wordsOf(around), basis, value: value === null ? null : { ...value }, minor },
+    work,
+    number: said?.number ?? '',
+    title: said?.title ?? '',
+    lender: said?.lender ?? '',
+    words: places.wordsOf(around),
+    basis,
+    value: value === null ? null : { ...value },
+    minor,
     ...whyOf(db, by),
     over,
   }

@@ -78,7 +78,9 @@ export function factsOf(db: ReadHandle, exhibition: string | undefined): Facts {
       .map(({ loan, value, currency, first, last, closed }): Lent => {
         const until = closed !== '' && (last === '' || closed < last) ? closed : last
         return {
-          ...{ loan, first: dayOrNull(first), last: dayOrNull(until) },
+          loan,
+          first: dayOrNull(first),
+          last: dayOrNull(until),
           // A code that nobody knows the decimals of is no value.
           value: isCurrency(currency) ? amountOf({ value, currency }) : null,
         }

@@ -121,7 +121,15 @@ export function gather({ db, now }: Reading, asked: Asked, within?: Day): Gather
     }
   })
   return {
-    ...{ pieces, stays, facts, places, limits, limitsTold, today, first, last },
+    pieces,
+    stays,
+    facts,
+    places,
+    limits,
+    limitsTold,
+    today,
+    first,
+    last,
     into: new Into(currency, rates),
     currencies: [...currencies].sort(),
   }
