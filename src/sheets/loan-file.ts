@@ -1,12 +1,13 @@
 /** The whole file of a loan: the agreement, and what the records say of its works. */
 import type { Report } from '../contract/areas/condition-shape.ts'
 import type { Output } from '../contract/contract.ts'
-import { agreementTable, type FiledLoan, peopleTable, worksOfLoanTable } from './loan-tables.ts'
+import { agreementTable, type FiledLoan, peopleTable, termsTable, worksOfLoanTable } from './loan-tables.ts'
 import { conditionTable, type FileStyle, historyTable, movementsOfWorksTable } from './object-tables.ts'
 import { coverLine, filed, type WholeFile } from './whole-file.ts'
 
 export interface LoanQuestion {
   readonly loan: FiledLoan
+  readonly terms: Output<'loan.terms'>
   /** Of each of its works within the period, the first one first. */
   readonly movements: readonly {
     readonly work: FiledLoan['items'][number]
@@ -18,7 +19,7 @@ export interface LoanQuestion {
   readonly made: string
 }
 
-export function loanFile({ loan, movements, reports, history, style, made }: LoanQuestion): WholeFile {
+export function loanFile({ loan, terms, movements, reports, history, style, made }: LoanQuestion): WholeFile {
   const period = [loan.first, loan.last].map(day => (day === '' ? 'a day not agreed yet' : style.day(day))).join(' to ')
   const works = loan.items.length === 1 ? 'one work' : `${loan.items.length} works`
   return {
@@ -35,6 +36,7 @@ export function loanFile({ loan, movements, reports, history, style, made }: Loa
       agreementTable(loan, style),
       peopleTable(loan),
       worksOfLoanTable(loan),
+      termsTable(terms, loan, style),
       movementsOfWorksTable(movements, style),
       conditionTable(reports, style, 'works'),
       historyTable(history, style),

@@ -1,5 +1,6 @@
 /** The tables of a loan: the agreement, its people, its works with what was agreed for each, what they are worth. */
 import type { Output } from '../contract/contract.ts'
+import { termSaid, termWords } from '../loan/terms/term.ts'
 import { perCurrency } from '../money/sum.ts'
 import { writeAmount } from '../money/write.ts'
 import { type TableSheet, textCell } from './columns.ts'
@@ -73,6 +74,29 @@ export function worksOfLoanTable({ items }: FiledLoan): TableSheet {
         ...(without === 0 ? [] : [`${without} without a value agreed.`]),
       ],
     },
+  )
+}
+
+/** Terms in the words of the agreement, or in ours where those are not written down, and the works that each is about. */
+export function termsTable({ terms }: Output<'loan.terms'>, { items }: FiledLoan, { length }: FileStyle): TableSheet {
+  const called = new Map(items.map(({ id, number, title }) => [id, number === '' ? title : number]))
+  return table(
+    'Terms',
+    [text('kind', 'About', 22), text('said', 'As agreed', 60), text('works', 'Works', 20)],
+    terms.map(term => [
+      textCell(termWords[term.kind]),
+      textCell(termSaid(term, length)),
+      textCell(term.item === null ? 'all' : (called.get(term.item) ?? '')),
+    ]),
+    { none: 'No term is written down.' },
+  )
+}
+
+export function termsOfWorkTable({ terms }: Output<'loan.termsOfWork'>, { length }: FileStyle): TableSheet {
+  return table(
+    'Terms of its loans',
+    [text('loan', 'Agreement', 16), text('kind', 'About', 22), text('said', 'As agreed', 60)],
+    terms.map(term => [textCell(term.loanNumber), textCell(termWords[term.kind]), textCell(termSaid(term, length))]),
   )
 }
 

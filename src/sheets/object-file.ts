@@ -2,7 +2,7 @@
 import { numberKindWords } from '../checklist/number-kinds.ts'
 import type { Report } from '../contract/areas/condition-shape.ts'
 import type { Output } from '../contract/contract.ts'
-import { loansOfWorkTable } from './loan-tables.ts'
+import { loansOfWorkTable, termsOfWorkTable } from './loan-tables.ts'
 import {
   backsTable,
   conditionTable,
@@ -24,6 +24,7 @@ export interface ObjectQuestion {
   /** The hash of its picture; null where there is none to show. */
   readonly picture: string | null
   readonly loans: Output<'loan.ofWork'>
+  readonly terms: Output<'loan.termsOfWork'>
   readonly movements: Output<'movement.history'>['movements']
   /** The first one first. */
   readonly reports: readonly Report[]
@@ -35,7 +36,7 @@ export interface ObjectQuestion {
 }
 
 export function objectFile(question: ObjectQuestion): WholeFile {
-  const { work, picture, loans, movements, reports, light, history, style, made } = question
+  const { work, picture, loans, terms, movements, reports, light, history, style, made } = question
   const { facts, numbers, lenderName } = work
   return {
     called: numbers[0]?.text ?? (facts.title === '' ? 'work without a number' : facts.title),
@@ -56,6 +57,7 @@ export function objectFile(question: ObjectQuestion): WholeFile {
       backsTable(work, style),
       ...showsTable(work, style),
       loansOfWorkTable(loans, style),
+      termsOfWorkTable(terms, style),
       movementsTable(movements, style),
       conditionTable(reports, style),
       ...lightTables(light, style),

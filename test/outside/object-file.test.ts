@@ -103,6 +103,7 @@ withProgram('poppler (pdftotext)', 'the whole file of a loan on paper', () => {
       to: known.room,
       people: 'Ulla Brandt',
     })
+    await call('loan.addTerm', { loan: loan.id, kind: 'light', high: 50 })
     const { files } = await call('sheet.loanFile', { loan: loan.id })
     const pdf = host.handles.path(files.find(({ name }) => name.endsWith('pdf'))?.handle ?? 'none')
     const text = run('pdftotext', ['-layout', pdf, '-']).replace(/[\s\u2009]+/g, ' ')

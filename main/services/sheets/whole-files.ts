@@ -10,6 +10,7 @@ import { thumbnailOf } from '../../files/thumbnail.ts'
 import { notFound } from '../change.ts'
 import * as history from '../history/history.ts'
 import { ledger } from '../light/ledger.ts'
+import { termsOfLoan, termsOfWork } from '../loans/held.ts'
 import { get as loanOf, ofWork } from '../loans/read.ts'
 import * as condition from '../record/condition/tell.ts'
 import * as movements from '../record/history.ts'
@@ -38,6 +39,7 @@ async function objectFileOf(
       work: got,
       picture: got.pictures[0]?.hash ?? null,
       loans: ofWork(job, { work }),
+      terms: termsOfWork(job, { work, exhibition: null }),
       movements: movements.history(job, { kind: 'work', id: work }).movements,
       reports: reportsOf(job, work),
       light: ledger(job, { work }),
@@ -64,6 +66,7 @@ async function loanFileOf(
     const within = (at: string) => at.slice(0, 10) >= got.first && (got.last === '' || at.slice(0, 10) <= got.last)
     return loanFile({
       loan: got,
+      terms: termsOfLoan(job, { loan, exhibition: null }),
       movements: got.items.map(item => ({
         work: item,
         movements: movements.history(job, { kind: 'work', id: item.work }).movements.filter(({ at }) => within(at)),
