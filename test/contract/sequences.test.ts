@@ -197,6 +197,8 @@ function neededBy(name: StepName): readonly StepName[] {
   if (name === 'movement.takeHung') return ['placement.put', 'placement.setState', 'placement.setState']
   // Two sign, each in a role of their own.
   if (name === 'condition.complete') return ['condition.sign', 'condition.sign']
+  // One that is complete and has no correction yet.
+  if (name === 'condition.correct') return ['condition.sign', 'condition.sign', 'condition.complete']
   // Photographs are long work, so a walk takes few.
   if (/^condition\.(update|move|remove)Photo$/.test(name)) return ['condition.add', 'condition.addPhoto']
   // People and works of a loan; many loans are closed or removed again.
