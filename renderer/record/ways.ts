@@ -22,13 +22,13 @@ const found: Readonly<Record<string, Module>> = import.meta.glob<Module>(
 
 export const recordWays = [
   { key: 'record', word: 'Places', screen: found['./RecordScreen.svelte']?.default },
+  { key: 'numbers', word: 'Numbers', screen: found['../numbers/NumbersScreen.svelte']?.default },
   { key: 'loans', word: 'Loans', screen: found['../loans/LoansScreen.svelte']?.default },
   { key: 'insured', word: 'Insured', screen: found['../insured/InsuredScreen.svelte']?.default },
   { key: 'condition', word: 'Condition', screen: found['../condition/ConditionScreen.svelte']?.default },
   { key: 'light', word: 'Light', screen: found['../light/LightScreen.svelte']?.default },
   { key: 'climate', word: 'Climate', screen: found['../climate/ClimateScreen.svelte']?.default },
   { key: 'leaving', word: 'The end', screen: found['../leaving/LeavingScreen.svelte']?.default },
-  { key: 'numbers', word: 'Numbers', screen: found['../numbers/NumbersScreen.svelte']?.default },
 ]
 
 /** The registrar's screen at an address; undefined where it is none. */

@@ -6,6 +6,7 @@ import * as z from 'zod'
 import { termKinds } from '../../loan/terms/term.ts'
 import { procedure } from '../procedure.ts'
 import { changes, day, done, id, lengthUnit, longText, made, name, shortText, updated } from '../shared.ts'
+import { currency } from './insured.ts'
 
 /** Ours to us, seen from this house. */
 export const loanWay = z.enum(['in', 'out'])
@@ -19,7 +20,7 @@ export const amount = z.strictObject({
     .int()
     .min(0)
     .meta({ description: 'whole minor units of the currency: cents, or its whole unit where it has none' }),
-  currency: z.string().regex(/^[A-Z]{3}$/, 'expected a currency by ISO 4217, such as EUR'),
+  currency,
 })
 export type Amount = z.output<typeof amount>
 
