@@ -1,8 +1,9 @@
 /** The whole file of a loan: the agreement, and what the records say of its works. */
 import type { Report } from '../contract/areas/condition-shape.ts'
 import type { Output } from '../contract/contract.ts'
+import type { FileStyle } from './file-table.ts'
 import { agreementTable, type FiledLoan, peopleTable, termsTable, worksOfLoanTable } from './loan-tables.ts'
-import { conditionTable, type FileStyle, historyTable, movementsOfWorksTable } from './object-tables.ts'
+import { conditionTable, historyTable, movementsOfWorksTable } from './record-tables.ts'
 import { coverLine, filed, type WholeFile } from './whole-file.ts'
 
 export interface LoanQuestion {

@@ -5,7 +5,7 @@ import { perCurrency } from '../money/sum.ts'
 import { writeAmount } from '../money/write.ts'
 import { type TableSheet, textCell } from './columns.ts'
 import { text } from './crew-columns.ts'
-import { type FileStyle, table } from './object-tables.ts'
+import { type FileStyle, table } from './file-table.ts'
 
 export type FiledLoan = Output<'loan.get'>
 

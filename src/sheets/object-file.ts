@@ -2,21 +2,18 @@
 import { numberKindWords } from '../checklist/number-kinds.ts'
 import type { Report } from '../contract/areas/condition-shape.ts'
 import type { Output } from '../contract/contract.ts'
+import type { FileStyle } from './file-table.ts'
 import { loansOfWorkTable, termsOfWorkTable } from './loan-tables.ts'
 import {
   backsTable,
-  conditionTable,
   type FiledWork,
-  type FileStyle,
   factsTable,
   filesTable,
-  historyTable,
-  lightTables,
-  movementsTable,
   numbersTable,
   showsTable,
   sizesTable,
 } from './object-tables.ts'
+import { conditionTable, historyTable, lightTables, movementsTable } from './record-tables.ts'
 import { coverLine, filed, type WholeFile } from './whole-file.ts'
 
 export interface ObjectQuestion {

@@ -1,51 +1,16 @@
-/** The tables of one work's whole file, each from what the program answers about the work. */
+/** The tables of one work’s whole file that say what it is: facts, numbers, sizes, back, shows, pictures. */
 import { numberKindWords } from '../checklist/number-kinds.ts'
-import type { Report } from '../contract/areas/condition-shape.ts'
 import type { Output } from '../contract/contract.ts'
-import { type ChangeStyle, fieldsSaid, measuresSaid, rowSaid } from '../dictionary/change-said.ts'
-import { print } from '../hang/printing.ts'
+import { measuresSaid } from '../dictionary/change-said.ts'
 import { workFacts } from '../model/work-facts.ts'
-import { thirdSaid } from '../record/condition/say.ts'
-import { boxOf } from '../record/condition/shape.ts'
-import type { SheetUnit } from './checklist-columns.ts'
-import { type Cell, EMPTY, numberCell, type SheetColumn, type TableSheet, textCell } from './columns.ts'
+import { type Cell, EMPTY, numberCell, type TableSheet, textCell } from './columns.ts'
 import { number, text } from './crew-columns.ts'
-import type { Units } from './figures.ts'
-import { lengthColumns, printedCells } from './lengths-columns.ts'
+import { type FileStyle, lengths, table } from './file-table.ts'
+import { lengthColumns } from './lengths-columns.ts'
 
 export type FiledWork = Output<'work.get'>
 
-/** How figures, times and days are written. */
-export interface FileStyle extends Units, ChangeStyle {
-  readonly table: SheetUnit
-  /** Of a day as the catalogue keeps it. */
-  readonly day: (day: string) => string
-}
-
-/** A table of the file; its columns that no row fills are left out when it is put together. */
-export function table(
-  name: string,
-  columns: readonly SheetColumn[],
-  rows: readonly (readonly Cell[])[],
-  more: { readonly lines?: readonly string[]; readonly none?: string; readonly grouped?: boolean } = {},
-): TableSheet {
-  const { lines = [], none = '', grouped = false } = more
-  return {
-    name,
-    title: name,
-    lines: [...lines, ...(rows.length === 0 && none !== '' ? [none] : [])],
-    // A table of nothing says so in words; headings over nothing say no more.
-    columns: rows.length === 0 ? [] : columns,
-    rows,
-    ...(grouped ? { grouped: true } : {}),
-  }
-}
-
 const yes = (is: boolean, word: string): Cell => (is ? textCell(word) : EMPTY)
-
-function lengths(values: readonly (number | null)[], style: FileStyle): readonly Cell[] {
-  return values.flatMap(mm => printedCells(mm === null ? null : print(mm, style.steps), style.table, style.steps))
-}
 
 /** What is said of the work, and what nobody has said. */
 export function factsTable({ facts, lenderName }: FiledWork): TableSheet {
@@ -189,193 +154,6 @@ export function showsTable({ entries, markNotes }: FiledWork, style: FileStyle):
   ]
 }
 
-type Movement = Output<'movement.history'>['movements'][number]
-
-const movementColumns = [
-  text('at', 'When', 16),
-  text('from', 'From', 20),
-  text('to', 'To', 24),
-  text('how', 'How', 12),
-  text('people', 'Carried by', 16),
-  text('reason', 'Why', 16),
-  text('condition', 'Condition on arrival', 18),
-  text('recorded', 'Recorded', 20),
-  text('state', 'Set right', 20),
-]
-
-function movementCells(of: Movement, { moment }: FileStyle): readonly Cell[] {
-  const state =
-    of.correctedBy !== null
-      ? 'set right by a later record'
-      : of.struck
-        ? 'strikes an earlier record'
-        : of.corrects !== null
-          ? 'sets an earlier record right'
-          : of.finding
-  return [
-    textCell(moment(of.at)),
-    textCell(of.fromWords),
-    textCell([of.words, of.spot, of.within === '' ? '' : `in ${of.within}`].filter(each => each !== '').join(', ')),
-    textCell(of.method),
-    textCell(of.people),
-    textCell(of.reason),
-    textCell(of.condition),
-    textCell(`${of.recordedBy}, ${moment(of.recordedAt)}`),
-    textCell(state),
-  ]
-}
-
-export function movementsTable(movements: readonly Movement[], style: FileStyle): TableSheet {
-  return table(
-    'Where it was',
-    movementColumns,
-    movements.map(of => movementCells(of, style)),
-    { none: 'No movement of it is on record.' },
-  )
-}
-
-/** The same of several works, one after the other. */
-export function movementsOfWorksTable(
-  works: readonly {
-    readonly work: { readonly number: string; readonly title: string }
-    readonly movements: readonly Movement[]
-  }[],
-  style: FileStyle,
-): TableSheet {
-  return table(
-    'Where they were',
-    [text('work', 'Work', 18), ...movementColumns],
-    works.flatMap(({ work, movements }) =>
-      movements.map(of => [textCell(calledIn(work.number, work.title)), ...movementCells(of, style)]),
-    ),
-    { none: 'No movement of them is on record.', grouped: true },
-  )
-}
-
-const calledIn = (number: string, title: string) => [number, title].filter(each => each !== '').join(' ')
-
-/** Reports with their findings; one that found nothing has a row of its own. `of` several works, each names its own. */
-export function conditionTable(
-  reports: readonly Report[],
-  style: FileStyle,
-  of: 'work' | 'works' = 'work',
-): TableSheet {
-  return table(
-    'Condition',
-    [
-      text('report', 'Report', 26),
-      text('signed', 'Signed by', 20),
-      number('number', 'No.', 5),
-      text('what', 'What was found', 18),
-      text('where', 'Where', 12),
-      ...lengthColumns('left', 'From the left', style.table),
-      ...lengthColumns('top', 'From the top', style.table),
-      ...lengthColumns('measure', 'Greatest measure', style.table),
-      text('age', 'Age', 8),
-      text('severity', 'How serious', 9),
-      text('stable', 'Stable', 9),
-      text('note', 'Note', 24),
-    ],
-    reports.flatMap(report => {
-      const head = [
-        textCell(
-          `${of === 'work' ? '' : `${calledIn(report.workNumber, report.workTitle)}: `}${report.kind}, ${style.moment(report.examinedAt)}, ${report.examiner}${stateOf(report)}`,
-        ),
-        textCell(report.signedBy.map(({ name, role }) => `${name} (${role})`).join(', ')),
-      ]
-      const bare = lengths([null, null, null], style)
-      if (report.findings.length === 0)
-        return [[...head, EMPTY, textCell('nothing found'), EMPTY, ...bare, EMPTY, EMPTY, EMPTY, textCell(report.note)]]
-      return report.findings.map(found => {
-        const { left, top } = boxOf(found)
-        return [
-          ...head,
-          numberCell(found.number),
-          textCell(found.word),
-          textCell(thirdSaid(found)),
-          ...lengths([left, top, found.form === 'outline' ? found.along : found.reach], style),
-          textCell(found.age),
-          textCell(found.severity),
-          textCell(found.stable),
-          textCell(found.note),
-        ]
-      })
-    }),
-    { none: 'No report of condition is on record.', grouped: true },
-  )
-}
-
-function stateOf({ completeAt, corrects, correctedBy, why }: Report): string {
-  if (completeAt === null) return '; a draft'
-  if (correctedBy !== null) return '; set right by a later one'
-  return corrects === null ? '' : `; sets an earlier one right: ${why}`
-}
-
-export function lightTables(
-  { spans, readings, budget }: Output<'light.ledger'>,
-  style: FileStyle,
-): readonly TableSheet[] {
-  const { luxHours, sensitivity } = budget
-  return [
-    table(
-      'Light received',
-      [
-        text('first', 'From', 14),
-        text('last', 'Until', 14),
-        text('show', 'Show', 24),
-        text('where', 'Where', 24),
-        text('basis', 'Level is', 9),
-        number('lux', 'Level (lx)', 8, '0.#'),
-        number('hours', 'Hours lit', 8, '0.0'),
-        number('unknown', 'Hours of unknown level', 10, '0.0'),
-        number('dose', 'Lux-hours', 10),
-      ],
-      spans.map(of => [
-        textCell(style.day(of.first)),
-        textCell(style.day(of.last)),
-        textCell(of.title),
-        textCell(of.words),
-        textCell(of.basis),
-        numberCell(of.lux),
-        numberCell(of.hours),
-        of.unknownHours === 0 ? EMPTY : numberCell(of.unknownHours),
-        numberCell(Math.round(of.luxHours)),
-      ]),
-      {
-        none: 'No hours lit are known of it.',
-        ...(luxHours === null
-          ? {}
-          : { lines: [`Budget of a work of ${sensitivity} sensitivity: ${luxHours} lux-hours in any 365 days.`] }),
-      },
-    ),
-    table(
-      'Readings of light',
-      [
-        text('at', 'When', 16),
-        number('lux', 'Level (lx)', 8, '0.#'),
-        text('points', 'Points (lx)', 18),
-        number('uv', 'UV (µW/lm)', 8, '0.#'),
-        text('meter', 'Meter', 16),
-        text('by', 'Recorded by', 18),
-        text('note', 'Note', 24),
-      ],
-      readings.map(of => [
-        textCell(style.moment(of.at)),
-        numberCell(of.lux),
-        textCell(of.points.join(', ')),
-        numberCell(of.uv),
-        textCell(of.meter),
-        textCell(of.recordedBy),
-        textCell(
-          [of.note, of.struck === null ? '' : `struck by ${of.struck.by}: ${of.struck.why}`]
-            .filter(each => each !== '')
-            .join('; '),
-        ),
-      ]),
-    ),
-  ]
-}
-
 export function filesTable({ pictures, documents }: FiledWork, { moment }: FileStyle): TableSheet {
   return table(
     'Pictures and documents',
@@ -400,43 +178,5 @@ export function filesTable({ pictures, documents }: FiledWork, { moment }: FileS
       ]),
     ],
     { none: 'It has neither.' },
-  )
-}
-
-/** Every change of every field, the last first. */
-export function historyTable({ changes, total }: Output<'edit.history'>, style: FileStyle): TableSheet {
-  return table(
-    'What was done to it',
-    [
-      text('at', 'When', 16),
-      text('by', 'Who', 16),
-      text('edit', 'Edit', 20),
-      text('what', 'Of', 18),
-      text('field', 'Field', 14),
-      text('from', 'Before', 20),
-      text('to', 'After', 46),
-    ],
-    changes.flatMap(change => {
-      const head = [
-        textCell(style.moment(change.at)),
-        textCell(change.person === '' ? 'nobody named' : change.person),
-        textCell(change.label),
-        textCell(rowSaid(change)),
-      ]
-      const fields = fieldsSaid(change, style)
-      if (change.kind === 'changed')
-        return fields.map(({ word, from, to }) => [...head, textCell(word), textCell(from), textCell(to)])
-      // What came or went at once is told at once.
-      const added = change.kind === 'added'
-      const whole = textCell(fields.map(({ word, from, to }) => `${word} ${added ? to : from}`).join(' · '))
-      return [[...head, EMPTY, ...(added ? [EMPTY, whole] : [whole, EMPTY])]]
-    }),
-    {
-      grouped: true,
-      none: 'Nothing since it came into the catalogue.',
-      ...(total > changes.length
-        ? { lines: [`The last ${changes.length} of ${total} changes; the catalogue has them all.`] }
-        : {}),
-    },
   )
 }
