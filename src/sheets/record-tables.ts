@@ -202,12 +202,12 @@ export function historyTable({ changes, total }: Output<'edit.history'>, style: 
     'What was done to it',
     [
       text('at', 'When', 16),
-      text('by', 'Who', 16),
-      text('edit', 'Edit', 20),
-      text('what', 'Of', 18),
-      text('field', 'Field', 14),
-      text('from', 'Before', 20),
-      text('to', 'After', 46),
+      text('by', 'Who', 14),
+      text('edit', 'Edit', 30),
+      text('what', 'Of', 16),
+      text('field', 'Field', 12),
+      text('from', 'Before', 16),
+      text('to', 'After', 42),
     ],
     changes.flatMap(change => {
       const head = [
