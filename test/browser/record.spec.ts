@@ -79,8 +79,8 @@ test('an agreed place is given another name, and its figures', async ({ page, ho
   const places = async () =>
     ((await host.call(page, 'location.list', {})) as { places: readonly Record<string, unknown>[] }).places
   await expect
-    .poll(async () => (await places()).find(one => one.kind === 'crate'))
-    .toMatchObject({ name: 'Crate 15', height: 1000, holdHours: 24 })
+    .poll(async () => (await places()).find(one => one.name === 'Crate 15'))
+    .toMatchObject({ kind: 'crate', height: 1000, holdHours: 24 })
 })
 
 test('an empty catalogue says what will stand here', async ({ page, emptyHost }) => {

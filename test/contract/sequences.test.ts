@@ -190,7 +190,7 @@ function sameState(walk: Walk, state: string | undefined, where: string): void {
 
 /** What must have been done before a step that chance seldom brings about. */
 function neededBy(name: StepName): readonly StepName[] {
-  if (name === 'set.fix') return ['work.addSize', 'set.make', 'placement.put', 'placement.put']
+  if (name === 'set.fix') return ['work.addSize', 'set.make', 'placement.put', 'placement.put', 'placement.put']
   if (name === 'number.giveParts') return ['set.make', 'work.addNumber', 'work.addNumber', 'work.addNumber']
   if (name.startsWith('set.')) return ['work.addSize', 'set.make']
   // A tick newer than every movement of its work.
@@ -242,7 +242,7 @@ async function forward(walk: Walk, seed: number, count: number): Promise<{ state
   }
   for (const name of order(chance, count)) await take(name)
   // What chance left out of all walks is tried in the last one, beside what it needs, until it is done.
-  for (let round = 0; seed === seeds.at(-1) && round < 40; round++) {
+  for (let round = 0; seed === seeds.at(-1) && round < 200; round++) {
     const missing = (Object.keys(steps) as StepName[]).filter(name => !succeeded.has(name)) // Object.keys forgets the names
     for (const name of missing) {
       for (const needed of neededBy(name)) await take(needed)
