@@ -1,7 +1,6 @@
 /** How the air of a room is said: both units, by the clock of this machine. */
 import type { LimitKey } from '../../src/climate/limits.ts'
-
-const fahrenheit = (celsius: number) => (celsius * 9) / 5 + 32
+import { FAHRENHEIT_IN_KELVIN, fahrenheit } from '../../src/measure/temperature.ts'
 
 /** A temperature in the unit of the day and, in brackets, in the other. */
 export function degrees(celsius: number, imperial: boolean): string {
@@ -11,7 +10,7 @@ export function degrees(celsius: number, imperial: boolean): string {
 
 /** A span of temperature: 1 K is 1.8 °F. */
 export function span(kelvins: number, imperial: boolean): string {
-  const [k, f] = [`${kelvins.toFixed(1)} K`, `${(kelvins * 1.8).toFixed(1)} °F`]
+  const [k, f] = [`${kelvins.toFixed(1)} K`, `${(kelvins * FAHRENHEIT_IN_KELVIN).toFixed(1)} °F`]
   return imperial ? `${f} (${k})` : `${k} (${f})`
 }
 

@@ -2,6 +2,7 @@
  * A logger's table read row by row into a series. Whatever can be read in two ways is asked, never chosen in silence;
  * a row that cannot be read is named and left out.
  */
+import { celsius as toCelsius } from '../measure/temperature.ts'
 import { momentsOf, offsetsOf } from './clock.ts'
 import { type LogShape, readFigure, type TemperatureUnit } from './columns.ts'
 import { type DateOrder, type DateRead, midnightOf, orderOf, readDate, readTime } from './date-text.ts'
@@ -146,7 +147,7 @@ export class LogReader {
         continue
       }
       const { temperature } = taken
-      const celsius = temperature === null || unit === '°C' ? temperature : ((temperature - 32) * 5) / 9
+      const celsius = temperature === null || unit === '°C' ? temperature : toCelsius(temperature)
       const [least, most] = bounds.celsius
       if (celsius !== null && (celsius < least || celsius > most)) {
         this.refuse(taken.row, `a temperature of ${temperature} ${unit} cannot be in a room`)

@@ -68,8 +68,8 @@ export function leavingOf(facts: LeavingFacts): Leaving {
   const steps = leavingSteps
     .filter(step => lent || step === 'off its wall' || step === 'looked at')
     .map(step => ({ step, done: done[step] }))
-  const blocks = [...stopsOf(facts, report), ...says(facts, report, gone)]
-  return { steps, next: steps.find(each => !each.done)?.step ?? null, lacks: blocks }
+  const lacks = [...stopsOf(facts, report), ...says(facts, report, gone)]
+  return { steps, next: steps.find(each => !each.done)?.step ?? null, lacks }
 }
 
 type Lack = Leaving['lacks'][number]

@@ -4,10 +4,10 @@ import type { Lent, Valued } from '../../../src/insurance/value.ts'
 import { dayOf } from '../../../src/light/day.ts'
 import { isCurrency } from '../../../src/money/currency.ts'
 import type { ReadHandle } from '../../database/handles.ts'
+import { clockAt } from '../days.ts'
 import { amountOf } from '../loans/works.ts'
 import { inForce } from '../record/standing.ts'
 import { rows } from '../sql.ts'
-import { clockAt } from './clock.ts'
 
 interface Work {
   readonly id: string

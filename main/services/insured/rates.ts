@@ -4,9 +4,9 @@ import { Refusal } from '../../../src/contract/refusal.ts'
 import { dateOf } from '../../../src/light/day.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { notFound } from '../change.ts'
+import { dayAt } from '../days.ts'
 import type { Reading, Writing } from '../service.ts'
 import { insert, remove as removeRow, row, rows, value } from '../sql.ts'
-import { dayAt } from './clock.ts'
 
 type Stored = Output<'insured.rates'>['rates'][number]
 

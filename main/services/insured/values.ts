@@ -5,10 +5,10 @@ import { dateOf } from '../../../src/light/day.ts'
 import { writeAmount } from '../../../src/money/write.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { notFound } from '../change.ts'
+import { dayAt } from '../days.ts'
 import type { Reading, Writing } from '../service.ts'
 import { insert, remove as removeRow, row, rows, value } from '../sql.ts'
 import { workName } from '../works/facts.ts'
-import { dayAt } from './clock.ts'
 
 interface Stored {
   readonly id: string

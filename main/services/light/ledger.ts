@@ -5,6 +5,7 @@ import { type Day, dateOf } from '../../../src/light/day.ts'
 import { type LitDay, litDays, type ShowLit, type StoodFrom, spansOf } from '../../../src/light/dose.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { notFound } from '../change.ts'
+import { dayAt } from '../days.ts'
 import { namer } from '../record/places.ts'
 import { inForce } from '../record/standing.ts'
 import { rulesOf } from '../rules.ts'
@@ -15,12 +16,6 @@ import { hoursOf } from './hours.ts'
 import { readingsOf } from './readings.ts'
 
 type Sensitivity = Output<'light.ledger'>['budget']['sensitivity']
-
-/** The day of a moment by the clock of this machine, as a person there would write it. */
-function dayAt(moment: string): Day {
-  const date = new Date(moment)
-  return Date.UTC(date.getFullYear(), date.getMonth(), date.getDate()) / 86_400_000
-}
 
 /** Shows by key, read once however many works ask for them. */
 class Shows {

@@ -83,7 +83,7 @@ export function lentWork(db: ReadHandle, work: string, spot: Spot | null, dose: 
     hung: spot === null ? null : hungPlan(db, spot),
     reading: read === undefined ? null : { lux: read.lux, uv: read.uv, day: read.at.slice(0, 10) },
     dose: dose(work),
-    // Readings of a room's climate are not kept yet.
+    // A room's air is on record by now, but not yet held against terms: they answer that it is not known.
     climate: null,
   }
 }

@@ -11,7 +11,7 @@ import type { Reading } from '../service.ts'
 import { row, rows, value } from '../sql.ts'
 import { firstNumber } from '../works/figures.ts'
 import { findingsOf } from './condition/rows.ts'
-import { namer } from './places.ts'
+import { collator, namer } from './places.ts'
 import { inForce, standingCrates, standingWorks } from './standing.ts'
 import { hungUnrecorded } from './unrecorded.ts'
 
@@ -104,8 +104,6 @@ export function leaving({ db, now }: Reading, { exhibition }: Received<'leaving.
       .sort((a, b) => collator.compare(a.name, b.name)),
   }
 }
-
-const collator = new Intl.Collator('en', { numeric: true, sensitivity: 'base' })
 
 function leavingCopied(facts: LeavingFacts): Pick<LeavingLine, 'steps' | 'next' | 'lacks'> {
   const { steps, next, lacks } = leavingOf(facts)

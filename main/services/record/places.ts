@@ -109,4 +109,5 @@ export function allPlaces(db: ReadHandle): Place[] {
   return [...building, ...agreed].map(each => ({ ...each, recorded: recorded.has(each.place) }))
 }
 
-const collator = new Intl.Collator('en', { numeric: true, sensitivity: 'base' })
+/** Names as people sort them: Crate 2 before Crate 10. */
+export const collator = new Intl.Collator('en', { numeric: true, sensitivity: 'base' })

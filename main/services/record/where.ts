@@ -8,7 +8,7 @@ import type { Reading } from '../service.ts'
 import { sheetTime } from '../sheets/wishes.ts'
 import { row, rows, value } from '../sql.ts'
 import { firstNumber } from '../works/figures.ts'
-import { namer } from './places.ts'
+import { collator, namer } from './places.ts'
 import { inForce, type Stood, standingCrates, standingWorks } from './standing.ts'
 import { type HungUnrecorded, hungUnrecorded } from './unrecorded.ts'
 
@@ -24,7 +24,6 @@ interface Thing {
 }
 
 const pageOf = 200
-const collator = new Intl.Collator('en', { numeric: true, sensitivity: 'base' })
 
 function thingsOf(db: ReadHandle, exhibition: string | undefined): Thing[] {
   if (exhibition !== undefined) {

@@ -1,5 +1,6 @@
 /** The whole file of a work and of a loan, each as a workbook and on paper. */
 import type { Output, Received } from '../../../src/contract/contract.ts'
+import { dateOf } from '../../../src/light/day.ts'
 import { formatLength } from '../../../src/measure/format.ts'
 import { massText } from '../../../src/sheets/figures.ts'
 import type { FileStyle } from '../../../src/sheets/file-table.ts'
@@ -8,6 +9,7 @@ import { objectFile } from '../../../src/sheets/object-file.ts'
 import { filePages, fileTables, type WholeFile } from '../../../src/sheets/whole-file.ts'
 import { thumbnailOf } from '../../files/thumbnail.ts'
 import { notFound } from '../change.ts'
+import { dayAt } from '../days.ts'
 import * as history from '../history/history.ts'
 import { ledger } from '../light/ledger.ts'
 import { termsOfLoan, termsOfWork } from '../loans/held.ts'
@@ -62,8 +64,11 @@ async function loanFileOf(
   job.progress(0, 3, 'Reading all that is on record of it')
   const told = await job.held(async () => {
     const got = loanOf(job, { id: loan })
-    // Of its works what belongs to this loan: from the day it begins to the day after it ends.
-    const within = (at: string) => at.slice(0, 10) >= got.first && (got.last === '' || at.slice(0, 10) <= got.last)
+    // Of its works what belongs to this loan: from the day it begins to the day it ends, as people here count days.
+    const within = (at: string) => {
+      const day = dateOf(dayAt(at))
+      return day >= got.first && (got.last === '' || day <= got.last)
+    }
     return loanFile({
       loan: got,
       terms: termsOfLoan(job, { loan, exhibition: null }),

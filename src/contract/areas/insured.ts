@@ -14,7 +14,7 @@ export const currency = z
   .string()
   .refine(isCurrency, 'expected a currency by ISO 4217, such as EUR')
   .meta({ description: 'currency by ISO 4217' })
-const money = z.strictObject({
+export const money = z.strictObject({
   minor: z
     .int()
     .min(0)

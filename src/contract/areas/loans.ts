@@ -6,7 +6,7 @@ import * as z from 'zod'
 import { termKinds } from '../../loan/terms/term.ts'
 import { procedure } from '../procedure.ts'
 import { changes, day, done, id, lengthUnit, longText, made, name, shortText, updated } from '../shared.ts'
-import { currency } from './insured.ts'
+import { money } from './insured.ts'
 
 /** Ours to us, seen from this house. */
 export const loanWay = z.enum(['in', 'out'])
@@ -15,14 +15,7 @@ export const insuredBy = z.enum(['', 'lender', 'borrower', 'indemnity', 'nobody'
 /** Nothing where nobody said. */
 const dayOrNone = z.union([z.literal(''), day])
 
-export const amount = z.strictObject({
-  minor: z
-    .int()
-    .min(0)
-    .meta({ description: 'whole minor units of the currency: cents, or its whole unit where it has none' }),
-  currency,
-})
-export type Amount = z.output<typeof amount>
+export type Amount = z.output<typeof money>
 
 const loanFields = {
   way: loanWay,
@@ -61,7 +54,7 @@ const loanWork = z.strictObject({
   maker: z.string(),
   lender: id.nullable(),
   item: z.string(),
-  value: amount.nullable(),
+  value: money.nullable(),
   insuredBy,
   note: z.string(),
 })
@@ -117,7 +110,7 @@ export const loansArea = {
     'Lists the loans that a work is in, the newest first, with the value agreed for each.',
     z.strictObject({ work: id }),
     z.strictObject({
-      loans: z.array(z.strictObject({ ...head.shape, item: z.string(), value: amount.nullable(), insuredBy })),
+      loans: z.array(z.strictObject({ ...head.shape, item: z.string(), value: money.nullable(), insuredBy })),
     }),
   ),
   'loan.add': procedure(
@@ -167,7 +160,7 @@ export const loansArea = {
     'Changes what was agreed for one work of a loan: its item number, its value, who insures it.',
     z.strictObject({
       id,
-      changes: changes({ item: shortText, value: amount.nullable(), insuredBy, note: longText }),
+      changes: changes({ item: shortText, value: money.nullable(), insuredBy, note: longText }),
     }),
     updated,
   ),

@@ -2,10 +2,12 @@
  * A figure of a term as typed, in the unit of its kind or in the other one: 50 lx, 5 fc, 15 000 lx h, 75 µW/lm, 55 %,
  * 68 °F, 1200 mm. The rule it keeps: what can be read in two ways is a problem with a sentence.
  */
+
 import { THIN_SPACE } from '../../measure/format.ts'
 import type { LengthResult } from '../../measure/length.ts'
 import { FOOTCANDLE, parseLux } from '../../measure/lux.ts'
 import { readNumber, skipBlanks } from '../../measure/number.ts'
+import { celsius, fahrenheit } from '../../measure/temperature.ts'
 import type { Say, TermKind } from './term.ts'
 
 export type FigureRead =
@@ -13,10 +15,6 @@ export type FigureRead =
   | { readonly ok: false; readonly message: string }
 
 const wrong = (message: string): FigureRead => ({ ok: false, message })
-
-/** t/°C = (t/°F − 32)/1.8 (NIST SP 811, B.8, "degree Fahrenheit"). */
-export const celsius = (fahrenheit: number): number => (fahrenheit - 32) / 1.8
-export const fahrenheit = (degrees: number): number => degrees * 1.8 + 32
 
 /** By kind: what may stand behind the number, and an example. */
 const behind: Partial<Readonly<Record<TermKind, { readonly unit: RegExp; readonly like: string }>>> = {

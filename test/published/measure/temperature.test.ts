@@ -1,7 +1,8 @@
 /** Degrees Fahrenheit of a term as degrees Celsius. */
 import { expect, test } from 'vitest'
-import { celsius, fahrenheit, readTermFigure, termFigure } from '../../../src/loan/terms/read.ts'
+import { readTermFigure, termFigure } from '../../../src/loan/terms/read.ts'
 import { parseLength } from '../../../src/measure/length.ts'
+import { celsius, fahrenheit } from '../../../src/measure/temperature.ts'
 
 const length = (text: string) => parseLength(text, 'in')
 

@@ -1,6 +1,6 @@
 /** Moments and days by the clock of this machine, as a person there would write them. */
-import { type Clock, dayLong } from '../../../src/insurance/stays.ts'
-import type { Day } from '../../../src/light/day.ts'
+import { type Clock, dayLong } from '../../src/insurance/stays.ts'
+import type { Day } from '../../src/light/day.ts'
 
 export function clockAt(moment: string): Clock {
   const date = new Date(moment)
