@@ -8,6 +8,7 @@ import Database from 'better-sqlite3'
 import { hashOf, openStore } from '../files/store.ts'
 import type { BackupWork } from './backup.ts'
 import { brokenSeal } from './condition-chain.ts'
+import { brokenDamage } from './damage-chain.ts'
 import { asRefusal, isDamage } from './faults.ts'
 import { namedInRows } from './named-files.ts'
 import { brokenLink } from './record-chain.ts'
@@ -149,6 +150,11 @@ function records(db: Database.Database): CheckFinding[] {
   const report = brokenSeal(db)
   if (report !== null) {
     const text = `A complete condition report was altered past the program: that of ${report.at} is not as it was signed, or does not join the one before it.`
+    findings.push({ code, text })
+  }
+  const damage = brokenDamage(db)
+  if (damage !== null) {
+    const text = `The record of damage was altered past the program: ${damage.reference}, or a word on it, does not join the one before it.`
     findings.push({ code, text })
   }
   return findings

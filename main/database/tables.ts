@@ -17,6 +17,8 @@ export const exempt: Readonly<Record<string, string>> = {
   light_reading: 'a record: what a meter showed at a work; one that was wrong is struck by a row that refers to it',
   climate_file: 'a record: a logger’s file brought in for a room; a wrong one is withdrawn by a row that refers to it',
   climate_day: 'a record: the readings of a logger’s file, a day a row',
+  damage: 'a record: what was found damaged, when and by whom; what is wrong in it is told by a word on it',
+  damage_word: 'a record: a word on a damage; one that was wrong is struck by a row that refers to it',
   picture_tone: 'follows from the bytes of a picture: what is computed is nobody’s edit, and can be computed again',
 }
 
@@ -30,6 +32,8 @@ export const records = [
   'light_reading',
   'climate_file',
   'climate_day',
+  'damage',
+  'damage_word',
 ] as const
 
 export interface TableShape {

@@ -82,6 +82,8 @@ const replaceable: Readonly<Record<string, readonly string[]>> = {
   condition_seal: ['id', 'rowid', 'report'],
   light_reading: ['id', 'rowid', 'strikes'],
   climate_file: ['id', 'rowid', 'withdraws'],
+  damage: ['id', 'rowid', 'reference'],
+  damage_word: ['id', 'rowid', 'strikes'],
 }
 
 function guardTriggers(db: Database.Database): Trigger[] {

@@ -39,6 +39,7 @@ import * as photos from './record/condition/photos.ts'
 import * as seal from './record/condition/seal.ts'
 import * as conditionTold from './record/condition/tell.ts'
 import * as conditionWords from './record/condition/words.ts'
+import { damageServices } from './record/damage/damage.ts'
 import { history as movementHistory, list as movementList } from './record/history.ts'
 import { leaving } from './record/leaving.ts'
 import * as locations from './record/locations.ts'
@@ -121,6 +122,7 @@ export const catalogueServices: CatalogueServices = {
   'condition.sign': seal.sign,
   'condition.complete': seal.complete,
   'condition.correct': seal.correct,
+  ...damageServices,
   ...importServices,
   ...drawingServices,
   ...underlayServices,

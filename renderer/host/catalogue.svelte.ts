@@ -19,6 +19,7 @@ const condition = [
   'work',
   'work_number',
 ]
+const damage = [...condition, 'damage', 'damage_word', 'party', 'entry', 'moved', 'movement', 'house_rule']
 const places = ['location', 'room', 'wall', 'face']
 const light = [
   ...[
@@ -88,7 +89,7 @@ const madeOf: Partial<Record<Name, readonly string[]>> = {
   'lock.list': crew,
   'label.list': [...building, ...hanging, ...show, ...work],
   'location.list': [...places, 'movement', 'moved'],
-  'movement.check': [...places, 'movement', 'moved', 'opening', 'work'],
+  'movement.check': [...places, 'movement', 'moved', 'opening', 'work', 'damage', 'damage_word'],
   'movement.where': [...places, ...show, 'work', 'work_number', 'movement', 'moved', 'placement', 'placement_step'],
   'movement.history': ['location', 'movement', 'moved'],
   'movement.list': ['movement', 'moved', 'work', 'work_number', 'location'],
@@ -96,6 +97,8 @@ const madeOf: Partial<Record<Name, readonly string[]>> = {
     ...places,
     ...show,
     ...condition,
+    'damage',
+    'damage_word',
     'party',
     'movement',
     'moved',
@@ -103,6 +106,8 @@ const madeOf: Partial<Record<Name, readonly string[]>> = {
     'placement_step',
     'house_rule',
   ],
+  'damage.list': damage,
+  'damage.get': damage,
   'condition.words': ['condition_term'],
   'condition.list': condition,
   'condition.get': condition,

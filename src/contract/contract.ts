@@ -7,6 +7,7 @@ import { climateArea } from './areas/climate.ts'
 import { computationsArea } from './areas/computations.ts'
 import { conditionArea } from './areas/condition.ts'
 import { crewArea } from './areas/crew.ts'
+import { damageArea } from './areas/damage.ts'
 import { deskArea } from './areas/desk.ts'
 import { drawingArea } from './areas/drawing.ts'
 import { exhibitionsArea } from './areas/exhibitions.ts'
@@ -65,6 +66,7 @@ export const contract = {
   ...movementsArea,
   ...numbersArea,
   ...conditionArea,
+  ...damageArea,
   ...climateArea,
   ...lightArea,
   ...leavingArea,

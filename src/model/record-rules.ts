@@ -1,4 +1,4 @@
-/** House rules of the record: when two findings of two condition reports are one. */
+/** House rules of the record: when two findings of two condition reports are one, when an owner is told of damage. */
 import type { HouseRule } from './house-rules.ts'
 
 export const recordRules = {
@@ -21,5 +21,15 @@ export const recordRules = {
     least: 0,
     most: 100,
     source: 'from memory',
+  },
+  damageOwnerHours: {
+    group: 'Condition',
+    says: 'The owner of a work is told of damage within this time from when it was found.',
+    reason: 'Nothing is treated without the owner’s leave, and who hears of it late trusts the next loan less.',
+    value: 24,
+    unit: 'h',
+    least: 0.5,
+    most: 720,
+    source: 'common practice, no source',
   },
 } as const satisfies Readonly<Record<string, HouseRule>>

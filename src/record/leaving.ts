@@ -22,6 +22,8 @@ export interface LeavingFacts {
   readonly found: { readonly new: number; readonly grown: number } | null
   /** References of records of damage that are not closed. */
   readonly damage: readonly string[]
+  /** Of those that were closed, what its outgoing report found being known by then. */
+  readonly settled: readonly string[]
   /** The crate that it came in, and the one that it lies in. */
   readonly cameIn: string | null
   readonly liesIn: string | null
@@ -74,7 +76,7 @@ export function leavingOf(facts: LeavingFacts): Leaving {
 
 type Lack = Leaving['lacks'][number]
 
-function stopsOf({ found, damage }: LeavingFacts, report: LeavingFacts['outgoing']): Lack[] {
+function stopsOf({ found, damage, settled }: LeavingFacts, report: LeavingFacts['outgoing']): Lack[] {
   const lacks: Lack[] = []
   if (damage.length > 0)
     lacks.push({
@@ -83,12 +85,15 @@ function stopsOf({ found, damage }: LeavingFacts, report: LeavingFacts['outgoing
       text: `Damage ${damage.join(', ')} is not closed: it stays until it is.`,
     })
   const { new: fresh, grown } = report === null ? { new: 0, grown: 0 } : (found ?? { new: 0, grown: 0 })
-  if (damage.length === 0 && fresh + grown > 0)
+  if (damage.length === 0 && fresh + grown > 0) {
+    const changed = [fresh > 0 ? `${fresh} new` : '', grown > 0 ? `${grown} grown` : ''].filter(each => each !== '')
+    const known = settled.length > 0
     lacks.push({
       code: 'changed',
-      stops: true,
-      text: `${[fresh > 0 ? `${fresh} new` : '', grown > 0 ? `${grown} grown` : ''].filter(each => each !== '').join(' and ')} since it came: keep it here, record the damage and tell its owner.`,
+      stops: !known,
+      text: `${changed.join(' and ')} since it came: ${known ? `damage ${settled.join(', ')} is on record and closed.` : 'keep it here, record the damage and tell its owner.'}`,
     })
+  }
   return lacks
 }
 

@@ -55,6 +55,8 @@ describe('the journal', () => {
         'climate_file',
         'condition_seal',
         'condition_signature',
+        'damage',
+        'damage_word',
         'edit',
         'edit_now',
         'journal',

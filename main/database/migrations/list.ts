@@ -20,6 +20,7 @@ import { conditionBack } from './0017-condition-back.ts'
 import { numbers } from './0018-numbers.ts'
 import { loanTerms } from './0019-loan-terms.ts'
 import { climate } from './0020-climate.ts'
+import { damage } from './0021-damage.ts'
 
 export const migrations: readonly Migration[] = [
   foundation,
@@ -42,4 +43,5 @@ export const migrations: readonly Migration[] = [
   numbers,
   loanTerms,
   climate,
+  damage,
 ]

@@ -8,6 +8,7 @@ import type { Reading } from '../service.ts'
 import { sheetTime } from '../sheets/wishes.ts'
 import { rows, value } from '../sql.ts'
 import { workName } from '../works/facts.ts'
+import { refuseDamaged } from './damage/stays.ts'
 import { locationOf, moves, type NamedPlace, placeNamed, placeOf } from './places.ts'
 import { inForce, type Stood, standingCrates, standingOf } from './standing.ts'
 
@@ -62,6 +63,7 @@ export function carryOf({ db, now }: Pick<Reading, 'db' | 'now'>, asked: Asked, 
     ...crates.map((id, index) => thingOf(db, 'crate', id, `crates.${index}`, at, ignoring)),
   ]
   for (const thing of things) if (thing.kind === 'crate') refuseInside(db, thing, to, at)
+  refuseDamaged(db, { things, to, at }, ignoring)
   return { things, to, at, spot: asked.spot ?? '' }
 }
 

@@ -2,6 +2,7 @@
 import type { LeavingLine } from '../../../src/contract/areas/leaving.ts'
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { compareReports } from '../../../src/record/condition/compare.ts'
+import { closedAt } from '../../../src/record/damage/damage.ts'
 import { cratesReckoned, type LeavingFacts, leavingOf } from '../../../src/record/leaving.ts'
 import { aroundWords, placesAround } from '../../../src/record/nested.ts'
 import type { ReadHandle } from '../../database/handles.ts'
@@ -11,6 +12,7 @@ import type { Reading } from '../service.ts'
 import { row, rows, value } from '../sql.ts'
 import { firstNumber } from '../works/figures.ts'
 import { findingsOf } from './condition/rows.ts'
+import { wordsOf } from './damage/rows.ts'
 import { collator, namer } from './places.ts'
 import { inForce, standingCrates, standingWorks } from './standing.ts'
 import { hungUnrecorded } from './unrecorded.ts'
@@ -46,6 +48,7 @@ export function leaving({ db, now }: Reading, { exhibition }: Received<'leaving.
   const cameIn = cratesOfArrival(db, exhibition)
   const name = namer(db)
   const rules = { near: ruleNumber(db, 'conditionNear'), grown: ruleNumber(db, 'conditionGrown') }
+  const damages = damagesOf(db, exhibition)
   const told = entriesOf(db, exhibition).map(entry => {
     const place = stood.get(entry.id)?.place
     const around = place === undefined ? [] : placesAround(place, crates)
@@ -53,6 +56,7 @@ export function leaving({ db, now }: Reading, { exhibition }: Received<'leaving.
     const incoming = lastReport(db, entry.id, 'incoming', true)
     const outgoing = lastReport(db, entry.id, 'outgoing', false)
     const liesIn = isOf('crate')
+    const damage = damages.filter(each => each.work === entry.id)
     const facts: LeavingFacts = {
       lent: entry.lent === 1,
       hangs: (entry.state ?? 'planned') !== 'planned' && !movedOn.has(entry.id),
@@ -60,7 +64,10 @@ export function leaving({ db, now }: Reading, { exhibition }: Received<'leaving.
       cameAt: incoming?.at ?? null,
       outgoing: outgoing === undefined ? null : { at: outgoing.at, complete: outgoing.complete === 1 },
       found: incoming === undefined || outgoing === undefined ? null : foundBetween(db, incoming, outgoing, rules),
-      damage: [],
+      damage: damage.filter(each => each.closedAt === null).map(({ reference }) => reference),
+      settled: damage
+        .filter(({ closedAt }) => closedAt !== null && outgoing !== undefined && closedAt >= outgoing.at)
+        .map(({ reference }) => reference),
       cameIn: cameIn.get(entry.id) ?? null,
       liesIn,
       place:
@@ -83,6 +90,7 @@ export function leaving({ db, now }: Reading, { exhibition }: Received<'leaving.
       where: aroundWords(around, each => name(each) ?? ''),
       cameIn: facts.cameIn === null ? '' : (name(facts.cameIn) ?? ''),
       report: outgoing?.id ?? null,
+      damage: damage.filter(each => each.closedAt === null).map(({ id, reference }) => ({ id, reference })),
       ...leavingCopied(facts),
     }
     return { line, facts }
@@ -140,6 +148,16 @@ function cratesOfArrival(db: ReadHandle, exhibition: string): ReadonlyMap<string
     else if (!first.has(work)) first.set(work, place)
   }
   return first
+}
+
+/** Every record of damage of works of the show, the first found first. */
+function damagesOf(db: ReadHandle, exhibition: string) {
+  return rows<{ id: string; work: string; reference: string }>(
+    db,
+    `SELECT damage.id, damage.work, damage.reference FROM entry JOIN damage ON damage.work = entry.work
+     WHERE entry.exhibition = :exhibition ORDER BY damage.found_at, damage.id`,
+    { exhibition },
+  ).map(each => ({ ...each, closedAt: closedAt(wordsOf(db, each.id)) }))
 }
 
 /** The last of its kind that no later one sets right. */

@@ -181,13 +181,16 @@ export function refuseRecorded(db: ReadHandle, work: string, field: string): voi
   const moved = value(db, 'SELECT id FROM moved WHERE work = :work LIMIT 1', { work }) !== undefined
   const examined = value(db, 'SELECT id FROM condition_report WHERE work = :work LIMIT 1', { work }) !== undefined
   const read = value(db, 'SELECT id FROM light_reading WHERE work = :work LIMIT 1', { work }) !== undefined
-  if (!moved && !examined && !read) return
+  const damaged = value(db, 'SELECT id FROM damage WHERE work = :work LIMIT 1', { work }) !== undefined
+  if (!moved && !examined && !read && !damaged) return
   const name = workName(db, work)
   const sentence = moved
     ? `The record says where ${name} was, so it stays in the catalogue.`
     : read
       ? `The record says what light ${name} received, so it stays in the catalogue.`
-      : `There is a condition report of ${name}, so it stays in the catalogue. A draft that nobody signed can be taken away first.`
+      : damaged
+        ? `There is a record of damage of ${name}, so it stays in the catalogue.`
+        : `There is a condition report of ${name}, so it stays in the catalogue. A draft that nobody signed can be taken away first.`
   throw new Refusal('recorded', sentence, { field })
 }
 

@@ -91,7 +91,7 @@ export const shown = {
   takenBy: shortText,
 } as const
 
-const photo = z.strictObject({
+export const photo = z.strictObject({
   id,
   hash,
   name: z.string(),

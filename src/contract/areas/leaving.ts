@@ -21,6 +21,8 @@ const line = z.strictObject({
   lacks: z.array(z.strictObject({ code: z.string(), stops: z.boolean(), text: z.string() })),
   /** Its outgoing report, drafted or complete. */
   report: id.nullable(),
+  /** Records of damage that are not closed. */
+  damage: z.array(z.strictObject({ id, reference: z.string() })),
 })
 export type LeavingLine = z.output<typeof line>
 

@@ -12,6 +12,7 @@ const left = {
   lent: true,
   cameIn: '',
   report: null,
+  damage: [],
 }
 const steps = (down: boolean) => leavingSteps.map(step => ({ step, done: down && step === 'off its wall' }))
 const nowhere = {

@@ -19,4 +19,16 @@ export const recordRuleRows = [
     'A finding that is larger than before by more than this has grown.',
     'Less is only drawn or measured otherwise; more is told to the lender.',
   ),
+  {
+    ...rule(
+      'damageOwnerHours',
+      24,
+      720,
+      'The owner of a work is told of damage within this time from when it was found.',
+      'Nothing is treated without the owner’s leave, and who hears of it late trusts the next loan less.',
+    ),
+    unit: 'h',
+    least: 0.5,
+    source: 'common practice, no source',
+  },
 ]

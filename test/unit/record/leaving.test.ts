@@ -15,6 +15,7 @@ const onWall: LeavingFacts = {
   outgoing: null,
   found: null,
   damage: [],
+  settled: [],
   cameIn: 'c5',
   liesIn: null,
   place: 'here',

@@ -105,6 +105,15 @@ export function remove(writing: Writing, { id }: Received<'condition.remove'>): 
       },
     )
   }
+  const damage = value<string>(
+    db,
+    `SELECT reference FROM damage WHERE report = :id OR id IN (SELECT damage FROM damage_word WHERE report = :id) LIMIT 1`,
+    { id },
+  )
+  if (damage !== undefined) {
+    const sentence = `The record of damage ${damage} names this report, so it stays. It can still be changed.`
+    throw new Refusal('recorded', sentence, { field: 'id' })
+  }
   writing.label(`Take ${namedReport(db, report)} away`)
   for (const table of ['condition_finding', 'condition_photo']) {
     for (const each of rows<{ id: string }>(db, `SELECT id FROM ${table} WHERE report = :id`, { id })) {

@@ -1,0 +1,71 @@
+/**
+ * A damaged work stays in the house until the record of its damage is closed: no movement takes it further away than it
+ * was, neither by itself nor in what carries it, at its own moment or at a later one that is on record.
+ */
+import { Refusal } from '../../../../src/contract/refusal.ts'
+import { placesAround } from '../../../../src/record/nested.ts'
+import type { ReadHandle } from '../../../database/handles.ts'
+import { rows } from '../../sql.ts'
+import { workName } from '../../works/facts.ts'
+import type { Carry, Thing } from '../carry.ts'
+import { inForce, standingCrates, standingOf } from '../standing.ts'
+import { openDamage } from './rows.ts'
+
+type Around = ReadonlyMap<string, { readonly place: string }>
+
+/** How far away what is at a place is: 0 in the house, 1 in a vehicle, 2 at an address outside. */
+function farness(db: ReadHandle): (place: string | undefined, standing: Around) => number {
+  const known = new Map(
+    rows<{ id: string; kind: string; parent: string | null }>(db, 'SELECT id, kind, parent FROM location').map(each => [
+      each.id,
+      each,
+    ]),
+  )
+  const own = (place: string): number => {
+    const location = known.get(place)
+    if (location === undefined) return 0
+    if (location.kind === 'elsewhere') return 2
+    return location.kind === 'vehicle' ? 1 : location.parent === null ? 0 : own(location.parent)
+  }
+  return (place, standing) => (place === undefined ? 0 : Math.max(...placesAround(place, standing).map(own)))
+}
+
+/** Moments at which what is said of this movement may take a work away: its own, and those of later movements. */
+function momentsFrom(db: ReadHandle, at: string, works: readonly string[]): string[] {
+  const later = rows<{ at: string }>(
+    db,
+    `SELECT DISTINCT moved.at FROM moved WHERE moved.at > :at AND ${inForce}
+     AND (moved.crate IS NOT NULL OR moved.work IN (SELECT value FROM json_each(:works))) ORDER BY moved.at`,
+    { at, works: JSON.stringify(works) },
+  )
+  return [at, ...later.map(each => each.at)]
+}
+
+/** Refuses `damage-open`. `ignoring`: a movement that this one sets right. */
+export function refuseDamaged(db: ReadHandle, { things, to, at }: Omit<Carry, 'spot'>, ignoring?: string): void {
+  const open = openDamage(db)
+  if (open.length === 0) return
+  const far = farness(db)
+  const crates = things.filter(({ kind }) => kind === 'crate')
+  for (const moment of momentsFrom(db, at, [...new Set(open.map(({ work }) => work))])) {
+    const standing = standingCrates(db, moment)
+    /** From its next movement on this one says nothing of where it is. */
+    const counts = (stood: { readonly at: string; readonly movement: string } | undefined) =>
+      stood === undefined || stood.at <= at || stood.movement === ignoring
+    const supposed = new Map<string, { place: string }>(standing)
+    for (const { id } of crates) if (counts(standing.get(id))) supposed.set(id, { place: to.place })
+    for (const damage of open.filter(({ foundAt }) => foundAt <= moment)) {
+      const stood = standingOf(db, 'work', damage.work, moment)
+      const carried = things.find(({ kind, id }) => kind === 'work' && id === damage.work)
+      const place = carried !== undefined && counts(stood) ? to.place : stood?.place
+      if (far(place, supposed) > far(stood?.place, standing)) throw stays(db, damage, carried ?? crates[0])
+    }
+  }
+}
+
+function stays(db: ReadHandle, damage: ReturnType<typeof openDamage>[number], thing: Thing | undefined): Refusal {
+  const { id, reference, work } = damage
+  const inIt = thing?.kind === 'crate' ? `, which is in ${thing.name},` : ''
+  const sentence = `${workName(db, work)}${inIt} stays in the house: its damage ${reference} is not closed. Say there what is missing and close it, or put it somewhere in the house.`
+  return new Refusal('damage-open', sentence, { field: thing?.field ?? 'to', details: { damage: id, reference } })
+}
