@@ -12,7 +12,7 @@ import { type Answer, answer } from '../../main/hosts/answer.ts'
 import { createHost, type Host } from '../../main/hosts/host.ts'
 import { checkText, dump } from '../unit/database/fixture.ts'
 import { type Chance, chanceFrom } from './chance.ts'
-import { callOn, type Known, makeFixture } from './fixture.ts'
+import { callOn, type Known, makeFixture, onePixel } from './fixture.ts'
 import { type StepName, steps } from './steps.ts'
 
 /** A long step takes a worker: each is asked this often in a walk. The others are drawn by weight. */
@@ -80,6 +80,10 @@ async function begin(seed: number): Promise<Walk> {
   const examined = { work: known.pans ?? '', kind: 'incoming' as const, examiner: 'Tamsin Oake', place: 'on record' }
   const { id: report } = await callOn(host, 'condition.add', examined)
   await callOn(host, 'condition.update', { id: report, changes: { note: { was: '', to: 'no change' } } })
+  // Records of damage link it: they close only with a photograph.
+  const photo = host.handles.create('corner.png')
+  writeFileSync(photo.path, onePixel)
+  await callOn(host, 'condition.addPhoto', { report, handle: photo.handle })
   const db = new Database(file, { timeout: 2000 })
   const walk: Walk = {
     file,
@@ -205,6 +209,10 @@ function neededBy(name: StepName): readonly StepName[] {
   if (name.startsWith('loan.')) return ['loan.add', 'loan.addWorks', 'loan.addContact', 'loan.addTerm']
   // One of each is there to be taken away.
   if (name.startsWith('insured.remove')) return ['insured.addValue', 'insured.addRate', 'insured.addLimit']
+  // Photographed, its owner told, something done; what was done may be struck.
+  if (name === 'damage.close') return ['damage.add', 'damage.say', 'damage.say', 'damage.say', 'damage.say']
+  if (name === 'damage.reopen') return ['damage.add', 'damage.say', 'damage.say', 'damage.say', 'damage.close']
+  if (name === 'damage.strike') return ['damage.add', 'damage.say', 'damage.say', 'damage.say']
   if (name === 'climate.withdrawFile') return ['climate.takeFile']
   // A work in a show that may receive so much light.
   if (name === 'sequence.exceptLight') return ['work.update', 'work.update', 'work.update']

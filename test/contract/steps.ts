@@ -58,6 +58,10 @@ const drafted = "place <> 'on record'"
 const photoOfDraft = `report IN (SELECT id FROM condition_report WHERE ${drafted})`
 const unsealed = 'condition_report.id NOT IN (SELECT report FROM condition_seal)'
 
+/** Records of damage that nobody has closed since they were begun or opened again. */
+const openDamage = `(SELECT count(*) FROM damage_word WHERE damage = damage.id AND kind = 'closed')
+  <= (SELECT count(*) FROM damage_word WHERE damage = damage.id AND kind = 'reopened')`
+
 const sets = "SELECT id FROM work WHERE set_form <> ''"
 /** Works that a set can be made of: measured, no parts, no sets. */
 const loose = "parent IS NULL AND set_form = '' AND id IN (SELECT work FROM work_size)"
@@ -545,6 +549,47 @@ export const steps: Steps = {
       `NOT (${unsealed}) AND id NOT IN (SELECT corrects FROM condition_report WHERE corrects IS NOT NULL)`,
     )
     return report === null ? null : { report, why: words() }
+  },
+  // A draft that a record names could not be taken back; only what the walk began with is linked.
+  'damage.add': ({ id, row, words, maybe }) => {
+    const report = row('condition_report', `${onRecord} AND corrects IS NULL`)
+    const found = {
+      foundAt: '2031-03-10T09:10:00.000Z',
+      reportedAt: '2031-03-10T09:20:00.000Z',
+      circumstances: words(),
+    }
+    if (report !== null && maybe(0.6)) return { work: text(report, 'work'), report: text(report, 'id'), ...found }
+    const work = id('work', ofFixture)
+    return work === null ? null : { work, ...found }
+  },
+  'damage.say': ({ id, row, pick, words, maybe }) => {
+    const said = (kind: string) =>
+      `id IN (SELECT damage FROM damage_word WHERE kind = '${kind}' AND id NOT IN (SELECT strikes FROM damage_word WHERE strikes IS NOT NULL))`
+    // Mostly what one lacks that could be closed.
+    const lacking = id(
+      'damage',
+      `report IS NOT NULL AND ${openDamage} AND NOT (${said('owner told')} AND ${said('action')})`,
+    )
+    const damage = maybe(0.8) && lacking !== null ? lacking : id('damage', openDamage)
+    if (damage === null) return null
+    const toldOwner = row('damage', `id = '${damage}' AND ${said('owner told')}`) !== null
+    const kind = toldOwner ? pick(['action', 'insurer told', 'note'] as const) : ('owner told' as const)
+    return { damage, kind, whom: words(), how: words(), said: words() }
+  },
+  'damage.strike': ({ id, words }) => {
+    const word = id(
+      'damage_word',
+      `kind IN ('insurer told', 'note', 'action') AND id NOT IN (SELECT strikes FROM damage_word WHERE strikes IS NOT NULL)`,
+    )
+    return word === null ? null : { word, why: words() }
+  },
+  'damage.close': ({ id, words }) => {
+    const damage = id('damage', `report IS NOT NULL AND ${openDamage}`)
+    return damage === null ? null : { damage, why: words() }
+  },
+  'damage.reopen': ({ id, words }) => {
+    const damage = id('damage', `NOT (${openDamage})`)
+    return damage === null ? null : { damage, why: words() }
   },
   'movement.takeHung': ({ row, id }) => {
     // One that is not in the record since its tick.

@@ -4,6 +4,7 @@ import { climateExamples } from './climate.ts'
 import { computationsExamples } from './computations.ts'
 import { conditionExamples } from './condition.ts'
 import { crewExamples } from './crew.ts'
+import { damageExamples } from './damage.ts'
 import { deskExamples } from './desk.ts'
 import { drawingExamples } from './drawing.ts'
 import { exhibitionsExamples } from './exhibitions.ts'
@@ -60,6 +61,7 @@ export const examples: ExamplesOf<Name> = {
   ...movementsExamples,
   ...numbersExamples,
   ...conditionExamples,
+  ...damageExamples,
   ...leavingExamples,
   ...climateExamples,
   ...lightExamples,

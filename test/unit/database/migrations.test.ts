@@ -281,6 +281,15 @@ const before: Readonly<
       expect(ordinaryTables(db)).toEqual(expect.arrayContaining(['climate_file', 'climate_day', 'climate_limit']))
     },
   },
+  21: {
+    fill(db) {
+      db.exec("INSERT INTO work(id, n, title) VALUES ('w', 1, 'Tide table')")
+    },
+    expect(db) {
+      expect(db.prepare('SELECT title FROM work').pluck().all()).toEqual(['Tide table'])
+      expect(ordinaryTables(db)).toEqual(expect.arrayContaining(['damage', 'damage_word']))
+    },
+  },
 }
 
 /** SHA-256 of each migration's SQL, so that none changes once catalogues have it. */
@@ -305,6 +314,7 @@ const frozen: Readonly<Record<number, string>> = {
   18: '8c13e8ce93b33f302eacd3340e918f902fad13767c5430882232dd3d284632f0',
   19: '3b148081cfdd78b70d08fb89576e8a3925fc9f3a16d248099a024b54a57b1499',
   20: '693c3b030ec7f3d0292e37a3af1b1038353c9ec425606795c315fc209b54d997',
+  21: '4273009d2d8fa437d277a0747ae9fa72b87a93ccd85aebfc6155d799bd92c871',
 }
 
 describe('migrations', () => {

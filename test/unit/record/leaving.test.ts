@@ -64,6 +64,16 @@ describe('a work on its way out', () => {
     ])
     expect(codes({ ...changed, damage: ['D-0007'] })).toEqual(['damage'])
     expect(leavingOf({ ...changed, damage: ['D-0007'] }).lacks[0]?.text).toContain('D-0007')
+    // What is closed is told and stops nothing; another that is open does.
+    const settled = leavingOf({ ...changed, settled: ['D-0007'] }).lacks
+    expect(settled).toEqual([
+      {
+        code: 'changed',
+        stops: false,
+        text: '1 new and 2 grown since it came: damage D-0007 is on record and closed.',
+      },
+    ])
+    expect(codes({ ...changed, damage: ['D-0008'], settled: ['D-0007'] })).toEqual(['damage'])
   })
 
   test('another crate, a lock, a place that nobody knows, a way out without a report are told', () => {
@@ -87,6 +97,7 @@ describe('a work on its way out', () => {
         outgoing: one([null, { at: went, complete: false }, { at: went, complete: true }]),
         found: one([null, { new: 0, grown: 0 }, { new: 1, grown: 0 }]),
         damage: one([[], ['D-1']]),
+        settled: one([[], ['D-2']]),
         cameIn: one([null, 'a', 'b']),
         liesIn: one([null, 'a', 'b']),
         place: one(['nowhere', 'here', 'on the way', 'outside']),
