@@ -1,6 +1,8 @@
 /** The whole file of a loan: the agreement, and what the records say of its works. */
 import type { Report } from '../contract/areas/condition-shape.ts'
+import type { DamageTold } from '../contract/areas/damage.ts'
 import type { Output } from '../contract/contract.ts'
+import { damageTable } from './damage-table.ts'
 import type { FileStyle } from './file-table.ts'
 import { agreementTable, type FiledLoan, peopleTable, termsTable, worksOfLoanTable } from './loan-tables.ts'
 import { conditionTable, historyTable, movementsOfWorksTable } from './record-tables.ts'
@@ -15,12 +17,13 @@ export interface LoanQuestion {
     readonly movements: Output<'movement.history'>['movements']
   }[]
   readonly reports: readonly Report[]
+  readonly damages: readonly DamageTold[]
   readonly history: Output<'edit.history'>
   readonly style: FileStyle
   readonly made: string
 }
 
-export function loanFile({ loan, terms, movements, reports, history, style, made }: LoanQuestion): WholeFile {
+export function loanFile({ loan, terms, movements, reports, damages, history, style, made }: LoanQuestion): WholeFile {
   const period = [loan.first, loan.last].map(day => (day === '' ? 'a day not agreed yet' : style.day(day))).join(' to ')
   const works = loan.items.length === 1 ? 'one work' : `${loan.items.length} works`
   return {
@@ -40,6 +43,7 @@ export function loanFile({ loan, terms, movements, reports, history, style, made
       termsTable(terms, loan, style),
       movementsOfWorksTable(movements, style),
       conditionTable(reports, style, 'works'),
+      damageTable(damages, style, 'works'),
       historyTable(history, style),
     ]),
   }

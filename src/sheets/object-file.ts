@@ -1,7 +1,9 @@
 /** The whole file of one work: all that is on record of it. */
 import { numberKindWords } from '../checklist/number-kinds.ts'
 import type { Report } from '../contract/areas/condition-shape.ts'
+import type { DamageTold } from '../contract/areas/damage.ts'
 import type { Output } from '../contract/contract.ts'
+import { damageTable } from './damage-table.ts'
 import type { FileStyle } from './file-table.ts'
 import { loansOfWorkTable, termsOfWorkTable } from './loan-tables.ts'
 import {
@@ -25,6 +27,8 @@ export interface ObjectQuestion {
   readonly movements: Output<'movement.history'>['movements']
   /** The first one first. */
   readonly reports: readonly Report[]
+  /** The first found first. */
+  readonly damages: readonly DamageTold[]
   readonly light: Output<'light.ledger'>
   readonly history: Output<'edit.history'>
   readonly style: FileStyle
@@ -33,7 +37,7 @@ export interface ObjectQuestion {
 }
 
 export function objectFile(question: ObjectQuestion): WholeFile {
-  const { work, picture, loans, terms, movements, reports, light, history, style, made } = question
+  const { work, picture, loans, terms, movements, reports, damages, light, history, style, made } = question
   const { facts, numbers, lenderName } = work
   return {
     called: numbers[0]?.text ?? (facts.title === '' ? 'work without a number' : facts.title),
@@ -57,6 +61,7 @@ export function objectFile(question: ObjectQuestion): WholeFile {
       termsOfWorkTable(terms, style),
       movementsTable(movements, style),
       conditionTable(reports, style),
+      damageTable(damages, style),
       ...lightTables(light, style),
       filesTable(work, style),
       historyTable(history, style),

@@ -15,6 +15,7 @@ import { ledger } from '../light/ledger.ts'
 import { termsOfLoan, termsOfWork } from '../loans/held.ts'
 import { get as loanOf, ofWork } from '../loans/read.ts'
 import * as condition from '../record/condition/tell.ts'
+import * as damage from '../record/damage/tell.ts'
 import * as movements from '../record/history.ts'
 import type { Job } from '../service.ts'
 import { value } from '../sql.ts'
@@ -44,6 +45,7 @@ async function objectFileOf(
       terms: termsOfWork(job, { work, exhibition: null }),
       movements: movements.history(job, { kind: 'work', id: work }).movements,
       reports: reportsOf(job, work),
+      damages: damagesOf(job, work),
       light: ledger(job, { work }),
       history: history.history(job, { table: 'work', id: work, limit: changes }),
       style: fileStyle(style),
@@ -77,6 +79,7 @@ async function loanFileOf(
         movements: movements.history(job, { kind: 'work', id: item.work }).movements.filter(({ at }) => within(at)),
       })),
       reports: got.items.flatMap(({ work }) => reportsOf(job, work).filter(({ examinedAt }) => within(examinedAt))),
+      damages: got.items.flatMap(({ work }) => damagesOf(job, work).filter(({ foundAt }) => within(foundAt))),
       history: history.history(job, { table: 'loan', id: loan, limit: changes }),
       style: fileStyle(style),
       made: madeLine(job, 'All that is on record of the loan'),
@@ -89,6 +92,14 @@ async function loanFileOf(
 function reportsOf(job: Job, work: string) {
   const { reports } = condition.list(job, { work, limit: 500 })
   return reports.map(report => condition.get(job, { id: report.id })).reverse()
+}
+
+/** The first found first, in whatever state. */
+function damagesOf(job: Job, work: string) {
+  const { lines } = damage.list(job, { work, limit: 500 })
+  return lines
+    .map(({ id }) => damage.get(job, { id }))
+    .sort((a, b) => (a.foundAt < b.foundAt ? -1 : a.foundAt > b.foundAt ? 1 : 0))
 }
 
 function fileStyle({ unit, steps }: Style): FileStyle {

@@ -50,14 +50,21 @@ export interface OwnerClock {
 
 const hour = 3_600_000
 
-/** The owner's clock, from when it was found. @param ownerHours by the house rule, within which an owner is told */
-export function ownerClock(foundAt: string, words: readonly DamageWord[], ownerHours: number, now: string): OwnerClock {
-  const told = inForce(words).filter(({ kind }) => kind === 'owner told')
-  const toldAt = told.map(({ at }) => at).sort()[0] ?? null
+/**
+ * How long an owner has waited, from when it was found. @param toldAt null while nobody has told the owner
+ * @param ownerHours by the house rule, within which an owner is told
+ */
+export function waitOf(foundAt: string, toldAt: string | null, ownerHours: number, now: string): OwnerClock {
   const found = Date.parse(foundAt)
   const waited = Math.max(0, (Date.parse(toldAt ?? now) - found) / hour)
   const due = new Date(found + ownerHours * hour).toISOString()
   return { due, toldAt, waited, late: Math.max(0, waited - ownerHours) }
+}
+
+/** When its owner was told first, by the entries that count; null while nobody has. */
+export function ownerToldAt(words: readonly DamageWord[]): string | null {
+  const told = inForce(words).filter(({ kind }) => kind === 'owner told')
+  return told.map(({ at }) => at).sort()[0] ?? null
 }
 
 export interface DamageFacts {

@@ -6,7 +6,8 @@ import {
   damageLacks,
   inForce,
   movedBeforePhotograph,
-  ownerClock,
+  ownerToldAt,
+  waitOf,
 } from '../../../../src/record/damage/damage.ts'
 import { nextReference } from '../../../../src/record/damage/reference.ts'
 import type { ReadHandle } from '../../../database/handles.ts'
@@ -39,7 +40,7 @@ function headOf(db: ReadHandle, damage: DamageOf, words: readonly WordRow[], now
     ...said,
     lent: lent === 1,
     closedAt: closed,
-    clock: lent === 1 ? { ...ownerClock(damage.foundAt, words, within, now), within } : null,
+    clock: lent === 1 ? { ...waitOf(damage.foundAt, ownerToldAt(words), within, now), within } : null,
     lacks: closed === null ? lacksOf(db, damage, words) : [],
   }
 }
