@@ -5,18 +5,31 @@ import { type Cell, EMPTY, numberCell, type TableSheet, textCell } from './colum
 import { number, text } from './crew-columns.ts'
 import { type FileStyle, table } from './file-table.ts'
 
-const columns = [
-  text('reference', 'Reference', 10),
-  text('found', 'Found, reported', 26),
-  text('how', 'How and circumstances', 28),
-  number('photographs', 'Photographs', 8),
-  text('state', 'How it stands', 22),
+const wordColumns = [
   text('at', 'When', 16),
   text('what', 'Entry', 14),
   text('whom', 'Whom, by what means', 20),
   text('said', 'What was said or done', 28),
   text('recorded', 'Recorded', 20),
 ]
+const columns = [
+  text('reference', 'Reference', 10),
+  text('found', 'Found, reported', 26),
+  text('how', 'How and circumstances', 28),
+  number('photographs', 'Photographs', 8),
+  text('state', 'How it stands', 22),
+  ...wordColumns,
+]
+
+/** Every entry of one record, as they were recorded. */
+export function damageWordsTable({ words }: DamageTold, style: FileStyle): TableSheet {
+  return table(
+    'Who was told, what was done',
+    wordColumns,
+    words.map(word => wordCells(word, style)),
+    { none: 'Nobody was told, and nothing was done.' },
+  )
+}
 
 /** Records of damage of one work or of several, the first found first; of several, each names its own. */
 export function damageTable(

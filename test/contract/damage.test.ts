@@ -66,7 +66,7 @@ async function close(host: Host, known: Known, damage: string): Promise<void> {
 
 describe('a damaged work stays in the house', () => {
   test('by itself, in its crate, in a crate around that, and by a word that comes late', async () => {
-    const { host, known, crate, outer, van, owner, dock, move, damage } = await damaged()
+    const { host, known, file, crate, outer, van, owner, dock, move, damage } = await damaged()
     const works = [known.pans]
     for (const to of [van, owner, dock]) {
       expect(await move({ works }, to, '11:00')).toMatchObject({
@@ -94,7 +94,7 @@ describe('a damaged work stays in the house', () => {
     await callOn(host, 'damage.add', { work: known.raking, foundAt })
     expect(await move({ works: [known.raking] }, crate, '12:00')).toBeNull()
     expect(await move({ crates: [crate] }, owner, '12:10')).toMatchObject({ code: 'damage-open' })
-    expect(await checkCatalogue(host.state().catalogue?.path ?? '')).toEqual([])
+    expect(await checkCatalogue(file)).toEqual([])
   })
 
   test('also where a movement is set right', async () => {

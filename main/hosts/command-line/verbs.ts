@@ -259,6 +259,7 @@ export const verbs: Readonly<Record<string, Verb>> = {
 const notOfShow: ReadonlySet<SheetFile['kind']> = new Set([
   'paper template',
   'condition comparison',
+  'damage report',
   'movement sheet',
   'object file',
   'insured values',

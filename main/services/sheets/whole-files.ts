@@ -1,7 +1,8 @@
-/** The whole file of a work and of a loan, each as a workbook and on paper. */
+/** The whole file of a work, of a loan and of a record of damage, each as a workbook and on paper. */
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { dateOf } from '../../../src/light/day.ts'
 import { formatLength } from '../../../src/measure/format.ts'
+import { damageFile } from '../../../src/sheets/damage-file.ts'
 import { massText } from '../../../src/sheets/figures.ts'
 import type { FileStyle } from '../../../src/sheets/file-table.ts'
 import { loanFile } from '../../../src/sheets/loan-file.ts'
@@ -52,9 +53,28 @@ async function objectFileOf(
       made: madeLine(job, 'All that is on record of it'),
     })
   })
-  const stored = told.picture === null ? null : await job.store.picture(told.picture, 1600)
-  const shown = stored === null ? null : await thumbnailOf(stored.bytes, large)
-  return write(job, 'object file', shown === null ? { ...told, picture: null } : told, style, shown?.bytes ?? null)
+  return write(job, 'object file', told, style)
+}
+
+async function damageFileOf(
+  job: Job,
+  { damage: id, ...wishes }: Received<'sheet.damage'>,
+): Promise<Output<'sheet.damage'>> {
+  if (value(job.db, 'SELECT 1 FROM damage WHERE id = :id', { id }) === undefined) {
+    throw notFound('record of damage', 'damage')
+  }
+  const style = styleOf(job, wishes)
+  job.progress(0, 3, 'Reading all that is on record of it')
+  const told = await job.held(async () => {
+    const got = damage.get(job, { id })
+    return damageFile({
+      damage: got,
+      reports: got.reports.map(report => condition.get(job, { id: report.id })),
+      style: fileStyle(style),
+      made: madeLine(job, 'The record of damage'),
+    })
+  })
+  return write(job, 'damage report', told, style)
 }
 
 async function loanFileOf(
@@ -85,7 +105,7 @@ async function loanFileOf(
       made: madeLine(job, 'All that is on record of the loan'),
     })
   })
-  return write(job, 'loan file', told, style, null)
+  return write(job, 'loan file', told, style)
 }
 
 /** The first one first. */
@@ -114,17 +134,23 @@ function fileStyle({ unit, steps }: Style): FileStyle {
   }
 }
 
-function write(
+async function write(
   job: Job,
-  kind: 'object file' | 'loan file',
+  kind: 'object file' | 'loan file' | 'damage report',
   file: WholeFile,
   style: Style,
-  picture: Buffer | null,
 ): Promise<MadeFiles> {
-  return tables(job, kind, file.called, fileTables(file), style, faces => ({
-    pages: filePages(file, style.paper, faces),
-    picture: () => picture,
+  const stored = file.picture === null ? null : await job.store.picture(file.picture, 1600)
+  const shown = stored === null ? null : await thumbnailOf(stored.bytes, large)
+  const told = shown === null ? { ...file, picture: null } : file
+  return tables(job, kind, told.called, fileTables(told), style, faces => ({
+    pages: filePages(told, style.paper, faces),
+    picture: () => shown?.bytes ?? null,
   }))
 }
 
-export const wholeFileServices = { 'sheet.objectFile': objectFileOf, 'sheet.loanFile': loanFileOf } as const
+export const wholeFileServices = {
+  'sheet.objectFile': objectFileOf,
+  'sheet.loanFile': loanFileOf,
+  'sheet.damage': damageFileOf,
+} as const

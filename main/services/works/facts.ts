@@ -176,22 +176,24 @@ function refuseLent(db: ReadHandle, work: string): void {
   throw new Refusal('still-in-a-loan', sentence, { field: 'id' })
 }
 
+/** What keeps a work in the catalogue, by the table that names it. */
+const recordedIn: readonly (readonly [table: string, sentence: (name: string) => string])[] = [
+  ['moved', name => `The record says where ${name} was, so it stays in the catalogue.`],
+  ['light_reading', name => `The record says what light ${name} received, so it stays in the catalogue.`],
+  ['damage', name => `There is a record of damage of ${name}, so it stays in the catalogue.`],
+  [
+    'condition_report',
+    name =>
+      `There is a condition report of ${name}, so it stays in the catalogue. A draft that nobody signed can be taken away first.`,
+  ],
+]
+
 /** Refuses `recorded`: what was recorded of a work is never removed, so the work it speaks of stays. */
 export function refuseRecorded(db: ReadHandle, work: string, field: string): void {
-  const moved = value(db, 'SELECT id FROM moved WHERE work = :work LIMIT 1', { work }) !== undefined
-  const examined = value(db, 'SELECT id FROM condition_report WHERE work = :work LIMIT 1', { work }) !== undefined
-  const read = value(db, 'SELECT id FROM light_reading WHERE work = :work LIMIT 1', { work }) !== undefined
-  const damaged = value(db, 'SELECT id FROM damage WHERE work = :work LIMIT 1', { work }) !== undefined
-  if (!moved && !examined && !read && !damaged) return
-  const name = workName(db, work)
-  const sentence = moved
-    ? `The record says where ${name} was, so it stays in the catalogue.`
-    : read
-      ? `The record says what light ${name} received, so it stays in the catalogue.`
-      : damaged
-        ? `There is a record of damage of ${name}, so it stays in the catalogue.`
-        : `There is a condition report of ${name}, so it stays in the catalogue. A draft that nobody signed can be taken away first.`
-  throw new Refusal('recorded', sentence, { field })
+  for (const [table, sentence] of recordedIn) {
+    if (value(db, `SELECT id FROM ${table} WHERE work = :work LIMIT 1`, { work }) === undefined) continue
+    throw new Refusal('recorded', sentence(workName(db, work)), { field })
+  }
 }
 
 /** Refuses `part-of-set`: a part is in shows and on walls through its set. */

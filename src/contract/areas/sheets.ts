@@ -26,6 +26,7 @@ export const sheetKind = z.enum([
   'plan',
   'condition report',
   'condition comparison',
+  'damage report',
 ])
 
 /** A paper that was made. */
@@ -178,6 +179,12 @@ export const sheetsArea = {
     'long',
     'Makes the whole file of one work as a workbook and as PDF: facts, numbers, loans, places, condition, light, changes.',
     z.strictObject({ work: id, ...wishes }),
+    made,
+  ),
+  'sheet.damage': procedure(
+    'long',
+    'Makes a record of damage as a workbook and as PDF: what was found, who was told, what was done, its condition.',
+    z.strictObject({ damage: id, ...wishes }),
     made,
   ),
   'sheet.condition': procedure(

@@ -296,6 +296,24 @@ export const sheetsExamples: ExamplesOf<keyof typeof sheetsArea> = {
       { about: 'a work that there is not', input: () => ({ work: 'nowhere' }), code: 'not-found', field: 'work' },
     ],
   },
+  'sheet.damage': {
+    answered: [
+      {
+        about: 'a record of which nobody was told yet',
+        first: known => [
+          [
+            'damage.add',
+            { work: known.pans, foundAt: '2031-03-14T10:05:00.000Z', reference: 'D-0007', by: 'Tamsin Oake' },
+          ],
+        ],
+        input: (_, earlier) => ({ damage: made(earlier[0]) }),
+        output: () => ({ files: pairOf('damage report', 2, 'D-0007'), findings: [] }),
+      },
+    ],
+    refused: [
+      { about: 'a record that there is not', input: () => ({ damage: 'nowhere' }), code: 'not-found', field: 'damage' },
+    ],
+  },
   'sheet.condition': {
     answered: [
       {

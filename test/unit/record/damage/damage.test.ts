@@ -17,12 +17,10 @@ import { randomFrom } from '../../database/random-edits.ts'
 
 const found = '2031-06-14T10:05:00.000Z'
 let made = 0
-const word = (kind: WordKind, at = found, strikes: string | null = null): DamageWord => ({
-  id: `w${(made += 1)}`,
-  kind,
-  at,
-  strikes,
-})
+function word(kind: WordKind, at = found, strikes: string | null = null): DamageWord {
+  made += 1
+  return { id: `w${made}`, kind, at, strikes }
+}
 
 describe('the state of a record', () => {
   test('follows from the last word that closes or opens it', () => {
