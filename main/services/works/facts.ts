@@ -176,23 +176,20 @@ function refuseLent(db: ReadHandle, work: string): void {
   throw new Refusal('still-in-a-loan', sentence, { field: 'id' })
 }
 
-/** What keeps a work in the catalogue, by the table that names it. */
-const recordedIn: readonly (readonly [table: string, sentence: (name: string) => string])[] = [
-  ['moved', name => `The record says where ${name} was, so it stays in the catalogue.`],
-  ['light_reading', name => `The record says what light ${name} received, so it stays in the catalogue.`],
-  ['damage', name => `There is a record of damage of ${name}, so it stays in the catalogue.`],
-  [
-    'condition_report',
-    name =>
-      `There is a condition report of ${name}, so it stays in the catalogue. A draft that nobody signed can be taken away first.`,
-  ],
-]
+/** What keeps a work in the catalogue, by the table that names it, each sentence around its name. */
+const recordedIn = [
+  ['moved', 'The record says where', ' was'],
+  ['light_reading', 'The record says what light', ' received'],
+  ['damage', 'There is a record of damage of', ''],
+  ['condition_report', 'A condition report, which can be taken away while it is an unsigned draft, is of', ''],
+] as const
 
 /** Refuses `recorded`: what was recorded of a work is never removed, so the work it speaks of stays. */
 export function refuseRecorded(db: ReadHandle, work: string, field: string): void {
-  for (const [table, sentence] of recordedIn) {
+  for (const [table, before, after] of recordedIn) {
     if (value(db, `SELECT id FROM ${table} WHERE work = :work LIMIT 1`, { work }) === undefined) continue
-    throw new Refusal('recorded', sentence(workName(db, work)), { field })
+    const sentence = `${before} ${workName(db, work)}${after}, so it stays in the catalogue.`
+    throw new Refusal('recorded', sentence, { field })
   }
 }
 
