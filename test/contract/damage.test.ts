@@ -97,6 +97,24 @@ describe('a damaged work stays in the house', () => {
     expect(await checkCatalogue(file)).toEqual([])
   })
 
+  test('with the set that it is a part of, and with each part of a damaged set', async () => {
+    const { host, known, van, move } = await damaged()
+    const pair = {
+      works: [known.causeway, known.raking],
+      exhibition: known.show,
+      form: 'row',
+      gapX: 30,
+      gapY: 0,
+    } as const
+    const { id: set } = await callOn(host, 'set.make', { ...pair, works: [...pair.works] })
+    await callOn(host, 'damage.add', { work: known.causeway, foundAt })
+    expect(await move({ works: [known.raking] }, van, '11:00')).toBeNull()
+    expect(await move({ works: [set] }, van, '11:00')).toMatchObject({ code: 'damage-open' })
+    await callOn(host, 'damage.add', { work: set, foundAt: on('12:00') })
+    expect(await move({ works: [known.raking] }, known.room, '12:10')).toBeNull()
+    expect(await move({ works: [known.raking] }, van, '12:20')).toMatchObject({ code: 'damage-open' })
+  })
+
   test('also where a movement is set right', async () => {
     const { host, known, van, move } = await damaged()
     expect(await move({ works: [known.pans] }, known.northFace, '11:00')).toBeNull()

@@ -150,11 +150,12 @@ function cratesOfArrival(db: ReadHandle, exhibition: string): ReadonlyMap<string
   return first
 }
 
-/** Every record of damage of works of the show, the first found first. */
+/** Every record of damage of works of the show and of their parts, the first found first. */
 function damagesOf(db: ReadHandle, exhibition: string) {
   return rows<{ id: string; work: string; reference: string }>(
     db,
-    `SELECT damage.id, damage.work, damage.reference FROM entry JOIN damage ON damage.work = entry.work
+    `SELECT damage.id, entry.work, damage.reference FROM damage JOIN work ON work.id = damage.work
+     JOIN entry ON entry.work IN (work.id, work.parent)
      WHERE entry.exhibition = :exhibition ORDER BY damage.found_at, damage.id`,
     { exhibition },
   ).map(each => ({ ...each, closedAt: closedAt(wordsOf(db, each.id)) }))

@@ -91,7 +91,7 @@ export const damageArea = {
       /** Of all that was asked for, in either state. */
       open: z.int(),
       /** The reference that the next one has by the house's pattern. */
-      next: reference,
+      next: z.string(),
     }),
   ),
   'damage.get': procedure(

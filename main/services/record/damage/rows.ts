@@ -61,12 +61,18 @@ export interface OpenDamage {
   readonly reference: string
   readonly work: string
   readonly foundAt: string
+  /** The work itself, the set that it is a part of, or a part of it: whichever is moved, it is moved. */
+  readonly carried: string
 }
 
-/** Every open record, the oldest first. */
+/** Every open record by each work that carries its damage, the oldest first. */
 export function openDamage(db: ReadHandle): OpenDamage[] {
   return rows<OpenDamage>(
     db,
-    `SELECT id, reference, work, found_at AS foundAt FROM damage WHERE ${isOpen} ORDER BY found_at, id`,
+    `WITH open AS (SELECT id, reference, work, found_at AS foundAt FROM damage WHERE ${isOpen})
+     SELECT open.*, open.work AS carried FROM open
+     UNION ALL SELECT open.*, work.parent FROM open JOIN work ON work.id = open.work WHERE work.parent IS NOT NULL
+     UNION ALL SELECT open.*, part.id FROM open JOIN work AS part ON part.parent = open.work
+     ORDER BY foundAt, id`,
   )
 }

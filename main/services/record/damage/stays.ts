@@ -47,7 +47,7 @@ export function refuseDamaged(db: ReadHandle, { things, to, at }: Omit<Carry, 's
   if (open.length === 0) return
   const far = farness(db)
   const crates = things.filter(({ kind }) => kind === 'crate')
-  for (const moment of momentsFrom(db, at, [...new Set(open.map(({ work }) => work))])) {
+  for (const moment of momentsFrom(db, at, [...new Set(open.map(each => each.carried))])) {
     const standing = standingCrates(db, moment)
     /** From its next movement on this one says nothing of where it is. */
     const counts = (stood: { readonly at: string; readonly movement: string } | undefined) =>
@@ -55,8 +55,8 @@ export function refuseDamaged(db: ReadHandle, { things, to, at }: Omit<Carry, 's
     const supposed = new Map<string, { place: string }>(standing)
     for (const { id } of crates) if (counts(standing.get(id))) supposed.set(id, { place: to.place })
     for (const damage of open.filter(({ foundAt }) => foundAt <= moment)) {
-      const stood = standingOf(db, 'work', damage.work, moment)
-      const carried = things.find(({ kind, id }) => kind === 'work' && id === damage.work)
+      const stood = standingOf(db, 'work', damage.carried, moment)
+      const carried = things.find(({ kind, id }) => kind === 'work' && id === damage.carried)
       const place = carried !== undefined && counts(stood) ? to.place : stood?.place
       if (far(place, supposed) > far(stood?.place, standing)) throw stays(db, damage, carried ?? crates[0])
     }
