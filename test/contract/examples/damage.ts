@@ -25,7 +25,7 @@ const found = {
   by,
 }
 const begun = (known: Known): Calls => [['damage.add', { work: known.pans, ...found, reference: 'D-0007' }]]
-/** To be told within 24 hours; the call is six and a quarter hours after it was found. */
+/** By hand: 24 hours after it was found; its owner was told half an hour after it. */
 const due = '2031-03-15T10:05:00.000Z'
 
 const ownerTold = {
@@ -63,7 +63,6 @@ const noReport = {
   code: 'no-report',
   text: 'No condition report belongs to it: begin one, or link one, and put its photographs there.',
 }
-const notTold = { code: 'owner-not-told', text: 'Nobody has told its owner: say when, whom and how.' }
 const noAction = { code: 'no-action', text: 'Nobody has said what was done about it.' }
 
 const head = (known: Known) => ({
@@ -83,17 +82,17 @@ const head = (known: Known) => ({
   recordedBy: by,
   closedAt: null,
 })
-const waiting = { due, toldAt: null, waited: 6.25, late: 0, within: 24 }
+const toldSoon = { due, toldAt: ownerTold.at, waited: 0.5, late: 0, within: 24 }
 
 export const damageExamples: ExamplesOf<keyof typeof damageArea> = {
   'damage.list': {
     answered: [
       {
         about: 'an open one with what it lacks, and the reference that goes on from it',
-        first: begun,
+        first: told,
         input: known => ({ exhibition: known.show, words: 'trolley d-0007', state: 'open' }),
         output: known => ({
-          lines: [{ ...head(known), clock: waiting, lacks: [noReport, notTold, noAction] }],
+          lines: [{ ...head(known), clock: toldSoon, lacks: [noReport, noAction] }],
           total: 1,
           open: 1,
           next: 'D-0008',
@@ -123,7 +122,7 @@ export const damageExamples: ExamplesOf<keyof typeof damageArea> = {
         input: (_, earlier) => ({ id: damage(earlier) }),
         output: known => ({
           ...head(known),
-          clock: { due, toldAt: ownerTold.at, waited: 0.5, late: 0, within: 24 },
+          clock: toldSoon,
           lacks: [noReport, noAction],
           words: [
             {
