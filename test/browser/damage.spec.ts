@@ -64,7 +64,7 @@ test('a damage is recorded, photographed, told, closed; until then the work stay
   await entry.getByLabel('by what means').fill('telephone')
   await entry.getByRole('button', { name: 'record it' }).click()
   await expect(page.getByRole('heading', { name: /owner told .* after it was found/ })).toBeVisible(patient)
-  await entry.getByLabel('what was done').fill('Laid flat in the store.')
+  await entry.getByRole('textbox', { name: 'what was done' }).fill('Laid flat in the store.')
   await entry.getByRole('button', { name: 'record it' }).click()
   await expect(page.getByText('Laid flat in the store.')).toBeVisible(patient)
   expect(await broken(page)).toEqual([])
