@@ -21,12 +21,15 @@ const columns = [
   ...wordColumns,
 ]
 
+/** What strikes another is told beside that one. */
+const counted = (words: readonly DamageWordTold[]) => words.filter(({ kind }) => kind !== 'struck')
+
 /** Every entry of one record, as they were recorded. */
 export function damageWordsTable({ words }: DamageTold, style: FileStyle): TableSheet {
   return table(
     'Who was told, what was done',
     wordColumns,
-    words.map(word => wordCells(word, style)),
+    counted(words).map(word => wordCells(word, style)),
     { none: 'Nobody was told, and nothing was done.' },
   )
 }
@@ -43,8 +46,9 @@ export function damageTable(
     damages.flatMap(damage => {
       const called = [damage.workNumber, damage.workTitle].filter(each => each !== '').join(' ')
       const head = [...(of === 'work' ? [] : [textCell(called)]), ...headCells(damage, style)]
-      if (damage.words.length === 0) return [[...head, EMPTY, EMPTY, EMPTY, EMPTY, textCell(recorded(damage, style))]]
-      return damage.words.map(word => [...head, ...wordCells(word, style)])
+      const words = counted(damage.words)
+      if (words.length === 0) return [[...head, EMPTY, EMPTY, EMPTY, EMPTY, textCell(recorded(damage, style))]]
+      return words.map(word => [...head, ...wordCells(word, style)])
     }),
     { none: 'No damage is on record.', grouped: true },
   )

@@ -177,7 +177,7 @@ export const sheetsArea = {
   ),
   'sheet.objectFile': procedure(
     'long',
-    'Makes the whole file of one work as a workbook and as PDF: facts, numbers, loans, places, condition, light, changes.',
+    'Makes the whole file of one work as a workbook and as PDF: facts, numbers, loans, places, condition, damage, light, changes.',
     z.strictObject({ work: id, ...wishes }),
     made,
   ),
