@@ -11,6 +11,7 @@ import { brokenSeal } from './condition-chain.ts'
 import { brokenDamage } from './damage-chain.ts'
 import { asRefusal, isDamage } from './faults.ts'
 import { namedInRows } from './named-files.ts'
+import { brokenReceipt } from './receipt-chain.ts'
 import { brokenLink } from './record-chain.ts'
 import { allTriggers, storedTriggers } from './triggers.ts'
 
@@ -155,6 +156,11 @@ function records(db: Database.Database): CheckFinding[] {
   const damage = brokenDamage(db)
   if (damage !== null) {
     const text = `The record of damage was altered past the program: ${damage.reference}, or a word on it, does not join the one before it.`
+    findings.push({ code, text })
+  }
+  const receipt = brokenReceipt(db)
+  if (receipt !== null) {
+    const text = `The record of receipts was altered past the program: receipt ${receipt.number} of ${receipt.day} does not join the one before it.`
     findings.push({ code, text })
   }
   return findings

@@ -19,6 +19,9 @@ export const exempt: Readonly<Record<string, string>> = {
   climate_day: 'a record: the readings of a logger’s file, a day a row',
   damage: 'a record: what was found damaged, when and by whom; what is wrong in it is told by a word on it',
   damage_word: 'a record: a word on a damage; one that was wrong is struck by a row that refers to it',
+  loan_receipt:
+    'a record: works of a loan received, sent, acknowledged; one that was wrong is set right by a row that refers to it',
+  loan_receipt_work: 'a record: the works of each receipt, in which condition and crate',
   picture_tone: 'follows from the bytes of a picture: what is computed is nobody’s edit, and can be computed again',
 }
 
@@ -34,6 +37,8 @@ export const records = [
   'climate_day',
   'damage',
   'damage_word',
+  'loan_receipt',
+  'loan_receipt_work',
 ] as const
 
 export interface TableShape {

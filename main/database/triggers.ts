@@ -84,6 +84,7 @@ const replaceable: Readonly<Record<string, readonly string[]>> = {
   climate_file: ['id', 'rowid', 'withdraws'],
   damage: ['id', 'rowid', 'reference'],
   damage_word: ['id', 'rowid', 'strikes'],
+  loan_receipt: ['id', 'rowid', 'corrects', 'number_norm'],
 }
 
 function guardTriggers(db: Database.Database): Trigger[] {

@@ -34,6 +34,7 @@ import { shift, turn } from './plan/shift.ts'
 import * as survey from './plan/survey.ts'
 import { survey as surveyGet } from './plan/survey-get.ts'
 import { underlayServices } from './plan/underlay.ts'
+import { receiptServices } from './receipts/receipts.ts'
 import * as condition from './record/condition/draft.ts'
 import * as photos from './record/condition/photos.ts'
 import * as seal from './record/condition/seal.ts'
@@ -263,6 +264,7 @@ export const catalogueServices: CatalogueServices = {
   'light.ledger': ledger,
   'light.list': lightList,
   ...loanServices,
+  ...receiptServices,
   ...insuredServices,
   'layout.keep': layouts.keep,
   'layout.compare': layouts.compare,

@@ -26,6 +26,7 @@ import { partiesArea } from './areas/parties.ts'
 import { partitionsArea } from './areas/partitions.ts'
 import { planArea } from './areas/plan.ts'
 import { planWallsArea } from './areas/plan-walls.ts'
+import { receiptsArea } from './areas/receipts.ts'
 import { roomsArea } from './areas/rooms.ts'
 import { routeArea } from './areas/route.ts'
 import { sequenceArea } from './areas/sequence.ts'
@@ -71,6 +72,7 @@ export const contract = {
   ...lightArea,
   ...leavingArea,
   ...loansArea,
+  ...receiptsArea,
   ...insuredArea,
   ...sheetsArea,
   ...importArea,

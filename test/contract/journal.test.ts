@@ -61,6 +61,8 @@ describe('the journal', () => {
         'edit_now',
         'journal',
         'light_reading',
+        'loan_receipt',
+        'loan_receipt_work',
         'moved',
         'movement',
         'picture_tone',

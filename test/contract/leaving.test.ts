@@ -70,4 +70,15 @@ test('each day says what is done and what is next; what is found changed stays',
   await move({ crates: [crate.id] }, owner.id, '06-13T15:00')
   expect(await of(known.pans)).toMatchObject({ next: 'receipt back' })
   expect(await codes(known.pans)).toEqual(['no-receipt'])
+
+  // The receipt itself says that it is back, once the loan is known that it came by.
+  const { id: loan } = await callOn(host, 'loan.add', { party: known.lender, number: 'QC 2031/7' })
+  await callOn(host, 'loan.addWorks', { loan, works: both })
+  const sign = (kind: 'received' | 'sent' | 'acknowledged', day: string) =>
+    callOn(host, 'receipt.add', { loan, kind, day, works: [{ work: known.pans }] })
+  await sign('received', '2031-03-02')
+  await sign('sent', '2031-06-13')
+  expect(await codes(known.pans)).toEqual(['no-receipt'])
+  await sign('acknowledged', '2031-06-14')
+  expect(await of(known.pans)).toMatchObject({ next: null, lacks: [] })
 })

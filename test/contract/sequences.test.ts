@@ -84,6 +84,11 @@ async function begin(seed: number): Promise<Walk> {
   const photo = host.handles.create('corner.png')
   writeFileSync(photo.path, onePixel)
   await callOn(host, 'condition.addPhoto', { report, handle: photo.handle })
+  const { id: loan } = await callOn(host, 'loan.add', { party: known.lender ?? '', number: 'on record' })
+  const works = [known.pans ?? '', known.causeway ?? '']
+  for (const { id } of (await callOn(host, 'loan.addWorks', { loan, works })).added) {
+    await callOn(host, 'loan.updateWork', { id, changes: { note: { was: '', to: 'on record' } } })
+  }
   const db = new Database(file, { timeout: 2000 })
   const walk: Walk = {
     file,
@@ -207,6 +212,9 @@ function neededBy(name: StepName): readonly StepName[] {
   if (/^condition\.(update|move|remove)Photo$/.test(name)) return ['condition.add', 'condition.addPhoto']
   // People and works of a loan; many loans are closed or removed again.
   if (name.startsWith('loan.')) return ['loan.add', 'loan.addWorks', 'loan.addContact', 'loan.addTerm']
+  // One that came is struck, so that it can come again; the loan may have been closed.
+  if (name === 'receipt.add') return ['receipt.correct', 'loan.update']
+  if (name === 'receipt.correct') return ['loan.update', 'receipt.add']
   // One of each is there to be taken away.
   if (name.startsWith('insured.remove')) return ['insured.addValue', 'insured.addRate', 'insured.addLimit']
   // Photographed, its owner told, something done; what was done may be struck.

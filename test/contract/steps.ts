@@ -52,6 +52,10 @@ const removable = `id NOT IN (SELECT exhibition FROM sheet_print)
 /** What the fixture made: its ids begin so, those of steps otherwise. */
 const ofFixture = "id LIKE 'f%'"
 
+/** The loan that a walk begins with: there are receipts of it. */
+const lent = "number = 'on record'"
+const notLent = "number <> 'on record'"
+
 /** The condition report that a walk begins with is signed and completed, all others are drafts. */
 const onRecord = "place = 'on record'"
 const drafted = "place <> 'on record'"
@@ -414,7 +418,7 @@ export const steps: Steps = {
     ])
     return { id: text(loan, 'id'), changes: changed }
   },
-  'loan.remove': ({ id }) => withId(id('loan'), {}),
+  'loan.remove': ({ id }) => withId(id('loan', notLent), {}),
   'loan.addContact': ({ id, words }) => {
     const loan = id('loan')
     return loan === null ? null : { loan, name: words(), role: words() }
@@ -459,7 +463,20 @@ export const steps: Steps = {
     return { id: text(term, 'id'), changes }
   },
   'loan.removeTerm': ({ id }) => withId(id('loan_term'), {}),
-  'loan.removeWork': ({ id }) => withId(id('loan_work'), {}),
+  'loan.removeWork': ({ id }) => withId(id('loan_work', `loan NOT IN (SELECT id FROM loan WHERE ${lent})`), {}),
+  // As movements: of a loan and works that a walk begins with, for undo never takes a receipt back.
+  'receipt.add': ({ id, row, words }) => {
+    const loan = id('loan', `${lent} AND closed = ''`)
+    const item = row('loan_work', `loan IN (SELECT id FROM loan WHERE ${lent}) AND note = 'on record'`)
+    if (loan === null || item === null) return null
+    const works = [{ work: text(item, 'work'), condition: words(), crate: words() }]
+    return { loan, kind: 'received', works, day: '2031-03-20', handedBy: words() }
+  },
+  'receipt.correct': ({ id, words, maybe }) => {
+    const wrong = 'struck = 0 AND id NOT IN (SELECT corrects FROM loan_receipt WHERE corrects IS NOT NULL)'
+    const receipt = id('loan_receipt', wrong)
+    return receipt === null ? null : { receipt, why: words(), ...(maybe(0.5) ? { struck: true } : { place: words() }) }
+  },
   'insured.addValue': ({ id, whole, pick, words }) => {
     const work = id('work')
     if (work === null) return null

@@ -21,6 +21,7 @@ import { numbers } from './0018-numbers.ts'
 import { loanTerms } from './0019-loan-terms.ts'
 import { climate } from './0020-climate.ts'
 import { damage } from './0021-damage.ts'
+import { receipts } from './0022-receipts.ts'
 
 export const migrations: readonly Migration[] = [
   foundation,
@@ -44,4 +45,5 @@ export const migrations: readonly Migration[] = [
   loanTerms,
   climate,
   damage,
+  receipts,
 ]

@@ -40,6 +40,13 @@ export function openLoan(db: ReadHandle, id: string, field: string): string {
   throw new Refusal('loan-closed', sentence, { field })
 }
 
+/** Refuses `recorded`: receipts stay, so the loan that they are of stays, and the side that it is seen from. */
+function refuseReceipts(db: ReadHandle, loan: string, field: string, instead: string): void {
+  const number = value<string>(db, 'SELECT number FROM loan_receipt WHERE loan = :loan LIMIT 1', { loan })
+  if (number === undefined) return
+  throw new Refusal('recorded', `Receipt ${number} is of this loan. ${instead}`, { field })
+}
+
 /** Refuses `reversed`, naming both days. */
 function inOrder(first: string, last: string, field: string): void {
   if (first === '' || last === '' || first <= last) return
@@ -98,6 +105,9 @@ export function change(writing: Writing, { id, changes }: Received<'loan.update'
   const { db } = writing
   const before = storedOf(db, id, 'id')
   if (changes.closed === undefined) openLoan(db, id, 'id')
+  if (changes.way !== undefined && changes.way.to !== before.way) {
+    refuseReceipts(db, id, 'changes.way', 'Who lends stays as its receipts have it: add another loan.')
+  }
   const closing = changes.closed === undefined ? '' : changes.closed.to === '' ? 'Open again: ' : 'Close '
   writing.label(closing === '' ? `Change ${called(before)}` : `${closing}${called(before)}`)
   // Before anything is written: the table itself would refuse reversed days without a sentence.
@@ -114,6 +124,7 @@ export function change(writing: Writing, { id, changes }: Received<'loan.update'
 export function remove(writing: Writing, { id }: Received<'loan.remove'>): Output<'loan.remove'> {
   const { db } = writing
   writing.label(`Remove ${openLoan(db, id, 'id')}`)
+  refuseReceipts(db, id, 'id', 'A record stays, and the loan with it: close it instead.')
   for (const table of ['loan_term', 'loan_contact', 'loan_work']) {
     for (const each of rows<{ id: string }>(db, `SELECT id FROM ${table} WHERE loan = :id`, { id })) {
       removeRow(db, table, each.id)

@@ -1,5 +1,6 @@
 /** Works of a loan: put in, what was agreed for each, taken out. */
 import type { Output, Received } from '../../../src/contract/contract.ts'
+import { Refusal } from '../../../src/contract/refusal.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { changeFields, notFound, same } from '../change.ts'
 import { nextPosition, orderedRows } from '../order.ts'
@@ -65,9 +66,23 @@ export function changeWork(writing: Writing, { id, changes }: Received<'loan.upd
   return { saved, clashes: [...clashes, clash] }
 }
 
+/** Refuses `recorded`: a receipt that names the work stays. */
+function refuseNamed(db: ReadHandle, item: string, work: string): void {
+  const found = row<{ number: string }>(
+    db,
+    `SELECT loan_receipt.number FROM loan_receipt_work AS named JOIN loan_receipt ON loan_receipt.id = named.receipt
+     WHERE named.item = :item LIMIT 1`,
+    { item },
+  )
+  if (found === undefined) return
+  const sentence = `Receipt ${found.number} names ${workName(db, work)}, so it stays in the loan: what is on record is not taken away.`
+  throw new Refusal('recorded', sentence, { field: 'id' })
+}
+
 export function removeWork(writing: Writing, { id }: Received<'loan.removeWork'>): Output<'loan.removeWork'> {
   const { loan, work } = storedOf(writing.db, id)
   writing.label(`Take ${workName(writing.db, work)} out of ${openLoan(writing.db, loan, 'id')}`)
+  refuseNamed(writing.db, id, work)
   for (const each of rows<{ id: string }>(writing.db, 'SELECT id FROM loan_term WHERE item = :id', { id })) {
     removeRow(writing.db, 'loan_term', each.id)
   }

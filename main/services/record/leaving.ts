@@ -1,15 +1,17 @@
 /** The end of a show: what the records say of each of its works, and of the crates that they came in. */
 import type { LeavingLine } from '../../../src/contract/areas/leaving.ts'
 import type { Output, Received } from '../../../src/contract/contract.ts'
+import { dateOfMoment } from '../../../src/light/day.ts'
 import { compareReports } from '../../../src/record/condition/compare.ts'
 import { closedAt } from '../../../src/record/damage/damage.ts'
 import { cratesReckoned, type LeavingFacts, leavingOf } from '../../../src/record/leaving.ts'
 import { aroundWords, placesAround } from '../../../src/record/nested.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { notFound } from '../change.ts'
+import { standingsOfWork } from '../receipts/rows.ts'
 import { ruleNumber } from '../rules.ts'
 import type { Reading } from '../service.ts'
-import { row, rows, value } from '../sql.ts'
+import { row, rows } from '../sql.ts'
 import { firstNumber } from '../works/figures.ts'
 import { findingsOf } from './condition/rows.ts'
 import { wordsOf } from './damage/rows.ts'
@@ -29,6 +31,11 @@ interface Entry {
   readonly face: string | null
 }
 
+interface Period {
+  readonly opens: string
+  readonly closes: string
+}
+
 interface ReportHead {
   readonly id: string
   readonly at: string
@@ -36,8 +43,8 @@ interface ReportHead {
 }
 
 export function leaving({ db, now }: Reading, { exhibition }: Received<'leaving.list'>): Output<'leaving.list'> {
-  if (value(db, 'SELECT id FROM exhibition WHERE id = :exhibition', { exhibition }) === undefined)
-    throw notFound('exhibition', 'exhibition')
+  const show = row<Period>(db, 'SELECT opens, closes FROM exhibition WHERE id = :exhibition', { exhibition })
+  if (show === undefined) throw notFound('exhibition', 'exhibition')
   const at = now()
   const crates = standingCrates(db, at)
   const stood = new Map(standingWorks(db, at, exhibition).map(each => [each.thing, each]))
@@ -78,7 +85,7 @@ export function leaving({ db, now }: Reading, { exhibition }: Received<'leaving.
             : isOf('vehicle') !== null
               ? 'on the way'
               : 'here',
-      acknowledged: entry.status === 'receipt back',
+      acknowledged: acknowledgedOf(db, entry, show, dateOfMoment(at)),
     }
     const line: LeavingLine = {
       id: entry.id,
@@ -130,6 +137,17 @@ function entriesOf(db: ReadHandle, exhibition: string): Entry[] {
      ORDER BY section.position IS NULL, section.position, entry.position, entry.id`,
     { exhibition },
   )
+}
+
+/** By the receipts of the loans that it is here by while the show is; the entry's status speaks where no loan is known. */
+function acknowledgedOf(db: ReadHandle, { id, status }: Entry, { opens, closes }: Period, today: string): boolean {
+  const loans = standingsOfWork(db, id, today).filter(
+    ({ first, last }) =>
+      (first === '' || closes === '' || first <= closes) && (last === '' || opens === '' || last >= opens),
+  )
+  if (loans.length === 0) return status === 'receipt back'
+  // A loan that was closed without a receipt is no acknowledgement.
+  return loans.every(({ standing }) => standing.state === 'settled' && standing.receipt !== null)
 }
 
 /** For each work the crate that it lay in first since it was last at an address outside. */

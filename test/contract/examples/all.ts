@@ -23,6 +23,7 @@ import { partiesExamples } from './parties.ts'
 import { partitionsExamples } from './partitions.ts'
 import { planExamples } from './plan.ts'
 import { planWallsExamples } from './plan-walls.ts'
+import { receiptsExamples } from './receipts.ts'
 import { roomsExamples } from './rooms.ts'
 import { routeExamples } from './route.ts'
 import { sequenceExamples } from './sequence.ts'
@@ -66,6 +67,7 @@ export const examples: ExamplesOf<Name> = {
   ...climateExamples,
   ...lightExamples,
   ...loansExamples,
+  ...receiptsExamples,
   ...insuredExamples,
   ...computationsExamples,
   ...crewExamples,

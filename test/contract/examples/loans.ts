@@ -31,6 +31,20 @@ const closed = (known: Known) =>
     ],
   ] as const
 
+const received = (known: Known) =>
+  [
+    ...lent(known),
+    [
+      'receipt.add',
+      (earlier: Earlier) => ({
+        loan: idOf(earlier[0]),
+        kind: 'received',
+        works: [{ work: known.pans }],
+        by: 'Tamsin Oake',
+      }),
+    ],
+  ] as const
+
 const head = (known: Known) => ({
   id: anyId,
   party: known.lender,
@@ -218,6 +232,13 @@ export const loansExamples: ExamplesOf<keyof typeof loansArea> = {
         field: 'changes.last',
       },
       {
+        about: 'the other side of a loan that there are receipts of',
+        first: received,
+        input: (_, earlier) => ({ id: idOf(earlier[0]), changes: { way: { was: 'in', to: 'out' } } }),
+        code: 'recorded',
+        field: 'changes.way',
+      },
+      {
         about: 'a loan that is closed',
         first: closed,
         input: (_, earlier) => ({ id: idOf(earlier[0]), changes: { note: { was: '', to: 'late' } } }),
@@ -236,6 +257,13 @@ export const loansExamples: ExamplesOf<keyof typeof loansArea> = {
       },
     ],
     refused: [
+      {
+        about: 'a loan that there are receipts of',
+        first: received,
+        input: (_, earlier) => ({ id: idOf(earlier[0]) }),
+        code: 'recorded',
+        field: 'id',
+      },
       {
         about: 'a loan that is closed',
         first: closed,
@@ -390,6 +418,13 @@ export const loansExamples: ExamplesOf<keyof typeof loansArea> = {
     ],
     refused: [
       { about: 'a work that there is not in it', input: () => ({ id: nowhere }), code: 'not-found', field: 'id' },
+      {
+        about: 'a work that a receipt names',
+        first: received,
+        input: (_, earlier) => ({ id: firstOf(earlier[1]) }),
+        code: 'recorded',
+        field: 'id',
+      },
     ],
   },
 }

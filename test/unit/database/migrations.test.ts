@@ -290,6 +290,18 @@ const before: Readonly<
       expect(ordinaryTables(db)).toEqual(expect.arrayContaining(['damage', 'damage_word']))
     },
   },
+  22: {
+    fill(db) {
+      db.exec(`INSERT INTO party(id, name) VALUES ('p', 'Harrow Point House');
+        INSERT INTO work(id, n, title) VALUES ('w', 1, 'Tide table');
+        INSERT INTO loan(id, party, number) VALUES ('l', 'p', '7');
+        INSERT INTO loan_work(id, loan, work) VALUES ('i', 'l', 'w')`)
+    },
+    expect(db) {
+      expect(db.prepare('SELECT id, loan, work FROM loan_work').all()).toEqual([{ id: 'i', loan: 'l', work: 'w' }])
+      expect(ordinaryTables(db)).toEqual(expect.arrayContaining(['loan_receipt', 'loan_receipt_work']))
+    },
+  },
 }
 
 /** SHA-256 of each migration's SQL, so that none changes once catalogues have it. */
@@ -315,6 +327,7 @@ const frozen: Readonly<Record<number, string>> = {
   19: '3b148081cfdd78b70d08fb89576e8a3925fc9f3a16d248099a024b54a57b1499',
   20: '693c3b030ec7f3d0292e37a3af1b1038353c9ec425606795c315fc209b54d997',
   21: '4273009d2d8fa437d277a0747ae9fa72b87a93ccd85aebfc6155d799bd92c871',
+  22: '1282b7c4ece35272e0311bcf8ec0b88b611fe9456c37f1797855b5de85e47ad9',
 }
 
 describe('migrations', () => {
