@@ -4,6 +4,7 @@ import { judgedSaid, placeSaid, sizeSaid, titles } from '../record/condition/say
 import { ringAt } from './condition-face.ts'
 import { hashShort, lengthIn, type OtherReport, type ReportQuestion } from './condition-question.ts'
 import { type Block, type Line, type WordsStyle, wordLines } from './flow.ts'
+import { factLines, lineToSign } from './flow-words.ts'
 import { ink } from './ink.ts'
 import type { TextMeasure } from './shapes.ts'
 import { sign } from './sketch.ts'
@@ -15,17 +16,6 @@ const signWidth = 50
 const signHeight = 16
 
 const quiet: WordsStyle = { colour: ink.ink2, size: 2.9 }
-
-const space = (height: number): Line => ({ height, draw: () => undefined })
-
-/** A heading with a line under it. */
-export function heading(name: string, text: string, width: number, measure: TextMeasure): Block {
-  const rule: Line = {
-    height: 1.4,
-    draw: (sketch, x, y) => sketch.line(x, y + 0.5, x + width, y + 0.5, 0.3),
-  }
-  return [...wordLines(name, text, width, measure, { face: 'strong', size: 3.6 }), rule]
-}
 
 const otherSaid = ({ kind, examinedAt }: OtherReport, when: ReportQuestion['when']) =>
   `the ${titles[kind].toLowerCase()} of ${when(examinedAt)}`
@@ -46,22 +36,7 @@ export function factBlocks(question: ReportQuestion, width: number, measure: Tex
     ['Set right', correctedBy === null ? '' : `by ${otherSaid(correctedBy, when)}: read that one`],
     ['Contents', hashShort(report.content)],
   ]
-  const label = 19
-  const blocks = facts
-    .filter(([, says]) => says !== '')
-    .map(([says, text]): Block => {
-      const [first, ...more] = wordLines(`fact ${says}`, text, width, measure, { indent: label })
-      if (first === undefined) return []
-      const named: Line = {
-        height: first.height,
-        draw: (sketch, x, y) => {
-          sketch.text(`label ${says}`, x, y + 3.04, 3.1, 'plain', says, { colour: ink.ink3 })
-          first.draw(sketch, x, y)
-        },
-      }
-      return [named, ...more]
-    })
-  return [blocks.flat(), standingBlock(question, width, measure)]
+  return [factLines(facts, width, measure), standingBlock(question, width, measure)]
 }
 
 /** A line with ● or ▲ before its first words. */
@@ -152,13 +127,8 @@ export function signatureBlocks(question: ReportQuestion, width: number, measure
     ]
   })
   const missing = report.completeAt === null ? Math.max(0, 2 - report.signatures.filter(one => one.counts).length) : 0
-  const empty = Array.from(
-    { length: missing },
-    (_, at): Block => [
-      space(12),
-      { height: 0.8, draw: (sketch, x, y) => sketch.line(x, y, x + signWidth, y, 0.15, ink.ink) },
-      ...wordLines(`to sign ${at}`, 'name, role, date and time', width, measure, quiet),
-    ],
+  const empty = Array.from({ length: missing }, (_, at) =>
+    lineToSign(`to sign ${at}`, ['name, role, date and time'], width, measure, { line: signWidth }),
   )
   const says = 'What is signed by hand here is not in the record: sign in the catalogue too.'
   return [...drawn, ...(missing === 0 ? [] : [wordLines('by hand', says, width, measure, quiet)]), ...empty]

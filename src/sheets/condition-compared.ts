@@ -8,12 +8,12 @@ import { sizeSaid, thirdSaid, titles } from '../record/condition/say.ts'
 import { type Side, sides } from '../record/condition/shape.ts'
 import { type Cell, EMPTY, numberCell, type TableSheet, textCell } from './columns.ts'
 import { drawFace, faceScale, scaleSaid } from './condition-face.ts'
-import { drawFrame, footHeight, headHeight, margin } from './condition-frame.ts'
 import type { ConditionPages } from './condition-paper.ts'
 import { drawnSide, hashShort, lengthIn, type ReportQuestion, sidesOf } from './condition-question.ts'
 import { number, text } from './crew-columns.ts'
 import { ink } from './ink.ts'
 import { sizeWithin } from './lines.ts'
+import { drawFrame, footHeight, headHeight, margin } from './page-frame.ts'
 import { papers, type TextMeasure } from './shapes.ts'
 import { newSketch } from './sketch.ts'
 import { tablePages } from './table-pages.ts'
@@ -42,7 +42,8 @@ export function comparedPaper(question: ComparedQuestion, measure: TextMeasure):
   const sketches = drawn.map((side, at) => {
     const sketch = drawBoth(question, side, measure)
     drawFrame(sketch, size, {
-      work: after,
+      number: after.workNumber,
+      named: { title: after.workTitle },
       about: `${titles[before.kind]} of ${when(before.examinedAt)} against ${titles[after.kind].toLowerCase()} of ${when(after.examinedAt)}${side === 'back' ? ': the back, as seen from behind' : ''}`,
       page: `sheet ${at + 1} of ${drawn.length + table.pages.length}`,
       made,

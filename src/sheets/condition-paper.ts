@@ -4,14 +4,15 @@
  */
 import { titles } from '../record/condition/say.ts'
 import type { Side } from '../record/condition/shape.ts'
-import { factBlocks, findingBlocks, heading, signatureBlocks } from './condition-blocks.ts'
+import { factBlocks, findingBlocks, signatureBlocks } from './condition-blocks.ts'
 import { drawFace, faceScale, scaleSaid } from './condition-face.ts'
-import { drawFrame, footHeight, headHeight, margin } from './condition-frame.ts'
 import { photoPages } from './condition-photos.ts'
 import { drawnSide, hashShort, type ReportQuestion, sidesOf } from './condition-question.ts'
-import { type Block, type Column, flow } from './flow.ts'
+import { type Column, flow } from './flow.ts'
+import { headed, heading } from './flow-words.ts'
 import { ink } from './ink.ts'
 import { sizeWithin } from './lines.ts'
+import { drawFrame, footHeight, headHeight, margin } from './page-frame.ts'
 import { type Page, papers, type TextMeasure } from './shapes.ts'
 import { type NamedBox, newSketch, type Sketch } from './sketch.ts'
 
@@ -54,7 +55,8 @@ export function conditionPaper(question: ReportQuestion, measure: TextMeasure): 
   const about = `${titles[report.kind]}, examined on ${question.when(report.examinedAt)}; ${standing}`
   for (const [page, sketch] of sketches.entries()) {
     drawFrame(sketch, size, {
-      work: report,
+      number: report.workNumber,
+      named: { title: report.workTitle },
       about,
       page: `page ${page + 1} of ${sketches.length}`,
       made: question.made,
@@ -65,11 +67,6 @@ export function conditionPaper(question: ReportQuestion, measure: TextMeasure): 
     pages: sketches.map(({ shapes }) => ({ width: size.width, height: size.height, shapes })),
     boxes: sketches.map(({ boxes }) => boxes),
   }
-}
-
-/** A heading stays with the first of what it heads. */
-function headed(head: Block, [first, ...more]: readonly Block[]): readonly Block[] {
-  return [[...head, ...(first ?? [])], ...more]
 }
 
 function drawWork(

@@ -1,10 +1,10 @@
 /** The photographs of a report, six a page on A4, each with what it shows, of which findings, and when it was taken. */
 import type { ReportPhoto } from '../contract/areas/condition-shape.ts'
 import { takenSaid } from '../record/condition/say.ts'
-import { margin } from './condition-frame.ts'
 import type { ReportQuestion } from './condition-question.ts'
 import { type Block, type Line, wordLines } from './flow.ts'
 import { ink } from './ink.ts'
+import { margin } from './page-frame.ts'
 import type { TextMeasure } from './shapes.ts'
 import { newSketch, type Sketch } from './sketch.ts'
 

@@ -14,6 +14,7 @@ import { drawPlan, type PlanReady, planFiles, previewPlan, recordPlan, writePlan
 import { plansOf } from './plan-of-storey.ts'
 import { printWalls } from './print-walls.ts'
 import { toldStanding } from './prints.ts'
+import { receiptSheet } from './receipt-sheet.ts'
 import { facesOf, makeChecklist, makeHangList, makeLabelList, showTitle } from './tables.ts'
 import { wholeFileServices } from './whole-files.ts'
 import { type Style, sheetTime, styleOf } from './wishes.ts'
@@ -136,6 +137,7 @@ export const sheetServices: ServicesOf<
   | 'sheet.labels'
   | 'sheet.insured'
   | keyof typeof wholeFileServices
+  | 'sheet.receipt'
   | 'sheet.plan'
   | 'sheet.set'
   | 'sheet.state'
@@ -150,6 +152,7 @@ export const sheetServices: ServicesOf<
   'sheet.labels': labels,
   'sheet.insured': insuredSheet,
   ...wholeFileServices,
+  'sheet.receipt': receiptSheet,
   'sheet.plan': planFiles,
   'sheet.set': set,
   'sheet.state': state,

@@ -27,6 +27,7 @@ export const sheetKind = z.enum([
   'condition report',
   'condition comparison',
   'damage report',
+  'receipt',
 ])
 
 /** A paper that was made. */
@@ -203,6 +204,12 @@ export const sheetsArea = {
     'long',
     'Makes the whole file of a loan as a workbook and as PDF: agreement, people, works and values, places, condition.',
     z.strictObject({ loan: id, ...wishes }),
+    made,
+  ),
+  'sheet.receipt': procedure(
+    'long',
+    'Prints a receipt of a loan as PDF: its works, their condition and crates, and lines to sign for both sides.',
+    z.strictObject({ receipt: id, ...wishes }),
     made,
   ),
   'sheet.labels': procedure(

@@ -46,7 +46,7 @@ const wallFile = (face: string | undefined, revision: number) => ({
 /** The id that an answer gave. */
 const made = (answer: unknown) => (answer as { id: string }).id // each such call answers with the id it made
 
-const conditionFile = (kind: string, name: string, pages: number) => ({
+const onePdf = (kind: string, name: string, pages: number) => ({
   kind,
   handle: anyHandle,
   name: `${name}.pdf`,
@@ -327,13 +327,44 @@ export const sheetsExamples: ExamplesOf<keyof typeof sheetsArea> = {
         ],
         input: (_, earlier) => ({ report: made(earlier[0]) }),
         output: () => ({
-          files: [conditionFile('condition report', 'L-1.1 Salt pans incoming report 2 March 2031', 1)],
+          files: [onePdf('condition report', 'L-1.1 Salt pans incoming report 2 March 2031', 1)],
           findings: [],
         }),
       },
     ],
     refused: [
       { about: 'a report that is not there', input: () => ({ report: nowhere }), code: 'not-found', field: 'report' },
+    ],
+  },
+  'sheet.receipt': {
+    answered: [
+      {
+        about: 'a receipt with two lines to sign on one page',
+        first: known => [
+          ['loan.add', { party: known.lender, number: 'QC 2031/7' }],
+          ['loan.addWorks', (earlier: readonly unknown[]) => ({ loan: made(earlier[0]), works: [known.pans] })],
+          [
+            'receipt.add',
+            (earlier: readonly unknown[]) => ({
+              loan: made(earlier[0]),
+              kind: 'received',
+              day: '2031-03-02',
+              works: [{ work: known.pans, condition: 'as when it left', crate: 'crate 5' }],
+              by: 'Tamsin Oake',
+            }),
+          ],
+        ],
+        input: (_, earlier) => ({ receipt: made(earlier[2]) }),
+        output: () => ({ files: [onePdf('receipt', 'receipt R 2031-1 Quay Collection', 1)], findings: [] }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a receipt that is not there',
+        input: () => ({ receipt: nowhere }),
+        code: 'not-found',
+        field: 'receipt',
+      },
     ],
   },
   'sheet.compared': {
@@ -347,11 +378,7 @@ export const sheetsExamples: ExamplesOf<keyof typeof sheetsArea> = {
         input: (_, earlier) => ({ before: made(earlier[0]), after: made(earlier[1]), unit: 'in' }),
         output: () => ({
           files: [
-            conditionFile(
-              'condition comparison',
-              'L-1.1 Salt pans condition compared 2 March 2031 and 5 March 2031',
-              2,
-            ),
+            onePdf('condition comparison', 'L-1.1 Salt pans condition compared 2 March 2031 and 5 March 2031', 2),
           ],
           findings: [],
         }),

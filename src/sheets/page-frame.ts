@@ -1,4 +1,4 @@
-/** What stands above and below on every page of condition: the work, what the paper is, which page, who made it. */
+/** What stands above and below on every page of a paper about one thing: its number and name, what it is, which page, who made it. */
 import { ink } from './ink.ts'
 import { sizeWithin } from './lines.ts'
 import type { Sketch } from './sketch.ts'
@@ -10,7 +10,9 @@ export const headHeight = 26
 export const footHeight = 15
 
 export interface Frame {
-  readonly work: { readonly workNumber: string; readonly workTitle: string }
+  readonly number: string
+  /** A work's title, set in italics; or the name of another thing. */
+  readonly named: { readonly title: string } | { readonly name: string }
   readonly about: string
   readonly page: string
   readonly made: string
@@ -20,17 +22,20 @@ export interface Frame {
 export function drawFrame(
   sketch: Sketch,
   { width, height }: { readonly width: number; readonly height: number },
-  { work, about, page, made, hash }: Frame,
+  { number, named, about, page, made, hash }: Frame,
 ): void {
   const [left, right] = [margin, width - margin]
   const { measure } = sketch
   const taken = sketch.text('page', right, margin + 4.6, 3, 'plain', page, { anchor: 'end' })
   const room = right - left - taken - 6
-  const number = sizeWithin(work.workNumber, 'figure', 6, room / 2, measure)
-  const run = sketch.text('number', left, margin + 4.6, number, 'figure', work.workNumber)
+  const size = sizeWithin(number, 'figure', 6, room / 2, measure)
+  const run = sketch.text('number', left, margin + 4.6, size, 'figure', number)
   const begin = left + (run === 0 ? 0 : run + 4)
-  const title = work.workTitle === '' ? 'Untitled' : work.workTitle
-  sketch.text('title', begin, margin + 4.6, sizeWithin(title, 'title', 5, left + room - begin, measure), 'title', title)
+  const [face, name] =
+    'title' in named
+      ? (['title', named.title === '' ? 'Untitled' : named.title] as const)
+      : (['strong', named.name] as const)
+  sketch.text('title', begin, margin + 4.6, sizeWithin(name, face, 5, left + room - begin, measure), face, name)
   const said = sizeWithin(about, 'plain', 3.1, right - left, measure)
   sketch.text('about', left, margin + 10, said, 'plain', about, { colour: ink.ink2 })
   sketch.line(left, margin + 12, right, margin + 12, 0.4)
