@@ -5,12 +5,14 @@ import type { Output } from '../contract/contract.ts'
 import { damageTable } from './damage-table.ts'
 import type { FileStyle } from './file-table.ts'
 import { agreementTable, type FiledLoan, peopleTable, termsTable, worksOfLoanTable } from './loan-tables.ts'
+import { outstandingTable, receiptsTable } from './receipt-tables.ts'
 import { conditionTable, historyTable, movementsOfWorksTable } from './record-tables.ts'
 import { coverLine, filed, type WholeFile } from './whole-file.ts'
 
 export interface LoanQuestion {
   readonly loan: FiledLoan
   readonly terms: Output<'loan.terms'>
+  readonly receipts: Output<'receipt.list'>
   /** Of each of its works within the period, the first one first. */
   readonly movements: readonly {
     readonly work: FiledLoan['items'][number]
@@ -23,7 +25,7 @@ export interface LoanQuestion {
   readonly made: string
 }
 
-export function loanFile({ loan, terms, movements, reports, damages, history, style, made }: LoanQuestion): WholeFile {
+export function loanFile({ loan, terms, receipts, movements, reports, damages, history, style, made }: LoanQuestion): WholeFile {
   const period = [loan.first, loan.last].map(day => (day === '' ? 'a day not agreed yet' : style.day(day))).join(' to ')
   const works = loan.items.length === 1 ? 'one work' : `${loan.items.length} works`
   return {
@@ -41,6 +43,8 @@ export function loanFile({ loan, terms, movements, reports, damages, history, st
       peopleTable(loan),
       worksOfLoanTable(loan),
       termsTable(terms, loan, style),
+      outstandingTable(receipts, loan, style),
+      receiptsTable(receipts, loan, style),
       movementsOfWorksTable(movements, style),
       conditionTable(reports, style, 'works'),
       damageTable(damages, style, 'works'),

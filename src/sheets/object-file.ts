@@ -15,6 +15,7 @@ import {
   showsTable,
   sizesTable,
 } from './object-tables.ts'
+import { receiptsOfWorkTable } from './receipt-tables.ts'
 import { conditionTable, historyTable, lightTables, movementsTable } from './record-tables.ts'
 import { coverLine, filed, type WholeFile } from './whole-file.ts'
 
@@ -24,6 +25,7 @@ export interface ObjectQuestion {
   readonly picture: string | null
   readonly loans: Output<'loan.ofWork'>
   readonly terms: Output<'loan.termsOfWork'>
+  readonly receipts: Output<'receipt.ofWork'>
   readonly movements: Output<'movement.history'>['movements']
   /** The first one first. */
   readonly reports: readonly Report[]
@@ -37,7 +39,7 @@ export interface ObjectQuestion {
 }
 
 export function objectFile(question: ObjectQuestion): WholeFile {
-  const { work, picture, loans, terms, movements, reports, damages, light, history, style, made } = question
+  const { work, picture, loans, terms, receipts, movements, reports, damages, light, history, style, made } = question
   const { facts, numbers, lenderName } = work
   return {
     called: numbers[0]?.text ?? (facts.title === '' ? 'work without a number' : facts.title),
@@ -59,6 +61,7 @@ export function objectFile(question: ObjectQuestion): WholeFile {
       ...showsTable(work, style),
       loansOfWorkTable(loans, style),
       termsOfWorkTable(terms, style),
+      receiptsOfWorkTable(receipts, work.id, style),
       movementsTable(movements, style),
       conditionTable(reports, style),
       damageTable(damages, style),

@@ -15,6 +15,7 @@ import * as history from '../history/history.ts'
 import { ledger } from '../light/ledger.ts'
 import { termsOfLoan, termsOfWork } from '../loans/held.ts'
 import { get as loanOf, ofWork } from '../loans/read.ts'
+import { list as receiptsOfLoan, ofWork as receiptsOfWork } from '../receipts/read.ts'
 import * as condition from '../record/condition/tell.ts'
 import * as damage from '../record/damage/tell.ts'
 import * as movements from '../record/history.ts'
@@ -44,6 +45,7 @@ async function objectFileOf(
       picture: got.pictures[0]?.hash ?? null,
       loans: ofWork(job, { work }),
       terms: termsOfWork(job, { work, exhibition: null }),
+      receipts: receiptsOfWork(job, { work }),
       movements: movements.history(job, { kind: 'work', id: work }).movements,
       reports: reportsOf(job, work),
       damages: damagesOf(job, work),
@@ -94,6 +96,7 @@ async function loanFileOf(
     return loanFile({
       loan: got,
       terms: termsOfLoan(job, { loan, exhibition: null }),
+      receipts: receiptsOfLoan(job, { loan }),
       movements: got.items.map(item => ({
         work: item,
         movements: movements.history(job, { kind: 'work', id: item.work }).movements.filter(({ at }) => within(at)),

@@ -202,7 +202,7 @@ export const sheetsArea = {
   ),
   'sheet.loanFile': procedure(
     'long',
-    'Makes the whole file of a loan as a workbook and as PDF: agreement, people, works and values, places, condition.',
+    'Makes the whole file of a loan as a workbook and as PDF: agreement, works and values, receipts, places, condition.',
     z.strictObject({ loan: id, ...wishes }),
     made,
   ),
