@@ -37,6 +37,7 @@ const light = [
   ...['room', 'wall', 'face'],
 ]
 const loan = ['loan', 'loan_contact', 'loan_work', 'party', 'work', 'work_number']
+const receipts = ['loan', 'loan_work', 'loan_receipt', 'loan_receipt_work', 'party', 'work', 'work_number']
 const insured = [
   ...['work_value', 'exchange_rate', 'value_limit', 'loan', 'loan_work', 'party', 'location', 'movement', 'moved'],
   ...[...show, 'work', 'work_number', 'placement', 'room', 'wall', 'face'],
@@ -100,6 +101,7 @@ const madeOf: Partial<Record<Name, readonly string[]>> = {
     'damage',
     'damage_word',
     'party',
+    ...receipts,
     'movement',
     'moved',
     'placement',
@@ -123,6 +125,9 @@ const madeOf: Partial<Record<Name, readonly string[]>> = {
   'loan.list': loan,
   'loan.get': loan,
   'loan.ofWork': loan,
+  'receipt.list': receipts,
+  'receipt.ofWork': receipts,
+  'receipt.outstanding': receipts,
   'insured.days': insured,
   'insured.day': insured,
   'insured.values': ['work_value'],

@@ -50,7 +50,7 @@ export function numberToCome(db: ReadHandle, today: string): string {
   return nextNumber(last, new Set(taken.map(({ norm }) => norm)), today)
 }
 
-const plain = ({ receipt: _, ...standing }: Standing) => standing
+const plain = ({ state, since, days, late }: Standing) => ({ state, since, days, late })
 
 export function list({ db, now }: Reading, { loan }: Received<'receipt.list'>): Output<'receipt.list'> {
   const period = row<LoanPeriod>(db, 'SELECT way, first, last, closed FROM loan WHERE id = :loan', { loan })
@@ -66,7 +66,11 @@ export function list({ db, now }: Reading, { loan }: Received<'receipt.list'>): 
   ).map(toldOf(db))
   return {
     receipts,
-    works: [...standings(period, works, receiptsOf(db, loan), today)].map(([work, each]) => ({ work, ...plain(each) })),
+    works: [...standings(period, works, receiptsOf(db, loan), today)].map(([work, each]) => ({
+      work,
+      ...plain(each),
+      next: [...each.next],
+    })),
     next: numberToCome(db, today),
     today,
   }
@@ -135,5 +139,5 @@ export function outstanding({ db, now }: Reading): Output<'receipt.outstanding'>
       return [{ loan, loanNumber, partyName, way, last, ...work, ...plain(found) }]
     })
   })
-  return { lines: lines.sort((a, b) => b.late - a.late || b.days - a.days), today }
+  return { lines: lines.sort((a, b) => b.days - a.days || b.late - a.late), today }
 }

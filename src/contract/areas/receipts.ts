@@ -84,7 +84,8 @@ export const receiptsArea = {
     z.strictObject({ loan: id }),
     z.strictObject({
       receipts: z.array(receipt),
-      works: z.array(z.strictObject({ work: id, ...standing })),
+      /** Each with what a receipt of it can be for next. */
+      works: z.array(z.strictObject({ work: id, ...standing, next: z.array(kind) })),
       next: z.string(),
       today: day,
     }),

@@ -3,7 +3,7 @@
  * acknowledged; since which day, how many days, and how far past the end of the loan. Days are of the calendar alone.
  */
 import { dayOf } from '../../light/day.ts'
-import { inForce, type LoanWay, type Receipt } from './receipt.ts'
+import { inForce, type LoanWay, nextKinds, type Receipt, type ReceiptKind } from './receipt.ts'
 
 /**
  * `to come`, `to go`: no receipt yet. `here`: received and not back. `under way`: sent and not acknowledged. `there`:
@@ -40,6 +40,8 @@ export interface Standing {
   readonly late: number
   /** The receipt that says so; null where there is none. */
   readonly receipt: string | null
+  /** What a receipt of it can be for next. */
+  readonly next: readonly ReceiptKind[]
 }
 
 /** Whole days from one day to another, 0 where either is '' or the second comes first. */
@@ -61,15 +63,10 @@ export function standings(
 
 function standing(loan: LoanPeriod, receipt: Receipt | undefined, today: string): Standing {
   const state = stateOf(loan, receipt)
+  const said = { receipt: receipt?.id ?? null, next: nextKinds(loan.way, receipt?.kind ?? null) }
+  if (state === 'settled') return { state, since: receipt?.day ?? '', days: 0, late: 0, ...said }
   const since = receipt?.day ?? loan.first
-  if (state === 'settled') return { state, since: receipt?.day ?? '', days: 0, late: 0, receipt: receipt?.id ?? null }
-  return {
-    state,
-    since,
-    days: daysBetween(since, today),
-    late: daysBetween(loan.last, today),
-    receipt: receipt?.id ?? null,
-  }
+  return { state, since, days: daysBetween(since, today), late: daysBetween(loan.last, today), ...said }
 }
 
 function stateOf({ way, closed }: LoanPeriod, receipt: Receipt | undefined): OutstandingState {

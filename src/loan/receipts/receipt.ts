@@ -60,6 +60,10 @@ const follows: Readonly<Record<LoanWay, Readonly<Record<ReceiptKind | 'none', re
   },
 }
 
+/** What can come next after a work's last receipt; `null` where there is none. */
+export const nextKinds = (way: LoanWay, last: ReceiptKind | null): readonly ReceiptKind[] =>
+  follows[way][last ?? 'none']
+
 export interface OutOfOrder<R> {
   readonly work: string
   readonly receipt: R
@@ -73,7 +77,7 @@ export function outOfOrder<R extends Receipt>(way: LoanWay, receipts: readonly R
   for (const receipt of inForce(receipts)) {
     for (const work of receipt.works) {
       const before = last.get(work) ?? null
-      if (!follows[way][before?.kind ?? 'none'].includes(receipt.kind)) return { work, receipt, before }
+      if (!nextKinds(way, before?.kind ?? null).includes(receipt.kind)) return { work, receipt, before }
       last.set(work, receipt)
     }
   }

@@ -75,8 +75,8 @@ export const receiptsExamples: ExamplesOf<keyof typeof receiptsArea> = {
         output: known => ({
           receipts: [told(known), right(known)],
           works: [
-            { work: known.pans, ...here },
-            { work: known.causeway, ...toCome },
+            { work: known.pans, ...here, next: ['sent', 'acknowledged'] },
+            { work: known.causeway, ...toCome, next: ['received'] },
           ],
           next: 'R 2031-3',
           today: '2031-03-14',

@@ -71,7 +71,14 @@ describe('what is outstanding', () => {
     const back = receipt('c', 'acknowledged', '2031-07-03')
     expect(one([], '2031-02-20')).toMatchObject({ state: 'to come', since: '2031-03-01', days: 0, late: 0 })
     expect(one([], '2031-03-03')).toMatchObject({ state: 'to come', days: 2, late: 0 })
-    expect(one([came], '2031-07-02')).toEqual({ state: 'here', since: '2031-03-04', days: 120, late: 2, receipt: 'a' })
+    expect(one([came], '2031-07-02')).toEqual({
+      state: 'here',
+      since: '2031-03-04',
+      days: 120,
+      late: 2,
+      receipt: 'a',
+      next: ['sent', 'acknowledged'],
+    })
     expect(one([came, went], '2031-07-02')).toMatchObject({ state: 'under way', since: '2031-06-28', days: 4, late: 2 })
     expect(one([came, went, back], '2031-07-09')).toMatchObject({ state: 'settled', days: 0, late: 0 })
   })
