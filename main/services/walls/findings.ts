@@ -8,6 +8,7 @@ import type { Reader } from '../../../src/model/work-findings.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { notFound } from '../change.ts'
 import { termFindings, unplacedTermFindings } from '../loans/held.ts'
+import { loanPeriodFindings } from '../loans/periods.ts'
 import type { Reading, Writing } from '../service.ts'
 import { insert, remove, row, rows } from '../sql.ts'
 import { findingsWithParts, readerOf } from '../works/findings.ts'
@@ -19,7 +20,8 @@ export function findingsOfFace(db: ReadHandle, exhibition: string, face: string,
   const works = elevation.works.map(({ work }) => work)
   const terms = termFindings(db, elevation, reader)
   const wall = withoutSaid(faceFindings(elevation, reader), elevation.works, terms)
-  return unsettled([...wall, ...terms, ...findingsWithParts(db, works, reader)], elevation.settled)
+  const periods = loanPeriodFindings(db, exhibition, works)
+  return unsettled([...wall, ...terms, ...periods, ...findingsWithParts(db, works, reader)], elevation.settled)
 }
 
 /** For the key plan: how many findings want a person. */
@@ -52,6 +54,7 @@ export function list({ db, person }: Reading, input: Received<'finding.list'>): 
     findings: [
       ...faces.flatMap(each => findingsOfFace(db, exhibition, each.face, reader)),
       ...unplacedTermFindings(db, unplaced, reader),
+      ...loanPeriodFindings(db, exhibition, unplaced),
       ...findingsWithParts(db, unplaced, reader),
     ],
   }

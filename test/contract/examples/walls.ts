@@ -4,6 +4,9 @@ import type { wallsArea } from '../../../src/contract/areas/walls.ts'
 import { usualFixings } from '../../../src/hang/usual-fixings.ts'
 import { anyId, anyMoment, type ExamplesOf, unknownField } from './types.ts'
 
+/** The id that an answer gave. */
+const idOf = (answer: unknown) => (answer as { id: string }).id // each such call answers with the id it made
+
 export const wallsExamples: ExamplesOf<keyof typeof wallsArea> = {
   'wall.elevation': {
     answered: [
@@ -815,6 +818,33 @@ export const wallsExamples: ExamplesOf<keyof typeof wallsArea> = {
             },
           ],
         }),
+      },
+      {
+        about: 'a work that no wall has yet, lent for a shorter time than its show is open',
+        first: known => [
+          ['loan.add', { party: known.lender, number: 'QC 7', first: '2031-04-03', last: '2031-06-30' }],
+          ['loan.addWorks', (earlier: readonly unknown[]) => ({ loan: idOf(earlier[0]), works: [known.raking] })],
+        ],
+        input: known => ({ exhibition: known.show }),
+        output: known =>
+          expect.objectContaining({
+            findings: expect.arrayContaining([
+              {
+                severity: 'settle',
+                code: 'loan-begins-late',
+                text: 'L-1.3 is lent from 3 April 2031 on, by loan QC 7 of Quay Collection; the show opens on 1 April 2031, 2 days before. Ask for an earlier beginning, or hang it later.',
+                figures: { loan: anyId, first: '2031-04-03', opens: '2031-04-01', days: 2 },
+                subject: { kind: 'work', id: known.raking },
+              },
+              {
+                severity: 'settle',
+                code: 'loan-ends-early',
+                text: 'L-1.3 is lent until 30 June 2031, by loan QC 7 of Quay Collection; the show closes on 1 July 2031, one day later. Ask for a longer loan, or take it down before.',
+                figures: { loan: anyId, last: '2031-06-30', closes: '2031-07-01', days: 1 },
+                subject: { kind: 'work', id: known.raking },
+              },
+            ]),
+          }),
       },
     ],
     refused: [

@@ -1,0 +1,35 @@
+/** Works of a show that are lent for a shorter time than it is open. */
+import type { Finding } from '../../../src/contract/shared.ts'
+import { type LentPeriod, periodFindings, type ShowPeriod } from '../../../src/loan/period.ts'
+import { calledOn } from '../../../src/model/called.ts'
+import type { ReadHandle } from '../../database/handles.ts'
+import { sheetDay } from '../sheets/wishes.ts'
+import { row, rows } from '../sql.ts'
+import { firstNumber } from '../works/figures.ts'
+
+interface Lent extends LentPeriod {
+  readonly work: string
+  readonly title: string
+  readonly workNumber: string
+}
+
+/** Of these works and of the parts of those that are sets, in the order in which they are named. */
+export function loanPeriodFindings(db: ReadHandle, exhibition: string, works: readonly string[]): Finding[] {
+  const show = row<ShowPeriod>(db, 'SELECT opens, closes FROM exhibition WHERE id = :exhibition', { exhibition })
+  if (show === undefined || (show.opens === '' && show.closes === '')) return []
+  const lent = rows<Lent>(
+    db,
+    `WITH wanted(id, at) AS (SELECT value, key FROM json_each(:works)),
+      each(id, at) AS (SELECT id, at FROM wanted UNION SELECT work.id, wanted.at FROM wanted JOIN work ON work.parent = wanted.id)
+     SELECT work.id AS work, work.title, coalesce(${firstNumber}, '') AS workNumber, loan.id AS loan, loan.number,
+      party.name AS partyName, loan.first, loan.last
+     FROM each CROSS JOIN loan_work ON loan_work.work = each.id JOIN loan ON loan.id = loan_work.loan
+     JOIN party ON party.id = loan.party JOIN work ON work.id = each.id
+     WHERE loan.closed = '' AND loan.way = 'in' ORDER BY each.at, work.id, loan.id`,
+    { works: JSON.stringify(works) },
+  )
+  return [...Map.groupBy(lent, ({ work }) => work)].flatMap(([id, loans]) => {
+    const [{ title, workNumber } = { title: '', workNumber: '' }] = loans
+    return periodFindings({ id, called: calledOn({ title, number: workNumber, running: '' }) }, loans, show, sheetDay)
+  })
+}
