@@ -144,3 +144,60 @@ test('without lenders the form asks for a name, and the record leads here', asyn
   await expect(page.getByText('No work is in this loan yet.')).toBeVisible(patient)
   await expect(page.getByRole('heading', { name: 'Quay Collection' })).toBeVisible()
 })
+
+test('receipts are recorded, refused, set right and printed, and what is outstanding is counted in days', async ({
+  page,
+  host,
+}) => {
+  await host.open(page, '#/loans')
+  await page.keyboard.press('n')
+  const form = page.getByRole('form', { name: 'A new loan' })
+  await form.getByLabel('lender or borrower').selectOption({ label: 'Addlewick Weaving Room' })
+  await form.getByLabel('agreement no.').fill('AWR 2024/3')
+  await form.getByLabel('from').fill('2024-03-01')
+  await form.getByLabel('until').fill('2024-06-30')
+  await form.getByRole('button', { name: 'add the loan' }).click()
+  await page.getByRole('button', { name: /put in all \d works of Addlewick/ }).click(patient)
+  const receipt = page.getByRole('form', { name: 'Record a receipt' })
+  await expect(receipt).toContainText('not received yet', patient)
+  await receipt.getByLabel('all works').check()
+  await receipt.getByLabel('Condition of Millrace cloth').fill('as when it left')
+  await receipt.getByLabel('on', { exact: true }).fill('2024-03-04')
+  await receipt.getByLabel('receipt no.').fill('Dock 0007')
+  await receipt.getByLabel('handed over by').fill('Ines Farrow')
+  await receipt.getByRole('button', { name: 'record the receipt' }).click()
+  const written = page.locator('section[aria-labelledby="loan-receipts"] > table > tbody')
+  await expect(written).toContainText('Dock 0007', patient)
+  await expect(receipt.getByLabel('handed over by')).toHaveValue('')
+
+  await receipt.getByLabel('works', { exact: true }).selectOption({ label: 'sent back' })
+  await receipt.getByRole('checkbox', { name: 'Millrace cloth' }).check()
+  await receipt.getByLabel('on', { exact: true }).fill('2024-03-03')
+  await receipt.getByRole('button', { name: 'record the receipt' }).click()
+  await expect(receipt.getByRole('alert')).toContainText('Record that one first')
+  await receipt.getByLabel('on', { exact: true }).fill('2024-06-28')
+  await receipt.getByRole('button', { name: 'record the receipt' }).click()
+  await expect(written).toContainText('Dock 0008', patient)
+
+  await page.getByRole('button', { name: 'set right: receipt Dock 0008' }).click()
+  const right = page.getByRole('form', { name: 'Set receipt Dock 0008 right' })
+  await right.getByLabel('what was wrong').fill('it went a day later')
+  await right.getByLabel('on', { exact: true }).fill('2024-06-29')
+  await right.getByRole('button', { name: 'set it right' }).click()
+  await expect(written).toContainText('sets Dock 0008 right: it went a day later', patient)
+  for (const scheme of ['light', 'dark'] as const) {
+    await page.emulateMedia({ colorScheme: scheme })
+    const found = (await new AxeBuilder({ page }).analyze()).violations.map(({ id, nodes }) => [id, nodes[0]?.html])
+    expect(found).toEqual([])
+  }
+  await page.getByRole('button', { name: 'print receipt Dock 0009' }).click()
+  await expect(page.getByText('receipt Dock 0009 Addlewick Weaving Room.pdf')).toBeVisible(patient)
+
+  await page.getByRole('link', { name: 'what is outstanding' }).click()
+  const list = page.locator('section[aria-labelledby="outstanding"]')
+  // All came on the same day but the one that is under way since later, so that one is last.
+  await expect(list.locator('tbody tr')).toHaveCount(6, patient)
+  await expect(list.locator('tbody tr').last()).toContainText('sent, not acknowledged')
+  await list.getByRole('button', { name: 'days late' }).click()
+  await expect(list.getByRole('columnheader', { name: 'days late' })).toHaveAttribute('aria-sort', 'descending')
+})

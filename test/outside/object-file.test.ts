@@ -104,6 +104,8 @@ withProgram('poppler (pdftotext)', 'the whole file of a loan on paper', () => {
       people: 'Ulla Brandt',
     })
     await call('loan.addTerm', { loan: loan.id, kind: 'light', high: 50 })
+    const works = [{ work: known.pans, condition: 'as when it left', crate: 'crate 5' }]
+    const came = await call('receipt.add', { loan: loan.id, kind: 'received', day: '2025-03-02', works })
     const { files } = await call('sheet.loanFile', { loan: loan.id })
     const pdf = host.handles.path(files.find(({ name }) => name.endsWith('pdf'))?.handle ?? 'none')
     const text = run('pdftotext', ['-layout', pdf, '-']).replace(/[\s\u2009]+/g, ' ')
@@ -113,7 +115,21 @@ withProgram('poppler (pdftotext)', 'the whole file of a loan on paper', () => {
       'Together EUR 462 000.50.',
       '1 without a value agreed.',
       'Ulla Brandt',
+      'received, not back',
+      'not received yet',
+      came.number,
+      'as when it left',
     ])
       expect(text).toContain(words)
+    const printed = await call('sheet.receipt', { receipt: came.id })
+    const paper = run('pdftotext', ['-layout', host.handles.path(printed.files[0]?.handle ?? 'none'), '-'])
+    for (const words of [
+      'Works received on loan from Quay Collection',
+      'Salt pans',
+      'crate 5',
+      'Handed over by',
+      'Received by',
+    ])
+      expect(paper.replace(/[\s\u2009]+/g, ' ')).toContain(words)
   })
 })
