@@ -59,7 +59,7 @@ export const loans: Tables = {
     {
       loan: of('loan'),
       number: ['number of the receipt', 'Given once, whatever becomes of the receipt.'],
-      number_norm: ['number for comparison', 'Without marks, hyphens and leading noughts.'],
+      number_norm: ['number for comparison', 'Without blanks and noughts in front.'],
       kind: ['what it is for', 'Received by this house, sent out by it, acknowledged by the other side.'],
       day: ['day', 'Of the handing over.'],
       place: 'place',

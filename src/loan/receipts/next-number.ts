@@ -22,7 +22,8 @@ export function nextNumber(last: string, taken: ReadonlySet<string>, today: stri
   const fresh = before !== undefined && before < now
   const begin = fresh ? head.replace(year, now) : head
   let count = fresh || run === null ? 1n : BigInt(run[0]) + 1n
-  const width = run?.[0].length ?? 0
+  // Only a count that is written with noughts in front has a width to be kept.
+  const width = run?.[0].startsWith('0') ? run[0].length : 0
   for (;;) {
     const number = `${begin}${String(count).padStart(width, '0')}${tail}`
     if (!taken.has(normalNumber(number))) return number

@@ -179,7 +179,7 @@ export const receiptsExamples: ExamplesOf<keyof typeof receiptsArea> = {
         input: (known, earlier) => ({
           loan: idOf(earlier[0]),
           kind: 'received',
-          number: 'r 2031/01',
+          number: 'r2031 - 01',
           works: [{ work: known.causeway }],
           by,
         }),
