@@ -1,6 +1,6 @@
 /** Moments and days by the clock of this machine, as a person there would write them. */
 import { type Clock, dayLong } from '../../src/insurance/stays.ts'
-import type { Day } from '../../src/light/day.ts'
+import { type Day, dateOf } from '../../src/light/day.ts'
 
 export function clockAt(moment: string): Clock {
   const date = new Date(moment)
@@ -9,4 +9,9 @@ export function clockAt(moment: string): Clock {
 
 export function dayAt(moment: string): Day {
   return Math.floor(clockAt(moment) / dayLong)
+}
+
+/** As `2031-04-01`. */
+export function dateAt(moment: string): string {
+  return dateOf(dayAt(moment))
 }

@@ -100,7 +100,6 @@ const madeOf: Partial<Record<Name, readonly string[]>> = {
     ...condition,
     'damage',
     'damage_word',
-    'party',
     ...receipts,
     'movement',
     'moved',

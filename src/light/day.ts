@@ -15,11 +15,6 @@ export function dateOf(day: Day): string {
   return new Date(day * msOfDay).toISOString().slice(0, 10)
 }
 
-/** The date that a moment is on, in UTC; the moment as ISO 8601. */
-export function dateOfMoment(at: string): string {
-  return dateOf(Math.floor(Date.parse(at) / msOfDay))
-}
-
 /** Monday is 0: the first of January 1970 was a Thursday. */
 export function weekdayOf(day: Day): number {
   return (((day + 3) % 7) + 7) % 7

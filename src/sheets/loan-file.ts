@@ -25,7 +25,17 @@ export interface LoanQuestion {
   readonly made: string
 }
 
-export function loanFile({ loan, terms, receipts, movements, reports, damages, history, style, made }: LoanQuestion): WholeFile {
+export function loanFile({
+  loan,
+  terms,
+  receipts,
+  movements,
+  reports,
+  damages,
+  history,
+  style,
+  made,
+}: LoanQuestion): WholeFile {
   const period = [loan.first, loan.last].map(day => (day === '' ? 'a day not agreed yet' : style.day(day))).join(' to ')
   const works = loan.items.length === 1 ? 'one work' : `${loan.items.length} works`
   return {

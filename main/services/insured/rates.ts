@@ -1,10 +1,9 @@
 /** Rates of exchange as a person entered them. One that was wrong is taken away and entered anew. */
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
-import { dateOf } from '../../../src/light/day.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { notFound } from '../change.ts'
-import { dayAt } from '../days.ts'
+import { dateAt } from '../days.ts'
 import type { Reading, Writing } from '../service.ts'
 import { insert, remove as removeRow, row, rows, value } from '../sql.ts'
 
@@ -29,7 +28,7 @@ export function add(writing: Writing, input: Received<'insured.addRate'>): Outpu
   if (from === to) {
     throw new Refusal('same-currency', `One ${from} is one ${from}. A rate is between two currencies.`, { field: 'to' })
   }
-  const day = input.day ?? dateOf(dayAt(now()))
+  const day = input.day ?? dateAt(now())
   const sql = 'SELECT id FROM exchange_rate WHERE from_currency = :from AND to_currency = :to AND day = :day'
   if (value(db, sql, { from, to, day }) !== undefined) {
     const sentence = `There is a rate of ${from} in ${to} from ${day} already. Take that away first, or say another day.`

@@ -1,11 +1,10 @@
 /** A work's own valuations. */
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
-import { dateOf } from '../../../src/light/day.ts'
 import { writeAmount } from '../../../src/money/write.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { notFound } from '../change.ts'
-import { dayAt } from '../days.ts'
+import { dateAt } from '../days.ts'
 import type { Reading, Writing } from '../service.ts'
 import { insert, remove as removeRow, row, rows, value } from '../sql.ts'
 import { workName } from '../works/facts.ts'
@@ -36,7 +35,7 @@ export function list({ db }: Reading, { work }: Received<'insured.values'>): Out
 export function add(writing: Writing, input: Received<'insured.addValue'>): Output<'insured.addValue'> {
   const { db, now, person } = writing
   hasWork(db, input.work)
-  const day = input.day ?? dateOf(dayAt(now()))
+  const day = input.day ?? dateAt(now())
   if (
     value(db, 'SELECT id FROM work_value WHERE work = :work AND day = :day', { work: input.work, day }) !== undefined
   ) {

@@ -2,10 +2,9 @@
 import { numberSortKey } from '../../../src/checklist/numbers.ts'
 import type { LoanHead, LoanWork } from '../../../src/contract/areas/loans.ts'
 import type { Output, Received } from '../../../src/contract/contract.ts'
-import { dateOf } from '../../../src/light/day.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { notFound } from '../change.ts'
-import { dayAt } from '../days.ts'
+import { dateAt } from '../days.ts'
 import type { Reading } from '../service.ts'
 import { row, rows, value } from '../sql.ts'
 import { firstNumber } from '../works/figures.ts'
@@ -77,7 +76,7 @@ export function get({ db, now }: Reading, { id }: Received<'loan.get'>): Output<
   if (found === undefined) throw notFound('loan')
   return {
     ...found,
-    today: dateOf(dayAt(now())),
+    today: dateAt(now()),
     contacts: rows(db, 'SELECT id, name, role, reach FROM loan_contact WHERE loan = :id ORDER BY position, id', { id }),
     items: itemsOf(db, id),
   }

@@ -1,12 +1,13 @@
 /** Receipts as they are told: of a loan, of a work, and what is outstanding of all loans. */
+
 import type { OutstandingLine, ReceiptTold } from '../../../src/contract/areas/receipts.ts'
 import type { Output, Received } from '../../../src/contract/contract.ts'
-import { dateOfMoment } from '../../../src/light/day.ts'
 import { nextNumber } from '../../../src/loan/receipts/next-number.ts'
 import { type LoanPeriod, type Standing, standings } from '../../../src/loan/receipts/outstanding.ts'
 import type { LoanWay } from '../../../src/loan/receipts/receipt.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { notFound } from '../change.ts'
+import { dateAt } from '../days.ts'
 import type { Reading } from '../service.ts'
 import { row, rows, value } from '../sql.ts'
 import { firstNumber } from '../works/figures.ts'
@@ -58,7 +59,7 @@ export function list({ db, now }: Reading, { loan }: Received<'receipt.list'>): 
   const works = rows<{ work: string }>(db, 'SELECT work FROM loan_work WHERE loan = :loan ORDER BY position, id', {
     loan,
   }).map(({ work }) => work)
-  const today = dateOfMoment(now())
+  const today = dateAt(now())
   const receipts = rows<Told>(
     db,
     `SELECT ${columns} FROM loan_receipt AS receipt WHERE receipt.loan = :loan ORDER BY receipt.rowid`,
@@ -127,7 +128,7 @@ function isOutstanding({ state, since }: Standing, today: string): boolean {
 }
 
 export function outstanding({ db, now }: Reading): Output<'receipt.outstanding'> {
-  const today = dateOfMoment(now())
+  const today = dateAt(now())
   const receipts = Map.groupBy(receiptsOf(db, null), ({ loan }) => loan)
   const lines = loansWithWorks(db).flatMap((lent): OutstandingLine[] => {
     const { loan, loanNumber, partyName, way, last } = lent

@@ -1,12 +1,13 @@
 /** Receipts written into the record, and set right in it. Nothing here changes or removes a row. */
+
 import { normalNumber } from '../../../src/checklist/numbers.ts'
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
-import { dateOfMoment } from '../../../src/light/day.ts'
 import { kindSaid, type LoanWay, outOfOrder, type Receipt } from '../../../src/loan/receipts/receipt.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { lastReceiptHash, type ReceiptRow, type ReceiptWorkRow, receiptHash } from '../../database/receipt-chain.ts'
 import { notFound } from '../change.ts'
+import { dateAt } from '../days.ts'
 import { openLoan } from '../loans/loan.ts'
 import { signed } from '../record/record.ts'
 import type { Writing } from '../service.ts'
@@ -107,7 +108,7 @@ function inOrder(db: ReadHandle, { loan, ...entry }: Entry, id: string): void {
 /** Writes one receipt with its works, joined to the one before. */
 function write(writing: Writing, entry: Entry): Output<'receipt.add'> {
   const { db } = writing
-  const today = dateOfMoment(writing.now())
+  const today = dateAt(writing.now())
   const number = entry.number ?? numberToCome(db, today)
   const norm = freeNumber(db, number)
   notInFuture(entry.day, today)
@@ -150,7 +151,7 @@ export function add(writing: Writing, input: Received<'receipt.add'>): Output<'r
   return write(writing, {
     loan: input.loan,
     kind: input.kind,
-    day: input.day ?? dateOfMoment(writing.now()),
+    day: input.day ?? dateAt(writing.now()),
     number: input.number,
     place: input.place ?? '',
     handedBy: input.handedBy ?? '',

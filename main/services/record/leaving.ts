@@ -1,13 +1,14 @@
 /** The end of a show: what the records say of each of its works, and of the crates that they came in. */
+
 import type { LeavingLine } from '../../../src/contract/areas/leaving.ts'
 import type { Output, Received } from '../../../src/contract/contract.ts'
-import { dateOfMoment } from '../../../src/light/day.ts'
 import { compareReports } from '../../../src/record/condition/compare.ts'
 import { closedAt } from '../../../src/record/damage/damage.ts'
 import { cratesReckoned, type LeavingFacts, leavingOf } from '../../../src/record/leaving.ts'
 import { aroundWords, placesAround } from '../../../src/record/nested.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { notFound } from '../change.ts'
+import { dateAt } from '../days.ts'
 import { standingsOfWork } from '../receipts/rows.ts'
 import { ruleNumber } from '../rules.ts'
 import type { Reading } from '../service.ts'
@@ -85,7 +86,7 @@ export function leaving({ db, now }: Reading, { exhibition }: Received<'leaving.
             : isOf('vehicle') !== null
               ? 'on the way'
               : 'here',
-      acknowledged: acknowledgedOf(db, entry, show, dateOfMoment(at)),
+      acknowledged: acknowledgedOf(db, entry, show, dateAt(at)),
     }
     const line: LeavingLine = {
       id: entry.id,
