@@ -15,3 +15,11 @@ export function dayAt(moment: string): Day {
 export function dateAt(moment: string): string {
   return dateOf(dayAt(moment))
 }
+
+/** The moment at which clocks of this machine show it, in milliseconds; of an hour that autumn has twice the first. */
+export function momentAt(clock: Clock): number {
+  const shown = new Date(clock)
+  const [year, month, date] = [shown.getUTCFullYear(), shown.getUTCMonth(), shown.getUTCDate()]
+  const rest = clock - Date.UTC(year, month, date)
+  return new Date(year, month, date, 0, 0, 0, rest).getTime()
+}

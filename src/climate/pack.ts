@@ -6,7 +6,8 @@
 import type { Series } from './series.ts'
 
 export const secondsOfDay = 86_400
-const perUnit = 100
+/** Values are kept as hundredths. */
+export const perUnit = 100
 
 export interface PackedDay {
   /** Days since 1 January 1970, UTC. */
@@ -38,7 +39,8 @@ function write(values: readonly (number | null)[]): string {
   return words.join(' ')
 }
 
-function read(text: string): (number | null)[] {
+/** The whole numbers of one text. */
+export function numbersOf(text: string): (number | null)[] {
   const values: (number | null)[] = []
   let last = 0
   for (const part of text === '' ? [] : text.split(' ')) {
@@ -81,8 +83,8 @@ export function unpacked(days: readonly Omit<PackedDay, 'count'>[]): Series {
   const all: { at: number; celsius: number | null; humidity: number | null }[] = []
   let ordered = true
   for (const { day, ...texts } of days) {
-    const seconds = read(texts.seconds)
-    const [celsius, humidity] = [read(texts.celsius), read(texts.humidity)]
+    const seconds = numbersOf(texts.seconds)
+    const [celsius, humidity] = [numbersOf(texts.celsius), numbersOf(texts.humidity)]
     for (let i = 0; i < seconds.length; i++) {
       const at = day * secondsOfDay + (seconds[i] ?? 0)
       ordered &&= at > (all.at(-1)?.at ?? Number.NEGATIVE_INFINITY)

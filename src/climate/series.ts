@@ -17,9 +17,9 @@ export function usualStep(at: readonly number[]): number | null {
 }
 
 /** A reading says nothing of what comes after so many usual steps: from there nobody knows. */
-const stepsHeld = 3
+export const stepsHeld = 3
 /** Where only one reading is there, it stands for so long, in seconds. */
-const lonely = 600
+export const lonely = 600
 
 /** How long each reading stands, in seconds: until the next one, at most three usual steps; the last one usual step. */
 export function standsFor(at: readonly number[]): number[] {

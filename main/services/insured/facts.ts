@@ -31,15 +31,25 @@ const ofCatalogue = `(SELECT work FROM moved WHERE work IS NOT NULL UNION SELECT
   UNION SELECT work FROM loan_work UNION SELECT work FROM work_value
   UNION SELECT id FROM work WHERE parent IN (SELECT work FROM entry))`
 
+const ofWorks = `(SELECT value FROM json_each(:works)
+  UNION SELECT parent FROM work WHERE id IN (SELECT value FROM json_each(:works)) AND parent IS NOT NULL)`
+
+/** A show, a few works, or the whole catalogue. */
+export type Scope = { readonly exhibition: string } | { readonly works: readonly string[] } | 'catalogue'
+
+function scopeOf(scope: Scope): readonly [string, Readonly<Record<string, string>>] {
+  if (scope === 'catalogue') return [ofCatalogue, {}]
+  return 'works' in scope ? [ofWorks, { works: JSON.stringify(scope.works) }] : [ofShow, { ...scope }]
+}
+
 const dayOrNull = (text: string) => (text === '' ? null : dayOf(text))
 
-export function factsOf(db: ReadHandle, exhibition: string | undefined): Facts {
-  const scope = exhibition === undefined ? ofCatalogue : ofShow
-  const of = exhibition === undefined ? {} : { exhibition }
-  const all = rows<Work>(db, `SELECT id, parent, lender FROM work WHERE id IN ${scope} ORDER BY sort_number, n`, of)
+export function factsOf(db: ReadHandle, of: Scope): Facts {
+  const [scope, named] = scopeOf(of)
+  const all = rows<Work>(db, `SELECT id, parent, lender FROM work WHERE id IN ${scope} ORDER BY sort_number, n`, named)
   const parents = new Map(all.map(({ id, parent }) => [id, parent]))
   const grouped = <R extends { readonly work: string }>(sql: string) =>
-    Map.groupBy(rows<R>(db, sql.replace(':scope', scope), of), each => each.work)
+    Map.groupBy(rows<R>(db, sql.replace(':scope', scope), named), each => each.work)
   const moves = grouped<{ work: string; at: string; place: string }>(
     `SELECT work, at, place FROM moved WHERE work IN :scope AND ${inForce} ORDER BY at, movement`,
   )
@@ -65,10 +75,17 @@ export function factsOf(db: ReadHandle, exhibition: string | undefined): Facts {
   const values = grouped<{ work: string; id: string; minor: number; currency: string; day: string }>(
     'SELECT work, id, value AS minor, currency, day FROM work_value WHERE work IN :scope ORDER BY day, id',
   )
+  // Of a few works those that may be around them alone: a long record has very many crates.
+  const crates =
+    of === 'catalogue'
+      ? 'crate IS NOT NULL'
+      : `crate IN (WITH RECURSIVE around(place) AS (SELECT place FROM moved WHERE work IN ${scope}
+          UNION SELECT moved.place FROM around JOIN moved ON moved.crate = around.place) SELECT place FROM around)`
   const carried = Map.groupBy(
     rows<{ crate: string; at: string; place: string }>(
       db,
-      `SELECT crate, at, place FROM moved WHERE crate IS NOT NULL AND ${inForce} ORDER BY at, movement`,
+      `SELECT crate, at, place FROM moved WHERE ${crates} AND ${inForce} ORDER BY at, movement`,
+      named,
     ).map(({ crate, ...move }) => ({ crate, ...moveOf(move) })),
     each => each.crate,
   )

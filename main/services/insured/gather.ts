@@ -88,7 +88,8 @@ export function gather({ db, now }: Reading, asked: Asked, within?: Day): Gather
   const today = dayAt(now())
   const { first, last } = periodOf(db, asked, today, within)
   const places = new Places(db)
-  const facts = factsOf(db, asked.exhibition)
+  const { exhibition } = asked
+  const facts = factsOf(db, exhibition === undefined ? 'catalogue' : { exhibition })
   const stays = new Map<string, readonly Stay[]>()
   const pieces = facts.works.flatMap(({ id, lender }) => {
     const known = facts.known(id)

@@ -5,7 +5,8 @@ import type { Output, Received } from '../../../src/contract/contract.ts'
 import type { Finding } from '../../../src/contract/shared.ts'
 import { sayIn } from '../../../src/hang/marks.ts'
 import { brokenSaid, termHeld } from '../../../src/loan/terms/held.ts'
-import type { TermTold } from '../../../src/loan/terms/planned.ts'
+import type { LentWork, TermTold } from '../../../src/loan/terms/planned.ts'
+import { ofAir } from '../../../src/loan/terms/term.ts'
 import type { Reader } from '../../../src/model/work-findings.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { notFound } from '../change.ts'
@@ -16,7 +17,8 @@ import { rows, value } from '../sql.ts'
 import { elevationOf } from '../walls/elevation.ts'
 import { firstNumber } from '../works/figures.ts'
 import { readerOf } from '../works/findings.ts'
-import { type DoseOf, lentWork, type Spot } from './lent-work.ts'
+import { LentAir } from './lent-air.ts'
+import { type DoseOf, type KnownWork, lentWork, type Spot } from './lent-work.ts'
 
 interface TermOfWork extends LoanTerm {
   readonly work: string
@@ -70,6 +72,26 @@ class Spots {
 
 const noDose: DoseOf = () => null
 
+/** The work with the air it had in a loan, where the term is about that. */
+class Aired {
+  private readonly known = new Map<string, LentWork['climate']>()
+  private readonly air: LentAir
+  private readonly exhibition: string | null
+  constructor(db: ReadHandle, works: readonly string[], exhibition: string | null) {
+    this.air = new LentAir(db, works)
+    this.exhibition = exhibition
+  }
+
+  of(lent: KnownWork, work: string, spot: Spot | null, { kind, loan }: Pick<TermOfWork, 'kind' | 'loan'>): LentWork {
+    if (!ofAir(kind)) return { ...lent, climate: null }
+    const key = JSON.stringify([work, loan])
+    if (!this.known.has(key)) {
+      this.known.set(key, this.air.of(work, loan, this.exhibition, spot?.elevation.wall.face ?? null))
+    }
+    return { ...lent, climate: this.known.get(key) ?? null }
+  }
+}
+
 /** Broken terms of the works of a wall; a year's light is told on the work's and the loan's pages alone. */
 export function termFindings(db: ReadHandle, elevation: Elevation, reader: Reader): Finding[] {
   const spots = new Map<string, PlacedWork>()
@@ -77,33 +99,44 @@ export function termFindings(db: ReadHandle, elevation: Elevation, reader: Reade
     spots.set(placed.work, placed)
     if (placed.set !== null) for (const part of partIdsOf(db, placed.work)) spots.set(part, placed)
   }
-  return findingsOfTerms(db, [...spots.keys()], reader, work => {
+  return findingsOfTerms(db, elevation.exhibition, [...spots.keys()], reader, work => {
     const placed = spots.get(work)
     return placed === undefined ? null : { elevation, placed }
   })
 }
 
 /** The same of works that stand on no wall. */
-export function unplacedTermFindings(db: ReadHandle, works: readonly string[], reader: Reader): Finding[] {
-  return findingsOfTerms(db, works, reader, () => null)
+export function unplacedTermFindings(
+  db: ReadHandle,
+  exhibition: string,
+  works: readonly string[],
+  reader: Reader,
+): Finding[] {
+  return findingsOfTerms(db, exhibition, works, reader, () => null)
 }
 
 function findingsOfTerms(
   db: ReadHandle,
+  exhibition: string,
   works: readonly string[],
   { unit, steps }: Reader,
   spotOf: (work: string) => Spot | null,
 ): Finding[] {
   const say = sayIn(unit, steps)
   const terms = Map.groupBy(termsOfWorks(db, works), ({ work }) => work)
+  const aired = new Aired(db, works, exhibition)
   return [...terms].flatMap(([work, all]) => {
-    const lent = lentWork(db, work, spotOf(work), noDose)
+    const spot = spotOf(work)
+    const known = lentWork(db, work, spot, noDose)
     return all.flatMap((term): Finding[] => {
+      const lent = aired.of(known, work, spot, term)
       const told = termHeld(term, lent, say)
       if (told.state !== 'broken') return []
       const figures = { term: term.id, ...told.figures }
       const text = brokenSaid(term, lent, term.loanNumber, told, say)
-      return [{ severity: 'stop', code: `term-${term.kind}`, subject: { kind: 'work', id: work }, text, figures }]
+      // What a room's air was, no change of the plan mends.
+      const severity = ofAir(term.kind) ? 'settle' : 'stop'
+      return [{ severity, code: `term-${term.kind}`, subject: { kind: 'work', id: work }, text, figures }]
     })
   })
 }
@@ -131,8 +164,16 @@ export function termsOfLoan({ db, now, person }: Reading, input: Received<'loan.
      ORDER BY loan_work.position, loan_work.id`,
     { loan },
   )
+  const aired = new Aired(
+    db,
+    items.map(({ work }) => work),
+    exhibition,
+  )
   const lent = new Map(
-    items.map(({ work }) => [work, lentWork(db, work, spots.of(work), each => doseOf(db, each, now()))] as const),
+    items.map(({ work }) => {
+      const spot = spots.of(work)
+      return [work, { spot, known: lentWork(db, work, spot, each => doseOf(db, each, now())) }] as const
+    }),
   )
   const terms = rows<LoanTerm>(
     db,
@@ -143,9 +184,10 @@ export function termsOfLoan({ db, now, person }: Reading, input: Received<'loan.
     terms: terms.map(term => ({
       ...term,
       works: items.flatMap(({ id, ...item }) => {
-        const known = lent.get(item.work)
-        if (known === undefined || (term.item !== null && term.item !== id)) return []
-        return [{ ...item, ...toldOf(termHeld(term, known, say)) }]
+        const own = lent.get(item.work)
+        if (own === undefined || (term.item !== null && term.item !== id)) return []
+        const work = aired.of(own.known, item.work, own.spot, { kind: term.kind, loan })
+        return [{ ...item, ...toldOf(termHeld(term, work, say)) }]
       }),
     })),
   }
@@ -162,6 +204,12 @@ export function termsOfWork(
   const say = sayIn(reader.unit, reader.steps)
   const terms = termsOfWorks(db, [work])
   if (terms.length === 0) return { terms: [] }
-  const lent = lentWork(db, work, new Spots(db, exhibition).of(work), each => doseOf(db, each, now()))
-  return { terms: terms.map(({ work: _, ...term }) => ({ ...term, ...toldOf(termHeld(term, lent, say)) })) }
+  const spot = new Spots(db, exhibition).of(work)
+  const known = lentWork(db, work, spot, each => doseOf(db, each, now()))
+  const aired = new Aired(db, [work], exhibition)
+  return {
+    terms: terms.map(({ work: _, ...term }) => {
+      return { ...term, ...toldOf(termHeld(term, aired.of(known, work, spot, term), say)) }
+    }),
+  }
 }

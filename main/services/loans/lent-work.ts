@@ -18,6 +18,9 @@ export interface Spot {
   readonly placed: PlacedWork
 }
 
+/** Air is asked for loan by loan, and only where a term is about it. */
+export type KnownWork = Omit<LentWork, 'climate'>
+
 export type DoseOf = (work: string) => LentWork['dose']
 
 const asTermWork = ({ work, running, title, maker, lightLimit }: PlacedWork): TermWork => ({
@@ -64,7 +67,7 @@ interface Facts {
   readonly height: number | null
 }
 
-export function lentWork(db: ReadHandle, work: string, spot: Spot | null, dose: DoseOf): LentWork {
+export function lentWork(db: ReadHandle, work: string, spot: Spot | null, dose: DoseOf): KnownWork {
   const facts = row<Facts>(
     db,
     `SELECT title, coalesce(${firstNumber}, '') AS number, glazing, hang_part AS part, hang_height AS height
@@ -83,7 +86,5 @@ export function lentWork(db: ReadHandle, work: string, spot: Spot | null, dose: 
     hung: spot === null ? null : hungPlan(db, spot),
     reading: read === undefined ? null : { lux: read.lux, uv: read.uv, day: read.at.slice(0, 10) },
     dose: dose(work),
-    // A room's air is on record by now, but not yet held against terms: they answer that it is not known.
-    climate: null,
   }
 }

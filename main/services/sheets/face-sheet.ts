@@ -6,7 +6,7 @@ import type { Elevation } from '../../../src/contract/areas/walls.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
 import type { Finding } from '../../../src/contract/shared.ts'
 import { defaultSteps } from '../../../src/hang/printing.ts'
-import { withoutSaid } from '../../../src/loan/terms/findings.ts'
+import { isOfAir, withoutSaid } from '../../../src/loan/terms/findings.ts'
 import { mixedDatums } from '../../../src/model/datum-mixed.ts'
 import { faceFindings, unsettled } from '../../../src/model/face-findings.ts'
 import { datumOf, marksOfFace } from '../../../src/model/marks-of-face.ts'
@@ -29,7 +29,8 @@ export interface FaceSheet extends Standing {
 function findingsOf(db: ReadHandle, elevation: Elevation, style: Pick<Style, 'unit' | 'steps'>): readonly Finding[] {
   const ids = elevation.works.map(({ work }) => work)
   const works = findingsWithParts(db, ids, style)
-  const terms = termFindings(db, elevation, style)
+  // What air a room had is no part of a wall's sheet: each logger's file would void it.
+  const terms = termFindings(db, elevation, style).filter(each => !isOfAir(each))
   const wall = withoutSaid(faceFindings(elevation, style), elevation.works, terms)
   return unsettled([...wall, ...terms, ...works], elevation.settled)
 }

@@ -53,7 +53,7 @@ export function list({ db, person }: Reading, input: Received<'finding.list'>): 
   return {
     findings: [
       ...faces.flatMap(each => findingsOfFace(db, exhibition, each.face, reader)),
-      ...unplacedTermFindings(db, unplaced, reader),
+      ...unplacedTermFindings(db, exhibition, unplaced, reader),
       ...loanPeriodFindings(db, exhibition, unplaced),
       ...findingsWithParts(db, unplaced, reader),
     ],

@@ -1,5 +1,6 @@
 /** Findings of a wall and of loans beside one another: nothing is told twice. */
 import type { Finding } from '../../contract/shared.ts'
+import { ofAir, termKinds } from './term.ts'
 
 /**
  * Findings of a wall without those of its light that a broken term of the same work says too, in the lender's words and
@@ -21,4 +22,9 @@ export function withoutSaid(
     const said = lowest.get(workOf.get(subject.id) ?? '')
     return code !== 'light-over-limit' || said === undefined || said > Number(figures.limit)
   })
+}
+
+/** Whether it is about the air of a room. */
+export function isOfAir({ code }: Finding): boolean {
+  return termKinds.some(kind => ofAir(kind) && code === `term-${kind}`)
 }

@@ -1,4 +1,6 @@
 /** What is planned and known of a lent work, for its terms to be held against. Lengths in mm. */
+import type { AirSpan } from '../../climate/beyond.ts'
+import type { DayAir } from '../../climate/day-air.ts'
 import type { Elevation } from '../../contract/areas/walls.ts'
 import type { TermWork } from '../../sequence/terms-offered.ts'
 
@@ -40,21 +42,29 @@ export interface LentWork {
   readonly reading: { readonly lux: number; readonly uv: number | null; readonly day: string } | null
   /** Fullest 365 days with what is planned, and hours lit at a level that nobody knows. */
   readonly dose: { readonly most: number; readonly unknownHours: number } | null
-  /** What loggers of its room have shown; null where there are no readings. */
+  /** What loggers of its rooms have shown; null where nothing says from which day on. */
   readonly climate: Climate | null
 }
 
-export interface Extremes {
-  readonly least: number
-  readonly most: number
+/** A room while the work was in it, or was planned to be. */
+export interface RoomAir {
+  readonly room: string
+  /** Days of each logger in order, each day once. */
+  readonly loggers: readonly (readonly DayAir[])[]
+  readonly spans: readonly AirSpan[]
 }
 
+/** The air that a work had over the period of its loan. */
 export interface Climate {
-  readonly room: string
-  /** Per cent. */
-  readonly humidity: Extremes | null
-  /** °C. */
-  readonly temperature: Extremes | null
+  /** Empty where nothing says in which room it is. */
+  readonly rooms: readonly RoomAir[]
+  /** "from 1 March 2031 to 31 March 2031", or "since 1 March 2031". */
+  readonly period: string
+  /** How many days that is; null without an end. */
+  readonly days: number | null
+  /** A moment, in seconds UTC, by the clock of the house. */
+  readonly said: (moment: number) => string
+  readonly dayOf: (moment: number) => number
 }
 
 export interface TermTold {

@@ -20,6 +20,9 @@ export const termKinds = [
 ] as const
 export type TermKind = (typeof termKinds)[number]
 
+/** Held against what loggers of a room showed, not against a plan. */
+export const ofAir = (kind: TermKind): boolean => kind === 'humidity' || kind === 'temperature'
+
 /** A choice of `glazing`: `any` is whatever glazing, the others as a work's own. */
 export const glazingAsked = ['any', 'glass', 'acrylic', 'laminated', 'none'] as const
 

@@ -1,5 +1,7 @@
 /** Terms of loans: each kind held, broken by a known amount, or not known; what no plan can be held against is refused. */
 import { describe, expect, test } from 'vitest'
+import { dayAirOf } from '../../../src/climate/day-air.ts'
+import { packed } from '../../../src/climate/pack.ts'
 import { barriersSeen } from '../../../src/loan/terms/barriers.ts'
 import { withoutSaid } from '../../../src/loan/terms/findings.ts'
 import { brokenSaid, termHeld } from '../../../src/loan/terms/held.ts'
@@ -22,6 +24,25 @@ const hung: HungPlan = {
   barriers: [{ from: 1500, to: 3000, away: 600 }],
   hands: ['Tamsin Oake'],
 }
+/** Twelve readings, one every ten minutes from noon of 10 March 2031; the work is in the room all that day. */
+const noon = Date.parse('2031-03-10T12:00:00Z') / 1000
+const readings = {
+  at: Array.from({ length: 12 }, (_, i) => noon + i * 600),
+  humidity: [44, 50, 50, 56, 50, 50, 50, 50, 50, 50, 50, 50],
+  celsius: [18.5, 19, 20, 21, 20, 20, 20, 20, 20, 20, 20, 20],
+}
+const room = {
+  room: 'Room 1',
+  loggers: [packed(readings).map(dayAirOf)],
+  spans: [{ from: noon - 43_200, until: noon + 43_200 }],
+}
+const climate: LentWork['climate'] = {
+  rooms: [room],
+  period: 'from 1 March 2031 to 31 March 2031',
+  days: 31,
+  said: moment => new Date(moment * 1000).toISOString().slice(11, 16),
+  dayOf: moment => Math.floor(moment / 86_400),
+}
 const work: LentWork = {
   called: '4',
   glazing: 'acrylic',
@@ -29,7 +50,7 @@ const work: LentWork = {
   hung,
   reading: { lux: 48, uv: 12, day: '2031-03-10' },
   dose: { most: 11_200, unknownHours: 0 },
-  climate: { room: 'Room 1', humidity: { least: 44, most: 56 }, temperature: { least: 18.5, most: 21 } },
+  climate,
 }
 const term = (kind: TermKind, more: Partial<Term> = {}): Term => ({
   kind,
@@ -61,6 +82,13 @@ describe('a term', () => {
     ['humidity', { low: 40, high: 60 }, 'holds'],
     ['humidity', { low: 45, high: 55 }, 'broken'],
     ['humidity', { low: 45, high: 55 }, 'unknown', { ...work, climate: null }],
+    ['humidity', { low: 45, high: 55 }, 'unknown', { ...work, climate: { ...climate, rooms: [] } }],
+    [
+      'humidity',
+      { low: 45, high: 55 },
+      'unknown',
+      { ...work, climate: { ...climate, rooms: [{ ...room, loggers: [] }] } },
+    ],
     ['temperature', { high: 21 }, 'holds'],
     ['temperature', { low: 19 }, 'broken'],
     ['glazing', { choice: 'any' }, 'holds'],
@@ -103,6 +131,23 @@ describe('a term', () => {
       'The barrier leaves 200 mm of its width open on Room 1, north.',
     )
     expect(text(term('uv', { high: 10 }))).toBe('The meter showed 12 µW/lm on 2031-03-10, 2 too much.')
+  })
+
+  test('of air says how far, when, for how long, in which room, and on how many days it was read', () => {
+    expect(text(term('humidity', { low: 45, high: 55 }))).toBe(
+      'Room 1 reached 56.0 % on 12:30, 1.0 % too much; beyond the term for 20 min. Read on 1 of 31 days from 1 March 2031 to 31 March 2031.',
+    )
+    expect(text(term('temperature', { low: 19 }))).toBe(
+      'Room 1 fell to 18.5 °C (65.3 °F) on 12:00, 0.5 K too little; beyond the term for 10 min. Read on 1 of 31 days from 1 March 2031 to 31 March 2031.',
+    )
+    expect(text(term('humidity', { low: 40 }))).toBe(
+      'Room 1 stayed between 44.0 % and 56.0 %. Read on 1 of 31 days from 1 March 2031 to 31 March 2031.',
+    )
+    const two = { ...work, climate: { ...climate, rooms: [room, { ...room, room: 'Store' }] } }
+    expect(text(term('humidity', { high: 55 }), two)).toContain('for 20 min (Room 1 10 min, Store 10 min)')
+    expect(text(term('humidity', { high: 55 }), { ...work, climate: { ...climate, rooms: [] } })).toContain(
+      'Nothing says in which room it is from 1 March 2031',
+    )
   })
 
   test('is quoted in the agreement’s words, in ours where there are none', () => {
