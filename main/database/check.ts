@@ -7,6 +7,7 @@ import { existsSync } from 'node:fs'
 import Database from 'better-sqlite3'
 import { hashOf, openStore } from '../files/store.ts'
 import type { BackupWork } from './backup.ts'
+import { brokenClimate } from './climate-chain.ts'
 import { brokenSeal } from './condition-chain.ts'
 import { brokenDamage } from './damage-chain.ts'
 import { asRefusal, isDamage } from './faults.ts'
@@ -161,6 +162,11 @@ function records(db: Database.Database): CheckFinding[] {
   const receipt = brokenReceipt(db)
   if (receipt !== null) {
     const text = `The record of receipts was altered past the program: receipt ${receipt.number} of ${receipt.day} does not join the one before it.`
+    findings.push({ code, text })
+  }
+  const log = brokenClimate(db)
+  if (log !== null) {
+    const text = `The record of loggers’ files was altered past the program: ${log.name} of ${log.room} does not join the one before it, or its readings are others.`
     findings.push({ code, text })
   }
   return findings

@@ -11,6 +11,8 @@ export interface Migration {
   /** A few words with hyphens, as in the file's name. */
   readonly name: string
   readonly sql: string
+  /** What SQL cannot say, such as a hash; after it, with no trigger in the way. */
+  readonly fill?: (db: Database.Database) => void
 }
 
 /** "HANG": says that a SQLite file is a catalogue of ours. */
@@ -51,8 +53,9 @@ export function migrate(db: Database.Database, migrations: readonly Migration[],
 
 function run(db: Database.Database, pending: readonly Migration[], now: () => string): void {
   dropTriggers(db)
-  for (const { version, name, sql } of pending) {
+  for (const { version, name, sql, fill } of pending) {
     db.exec(sql)
+    fill?.(db)
     // What was done before a migration stays: its entries speak of other columns.
     db.prepare(
       'INSERT INTO schema_step(version, name, at, last_edit) VALUES (?, ?, ?, (SELECT coalesce(max(id), 0) FROM edit))',

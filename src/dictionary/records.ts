@@ -179,6 +179,7 @@ export const records: Tables = {
       withdraws: of('withdraws', 'The file that this row says was wrong; its note says why.'),
       recorded_at: ['recorded when', 'In UTC, ISO 8601.'],
       recorded_by: ['recorded by', ''],
+      hash: ['link', 'SHA-256 over this record, its days of readings and the link before it.'],
     },
     'room',
   ),

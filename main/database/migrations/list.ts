@@ -22,6 +22,7 @@ import { loanTerms } from './0019-loan-terms.ts'
 import { climate } from './0020-climate.ts'
 import { damage } from './0021-damage.ts'
 import { receipts } from './0022-receipts.ts'
+import { climateChain } from './0023-climate-chain.ts'
 
 export const migrations: readonly Migration[] = [
   foundation,
@@ -46,4 +47,5 @@ export const migrations: readonly Migration[] = [
   climate,
   damage,
   receipts,
+  climateChain,
 ]

@@ -3,6 +3,7 @@ import { packed, unpacked } from '../../../src/climate/pack.ts'
 import type { Series } from '../../../src/climate/series.ts'
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
+import { climateHash, lastClimateHash } from '../../database/climate-chain.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { notFound } from '../change.ts'
 import { signed } from '../record/record.ts'
@@ -78,7 +79,8 @@ export async function takeFile(job: Job, input: Received<'climate.takeFile'>): P
     const id = writing.newId()
     const columns = shape.columns.map(column => ({ heading: column.heading, is: column.role }))
     writing.label(`Bring ${name} in for ${words}`)
-    insert(db, 'climate_file', {
+    const days = packed(fresh).map(day => ({ id: writing.newId(), ...day }))
+    const file = {
       id,
       room,
       room_words: words,
@@ -90,13 +92,14 @@ export async function takeFile(job: Job, input: Received<'climate.takeFile'>): P
       count: fresh.at.length,
       first: momentOf(fresh.at[0]),
       last: momentOf(fresh.at.at(-1)),
+      note: '',
       withdraws: null,
       recorded_at: writing.now(),
       recorded_by: by,
-    })
-    const days = packed(fresh)
+    }
+    insert(db, 'climate_file', { ...file, hash: climateHash(lastClimateHash(db), file, days) })
     days.forEach((day, done) => {
-      insert(db, 'climate_day', { id: writing.newId(), file: id, ...day })
+      insert(db, 'climate_day', { file: id, ...day })
       job.progress(done, days.length, `Writing ${name}`)
     })
     return { id, count: fresh.at.length, told }
@@ -120,9 +123,10 @@ export function withdrawFile(
   }
   const at = writing.now()
   writing.label(`Withdraw ${wrong.name} of ${wrong.room_words}`)
-  insert(db, 'climate_file', {
+  const file = {
     ...{ id: writing.newId(), ...wrong, read_as: '{}', told: '[]', count: 0, first: at, last: at, note: input.why },
     ...{ withdraws: input.file, recorded_at: at, recorded_by: by },
-  })
+  }
+  insert(db, 'climate_file', { ...file, hash: climateHash(lastClimateHash(db), file, []) })
   return { done: true }
 }
