@@ -56,37 +56,61 @@ export function undoStateOf(db: ReadHandle, person: string): UndoState {
   }
 }
 
+/** Why an edit was made, as somebody said it. */
+export interface Reason {
+  readonly why: string
+  readonly by: string
+  readonly at: string
+}
+
+/** The first that was said comes first. */
+export function reasonsOf(db: ReadHandle, edit: number): Reason[] {
+  return db
+    .prepare('SELECT why, recorded_by AS by, recorded_at AS at FROM edit_reason WHERE edit = ? ORDER BY rowid')
+    .all(edit) as Reason[] // the select list
+}
+
 export interface EditLine {
   readonly edit: number
   readonly label: string
   readonly person: string
   readonly at: string
   readonly takenBack: boolean
+  readonly reasons: Reason[]
 }
 
 interface Asked {
-  /** Words of the label, in any order; '' for all. */
+  /** Words of the label and of what was said of it, in any order; '' for all. */
   readonly find: string
   /** A name as it stands beside edits; '' for anybody. */
   readonly person: string
+  /** Moments: from the first on, before the second; '' for no end. */
+  readonly from: string
+  readonly until: string
   readonly offset: number
   readonly limit: number
 }
 
 /** Newest first, a page at a time. Undos and redos are edits of their own. */
-export function editsOf(db: ReadHandle, { find, person, offset, limit }: Asked): { total: number; edits: EditLine[] } {
+export function editsOf(
+  db: ReadHandle,
+  { find, person, from, until, offset, limit }: Asked,
+): { total: number; edits: EditLine[] } {
   const words = find.split(/\s+/).filter(word => word !== '')
   const where = `WHERE (:person = '' OR e.person_name = :person)
-    AND NOT EXISTS (SELECT 1 FROM json_each(:words) WHERE instr(lower(e.label), lower(value)) = 0)`
-  const asked = { person, words: JSON.stringify(words) }
+    AND e.at >= :from AND (:until = '' OR e.at < :until)
+    AND NOT EXISTS (SELECT 1 FROM json_each(:words) AS word WHERE instr(lower(e.label), lower(word.value)) = 0
+      AND NOT EXISTS (SELECT 1 FROM edit_reason AS r WHERE r.edit = e.id AND instr(lower(r.why), lower(word.value)) > 0))`
+  const asked = { person, from, until, words: JSON.stringify(words) }
   const { total } = db.prepare(`SELECT count(*) AS total FROM edit AS e ${where}`).get(asked) as { total: number } // the select list
   const found = db
     .prepare(
       `SELECT e.id AS edit, e.label, e.person_name AS person, e.at, ${takenBack} AS takenBack FROM edit AS e ${where}
        ORDER BY e.id DESC LIMIT :limit OFFSET :offset`,
     )
-    .all({ ...asked, limit, offset }) as (Omit<EditLine, 'takenBack'> & { takenBack: number })[] // the select list
-  return { total, edits: found.map(line => ({ ...line, takenBack: line.takenBack === 1 })) }
+    .all({ ...asked, limit, offset }) as (Omit<EditLine, 'takenBack' | 'reasons'> & { takenBack: number })[] // the select list
+  const edits = found.map(line => ({ ...line, takenBack: line.takenBack === 1, reasons: reasonsOf(db, line.edit) }))
+  return { total, edits }
 }
 
 /** All who edited, by their names as they stand beside edits. */

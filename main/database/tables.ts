@@ -22,6 +22,7 @@ export const exempt: Readonly<Record<string, string>> = {
   loan_receipt:
     'a record: works of a loan received, sent, acknowledged; one that was wrong is set right by a row that refers to it',
   loan_receipt_work: 'a record: the works of each receipt, in which condition and crate',
+  edit_reason: 'a record: why an edit was made, as somebody said it',
   picture_tone: 'follows from the bytes of a picture: what is computed is nobody’s edit, and can be computed again',
 }
 
@@ -39,6 +40,7 @@ export const records = [
   'damage_word',
   'loan_receipt',
   'loan_receipt_work',
+  'edit_reason',
 ] as const
 
 export interface TableShape {

@@ -10,6 +10,7 @@ import * as entries from './exhibitions/entries.ts'
 import * as exhibitions from './exhibitions/exhibitions.ts'
 import {
   changes as editChanges,
+  explain as editExplain,
   history as editHistory,
   list as editList,
   state as editState,
@@ -132,6 +133,7 @@ export const catalogueServices: CatalogueServices = {
   'edit.list': editList,
   'edit.changes': editChanges,
   'edit.history': editHistory,
+  'edit.explain': editExplain,
   'catalogue.backups': backups,
   'catalogue.backup': backup,
   'catalogue.keepBackup': keepBackup,

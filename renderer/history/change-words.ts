@@ -1,9 +1,9 @@
 /** Changes of records in the words and units of the person at the desk. */
-import type { Output } from '../../src/contract/contract.ts'
+import type { RecordChange } from '../../src/contract/areas/history.ts'
 import { type FieldSaid, fieldsSaid as said } from '../../src/dictionary/change-said.ts'
 import { desk } from '../host/desk.svelte.ts'
 
-export type Change = Output<'edit.history'>['changes'][number]
+export type Change = RecordChange
 
 const time = new Intl.DateTimeFormat('en-GB', { dateStyle: 'medium', timeStyle: 'short' })
 

@@ -250,6 +250,18 @@ export const records: Tables = {
     },
     'damage',
   ),
+  edit_reason: table(
+    'reason for an edit',
+    'Why an edit was made, as somebody said it then or later.',
+    ['id'],
+    {
+      edit: of('edit'),
+      why: ['why', ''],
+      recorded_at: ['recorded when', 'In UTC, ISO 8601.'],
+      recorded_by: ['recorded by', ''],
+    },
+    'edit',
+  ),
   edit: table('edit', 'What one person did in one step.', ['at'], {
     id: ['number', 'Edits are counted.'],
     label: ['what', 'In words.'],

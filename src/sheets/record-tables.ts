@@ -203,17 +203,19 @@ export function historyTable({ changes, total }: Output<'edit.history'>, style: 
     [
       text('at', 'When', 16),
       text('by', 'Who', 14),
-      text('edit', 'Edit', 30),
+      text('edit', 'Edit', 26),
+      text('why', 'Why', 16),
       text('what', 'Of', 16),
       text('field', 'Field', 12),
       text('from', 'Before', 16),
-      text('to', 'After', 42),
+      text('to', 'After', 34),
     ],
     changes.flatMap(change => {
       const head = [
         textCell(style.moment(change.at)),
         textCell(change.person === '' ? 'nobody named' : change.person),
         textCell(change.label),
+        textCell(change.reasons.map(({ why, by }) => `${why} (${by})`).join('; ')),
         textCell(rowSaid(change)),
       ]
       const fields = fieldsSaid(change, style)

@@ -34,10 +34,26 @@ test('an edit is found, laid open to its fields by the keyboard, and kept by its
   await page.keyboard.press('Enter')
   await expect(changed).toHaveCount(0)
   await page.getByRole('searchbox', { name: 'find' }).fill('nothing of the kind')
-  await expect(page.getByText('No edit is so called. Fewer words find more.')).toBeVisible()
+  await expect(
+    page.getByText('No edit is so called, of that person, in those days. Less asked finds more.'),
+  ).toBeVisible()
   await page.getByRole('searchbox', { name: 'find' }).fill('')
   await page.getByRole('combobox', { name: 'by', exact: true }).selectOption('Ada Tarn')
   await expect(edits).toHaveCount(3)
+  await page.getByLabel('until').fill('2019-04-01')
+  await expect(edits).toHaveCount(0)
+  await page.getByLabel('until').fill('')
+  // Why it was done stays beside the edit, under the name of who is at the desk, and the edit is found by it.
+  await edits.first().click()
+  await page.getByLabel('why was it done?').fill('the lender’s own list says so')
+  await page.keyboard.press('Enter')
+  await expect(page.getByText('because the lender’s own list says so')).toContainText('Ada Tarn')
+  await page.getByLabel('and because').fill('seen on its back')
+  await page.getByRole('button', { name: 'say it' }).click()
+  await expect(page.getByText('because seen on its back')).toBeVisible()
+  expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([])
+  await page.getByRole('searchbox', { name: 'find' }).fill('own list back')
+  await expect(edits).toHaveCount(1)
 })
 
 test('a work’s page tells what was done to it and to what belongs to it, and leads to the whole edit', async ({

@@ -97,3 +97,34 @@ test('what is no edit and no journaled table is refused by its place', async () 
   for (const table of ['journal', 'sqlite_schema', 'work"; DROP TABLE work; --'])
     expect(refusalCode(await here.ask('edit.history', { table, id: known.causeway }))).toBe('not-found')
 })
+
+test('why an edit was made stays beside it, taken back or not, and each further reason beside the first', async () => {
+  const { id } = await here.call('work.add', { title: 'Slack water' })
+  await here.call('work.update', { id, changes: { title: { was: 'Slack water', to: 'Slack water, dusk' } } })
+  const edit = await newest()
+  await here.call('edit.explain', { edit, why: 'the lender’s own list says so' })
+  await here.call('edit.undo', {})
+  await here.call('edit.explain', { edit, why: 'it was of another work', by: 'Bo Lind' })
+  // What only adds a record is no edit: nothing of it can be taken back.
+  expect(await newest()).toBe(edit + 1)
+  const { changes } = await here.call('edit.history', { table: 'work', id })
+  for (const change of changes) {
+    const said = change.reasons.map(({ why, by }) => `${by}: ${why}`)
+    const because = ['Tamsin Oake: the lender’s own list says so', 'Bo Lind: it was of another work']
+    expect(said).toEqual(change.edit === edit ? because : [])
+  }
+  const { edits } = await here.call('edit.list', { find: 'another LENDER’S dusk' })
+  expect(edits.map(line => line.edit)).toEqual([])
+  expect((await here.call('edit.list', { find: 'another LENDER’S' })).edits.map(line => line.edit)).toEqual([edit])
+})
+
+test('edits of some days, by the moment they were made', async () => {
+  const all = await here.call('edit.list', { limit: 500 })
+  const moments = all.edits.map(({ at }) => at).sort()
+  const middle = moments[Math.floor(moments.length / 2)] ?? ''
+  const count = (kept: (at: string) => boolean) => moments.filter(kept).length
+  const later = await here.call('edit.list', { from: middle, limit: 500 })
+  const earlier = await here.call('edit.list', { until: middle, limit: 500 })
+  expect([later.total, earlier.total]).toEqual([count(at => at >= middle), count(at => at < middle)])
+  expect(later.total + earlier.total).toBe(all.total)
+})

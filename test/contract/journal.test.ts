@@ -59,6 +59,7 @@ describe('the journal', () => {
         'damage_word',
         'edit',
         'edit_now',
+        'edit_reason',
         'journal',
         'light_reading',
         'loan_receipt',

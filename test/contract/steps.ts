@@ -593,6 +593,10 @@ export const steps: Steps = {
     const kind = toldOwner ? pick(['action', 'insurer told', 'note'] as const) : ('owner told' as const)
     return { damage, kind, whom: words(), how: words(), said: words() }
   },
+  'edit.explain': ({ row, words }) => {
+    const edit = row('edit')
+    return edit === null ? null : { edit: Number(edit.id), why: words() }
+  },
   'damage.strike': ({ id, words }) => {
     const word = id(
       'damage_word',

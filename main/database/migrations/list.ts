@@ -23,6 +23,7 @@ import { climate } from './0020-climate.ts'
 import { damage } from './0021-damage.ts'
 import { receipts } from './0022-receipts.ts'
 import { climateChain } from './0023-climate-chain.ts'
+import { editReason } from './0024-edit-reason.ts'
 
 export const migrations: readonly Migration[] = [
   foundation,
@@ -48,4 +49,5 @@ export const migrations: readonly Migration[] = [
   damage,
   receipts,
   climateChain,
+  editReason,
 ]

@@ -1,6 +1,7 @@
 /** What was done: the list of edits, what one of them changed, and the history of one record with its parts. */
 import type { RecordChange } from '../../../src/contract/areas/history.ts'
 import type { Output, Received } from '../../../src/contract/contract.ts'
+import { Refusal } from '../../../src/contract/refusal.ts'
 import { dictionary } from '../../../src/dictionary/dictionary.ts'
 import {
   type Entry,
@@ -9,11 +10,15 @@ import {
   entriesOfEdit,
   type Json,
   peopleOf,
+  type Reason,
+  reasonsOf,
   undoStateOf,
 } from '../../database/history.ts'
 import { exempt } from '../../database/tables.ts'
 import { notFound } from '../change.ts'
-import type { Reading } from '../service.ts'
+import { signed } from '../record/record.ts'
+import type { Reading, Writing } from '../service.ts'
+import { insert, value } from '../sql.ts'
 import { Rows, rowOf, writtenBy } from './rows.ts'
 
 export function state({ db, person }: Reading): Output<'edit.state'> {
@@ -22,9 +27,15 @@ export function state({ db, person }: Reading): Output<'edit.state'> {
 
 export function list(
   { db }: Reading,
-  { find = '', person = '', offset = 0, limit = 100 }: Received<'edit.list'>,
+  { find = '', person = '', from, until, offset = 0, limit = 100 }: Received<'edit.list'>,
 ): Output<'edit.list'> {
-  return { ...editsOf(db, { find, person, offset, limit }), people: peopleOf(db) }
+  if (from !== undefined && until !== undefined && until <= from) {
+    throw new Refusal('dates-reversed', 'The last day is before the first. Put the days in order.', { field: 'until' })
+  }
+  // In one form, so that texts sort as moments do.
+  const inOneForm = (moment: string | undefined) => (moment === undefined ? '' : new Date(moment).toISOString())
+  const days = { from: inOneForm(from), until: inOneForm(until) }
+  return { ...editsOf(db, { find, person, ...days, offset, limit }), people: peopleOf(db) }
 }
 
 const empty = (value: Json | undefined): boolean => value === null || value === undefined || value === ''
@@ -80,9 +91,17 @@ export function history(
   if (!rows.known(table) || Object.hasOwn(exempt, table)) throw notFound('table', 'table')
   const entries = rows.belonging({ table, key: id }).map(kept => entriesOf(reading.db, kept.table, kept.key))
   const newest = entries.flatMap(all => all.map(entry => ({ entry, all }))).sort((a, b) => b.entry.seq - a.entry.seq)
+  const reasons = new Map<number, readonly Reason[]>()
+  const reasonsAt = (edit: number) => {
+    const known = reasons.get(edit) ?? reasonsOf(reading.db, edit)
+    reasons.set(edit, known)
+    return [...known]
+  }
   return {
     total: newest.length,
-    changes: newest.slice(0, limit).map(({ entry, all }) => said(reading, rows, entry, all)),
+    changes: newest
+      .slice(0, limit)
+      .map(({ entry, all }) => ({ ...said(reading, rows, entry, all), reasons: reasonsAt(entry.edit) })),
   }
 }
 
@@ -95,6 +114,16 @@ export function changes(
   const rows = new Rows(reading.db)
   return {
     total: found.total,
+    reasons: reasonsOf(reading.db, edit),
     changes: found.entries.map(entry => said(reading, rows, entry, entriesOf(reading.db, entry.table, entry.key))),
   }
+}
+
+export function explain(writing: Writing, { edit, why, by }: Received<'edit.explain'>): Output<'edit.explain'> {
+  const { db } = writing
+  const recorded = signed(writing, by)
+  if (value(db, 'SELECT id FROM edit WHERE id = :edit', { edit }) === undefined) throw notFound('edit', 'edit')
+  const id = writing.newId()
+  insert(db, 'edit_reason', { id, edit, why, recorded_at: writing.now(), recorded_by: recorded })
+  return { id }
 }

@@ -1,10 +1,12 @@
 /** What was done: the list of edits, what one changed, one record's history. */
 import type { historyArea } from '../../../src/contract/areas/history.ts'
 import type { Known } from '../fixture.ts'
-import { anyMoment, type ExamplesOf } from './types.ts'
+import { anyId, anyMoment, type ExamplesOf } from './types.ts'
 
 /** The edit by which the fixture says how Causeway is fixed. */
 const fixedAt = 25
+
+const because = { edit: fixedAt, why: 'the wire slipped', by: 'Tamsin Oake' }
 
 const field = (column: string, called: string, to: unknown, name: string | null = null) => ({
   column,
@@ -32,26 +34,67 @@ export const historyExamples: ExamplesOf<keyof typeof historyArea> = {
   'edit.list': {
     answered: [
       {
+        about: 'an edit found by why it was made',
+        first: () => [['edit.explain', because]],
+        input: () => ({ find: 'SLIPPED fix' }),
+        output: () => ({
+          total: 1,
+          people: [],
+          edits: [
+            {
+              edit: fixedAt,
+              label: 'Change how Causeway is fixed',
+              person: '',
+              at: anyMoment,
+              takenBack: false,
+              reasons: [{ why: because.why, by: because.by, at: anyMoment }],
+            },
+          ],
+        }),
+      },
+      {
         about: 'the newest edits and how many there are',
         input: () => ({ limit: 2 }),
         output: () => ({
           total: 30,
           people: [],
           edits: [
-            { edit: 30, label: 'Slack Water: planning → closed', person: '', at: anyMoment, takenBack: false },
-            { edit: 29, label: 'Attach terms.txt to Salt pans', person: '', at: anyMoment, takenBack: false },
+            {
+              edit: 30,
+              label: 'Slack Water: planning → closed',
+              person: '',
+              at: anyMoment,
+              takenBack: false,
+              reasons: [],
+            },
+            {
+              edit: 29,
+              label: 'Attach terms.txt to Salt pans',
+              person: '',
+              at: anyMoment,
+              takenBack: false,
+              reasons: [],
+            },
           ],
         }),
       },
     ],
-    refused: [{ about: 'more than a page', input: () => ({ limit: 501 }), code: 'bad-input', field: 'limit' }],
+    refused: [
+      { about: 'more than a page', input: () => ({ limit: 501 }), code: 'bad-input', field: 'limit' },
+      {
+        about: 'days in the wrong order',
+        input: () => ({ from: '2031-03-02T00:00:00.000Z', until: '2031-03-01T00:00:00.000Z' }),
+        code: 'dates-reversed',
+        field: 'until',
+      },
+    ],
   },
   'edit.changes': {
     answered: [
       {
         about: 'what fixing Causeway changed, in words',
         input: () => ({ edit: fixedAt }),
-        output: known => ({ total: 1, changes: [fixed(known)] }),
+        output: known => ({ total: 1, reasons: [], changes: [fixed(known)] }),
       },
     ],
     refused: [{ about: 'an edit that never was', input: () => ({ edit: 9999 }), code: 'not-found', field: 'edit' }],
@@ -64,9 +107,10 @@ export const historyExamples: ExamplesOf<keyof typeof historyArea> = {
         output: known => ({
           total: 2,
           changes: [
-            fixed(known),
+            { ...fixed(known), reasons: [] },
             {
               ...fixed(known),
+              reasons: [],
               edit: fixedAt - 1,
               label: 'Place 2 works on Room 1 north',
               kind: 'added',
@@ -92,6 +136,24 @@ export const historyExamples: ExamplesOf<keyof typeof historyArea> = {
         input: known => ({ table: 'edit', id: known.pans }),
         code: 'not-found',
         field: 'table',
+      },
+    ],
+  },
+  'edit.explain': {
+    answered: [{ about: 'why an edit was made, said afterwards', input: () => because, output: () => ({ id: anyId }) }],
+    refused: [
+      {
+        about: 'an edit that never was',
+        input: () => ({ ...because, edit: 9999 }),
+        code: 'not-found',
+        field: 'edit',
+      },
+      { about: 'no reason', input: () => ({ ...because, why: '  ' }), code: 'bad-input', field: 'why' },
+      {
+        about: 'nobody who says it',
+        input: () => ({ edit: because.edit, why: because.why }),
+        code: 'no-name',
+        field: 'by',
       },
     ],
   },

@@ -319,6 +319,16 @@ const before: Readonly<
       expect(hashes).toEqual([first, hash(`["${first}","g",${row},0,"x","x","","f","x","Bo"]`)])
     },
   },
+  24: {
+    fill(db) {
+      db.exec(`INSERT INTO edit(label, procedure, person, person_name, at, first_seq, last_seq)
+        VALUES ('Add Tide table', 'work.add', '', '', '2031-03-01T00:00:00.000Z', 1, 0)`)
+    },
+    expect(db) {
+      expect(db.prepare('SELECT label FROM edit').pluck().all()).toContain('Add Tide table')
+      expect(ordinaryTables(db)).toContain('edit_reason')
+    },
+  },
 }
 
 /** SHA-256 of each migration's SQL, so that none changes once catalogues have it. */
@@ -346,6 +356,7 @@ const frozen: Readonly<Record<number, string>> = {
   21: '4273009d2d8fa437d277a0747ae9fa72b87a93ccd85aebfc6155d799bd92c871',
   22: '1282b7c4ece35272e0311bcf8ec0b88b611fe9456c37f1797855b5de85e47ad9',
   23: 'a82d2a8346e4c381649cbca8f6f2551aff12df9ca3410861b9d3f41025c017a8',
+  24: '7080066a250db21a8838b7f46abed26bb4f62ae4989bb65720b0d89d1402a702',
 }
 
 describe('migrations', () => {
