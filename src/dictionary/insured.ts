@@ -28,8 +28,9 @@ export const insured: Tables = {
     'How much may be together, by a policy, an indemnity or an agreement.',
     ['id', 'source', 'by'],
     {
-      scope: ['what for', 'All; one lender; one place; each crate; each vehicle.'],
+      scope: ['what for', 'All; one lender; one place; each crate; each vehicle; each journey of a vehicle.'],
       lender: of('lender', 'A party; empty for the others.'),
+      bearer: ['of works borne by', 'House, lender, borrower, indemnity, nobody; empty: whoever bears their loss.'],
       place: of('place', 'A room or an agreed place; empty for the others.'),
       value: ['most', minor],
       currency,

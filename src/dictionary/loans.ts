@@ -43,11 +43,14 @@ export const loans: Tables = {
       item: of('for which work', 'A work of the loan; empty: for all of them.'),
       kind: [
         'of what',
-        'Light, dose, uv, humidity, temperature, glazing, fixing, framing, height, barrier, apart, handling.',
+        'Light, dose, uv, humidity, temperature, glazing, fixing, framing, height, barrier, apart, handling, security, credit, indemnity, vehicle, journey.',
       ],
       low: ['at least', 'In per cent, °C or mm, by kind.'],
-      high: ['at most', 'In lx, lx h within a year, µW/lm, per cent, °C or mm, by kind.'],
-      choice: ['which', 'Glazing, what it may not hang beside, who may handle it.'],
+      high: ['at most', 'In lx, lx h within a year, µW/lm, per cent, °C or mm, by kind; of money whole minor units.'],
+      choice: [
+        'which',
+        'Glazing, how it is fixed or framed, what it may not hang beside, who may handle it, a credit line; of money its currency.',
+      ],
       said: ['in the agreement’s words', ''],
     },
     'loan',

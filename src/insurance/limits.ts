@@ -8,8 +8,11 @@ import { halfEven, nought, plus, times } from '../money/exact.ts'
 import type { DaySum, Into } from './held.ts'
 import type { Piece } from './pieces.ts'
 
-/** `place`: one room, crate, vehicle or agreed place. `crate` and `vehicle`: each of them. */
-export const limitScopes = ['all', 'lender', 'place', 'crate', 'vehicle'] as const
+/**
+ * `place`: one room, crate, vehicle or agreed place. `crate` and `vehicle`: each of them. `journey`: whatever a vehicle
+ * carries from when it was empty until it is empty again, if never all at once.
+ */
+export const limitScopes = ['all', 'lender', 'place', 'crate', 'vehicle', 'journey'] as const
 export type LimitScope = (typeof limitScopes)[number]
 
 export interface Limit {
@@ -17,16 +20,20 @@ export interface Limit {
   readonly scope: LimitScope
   /** The lender or the place; empty for the other scopes. */
   readonly subject: string
+  /** The part of a group that it is for, as in `groups.ts`; empty where it is for the whole. */
+  readonly slice: string
   readonly amount: Amount
   readonly first: Day | null
   readonly last: Day | null
 }
 
 /** Whether it is for a group, such as `crate:c7`. */
-export function isFor({ scope, subject }: Limit, group: string): boolean {
-  const [kind = '', key = ''] = group.split(':')
+export function isFor({ scope, subject, slice }: Limit, group: string): boolean {
+  const [whole = '', of = ''] = group.split('/')
+  if (of !== slice) return false
+  const [kind = '', key = ''] = whole.split(':')
   if (scope === 'all' || scope === 'lender') return scope === kind && subject === key
-  if (scope === 'place') return kind !== 'lender' && key !== '' && key === subject
+  if (scope === 'place') return kind !== 'lender' && kind !== 'journey' && key !== '' && key === subject
   return scope === kind
 }
 

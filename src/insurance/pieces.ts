@@ -12,6 +12,8 @@ export interface Piece {
   /** The first moment after it. */
   readonly to: Clock
   readonly groups: readonly string[]
+  /** Who bears it, then the terms of loans it is under. */
+  readonly slices: readonly string[]
   readonly value: Amount | null
   readonly by: ValueSpan['by']
   readonly basis: Stay['basis']
@@ -23,16 +25,16 @@ export function piecesOf(
   work: string,
   stays: readonly Stay[],
   values: readonly ValueSpan[],
-  groupsOf: (places: readonly string[]) => readonly string[],
+  groupsOf: (places: readonly string[], slices: readonly string[]) => readonly string[],
 ): Piece[] {
-  return stays.flatMap(stay => {
-    const groups = groupsOf(stay.places)
-    if (groups.length === 0) return []
-    return values.flatMap(({ first, last, value, by }): Piece[] => {
+  return stays.flatMap(stay =>
+    values.flatMap(({ first, last, value, by, slices }): Piece[] => {
       const from = Math.max(stay.from, first * dayLong)
       const to = Math.min(stay.to, (last + 1) * dayLong)
       if (from >= to) return []
-      return [{ work, from, to, groups, value, by, basis: stay.basis, places: stay.places }]
-    })
-  })
+      const groups = groupsOf(stay.places, slices)
+      if (groups.length === 0) return []
+      return [{ work, from, to, groups, slices, value, by, basis: stay.basis, places: stay.places }]
+    }),
+  )
 }

@@ -1,9 +1,10 @@
 /**
- * What a work is worth on a day: the value agreed in a loan on the days of that loan, else its own newest valuation. The
+ * What a work is worth on a day and who bears its loss: the value agreed in a loan on the days of that loan, else its own newest valuation. The
  * rule it keeps: a work without a value is told as such, never counted as nought.
  */
 import type { Day } from '../light/day.ts'
 import type { Amount } from '../money/currency.ts'
+import type { Bearer } from './bearer.ts'
 
 /** A work in a loan. Null where the agreement leaves a day open. */
 export interface Lent {
@@ -11,6 +12,9 @@ export interface Lent {
   readonly first: Day | null
   readonly last: Day | null
   readonly value: Amount | null
+  readonly bearer: Bearer
+  /** Terms of the loan that set limits to what is together, as slices of `groups.ts`. */
+  readonly slices: readonly string[]
 }
 
 /** A valuation of the work's own, in force from its day until the next. */
@@ -26,6 +30,8 @@ export interface ValueSpan {
   readonly value: Amount | null
   /** The loan or the valuation that says so; null where there is no value. */
   readonly by: { readonly kind: 'loan' | 'own'; readonly id: string } | null
+  /** Who bears it, then the terms it is under. */
+  readonly slices: readonly string[]
 }
 
 const covers = (lent: Lent, day: Day) =>
@@ -36,21 +42,46 @@ export function isLent(loans: readonly Lent[], day: Day): boolean {
   return loans.some(lent => covers(lent, day))
 }
 
-/** Of several loans on one day the one that began last counts; of several valuations of a day the one entered last. */
-export function valueOn(loans: readonly Lent[], own: readonly Valued[], day: Day): Omit<ValueSpan, 'first' | 'last'> {
-  let lent: Lent | undefined
-  for (const each of loans) {
-    if (each.value === null || !covers(each, day)) continue
-    if (lent === undefined || (each.first ?? -Infinity) >= (lent.first ?? -Infinity)) lent = each
-  }
-  if (lent !== undefined) return { value: lent.value, by: { kind: 'loan', id: lent.loan } }
-  let valued: Valued | undefined
-  for (const each of own) if (each.day <= day && (valued === undefined || each.day >= valued.day)) valued = each
-  return valued === undefined ? { value: null, by: null } : { value: valued.value, by: { kind: 'own', id: valued.id } }
+/** Of loans the one that began last, of those that began alike the later in the list. */
+function latest(loans: readonly Lent[]): Lent | undefined {
+  let found: Lent | undefined
+  for (const each of loans)
+    if (found === undefined || (each.first ?? -Infinity) >= (found.first ?? -Infinity)) found = each
+  return found
 }
 
-/** The days from `first` to `last`, cut where the value changes. */
-export function valueSpans(loans: readonly Lent[], own: readonly Valued[], first: Day, last: Day): ValueSpan[] {
+/**
+ * Of several loans on one day the one that began last counts, for the value and for who bears it each among those that
+ * say it; of several valuations of a day the one entered last.
+ * @param unlent who bears it on days of no loan
+ */
+export function valueOn(
+  loans: readonly Lent[],
+  own: readonly Valued[],
+  day: Day,
+  unlent: Bearer,
+): Omit<ValueSpan, 'first' | 'last'> {
+  const covering = loans.filter(each => covers(each, day))
+  const bearer =
+    covering.length === 0 ? unlent : (latest(covering.filter(each => each.bearer !== 'unsaid'))?.bearer ?? 'unsaid')
+  const borne = { slices: [bearer, ...new Set(covering.flatMap(each => each.slices))] }
+  const lent = latest(covering.filter(each => each.value !== null))
+  if (lent !== undefined) return { value: lent.value, by: { kind: 'loan', id: lent.loan }, ...borne }
+  let valued: Valued | undefined
+  for (const each of own) if (each.day <= day && (valued === undefined || each.day >= valued.day)) valued = each
+  return valued === undefined
+    ? { value: null, by: null, ...borne }
+    : { value: valued.value, by: { kind: 'own', id: valued.id }, ...borne }
+}
+
+/** The days from `first` to `last`, cut where the value, or who bears it, changes. */
+export function valueSpans(
+  loans: readonly Lent[],
+  own: readonly Valued[],
+  first: Day,
+  last: Day,
+  unlent: Bearer,
+): ValueSpan[] {
   const turns = new Set([first])
   const turn = (day: Day | null) => {
     if (day !== null && first < day && day <= last) turns.add(day)
@@ -64,6 +95,6 @@ export function valueSpans(loans: readonly Lent[], own: readonly Valued[], first
   return starts.map((start, at) => ({
     first: start,
     last: (starts[at + 1] ?? last + 1) - 1,
-    ...valueOn(loans, own, start),
+    ...valueOn(loans, own, start, unlent),
   }))
 }

@@ -3,6 +3,7 @@
  * and the period day by day. The rule it keeps: a figure stands with its currency, its rate and who says it.
  */
 import type { Output } from '../contract/contract.ts'
+import { bearerWords } from '../insurance/bearer.ts'
 import { type Amount, exponentOf } from '../money/currency.ts'
 import { writeAmount } from '../money/write.ts'
 import {
@@ -37,7 +38,10 @@ function money(key: string, heading: string, currency: string): SheetColumn {
   return number(key, `${heading}, ${currency}`, 15, formatOf(exponentOf(currency)))
 }
 
-const kinds = { all: 'Together', lender: 'Lender', room: 'Room or place', crate: 'Crate', vehicle: 'Vehicle' } as const
+const kinds = {
+  ...{ all: 'Together', bearer: 'Borne by', loan: 'Loan', lender: 'Lender', room: 'Room or place' },
+  ...{ crate: 'Crate', vehicle: 'Vehicle', journey: 'Journey' },
+} as const
 const verdicts = { within: 'within', over: 'over', unsure: 'not sure' } as const
 const apartCell = (apart: readonly Amount[]) => textCell(apart.map(writeAmount).join(', '))
 
@@ -80,6 +84,7 @@ function works({ works: all, currency, rates }: Told): TableSheet['rows'] {
       textCell(
         [work.since === null ? '' : `valued from ${work.since}`, work.why].filter(each => each !== '').join(', '),
       ),
+      textCell(bearerWords[work.bearer]),
       textCell(work.over ? 'brings it over' : ''),
     ]
   })
@@ -137,6 +142,7 @@ export function insuredTables({ title, day, lines, told, days }: InsuredQuestion
         text('rate', 'Rate', 22),
         money('converted', 'In the sum', currency),
         text('why', 'Says who', 28),
+        text('borne', 'Borne by', 20),
         text('brings', 'Limit', 12),
       ],
       rows: works(told),

@@ -52,12 +52,12 @@ function alike(answered: Answer, copyFolder: string): Answer {
 /** Where calls before it were programs of their own, an id that `like` made says so: then made ids are held alike. */
 function madeAlike(answered: Answer, like: Answer): Answer {
   if (!/:"(?:[a-z]+:)?t\d+n(w\d+x)?[0-9a-z]{6}"/.test(JSON.stringify(like))) return answered
-  const made = /:"(?:[a-z]+:)?t(\d+n)?(w\d+x)?[0-9a-z]{6}"/g
+  const made = /(?<=:"(?:[a-z]+[:/])?(?:\w+\/)?(?:term-)?)t(\d+n)?(w\d+x)?[0-9a-z]{6}(?=["/])/g
   // The hash of what a condition report says is also of its ids.
   const hashed = /"content":"[0-9a-f]{64}"/g
   // Nor does a program of its own know how often the one before it asked for the time.
   const recorded = /"recordedAt":"[^"]+"/g
-  const text = JSON.stringify(answered).replace(made, ':"<made>"').replace(hashed, '"content":"<made>"')
+  const text = JSON.stringify(answered).replace(made, '<made>').replace(hashed, '"content":"<made>"')
   return JSON.parse(text.replace(recorded, '"recordedAt":"<made>"'))
 }
 

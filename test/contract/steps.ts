@@ -446,11 +446,15 @@ export const steps: Steps = {
       },
     }
   },
-  'loan.addTerm': ({ id, row, whole, words, maybe }) => {
+  'loan.addTerm': ({ id, row, whole, words, maybe, pick }) => {
     const item = row('loan_work')
     const loan = item === null ? id('loan') : text(item, 'loan')
     if (loan === null) return null
     const one = item !== null && maybe(0.5) ? { item: text(item, 'id') } : {}
+    if (maybe(0.3)) {
+      const kind = pick(['indemnity', 'vehicle', 'journey'] as const)
+      return { loan, ...one, kind, high: whole(1, 900) * 100_000, choice: 'EUR', said: words() }
+    }
     return { loan, ...one, kind: 'light', high: whole(20, 300), said: words() }
   },
   'loan.updateTerm': ({ row, change, whole, words }) => {
@@ -499,7 +503,8 @@ export const steps: Steps = {
     const days = { first: '2031-02-01', last: maybe(0.5) ? '2031-09-01' : '' }
     if (lender !== null && maybe(0.3)) return { scope: 'lender', lender, amount, ...days, source: words() }
     if (room !== null && maybe(0.3)) return { scope: 'place', place: room, amount, ...days }
-    return { scope: pick(['all', 'crate', 'vehicle'] as const), amount, ...days }
+    const bearer = pick(['', 'house', 'indemnity'] as const)
+    return { scope: pick(['all', 'crate', 'vehicle', 'journey'] as const), bearer, amount, ...days }
   },
   'insured.removeLimit': ({ id }) => withId(id('value_limit'), {}),
   'condition.addWord': ({ pick, words }) => ({ material: pick(materials), word: words(), meaning: words() }),

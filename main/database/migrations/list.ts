@@ -24,6 +24,7 @@ import { damage } from './0021-damage.ts'
 import { receipts } from './0022-receipts.ts'
 import { climateChain } from './0023-climate-chain.ts'
 import { editReason } from './0024-edit-reason.ts'
+import { borne } from './0025-borne.ts'
 
 export const migrations: readonly Migration[] = [
   foundation,
@@ -50,4 +51,5 @@ export const migrations: readonly Migration[] = [
   receipts,
   climateChain,
   editReason,
+  borne,
 ]

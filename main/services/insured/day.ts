@@ -1,6 +1,7 @@
 /** Sums of one day, group by group, and the works of one of them. */
-import { groupKinds, type InsuredLine, type InsuredWork } from '../../../src/contract/areas/insured.ts'
+import { type InsuredLine, type InsuredWork, lineKinds } from '../../../src/contract/areas/insured.ts'
 import type { Output, Received } from '../../../src/contract/contract.ts'
+import { bearers } from '../../../src/insurance/bearer.ts'
 import type { DaySum } from '../../../src/insurance/held.ts'
 import { against, bringOver } from '../../../src/insurance/limits.ts'
 import type { Piece } from '../../../src/insurance/pieces.ts'
@@ -58,8 +59,7 @@ function lineOf(
     ...places.groupWords(group),
     ...told(sum),
     against: against(limits, group, sum, into).map(({ limit, minor, verdict, over }) => {
-      const said = limitsTold.find(each => each.id === limit.id)
-      const { words = '', source = '' } = said ?? {}
+      const { words = '', source = '' } = limitsTold.get(limit.id) ?? {}
       return { limit: limit.id, words, source, amount: { ...limit.amount }, minor, verdict, over }
     }),
     greatest: { day: dateOf(top.day), minor: top.minor },
@@ -67,7 +67,7 @@ function lineOf(
 }
 
 function byKindThenSum(a: InsuredLine, b: InsuredLine): number {
-  const kind = groupKinds.indexOf(a.kind) - groupKinds.indexOf(b.kind)
+  const kind = lineKinds.indexOf(a.kind) - lineKinds.indexOf(b.kind)
   return kind || b.minor - a.minor || (a.words < b.words ? -1 : 1)
 }
 
@@ -80,7 +80,7 @@ function overOf({ limits, into }: Gathered, group: string, sum: DaySum, came: re
 function workOf(
   db: ReadHandle,
   { into, places }: Gathered,
-  { work, value, by, basis, places: around }: Piece,
+  { work, value, by, slices, basis, places: around }: Piece,
   day: Day,
   over: boolean,
 ): InsuredWork {
@@ -103,6 +103,7 @@ function workOf(
     value: value === null ? null : { ...value },
     minor,
     ...whyOf(db, by),
+    bearer: bearers.find(each => each === slices[0]) ?? 'unsaid',
     over,
   }
 }

@@ -28,7 +28,7 @@ export function daysTold(reading: Reading, input: Received<'insured.days'>): Out
       const [start] = found
       if (start === undefined) return []
       const { words } = places.groupWords(one)
-      const source = limitsTold.find(each => each.id === limit.id)?.source ?? ''
+      const source = limitsTold.get(limit.id)?.source ?? ''
       const most = Math.max(...found.map(each => each.over))
       return [{ group: one, words, source, day: dateOf(start.day), days: found.length, over: most }]
     }),

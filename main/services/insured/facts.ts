@@ -1,4 +1,5 @@
-/** Works of a show, or of the catalogue, with their movements, shows, loans and valuations; each read at once for all. */
+/** Works of a show, of a loan or of the catalogue, with their movements, shows, loans and valuations; each read at once for all. */
+import { type Bearer, bearerOf } from '../../../src/insurance/bearer.ts'
 import type { Known, Move, Shown } from '../../../src/insurance/stays.ts'
 import type { Lent, Valued } from '../../../src/insurance/value.ts'
 import { dayOf } from '../../../src/light/day.ts'
@@ -8,6 +9,7 @@ import { clockAt } from '../days.ts'
 import { amountOf } from '../loans/works.ts'
 import { inForce } from '../record/standing.ts'
 import { rows } from '../sql.ts'
+import { daysOf, moneyTermsOf } from './terms.ts'
 
 interface Work {
   readonly id: string
@@ -19,14 +21,17 @@ export interface Facts {
   readonly works: readonly Work[]
   /** Its loans are those to this house: one that was lent out comes back. */
   readonly known: (work: string) => Known
-  /** Values that loans agree, whichever way it is lent. */
+  /** Values that loans agree and who bears its loss, whichever way it is lent. */
   readonly agreed: (work: string) => readonly Lent[]
   readonly valued: (work: string) => readonly Valued[]
+  /** Who bears a work on days of no loan: this house its own. */
+  readonly unlent: (work: Work) => Bearer
 }
 
 /** A part of a set is in shows through its set; it may move by itself and have a value of its own. */
 const ofShow = `(SELECT work FROM entry WHERE exhibition = :exhibition
   UNION SELECT id FROM work WHERE parent IN (SELECT work FROM entry WHERE exhibition = :exhibition))`
+const ofLoan = '(SELECT work FROM loan_work WHERE loan = :loan)'
 const ofCatalogue = `(SELECT work FROM moved WHERE work IS NOT NULL UNION SELECT work FROM entry
   UNION SELECT work FROM loan_work UNION SELECT work FROM work_value
   UNION SELECT id FROM work WHERE parent IN (SELECT work FROM entry))`
@@ -34,15 +39,18 @@ const ofCatalogue = `(SELECT work FROM moved WHERE work IS NOT NULL UNION SELECT
 const ofWorks = `(SELECT value FROM json_each(:works)
   UNION SELECT parent FROM work WHERE id IN (SELECT value FROM json_each(:works)) AND parent IS NOT NULL)`
 
-/** A show, a few works, or the whole catalogue. */
-export type Scope = { readonly exhibition: string } | { readonly works: readonly string[] } | 'catalogue'
+/** A show, a loan, a few works, or the whole catalogue. */
+export type Scope =
+  | { readonly exhibition: string }
+  | { readonly loan: string }
+  | { readonly works: readonly string[] }
+  | 'catalogue'
 
 function scopeOf(scope: Scope): readonly [string, Readonly<Record<string, string>>] {
   if (scope === 'catalogue') return [ofCatalogue, {}]
+  if ('loan' in scope) return [ofLoan, { ...scope }]
   return 'works' in scope ? [ofWorks, { works: JSON.stringify(scope.works) }] : [ofShow, { ...scope }]
 }
-
-const dayOrNull = (text: string) => (text === '' ? null : dayOf(text))
 
 export function factsOf(db: ReadHandle, of: Scope): Facts {
   const [scope, named] = scopeOf(of)
@@ -68,8 +76,11 @@ export function factsOf(db: ReadHandle, of: Scope): Facts {
     closed: string
     value: number | null
     currency: string
+    insuredBy: string
+    item: string
   }>(
-    `SELECT loan_work.work, loan.id AS loan, loan.way, loan.first, loan.last, loan.closed, loan_work.value, loan_work.currency
+    `SELECT loan_work.work, loan.id AS loan, loan.way, loan.first, loan.last, loan.closed, loan_work.value, loan_work.currency,
+      loan_work.insured_by AS insuredBy, loan_work.id AS item
      FROM loan_work JOIN loan ON loan.id = loan_work.loan WHERE loan_work.work IN :scope ORDER BY loan.id`,
   )
   const values = grouped<{ work: string; id: string; minor: number; currency: string; day: string }>(
@@ -89,15 +100,25 @@ export function factsOf(db: ReadHandle, of: Scope): Facts {
     ).map(({ crate, ...move }) => ({ crate, ...moveOf(move) })),
     each => each.crate,
   )
+  const terms = Map.groupBy(moneyTermsOf(db), ({ loan }) => loan)
   const lentOf = (work: string, way?: 'in') =>
     (loans.get(work) ?? [])
       .filter(each => way === undefined || each.way === way)
-      .map(({ loan, value, currency, first, last, closed }): Lent => {
-        const until = closed !== '' && (last === '' || closed < last) ? closed : last
+      .map(({ loan, value, currency, insuredBy, item, ...each }): Lent => {
+        const { first, last } = daysOf(each)
+        const own = (terms.get(loan) ?? []).filter(term => term.item === null || term.item === item)
+        const bearer = bearerOf(
+          each.way,
+          insuredBy,
+          own.some(({ kind }) => kind === 'indemnity'),
+        )
         return {
           loan,
-          first: dayOrNull(first),
-          last: dayOrNull(until),
+          first,
+          last,
+          bearer,
+          // What something else bears is under no indemnity; a journey is the agreement's, whoever bears it.
+          slices: own.flatMap(({ id, kind }) => (kind === 'indemnity' && bearer !== 'indemnity' ? [] : [`term-${id}`])),
           // A code that nobody knows the decimals of is no value.
           value: isCurrency(currency) ? amountOf({ value, currency }) : null,
         }
@@ -126,8 +147,13 @@ export function factsOf(db: ReadHandle, of: Scope): Facts {
         loans: whole === work ? lentOf(work, 'in') : [...lentOf(work, 'in'), ...lentOf(whole, 'in')],
       }
     },
-    agreed: lentOf,
+    agreed: work => {
+      const whole = parents.get(work) ?? work
+      // A part is under its set's agreement, but not at the set's value.
+      return whole === work ? lentOf(work) : [...lentOf(whole).map(each => ({ ...each, value: null })), ...lentOf(work)]
+    },
     valued,
+    unlent: ({ lender }) => (lender === null ? 'house' : 'unsaid'),
   }
 }
 

@@ -1,7 +1,9 @@
 /** What sums are made of, read from the record, the plan, loans and valuations: one read for a period. */
 import type { Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
+import { sliced } from '../../../src/insurance/groups.ts'
 import { Into } from '../../../src/insurance/held.ts'
+import { journeysOf } from '../../../src/insurance/journeys.ts'
 import type { Limit } from '../../../src/insurance/limits.ts'
 import { type Piece, piecesOf } from '../../../src/insurance/pieces.ts'
 import { dayLong, type Stay, staysOf } from '../../../src/insurance/stays.ts'
@@ -12,10 +14,11 @@ import { notFound } from '../change.ts'
 import { dayAt } from '../days.ts'
 import type { Reading } from '../service.ts'
 import { row } from '../sql.ts'
-import { type Facts, factsOf } from './facts.ts'
+import { type Facts, factsOf, type Scope } from './facts.ts'
 import { limitsOf } from './limits.ts'
 import { Places } from './places.ts'
 import { ratesOf } from './rates.ts'
+import { termLimitsOf } from './terms.ts'
 
 export interface Gathered {
   readonly pieces: readonly Piece[]
@@ -25,13 +28,22 @@ export interface Gathered {
   readonly into: Into
   readonly currencies: readonly string[]
   readonly limits: readonly Limit[]
-  readonly limitsTold: ReturnType<typeof limitsOf>
+  /** By the limit's key. */
+  readonly limitsTold: ReadonlyMap<string, { readonly words: string; readonly source: string }>
   readonly today: Day
   readonly first: Day
   readonly last: Day
 }
 
-type Asked = Pick<Received<'insured.days'>, 'exhibition' | 'currency' | 'first' | 'last'>
+/** Of one show, of one loan, or of the whole catalogue. */
+interface Asked extends Pick<Received<'insured.days'>, 'exhibition' | 'currency' | 'first' | 'last'> {
+  readonly loan?: string
+}
+
+function scopeOf({ exhibition, loan }: Asked): Scope {
+  if (loan !== undefined) return { loan }
+  return exhibition === undefined ? 'catalogue' : { exhibition }
+}
 
 /** Days before a show and after it: works come and go then. */
 const around = 14
@@ -40,21 +52,29 @@ const ahead = 90
 /** Longer periods are a slip of the finger in a year. */
 const longest = 1100
 
+/** Days of the show, or of the loan. Refuses `not-found`. */
+function daysAsked(db: ReadHandle, { exhibition, loan }: Asked, today: Day): { first: Day; last: Day } {
+  const table =
+    loan === undefined ? 'SELECT opens, closes FROM exhibition' : 'SELECT first AS opens, last AS closes FROM loan'
+  const id = loan ?? exhibition
+  const found =
+    id === undefined ? undefined : row<{ opens: string; closes: string }>(db, `${table} WHERE id = :id`, { id })
+  if (id !== undefined && found === undefined)
+    throw loan === undefined ? notFound('exhibition', 'exhibition') : notFound('loan', 'loan')
+  const first = found === undefined || found.opens === '' ? today : dayOf(found.opens)
+  // What has no end lasts at least until today.
+  const open = (loan === undefined ? first : Math.max(first, today)) + ahead
+  const last = found === undefined || found.closes === '' ? open : dayOf(found.closes)
+  return {
+    first: (loan === undefined ? first : Math.max(first, last - longest + 2 * around)) - around,
+    last: last + around,
+  }
+}
+
 function periodOf(db: ReadHandle, asked: Asked, today: Day, within: Day | undefined): { first: Day; last: Day } {
-  const { exhibition = '' } = asked
-  const show = row<{ opens: string; closes: string }>(
-    db,
-    'SELECT opens, closes FROM exhibition WHERE id = :exhibition',
-    {
-      exhibition,
-    },
-  )
-  if (asked.exhibition !== undefined && show === undefined) throw notFound('exhibition', 'exhibition')
-  const opens = show === undefined || show.opens === '' ? today : dayOf(show.opens)
-  const closes = show === undefined || show.closes === '' ? opens + ahead : dayOf(show.closes)
-  const first = asked.first === undefined ? opens - around : dayOf(asked.first)
-  const last =
-    asked.last === undefined ? Math.max(first, Math.min(closes + around, first + longest)) : dayOf(asked.last)
+  const usually = daysAsked(db, asked, today)
+  const first = asked.first === undefined ? usually.first : dayOf(asked.first)
+  const last = asked.last === undefined ? Math.max(first, Math.min(usually.last, first + longest)) : dayOf(asked.last)
   if (last < first) {
     const sentence = `The period would end on ${dateOf(last)}, before it begins on ${dateOf(first)}. Put the days in order.`
     throw new Refusal('reversed', sentence, { field: 'last' })
@@ -75,7 +95,7 @@ function periodOf(db: ReadHandle, asked: Asked, today: Day, within: Day | undefi
 }
 
 /** The currency of most values; of a limit where nothing has a value; else the euro. */
-function usual(pieces: readonly Piece[], limits: ReturnType<typeof limitsOf>): string {
+function usual(pieces: readonly Piece[], limits: readonly Limit[]): string {
   const counted = new Map<string, number>()
   for (const { value } of pieces)
     if (value !== null) counted.set(value.currency, (counted.get(value.currency) ?? 0) + 1)
@@ -83,46 +103,49 @@ function usual(pieces: readonly Piece[], limits: ReturnType<typeof limitsOf>): s
   return most?.[0] ?? limits[0]?.amount.currency ?? 'EUR'
 }
 
+/** Limits that were set, then those of terms of loans. */
+function limitsAndTerms(db: ReadHandle): Pick<Gathered, 'limits' | 'limitsTold'> {
+  const dayOrNull = (text: string) => (text === '' ? null : dayOf(text))
+  const set = limitsOf(db).map(({ id, scope, lender, place, bearer, amount, words, source, ...days }) => ({
+    limit: {
+      ...{ id, scope, subject: lender ?? place ?? '', slice: bearer, amount },
+      ...{ first: dayOrNull(days.first), last: dayOrNull(days.last) },
+    },
+    words,
+    source,
+  }))
+  const all = [...set, ...termLimitsOf(db)]
+  return { limits: all.map(({ limit }) => limit), limitsTold: new Map(all.map(each => [each.limit.id, each])) }
+}
+
 /** `within` is a day that the period is widened to. Refuses `not-found`, `reversed` and `too-long`. */
-export function gather({ db, now }: Reading, asked: Asked, within?: Day): Gathered {
+export function gather({ db, now }: Pick<Reading, 'db' | 'now'>, asked: Asked, within?: Day): Gathered {
   const today = dayAt(now())
   const { first, last } = periodOf(db, asked, today, within)
   const places = new Places(db)
-  const { exhibition } = asked
-  const facts = factsOf(db, exhibition === undefined ? 'catalogue' : { exhibition })
+  const facts = factsOf(db, scopeOf(asked))
+  const { limits, limitsTold } = limitsAndTerms(db)
   const stays = new Map<string, readonly Stay[]>()
-  const pieces = facts.works.flatMap(({ id, lender }) => {
-    const known = facts.known(id)
-    const own = staysOf(known, today, last)
+  const held = facts.works.flatMap(work => {
+    const { id, lender } = work
+    const own = staysOf(facts.known(id), today, last)
     stays.set(id, own)
     // From its first stay: what came first is asked too, not only what was there in the period.
     const [start] = own
     const from = start === undefined ? first : Math.min(first, Math.floor(start.from / dayLong))
-    const values = valueSpans(facts.agreed(id), facts.valued(id), from, last)
-    return piecesOf(id, own, values, around => places.groupsOf(around, lender))
+    const values = valueSpans(facts.agreed(id), facts.valued(id), from, last, facts.unlent(work))
+    return piecesOf(id, own, values, (around, slices) => sliced(places.groupsOf(around, lender), slices, limits))
   })
   const rates = ratesOf(db)
-  const limitsTold = limitsOf(db)
-  const currency = asked.currency ?? usual(pieces, limitsTold)
+  const currency = asked.currency ?? usual(held, limits)
   const currencies = new Set([
     currency,
-    ...pieces.flatMap(({ value }) => (value === null ? [] : [value.currency])),
+    ...held.flatMap(({ value }) => (value === null ? [] : [value.currency])),
     ...rates.flatMap(({ from, to }) => [from, to]),
-    ...limitsTold.map(({ amount }) => amount.currency),
+    ...limits.map(({ amount }) => amount.currency),
   ])
-  const limits = limitsTold.map(({ id, scope, lender, place, amount, ...days }): Limit => {
-    const dayOrNull = (text: string) => (text === '' ? null : dayOf(text))
-    return {
-      id,
-      scope,
-      subject: lender ?? place ?? '',
-      amount,
-      first: dayOrNull(days.first),
-      last: dayOrNull(days.last),
-    }
-  })
   return {
-    pieces,
+    pieces: [...held, ...journeysOf(held, limits)],
     stays,
     facts,
     places,

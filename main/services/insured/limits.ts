@@ -1,6 +1,7 @@
 /** Limits of what may be together, as a policy, an indemnity or an agreement says them. */
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
+import { bearerWords } from '../../../src/insurance/bearer.ts'
 import type { LimitScope } from '../../../src/insurance/limits.ts'
 import { writeAmount } from '../../../src/money/write.ts'
 import type { ReadHandle } from '../../database/handles.ts'
@@ -17,24 +18,33 @@ interface Stored extends Omit<Told, 'words' | 'amount' | 'place'> {
   readonly place: string
 }
 
-function wordsOf(db: ReadHandle, scope: LimitScope, lender: string | null, place: string): string {
+function wordsOf(
+  db: ReadHandle,
+  { scope, lender, place, bearer }: Pick<Stored, 'scope' | 'lender' | 'place' | 'bearer'>,
+) {
+  const what = whatOf(db, scope, lender, place)
+  return bearer === '' ? what : `${what}, ${bearerWords[bearer]}`
+}
+
+function whatOf(db: ReadHandle, scope: LimitScope, lender: string | null, place: string): string {
   if (scope === 'all') return 'everything'
   if (scope === 'crate') return 'each crate'
   if (scope === 'vehicle') return 'each vehicle'
+  if (scope === 'journey') return 'each journey'
   if (scope === 'place') return placeOf(db, place)?.words ?? 'a place that is gone'
   return value<string>(db, 'SELECT name FROM party WHERE id = :lender', { lender }) ?? ''
 }
 
-const columns = 'id, scope, lender, place, value AS minor, currency, first, last, source, "by"'
+const columns = 'id, scope, lender, place, bearer, value AS minor, currency, first, last, source, "by"'
 
 function toldOf(db: ReadHandle, { minor, currency, place, ...stored }: Stored): Told {
-  const words = wordsOf(db, stored.scope, stored.lender, place)
+  const words = wordsOf(db, { ...stored, place })
   return { ...stored, place: place === '' ? null : place, words, amount: { minor, currency } }
 }
 
 /** All of them: for everything first, then by what they are for. */
 export function limitsOf(db: ReadHandle): Told[] {
-  const order = `CASE scope WHEN 'all' THEN 0 WHEN 'lender' THEN 1 WHEN 'place' THEN 2 WHEN 'crate' THEN 3 ELSE 4 END`
+  const order = `CASE scope WHEN 'all' THEN 0 WHEN 'lender' THEN 1 WHEN 'place' THEN 2 WHEN 'crate' THEN 3 WHEN 'vehicle' THEN 4 ELSE 5 END`
   return rows<Stored>(db, `SELECT ${columns} FROM value_limit ORDER BY ${order}, first, id`).map(each =>
     toldOf(db, each),
   )
@@ -63,7 +73,7 @@ function subjectOf(db: ReadHandle, input: Received<'insured.addLimit'>): { lende
 
 export function add(writing: Writing, input: Received<'insured.addLimit'>): Output<'insured.addLimit'> {
   const { db, person } = writing
-  const { scope, amount, first = '', last = '' } = input
+  const { scope, bearer = '', amount, first = '', last = '' } = input
   if (amount.minor === 0) {
     throw new Refusal('no-limit', 'A limit of nothing would be over on every day. Say how much may be together.', {
       field: 'amount',
@@ -74,12 +84,13 @@ export function add(writing: Writing, input: Received<'insured.addLimit'>): Outp
     throw new Refusal('reversed', sentence, { field: 'last' })
   }
   const subject = subjectOf(db, input)
-  writing.label(`Set a limit of ${writeAmount(amount)} for ${wordsOf(db, scope, subject.lender, subject.place)}`)
+  writing.label(`Set a limit of ${writeAmount(amount)} for ${wordsOf(db, { scope, bearer, ...subject })}`)
   const id = writing.newId()
   insert(db, 'value_limit', {
     id,
     scope,
     ...subject,
+    bearer,
     value: amount.minor,
     currency: amount.currency,
     first,

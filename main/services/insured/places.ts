@@ -1,8 +1,11 @@
 /** Which groups a place belongs to, and what groups are called. Each place is looked up once. */
-import type { GroupKind } from '../../../src/contract/areas/insured.ts'
+import type { LineKind } from '../../../src/contract/areas/insured.ts'
+import { bearers, bearerWords } from '../../../src/insurance/bearer.ts'
+import { type GroupKind, groupParts } from '../../../src/insurance/groups.ts'
+import { type TermKind, termWords } from '../../../src/loan/terms/term.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { locationOf, namer, placeOf } from '../record/places.ts'
-import { value } from '../sql.ts'
+import { row, value } from '../sql.ts'
 
 interface Placed {
   readonly groups: readonly string[]
@@ -67,13 +70,32 @@ export class Places {
     return this.name(place) ?? value<string>(this.db, recorded, { place }) ?? 'a place that is gone'
   }
 
-  groupWords(group: string): { readonly kind: GroupKind; readonly words: string } {
-    const [kind = 'all', key = ''] = group.split(':') as [GroupKind, string?] // groups are made above
-    if (kind === 'all') return { kind, words: 'Everything' }
+  groupWords(group: string): { readonly kind: LineKind; readonly words: string } {
+    const { kind, key, slice } = groupParts(group)
+    const words = this.wholeWords(kind, key)
+    if (slice === '') return { kind, words }
+    const bearer = bearers.find(each => each === slice)
+    const part = bearer === undefined ? this.termWords(slice.slice('term-'.length)) : bearerWords[bearer]
+    if (kind !== 'all') return { kind, words: `${words}: ${part}` }
+    return { kind: bearer === undefined ? 'loan' : 'bearer', words: part[0]?.toLocaleUpperCase('en') + part.slice(1) }
+  }
+
+  private wholeWords(kind: GroupKind, key: string): string {
+    if (kind === 'all') return 'Everything'
     if (kind === 'lender') {
       const name = value<string>(this.db, 'SELECT name FROM party WHERE id = :key', { key })
-      return { kind, words: name ?? 'No lender named' }
+      return name ?? 'No lender named'
     }
-    return { kind, words: key === '' ? 'Place not known yet' : this.placeWords(key) }
+    const words = key === '' ? 'Place not known yet' : this.placeWords(key)
+    return kind === 'journey' ? `${words}, one journey` : words
+  }
+
+  private termWords(term: string): string {
+    const found = row<{ number: string; kind: TermKind }>(
+      this.db,
+      'SELECT loan.number, loan_term.kind FROM loan_term JOIN loan ON loan.id = loan_term.loan WHERE loan_term.id = :term',
+      { term },
+    )
+    return found === undefined ? 'a loan that is gone' : `loan ${found.number}, ${termWords[found.kind]}`
   }
 }

@@ -19,6 +19,7 @@ import { firstNumber } from '../works/figures.ts'
 import { readerOf } from '../works/findings.ts'
 import { LentAir } from './lent-air.ts'
 import { type DoseOf, type KnownWork, lentWork, type Spot } from './lent-work.ts'
+import { togetherOf } from './together.ts'
 
 interface TermOfWork extends LoanTerm {
   readonly work: string
@@ -82,7 +83,12 @@ class Aired {
     this.exhibition = exhibition
   }
 
-  of(lent: KnownWork, work: string, spot: Spot | null, { kind, loan }: Pick<TermOfWork, 'kind' | 'loan'>): LentWork {
+  of(
+    lent: KnownWork,
+    work: string,
+    spot: Spot | null,
+    { kind, loan }: Pick<TermOfWork, 'kind' | 'loan'>,
+  ): Omit<LentWork, 'together'> {
     if (!ofAir(kind)) return { ...lent, climate: null }
     const key = JSON.stringify([work, loan])
     if (!this.known.has(key)) {
@@ -92,7 +98,7 @@ class Aired {
   }
 }
 
-/** Broken terms of the works of a wall; a year's light is told on the work's and the loan's pages alone. */
+/** Broken terms of the works of a wall; a year's light and sums of money are told on the work's and the loan's pages alone. */
 export function termFindings(db: ReadHandle, elevation: Elevation, reader: Reader): Finding[] {
   const spots = new Map<string, PlacedWork>()
   for (const placed of elevation.works) {
@@ -129,7 +135,7 @@ function findingsOfTerms(
     const spot = spotOf(work)
     const known = lentWork(db, work, spot, noDose)
     return all.flatMap((term): Finding[] => {
-      const lent = aired.of(known, work, spot, term)
+      const lent = { ...aired.of(known, work, spot, term), together: null }
       const told = termHeld(term, lent, say)
       if (told.state !== 'broken') return []
       const figures = { term: term.id, ...told.figures }
@@ -181,15 +187,18 @@ export function termsOfLoan({ db, now, person }: Reading, input: Received<'loan.
     { loan },
   )
   return {
-    terms: terms.map(term => ({
-      ...term,
-      works: items.flatMap(({ id, ...item }) => {
-        const own = lent.get(item.work)
-        if (own === undefined || (term.item !== null && term.item !== id)) return []
-        const work = aired.of(own.known, item.work, own.spot, { kind: term.kind, loan })
-        return [{ ...item, ...toldOf(termHeld(term, work, say)) }]
-      }),
-    })),
+    terms: terms.map(term => {
+      const together = togetherOf({ db, now }, loan, term)
+      return {
+        ...term,
+        works: items.flatMap(({ id, ...item }) => {
+          const own = lent.get(item.work)
+          if (own === undefined || (term.item !== null && term.item !== id)) return []
+          const work = aired.of(own.known, item.work, own.spot, { kind: term.kind, loan })
+          return [{ ...item, ...toldOf(termHeld(term, { ...work, together }, say)) }]
+        }),
+      }
+    }),
   }
 }
 
@@ -209,7 +218,8 @@ export function termsOfWork(
   const aired = new Aired(db, [work], exhibition)
   return {
     terms: terms.map(({ work: _, ...term }) => {
-      return { ...term, ...toldOf(termHeld(term, aired.of(known, work, spot, term), say)) }
+      const together = togetherOf({ db, now }, term.loan, term)
+      return { ...term, ...toldOf(termHeld(term, { ...aired.of(known, work, spot, term), together }, say)) }
     }),
   }
 }

@@ -19,7 +19,7 @@ export interface Spot {
 }
 
 /** Air is asked for loan by loan, and only where a term is about it. */
-export type KnownWork = Omit<LentWork, 'climate'>
+export type KnownWork = Omit<LentWork, 'climate' | 'together'>
 
 export type DoseOf = (work: string) => LentWork['dose']
 
@@ -56,6 +56,7 @@ function hungPlan(db: ReadHandle, { elevation, placed }: Spot): HungPlan {
       `SELECT DISTINCT "by" FROM placement_step WHERE placement = :placement AND state <> 'planned' AND "by" <> ''`,
       { placement: placed.placement },
     ).map(({ by }) => by),
+    label: placed.label.text,
   }
 }
 
@@ -65,12 +66,14 @@ interface Facts {
   readonly glazing: LentWork['glazing']
   readonly part: string
   readonly height: number | null
+  readonly creditLine: string
 }
 
 export function lentWork(db: ReadHandle, work: string, spot: Spot | null, dose: DoseOf): KnownWork {
   const facts = row<Facts>(
     db,
-    `SELECT title, coalesce(${firstNumber}, '') AS number, glazing, hang_part AS part, hang_height AS height
+    `SELECT title, coalesce(${firstNumber}, '') AS number, glazing, hang_part AS part, hang_height AS height,
+      credit_line AS creditLine
      FROM work WHERE id = :work`,
     { work },
   )
@@ -86,5 +89,6 @@ export function lentWork(db: ReadHandle, work: string, spot: Spot | null, dose: 
     hung: spot === null ? null : hungPlan(db, spot),
     reading: read === undefined ? null : { lux: read.lux, uv: read.uv, day: read.at.slice(0, 10) },
     dose: dose(work),
+    creditLine: facts.creditLine,
   }
 }

@@ -3,6 +3,8 @@
  * without a value and money without a rate stand apart and are told; they are never counted as nought.
  */
 import * as z from 'zod'
+import { bearers } from '../../insurance/bearer.ts'
+import { groupKinds } from '../../insurance/groups.ts'
 import { limitScopes } from '../../insurance/limits.ts'
 import { isCurrency } from '../../money/currency.ts'
 import { readRate } from '../../money/exchange.ts'
@@ -42,11 +44,16 @@ const rate = z.strictObject({
 export type InsuredRate = z.output<typeof rate>
 
 const scope = z.enum(limitScopes)
+const bearer = z.enum(bearers)
+/** Empty: whoever bears the loss. */
+const bearerOrAny = z.enum(['', 'house', 'lender', 'borrower', 'indemnity', 'nobody'])
 const limit = z.strictObject({
   id,
   scope,
   lender: id.nullable(),
   place: id.nullable(),
+  /** Whose works alone it counts, by who bears their loss. */
+  bearer: bearerOrAny,
   /** What it is for: `everything`, `Quay Collection`, `Room 2`, `each crate`. */
   words: z.string(),
   amount: told,
@@ -57,12 +64,21 @@ const limit = z.strictObject({
 })
 export type InsuredLimit = z.output<typeof limit>
 
-/** `all`, or a kind and a key: `lender:` (of nobody), `room:r7`, `crate:c2`, `vehicle:v1`; `room:` is a place not known. */
+/**
+ * `all`, or a kind and a key: `lender:` (of nobody), `room:r7`, `crate:c2`, `vehicle:v1`, `journey:v1`; `room:` is a
+ * place not known. A part of it: `all/house`, `vehicle:v1/indemnity`, by who bears it, or `all/term-t4`, by a term.
+ */
 const group = z
   .string()
-  .regex(/^(all|(lender|room|crate|vehicle):[0-9a-z]{0,40})$/, 'expected all, or a kind and a key')
-export const groupKinds = ['all', 'lender', 'room', 'crate', 'vehicle'] as const
-export type GroupKind = (typeof groupKinds)[number]
+  .regex(
+    new RegExp(
+      `^(all|(${groupKinds.slice(1).join('|')}):[0-9a-z]{0,40})(/(${bearers.join('|')}|term-[0-9a-z]{1,40}))?$`,
+    ),
+    'expected all, or a kind and a key',
+  )
+/** Parts of everything are kinds of their own: by who bears it, by a loan's term. */
+export const lineKinds = ['all', 'bearer', 'loan', 'lender', 'room', 'crate', 'vehicle', 'journey'] as const
+export type LineKind = (typeof lineKinds)[number]
 
 const against = z.strictObject({
   limit: id,
@@ -86,7 +102,7 @@ const sum = {
 
 const line = z.strictObject({
   group: z.string(),
-  kind: z.enum(groupKinds),
+  kind: z.enum(lineKinds),
   words: z.string(),
   ...sum,
   against: z.array(against),
@@ -110,6 +126,8 @@ const held = z.strictObject({
   why: z.string(),
   /** The day from which the valuation holds; null where a loan says it. */
   since: day.nullable(),
+  /** Who bears its loss. */
+  bearer,
   /** Limits of its group that it, or a work that came before it, has brought over. */
   over: z.boolean(),
 })
@@ -149,7 +167,7 @@ export const insuredArea = {
   ),
   'insured.day': procedure(
     'read',
-    'Tells what works together are worth on one day by lender, room, crate and vehicle, and the works of one of these.',
+    'Tells what works together are worth on one day by who bears the loss, lender, room, crate and vehicle, and the works of one of these.',
     z.strictObject({ day, ...about, ...period, group: group.optional(), ...page }),
     z.strictObject({
       ...counts,
@@ -200,11 +218,12 @@ export const insuredArea = {
   ),
   'insured.addLimit': procedure(
     'write',
-    'Adds a limit: for everything, one lender, one place, each crate or each vehicle.',
+    'Adds a limit: for everything, one lender, one place, each crate, vehicle or journey; of all works, or of those that one bears.',
     z.strictObject({
       scope,
       lender: id.optional(),
       place: id.optional(),
+      bearer: bearerOrAny.optional(),
       amount: money,
       first: dayOrNone.optional(),
       last: dayOrNone.optional(),

@@ -4,6 +4,7 @@
  */
 import * as z from 'zod'
 import { termKinds } from '../../loan/terms/term.ts'
+import { greatestMinor } from '../../money/read-figure.ts'
 import { procedure } from '../procedure.ts'
 import { changes, day, done, id, lengthUnit, longText, made, name, shortText, updated } from '../shared.ts'
 import { money } from './insured.ts'
@@ -60,7 +61,7 @@ const loanWork = z.strictObject({
 })
 export type LoanWork = z.output<typeof loanWork>
 
-const figure = z.number().min(-1e9).max(1e9)
+const figure = z.number().min(-1e9).max(greatestMinor)
 const termFields = {
   low: figure.nullable(),
   high: figure.nullable(),

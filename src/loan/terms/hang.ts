@@ -10,22 +10,42 @@ export function glazingTerm({ choice }: Term, { glazing }: LentWork): TermTold {
 }
 
 /** It hangs in its frame where the size that hangs is that of the frame. */
-export function framingTerm(_: Term, { part }: LentWork): TermTold {
+export function framingTerm({ choice }: Term, { part }: LentWork): TermTold {
   if (part === null) return unknown('No size of it is known.')
-  if (part === 'framed') return holds('The size it hangs by is that of its frame.')
-  return broken(`It is planned without a frame: the size it hangs by is that of its ${part}.`, { part })
+  const framed = part === 'framed'
+  const is = framed
+    ? 'The size it hangs by is that of its frame'
+    : `The size it hangs by is that of its ${part}, without a frame`
+  return framed === (choice !== 'none') ? holds(`${is}.`, { part }) : broken(`${is}.`, { part })
 }
 
 /** These hold the work so that it is opened with a tool of its own. */
 const locked = new Set(['security-hangers', 'case'])
 
-export function fixingTerm(_: Term, { hung }: LentWork): TermTold {
+export function fixingTerm({ choice }: Term, { hung }: LentWork): TermTold {
   if (hung === null) return unknown('It stands on no wall yet.')
-  if (hung.kept || (hung.method !== null && locked.has(hung.method))) return holds(`On ${hung.wall} a lock keeps it.`)
-  if (hung.method === null) return unknown('Nobody has measured its back: how it hangs is not known.')
-  return broken(`On ${hung.wall} nothing locks it: choose a fixing that does, or a lock besides.`, {
-    method: hung.method,
-  })
+  const { wall, method, kept } = hung
+  if (choice === '' && (kept || (method !== null && locked.has(method)))) return holds(`On ${wall} a lock keeps it.`)
+  if (method === null) return unknown('Nobody has measured its back: how it hangs is not known.')
+  if (choice === '')
+    return broken(`On ${wall} nothing locks it: choose a fixing that does, or a lock besides.`, { method })
+  const by = `On ${wall} it hangs by ${method.replaceAll('-', ' ')}.`
+  return method === choice ? holds(by, { method }) : broken(by, { method })
+}
+
+/** Out of a visitor's reach: in a case, or behind a barrier that covers its whole width. */
+export function securityTerm(term: Term, work: LentWork, say: Say): TermTold {
+  const { hung } = work
+  if (hung === null) return unknown('It stands on no wall yet.')
+  const { wall, method } = hung
+  if (method === 'case') return holds(`On ${wall} it stands in a case.`)
+  if (term.choice === 'out-of-reach') {
+    const barrier = barrierTerm({ ...term, low: 0 }, work, say)
+    if (barrier.state !== 'broken') return barrier
+    return broken(`${barrier.text} Nor is it in a case.`, barrier.figures)
+  }
+  if (method === null) return unknown('Nobody has measured its back: whether it is in a case is not known.')
+  return broken(`On ${wall} it is in no case: it hangs by ${method.replaceAll('-', ' ')}.`, { method })
 }
 
 /** Edges above the floor under the work. mm */

@@ -1,8 +1,9 @@
 /** Every kind of term by its test, and what is told where one is broken. */
 import { humidityTerm, temperatureTerm } from './climate.ts'
-import { barrierTerm, fixingTerm, framingTerm, glazingTerm, heightTerm } from './hang.ts'
+import { barrierTerm, fixingTerm, framingTerm, glazingTerm, heightTerm, securityTerm } from './hang.ts'
 import { doseTerm, lightTerm, uvTerm } from './light.ts'
-import { apartTerm, handlingTerm } from './near.ts'
+import { moneyTerm } from './money.ts'
+import { apartTerm, creditTerm, handlingTerm } from './near.ts'
 import type { LentWork, TermTold } from './planned.ts'
 import { type Say, type Term, type TermKind, termSaid } from './term.ts'
 
@@ -19,6 +20,11 @@ const tests: Readonly<Record<TermKind, (term: Term, work: LentWork, say: Say) =>
   barrier: barrierTerm,
   apart: apartTerm,
   handling: handlingTerm,
+  security: securityTerm,
+  credit: creditTerm,
+  indemnity: ({ choice }, { together }) => moneyTerm('indemnity', choice, together),
+  vehicle: ({ choice }, { together }) => moneyTerm('vehicle', choice, together),
+  journey: ({ choice }, { together }) => moneyTerm('journey', choice, together),
 }
 
 /** Whether a term holds for a work as it is planned and known today. */

@@ -1,4 +1,4 @@
-/** Terms of what hangs beside a work, and of whose hands it is in. */
+/** Terms of what hangs beside a work, of whose hands it is in, and of what its label says. */
 import { plainWords } from '../../checklist/plain-text.ts'
 import { worksNamed } from '../../sequence/terms-offered.ts'
 import { broken, holds, type LentWork, type TermTold, unknown } from './planned.ts'
@@ -33,4 +33,15 @@ export function handlingTerm({ choice }: Term, { hung }: LentWork): TermTold {
   return others.length === 0
     ? holds(`It was hung by ${[...new Set(hands)].join(' and ')}.`)
     : broken(`It was hung by ${others.join(' and ')}, whom the agreement does not name.`, { by: others.join(', ') })
+}
+
+/** The label as written; where nobody wrote one, the credit line that it will be made of. Capitals and marks do not count. */
+export function creditTerm({ choice }: Term, { hung, creditLine }: LentWork): TermTold {
+  const wanted = plainWords(choice)
+  const label = hung?.label.trim() ?? ''
+  if (label !== '')
+    return plainWords(label).includes(wanted) ? holds('Its label says so.') : broken('Its label does not say so.')
+  if (creditLine.trim() === '') return broken('Neither its label nor its page has a credit line.', { credit: '' })
+  const own = `The credit line on its page, which its label is made of, is “${creditLine.trim()}”.`
+  return plainWords(creditLine).includes(wanted) ? holds(own) : broken(own, { credit: creditLine })
 }

@@ -3,6 +3,7 @@ import type { AirSpan } from '../../climate/beyond.ts'
 import type { DayAir } from '../../climate/day-air.ts'
 import type { Elevation } from '../../contract/areas/walls.ts'
 import type { TermWork } from '../../sequence/terms-offered.ts'
+import type { Together } from './money.ts'
 
 /** Part of a barrier as its wall sees it: along the wall, and how far its near edge stands before it. */
 export interface BarrierSeen {
@@ -28,6 +29,8 @@ export interface HungPlan {
   readonly barriers: readonly BarrierSeen[]
   /** Who said that it hangs, is level, locked, checked. */
   readonly hands: readonly string[]
+  /** What its label says; empty where nobody has written one. */
+  readonly label: string
 }
 
 export interface LentWork {
@@ -44,6 +47,10 @@ export interface LentWork {
   readonly dose: { readonly most: number; readonly unknownHours: number } | null
   /** What loggers of its rooms have shown; null where nothing says from which day on. */
   readonly climate: Climate | null
+  /** On its own page: what its label is made of where nobody has written one. */
+  readonly creditLine: string
+  /** What the works of the term asked are worth together; null where sums are not told. */
+  readonly together: readonly Together[] | null
 }
 
 /** A room while the work was in it, or was planned to be. */

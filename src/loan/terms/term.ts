@@ -2,7 +2,9 @@
  * Terms of a loan: what a lender asks of how a work is shown, as figures a test can hold against the plan, beside the
  * words of the agreement. The kinds are those that loan agreements usually have (common practice, no source).
  */
+import { methodKeys } from '../../hang/method-keys.ts'
 import { decimal, THIN_SPACE } from '../../measure/format.ts'
+import { isMoneyTerm, moneyProblem, moneySaid } from './money.ts'
 
 export const termKinds = [
   'light',
@@ -17,41 +19,59 @@ export const termKinds = [
   'barrier',
   'apart',
   'handling',
+  'security',
+  'credit',
+  'indemnity',
+  'vehicle',
+  'journey',
 ] as const
 export type TermKind = (typeof termKinds)[number]
 
 /** Held against what loggers of a room showed, not against a plan. */
 export const ofAir = (kind: TermKind): boolean => kind === 'humidity' || kind === 'temperature'
 
-/** A choice of `glazing`: `any` is whatever glazing, the others as a work's own. */
-export const glazingAsked = ['any', 'glass', 'acrylic', 'laminated', 'none'] as const
+/**
+ * Kinds whose choice is one of a few. Glazing: `any` is whatever glazing. Fixing: empty is any that locks, else a hanging
+ * method. Framing: empty is in its frame. Security: in a case, or there or behind a barrier.
+ */
+export const termChoices: Partial<Readonly<Record<TermKind, readonly string[]>>> = {
+  glazing: ['any', 'glass', 'acrylic', 'laminated', 'none'],
+  fixing: ['', ...methodKeys],
+  framing: ['', 'none'],
+  security: ['case', 'out-of-reach'],
+}
 
 export interface Term {
   readonly kind: TermKind
   /** The least: mm, per cent, °C; null where the kind has none or nobody set it. */
   readonly low: number | null
-  /** The most: lx, lx h in any 365 days, µW/lm, per cent, °C, mm. */
+  /** The most: lx, lx h in any 365 days, µW/lm, per cent, °C, mm; of money whole minor units. */
   readonly high: number | null
-  /** Which glazing, what it may not hang beside, who may handle it. */
+  /** One of `termChoices`, what it may not hang beside, who may handle it, a credit line; of money its currency. */
   readonly choice: string
   /** In the words of the agreement; may be empty. */
   readonly said: string
 }
 
-/** What each kind is made of; `band`: the least, the most or both. */
-export const termParts: Readonly<Record<TermKind, 'most' | 'least' | 'band' | 'choice' | 'nothing'>> = {
+/** What each kind is made of; `band`: the least, the most or both; `words`: names or a sentence. */
+export const termParts: Readonly<Record<TermKind, 'most' | 'least' | 'band' | 'choice' | 'words' | 'money'>> = {
   light: 'most',
   dose: 'most',
   uv: 'most',
   humidity: 'band',
   temperature: 'band',
   glazing: 'choice',
-  fixing: 'nothing',
-  framing: 'nothing',
+  fixing: 'choice',
+  framing: 'choice',
   height: 'band',
   barrier: 'least',
-  apart: 'choice',
-  handling: 'choice',
+  apart: 'words',
+  handling: 'words',
+  security: 'choice',
+  credit: 'words',
+  indemnity: 'money',
+  vehicle: 'money',
+  journey: 'money',
 }
 
 /** The widest that a figure can be meant: outside it a finger slipped. lx, lx h, µW/lm, %, °C, mm. */
@@ -87,13 +107,18 @@ export function termProblem({ kind, low, high, choice }: Omit<Term, 'said'>): Te
       field: 'low',
       message: `A term of ${termWords[kind]} needs the least, the most or both.`,
     }
-  if (parts === 'choice' && choice.trim() === '')
+  if (isMoneyTerm(kind)) {
+    const wrong = moneyProblem(high, choice)
+    return wrong === null ? null : { code: 'no-figure', ...wrong }
+  }
+  if (parts === 'words' && choice.trim() === '')
     return { code: 'no-words', field: 'choice', message: `Say ${asked[kind] ?? 'what is asked'}.` }
-  if (kind === 'glazing' && !glazingAsked.some(each => each === choice))
+  const choices = termChoices[kind]
+  if (choices !== undefined && !choices.includes(choice))
     return {
       code: 'no-words',
       field: 'choice',
-      message: `“${choice}” is no glazing: choose ${glazingAsked.join(', ')}.`,
+      message: `“${choice}” is no choice of ${termWords[kind]}: choose ${choices.filter(each => each !== '').join(', ')}.`,
     }
   const [least, most] = bounds[kind] ?? [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY]
   for (const [name, value] of [
@@ -123,12 +148,17 @@ export const termWords: Readonly<Record<TermKind, string>> = {
   humidity: 'relative humidity',
   temperature: 'temperature',
   glazing: 'glazing',
-  fixing: 'a locked fixing',
+  fixing: 'fixing',
   framing: 'framing',
   height: 'height above the floor',
   barrier: 'a barrier',
   apart: 'what it may not hang beside',
   handling: 'who may handle it',
+  security: 'security',
+  credit: 'the credit line',
+  indemnity: 'the indemnity',
+  vehicle: 'value in one vehicle',
+  journey: 'value on one journey',
 }
 
 const units: Partial<Readonly<Record<TermKind, string>>> = {
@@ -142,7 +172,7 @@ const units: Partial<Readonly<Record<TermKind, string>>> = {
 }
 
 const asked: Partial<Readonly<Record<TermKind, string>>> = {
-  glazing: 'which glazing',
+  credit: 'the credit line',
   apart: 'what it may not hang beside',
   handling: 'who may handle it, names parted by commas',
 }
@@ -173,9 +203,9 @@ export function termSaid({ kind, low, high, choice, said }: Term, say: Say): str
     case 'glazing':
       return choice === 'none' ? 'no glazing' : choice === 'any' ? 'glazed' : `glazed with ${choice}`
     case 'fixing':
-      return 'on a locked fixing'
+      return choice === '' ? 'on a locked fixing' : `hung by ${choice.replaceAll('-', ' ')}`
     case 'framing':
-      return 'in its frame'
+      return choice === 'none' ? 'without a frame' : 'in its frame'
     case 'height':
       return `${low === null ? '' : `lower edge at least ${say(low)} above the floor`}${low !== null && high !== null ? ', ' : ''}${high === null ? '' : `upper edge at most ${say(high)} above it`}`
     case 'barrier':
@@ -184,5 +214,11 @@ export function termSaid({ kind, low, high, choice, said }: Term, say: Say): str
       return `not beside ${choice}`
     case 'handling':
       return `handled by ${choice} alone`
+    case 'security':
+      return choice === 'case' ? 'in a closed case' : 'out of reach: in a case or behind a barrier'
+    case 'credit':
+      return `credited as “${choice}”`
+    default:
+      return moneySaid(kind, high ?? 0, choice)
   }
 }

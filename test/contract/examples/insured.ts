@@ -8,7 +8,8 @@ const nowhere = 'zzzzzz'
 /** The id that an answer gave. */
 const idOf = (answer: unknown) => (answer as { id: string }).id // each such call answers with the id it made
 /** The ids that `loan.addWorks` gave. */
-const firstOf = (answer: unknown) => (answer as { added: readonly { id: string }[] }).added[0]?.id ?? '' // likewise
+const addedOf = (answer: unknown) => (answer as { added: readonly { id: string }[] }).added.map(({ id }) => id) // likewise
+const firstOf = (answer: unknown) => addedOf(answer)[0] ?? ''
 type Earlier = readonly unknown[]
 
 const euros = (minor: number) => ({ minor, currency: 'EUR' })
@@ -134,6 +135,7 @@ export const insuredExamples: ExamplesOf<keyof typeof insuredArea> = {
                   },
                 ],
               },
+              { group: 'all/unsaid', kind: 'bearer', words: 'Nobody said who bears it', ...sum, against: [], greatest },
               {
                 group: `lender:${known.lender}`,
                 kind: 'lender',
@@ -155,14 +157,144 @@ export const insuredExamples: ExamplesOf<keyof typeof insuredArea> = {
             works: [
               {
                 ...{ work: known.causeway, number: 'L-1.2', title: 'Causeway', ...work },
-                ...{ value: francs(10_000_000), minor: 10_000_000, why: 'loan QC 7', since: null, over: false },
+                ...{
+                  value: francs(10_000_000),
+                  minor: 10_000_000,
+                  why: 'loan QC 7',
+                  since: null,
+                  bearer: 'unsaid',
+                  over: false,
+                },
               },
               {
                 ...{ work: known.pans, number: 'L-1.1', title: 'Salt pans', ...work, value: euros(4_500_000) },
-                ...{ minor: 4_275_000, why: 'auction of 2030', since: '2031-01-01', over: true },
+                ...{ minor: 4_275_000, why: 'auction of 2030', since: '2031-01-01', bearer: 'unsaid', over: true },
               },
             ],
             ...{ total: 3, outside: 0, nowhere: 0 },
+          }
+        },
+      },
+      {
+        about: 'what each bears, against a limit of its own and the terms of a loan for one vehicle and one journey',
+        first: known => [
+          ['location.add', { kind: 'vehicle', name: 'Van 1' }],
+          ['loan.add', { party: known.lender, number: 'QC 7', first: '2031-03-01', last: '2031-07-20' }],
+          [
+            'loan.addWorks',
+            (earlier: Earlier) => ({ loan: idOf(earlier[1]), works: [known.pans, known.causeway, known.raking] }),
+          ],
+          ...[0, 1, 2].map(
+            at =>
+              [
+                'loan.updateWork',
+                (earlier: Earlier) => ({
+                  id: addedOf(earlier[2])[at] ?? '',
+                  changes: {
+                    value: { was: null, to: francs(1_000_000) },
+                    ...(at === 2 ? { insuredBy: { was: '', to: 'borrower' } } : {}),
+                  },
+                }),
+              ] as const,
+          ),
+          ...(['indemnity', 'vehicle', 'journey'] as const).map(
+            kind =>
+              [
+                'loan.addTerm',
+                (earlier: Earlier) => ({ loan: idOf(earlier[1]), kind, high: 2_500_000, choice: 'CHF' }),
+              ] as const,
+          ),
+          ['insured.addLimit', { scope: 'all', bearer: 'house', amount: francs(900_000), source: 'house policy' }],
+          // Two leave together; one gets out at noon, and then the third gets in.
+          ...[
+            [known.pans, 0, 7],
+            [known.causeway, 0, 7],
+            [known.pans, 1, 12],
+            [known.raking, 0, 12],
+          ].map(
+            ([work, to, hour]) =>
+              [
+                'movement.add',
+                (earlier: Earlier) => ({
+                  ...{ works: [`${work}`], to: to === 0 ? idOf(earlier[0]) : known.room, by: 'Tamsin Oake' },
+                  at: `2031-03-10T${String(hour).padStart(2, '0')}:00:00.000Z`,
+                }),
+              ] as const,
+          ),
+        ],
+        input: known => ({
+          ...{ exhibition: known.show, first: '2031-03-10', last: '2031-03-10' },
+          ...{ day: '2031-03-10', currency: 'CHF', group: 'all/house' },
+        }),
+        output: known => {
+          const line = (minor: number, works: number) => ({
+            ...{ minor, apart: [], works, without: 0, greatest: { day: '2031-03-10', minor } },
+          })
+          const quoted = (words: string, over: number) => ({
+            ...{ limit: anyId, words: 'loan QC 7', source: `loan QC 7, “at most CHF\u00a025\u2009000 ${words}”` },
+            ...{ amount: francs(2_500_000), minor: 2_500_000, verdict: over > 0 ? 'over' : 'within', over },
+          })
+          const [term, van] = [expect.stringMatching(/^all\/term-/), expect.stringMatching(/^vehicle:[0-9a-z]+\/term-/)]
+          return {
+            ...{ ...head, currencies: ['CHF'], first: '2031-03-10', last: '2031-03-10', day: '2031-03-10' },
+            lines: [
+              { group: 'all', kind: 'all', words: 'Everything', ...line(3_000_000, 3), against: [] },
+              {
+                ...{ group: 'all/indemnity', kind: 'bearer', words: 'State indemnity', ...line(2_000_000, 2) },
+                against: [],
+              },
+              {
+                ...{ group: 'all/house', kind: 'bearer', words: 'This house’s policy', ...line(1_000_000, 1) },
+                against: [
+                  {
+                    ...{ limit: anyId, words: 'everything, this house’s policy', source: 'house policy' },
+                    ...{ amount: francs(900_000), minor: 900_000, verdict: 'over', over: 100_000 },
+                  },
+                ],
+              },
+              {
+                ...{ group: term, kind: 'loan', words: 'Loan QC 7, the indemnity', ...line(2_000_000, 2) },
+                against: [quoted('together under a state’s indemnity', 0)],
+              },
+              {
+                group: `lender:${known.lender}`,
+                kind: 'lender',
+                words: 'Quay Collection',
+                ...line(3_000_000, 3),
+                against: [],
+              },
+              { group: `room:${known.room}`, kind: 'room', words: 'Room 1', ...line(1_000_000, 1), against: [] },
+              {
+                group: expect.stringMatching(/^vehicle:[0-9a-z]+$/),
+                kind: 'vehicle',
+                words: 'Van 1',
+                ...line(2_000_000, 2),
+                against: [],
+              },
+              {
+                ...{
+                  group: van,
+                  kind: 'vehicle',
+                  words: 'Van 1: loan QC 7, value in one vehicle',
+                  ...line(2_000_000, 2),
+                },
+                against: [quoted('together in one vehicle', 0)],
+              },
+              {
+                ...{ group: expect.stringMatching(/^journey:[0-9a-z]+\/term-/), kind: 'journey' },
+                ...{ words: 'Van 1, one journey: loan QC 7, value on one journey', ...line(3_000_000, 3) },
+                against: [quoted('on one journey of a vehicle', 500_000)],
+              },
+            ],
+            rates: [],
+            works: [
+              {
+                ...{ work: known.raking, number: 'L-1.3', title: 'Raking', lender: 'Quay Collection', words: 'Van 1' },
+                ...{ basis: 'record', value: francs(1_000_000), minor: 1_000_000, why: 'loan QC 7', since: null },
+                ...{ bearer: 'house', over: true },
+              },
+            ],
+            ...{ total: 1, outside: 0, nowhere: 0 },
           }
         },
       },
@@ -209,6 +341,7 @@ export const insuredExamples: ExamplesOf<keyof typeof insuredArea> = {
             day: '2031-03-11',
             lines: [
               { group: 'all', kind: 'all', words: 'Everything', ...same },
+              { group: 'all/unsaid', kind: 'bearer', words: 'Nobody said who bears it', ...same },
               { group: `lender:${known.lender}`, kind: 'lender', words: 'Quay Collection', ...same },
               { group: expect.stringMatching(/^crate:[0-9a-z]+$/), kind: 'crate', words: 'Crate 5', ...same },
               { group: expect.stringMatching(/^vehicle:[0-9a-z]+$/), kind: 'vehicle', words: 'Van 1', ...same },
@@ -218,7 +351,7 @@ export const insuredExamples: ExamplesOf<keyof typeof insuredArea> = {
               {
                 ...{ work: known.pans, number: 'L-1.1', title: 'Salt pans', lender: 'Quay Collection' },
                 ...{ words: 'Crate 5, in Van 1', basis: 'record', value: euros(4_500_000), minor: 4_500_000 },
-                ...{ why: 'auction of 2030', since: '2031-01-01', over: false },
+                ...{ why: 'auction of 2030', since: '2031-01-01', bearer: 'unsaid', over: false },
               },
             ],
             ...{ total: 1, outside: 1, nowhere: 1 },
@@ -361,6 +494,7 @@ export const insuredExamples: ExamplesOf<keyof typeof insuredArea> = {
       {
         about: 'limits with what each is for, that for everything first',
         first: known => [
+          ['insured.addLimit', { scope: 'journey', bearer: 'indemnity', amount: francs(9_000_000) }],
           ['insured.addLimit', { scope: 'vehicle', amount: francs(2_000_000), last: '2031-12-31' }],
           ['insured.addLimit', { scope: 'place', place: known.room, amount: francs(3_000_000) }],
           ['insured.addLimit', { scope: 'lender', lender: known.lender, amount: euros(5_000_000) }],
@@ -368,13 +502,17 @@ export const insuredExamples: ExamplesOf<keyof typeof insuredArea> = {
         ],
         input: () => ({}),
         output: known => {
-          const each = { id: anyId, lender: null, place: null, first: '', last: '', source: '', by: '' }
+          const each = { id: anyId, lender: null, place: null, bearer: '', first: '', last: '', source: '', by: '' }
           return {
             limits: [
               { ...each, ...policy, words: 'everything' },
               { ...each, scope: 'lender', lender: known.lender, words: 'Quay Collection', amount: euros(5_000_000) },
               { ...each, scope: 'place', place: known.room, words: 'Room 1', amount: francs(3_000_000) },
               { ...each, scope: 'vehicle', words: 'each vehicle', amount: francs(2_000_000), last: '2031-12-31' },
+              {
+                ...{ ...each, scope: 'journey', bearer: 'indemnity', words: 'each journey, state indemnity' },
+                amount: francs(9_000_000),
+              },
             ],
           }
         },
@@ -396,6 +534,12 @@ export const insuredExamples: ExamplesOf<keyof typeof insuredArea> = {
         input: () => ({ ...policy, first: '2031-12-31', last: '2031-01-01' }),
         code: 'reversed',
         field: 'last',
+      },
+      {
+        about: 'one who bears nothing here',
+        input: () => ({ ...policy, bearer: 'unsaid' }),
+        code: 'bad-input',
+        field: 'bearer',
       },
       {
         about: 'a limit of nothing',

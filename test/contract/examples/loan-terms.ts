@@ -71,6 +71,39 @@ export const loanTermExamples: {
           ],
         }),
       },
+      {
+        about: 'how much may be together, against what its works are worth on their days',
+        first: known => [
+          ...lent(known),
+          [
+            'loan.updateWork',
+            (earlier: Earlier) => ({
+              id: itemOf(earlier[1]),
+              changes: { value: { was: null, to: { minor: 1_000_000, currency: 'EUR' } } },
+            }),
+          ],
+          [
+            'loan.addTerm',
+            (earlier: Earlier) => ({
+              ...{ loan: idOf(earlier[0]), item: itemOf(earlier[1]), kind: 'indemnity', high: 900_000, choice: 'EUR' },
+            }),
+          ],
+        ],
+        input: (known, earlier) => ({ loan: idOf(earlier[0]), exhibition: known.show }),
+        output: known => ({
+          terms: [
+            {
+              ...{ id: anyId, item: anyId, kind: 'indemnity', low: null, high: 900_000, choice: 'EUR', said: '' },
+              works: [
+                {
+                  ...{ work: known.pans, title: 'Salt pans', number: 'L-1.1', state: 'broken' },
+                  text: 'All of it: EUR\u00a010\u2009000 on 2031-03-15, EUR\u00a01\u2009000 too much.',
+                },
+              ],
+            },
+          ],
+        }),
+      },
     ],
     refused: [
       {
@@ -156,6 +189,20 @@ export const loanTermExamples: {
         input: (_, earlier) => ({ loan: idOf(earlier[0]), kind: 'humidity', high: 550 }),
         code: 'out-of-range',
         field: 'high',
+      },
+      {
+        about: 'an amount without a currency',
+        first: lent,
+        input: (_, earlier) => ({ loan: idOf(earlier[0]), kind: 'vehicle', high: 1_000_000 }),
+        code: 'no-figure',
+        field: 'choice',
+      },
+      {
+        about: 'a fixing that is no way to hang',
+        first: lent,
+        input: (_, earlier) => ({ loan: idOf(earlier[0]), kind: 'fixing', choice: 'glue' }),
+        code: 'no-words',
+        field: 'choice',
       },
       {
         about: 'glazing that is none',

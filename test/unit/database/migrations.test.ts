@@ -329,6 +329,22 @@ const before: Readonly<
       expect(ordinaryTables(db)).toContain('edit_reason')
     },
   },
+  25: {
+    fill(db) {
+      db.exec(`INSERT INTO party(id, name) VALUES ('p', 'Harrow Point House');
+        INSERT INTO loan(id, party, number) VALUES ('l', 'p', '7');
+        INSERT INTO loan_term(id, loan, kind, high, said) VALUES ('t', 'l', 'light', 50, 'Fifty lux.');
+        INSERT INTO value_limit(id, scope, lender, value, currency, last) VALUES ('m', 'lender', 'p', 100, 'EUR', '2031-09-01')`)
+    },
+    expect(db) {
+      expect(db.prepare('SELECT id, kind, high, said FROM loan_term').all()).toEqual([
+        { id: 't', kind: 'light', high: 50, said: 'Fifty lux.' },
+      ])
+      expect(db.prepare('SELECT id, scope, lender, bearer, value, last FROM value_limit').all()).toEqual([
+        { id: 'm', scope: 'lender', lender: 'p', bearer: '', value: 100, last: '2031-09-01' },
+      ])
+    },
+  },
 }
 
 /** SHA-256 of each migration's SQL, so that none changes once catalogues have it. */
@@ -357,6 +373,7 @@ const frozen: Readonly<Record<number, string>> = {
   22: '1282b7c4ece35272e0311bcf8ec0b88b611fe9456c37f1797855b5de85e47ad9',
   23: 'a82d2a8346e4c381649cbca8f6f2551aff12df9ca3410861b9d3f41025c017a8',
   24: '7080066a250db21a8838b7f46abed26bb4f62ae4989bb65720b0d89d1402a702',
+  25: 'f01f6a38dddab0fb5cf91e93786ab890b359f557838a8e73f6355f77a5037c3a',
 }
 
 describe('migrations', () => {

@@ -16,6 +16,8 @@ const loan = (first: number | null, last: number | null, minor: number | null = 
   first: first === null ? null : today + first,
   last: last === null ? null : today + last,
   value: minor === null ? null : { minor, currency: 'CHF' },
+  bearer: 'unsaid',
+  slices: [],
 })
 const told = (stays: ReturnType<typeof staysOf>) =>
   stays.map(({ from, to, places, basis }) => [(from - at(0)) / hour, (to - at(0)) / hour, places.join(' in '), basis])
@@ -113,20 +115,21 @@ describe('what a work is worth', () => {
   ]
   test('the loan’s value on its days, else its own newest', () => {
     const loans = [loan(1, 3, 900), loan(-9, -1)]
-    const spans = valueSpans(loans, own, today, today + 5)
+    const spans = valueSpans(loans, own, today, today + 5, 'house')
     expect(spans.map(({ first, last, value, by }) => [first - today, last - today, value?.minor, by?.kind])).toEqual([
       [0, 0, 100, 'own'],
       [1, 1, 900, 'loan'],
       [2, 3, 900, 'loan'],
       [4, 5, 200, 'own'],
     ])
-    expect(valueOn([], own, today - 301)).toEqual({ value: null, by: null })
+    expect(valueOn([], own, today - 301, 'house')).toEqual({ value: null, by: null, slices: ['house'] })
   })
 
   test('of two loans on one day the one that began last, of two valuations the one entered last', () => {
-    expect(valueOn([loan(-1, 9, 5), loan(null, 9, 4)], own, today).by?.id).toBe('l-1')
+    expect(valueOn([loan(-1, 9, 5), loan(null, 9, 4)], own, today, 'house').by?.id).toBe('l-1')
     expect(
-      valueOn([], [...own, { id: 'v3', day: today - 300, value: { minor: 1, currency: 'EUR' } }], today).by?.id,
+      valueOn([], [...own, { id: 'v3', day: today - 300, value: { minor: 1, currency: 'EUR' } }], today, 'house').by
+        ?.id,
     ).toBe('v3')
   })
 
@@ -142,12 +145,12 @@ describe('what a work is worth', () => {
     )
     fc.assert(
       fc.property(loans, values, (lent, valued) => {
-        const spans = valueSpans(lent, valued, today, today + 9)
+        const spans = valueSpans(lent, valued, today, today + 9, 'house')
         const days = spans.flatMap(({ first, last, ...said }) =>
           Array.from({ length: last - first + 1 }, (_, n) => ({ day: first + n, said })),
         )
         expect(days.map(({ day }) => day)).toEqual(Array.from({ length: 10 }, (_, n) => today + n))
-        for (const { day, said } of days) expect(said).toEqual(valueOn(lent, valued, day))
+        for (const { day, said } of days) expect(said).toEqual(valueOn(lent, valued, day, 'house'))
       }),
     )
   })
@@ -155,7 +158,13 @@ describe('what a work is worth', () => {
 
 test('pieces are stays cut by values; a stay in no group is left out', () => {
   const stays = staysOf(known({ moves: [move(-1, 'store'), move(0, 'away', 12)] }), today, today + 1)
-  const values = valueSpans([], [{ id: 'v', day: today, value: { minor: 7, currency: 'EUR' } }], today - 1, today + 1)
+  const values = valueSpans(
+    [],
+    [{ id: 'v', day: today, value: { minor: 7, currency: 'EUR' } }],
+    today - 1,
+    today + 1,
+    'house',
+  )
   const pieces = piecesOf('w', stays, values, ([place]) => (place === 'away' ? [] : ['all']))
   expect(pieces.map(({ from, to, value }) => [(from - at(0)) / hour, (to - at(0)) / hour, value?.minor])).toEqual([
     [-24, 0, undefined],

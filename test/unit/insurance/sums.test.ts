@@ -21,7 +21,7 @@ const chf = (minor: number) => ({ minor, currency: 'CHF' })
 function piece(work: string, from: number, to: number, groups: readonly string[], value: Piece['value']): Piece {
   const began = first * dayLong
   const [start, end] = [began + from * hour, began + to * hour]
-  return { work, from: start, to: end, groups, value, by: null, basis: 'record', places: [] }
+  return { work, from: start, to: end, groups, slices: ['house'], value, by: null, basis: 'record', places: [] }
 }
 
 const anyPiece = fc
@@ -142,6 +142,7 @@ describe('a sum against limits', () => {
     ...limit,
     scope,
     subject,
+    slice: '',
     ...more,
   })
   const sum = (minor: number, more = {}) => ({ day: first, minor, apart: [], works: 1, without: 0, at: 0, ...more })
@@ -156,6 +157,15 @@ describe('a sum against limits', () => {
     [of('place', 'a'), 'lender:a', false],
     [of('crate'), 'crate:x', true],
     [of('vehicle'), 'crate:x', false],
+    [of('vehicle'), 'journey:x', false],
+    [of('journey'), 'journey:x', true],
+    [of('place', 'x'), 'journey:x', false],
+    // For what one bears: that part of a group, and no whole one.
+    [of('all', '', { slice: 'house' }), 'all', false],
+    [of('all', '', { slice: 'house' }), 'all/house', true],
+    [of('all', '', { slice: 'house' }), 'all/indemnity', false],
+    [of('all'), 'all/house', false],
+    [of('vehicle', '', { slice: 'term-t1' }), 'vehicle:v/term-t1', true],
   ])('%o for %s: %s', (one, group, counts) => expect(against([one], group, sum(0), into)).toHaveLength(counts ? 1 : 0))
 
   test('tells by how much, in its own currency by the rate of the day, and only while it is in force', () => {

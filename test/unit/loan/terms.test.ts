@@ -2,11 +2,13 @@
 import { describe, expect, test } from 'vitest'
 import { dayAirOf } from '../../../src/climate/day-air.ts'
 import { packed } from '../../../src/climate/pack.ts'
+import type { DaySum } from '../../../src/insurance/held.ts'
 import { barriersSeen } from '../../../src/loan/terms/barriers.ts'
 import { withoutSaid } from '../../../src/loan/terms/findings.ts'
 import { brokenSaid, termHeld } from '../../../src/loan/terms/held.ts'
+import type { Together } from '../../../src/loan/terms/money.ts'
 import type { HungPlan, LentWork } from '../../../src/loan/terms/planned.ts'
-import { type Term, type TermKind, termKinds, termParts, termProblem, termSaid } from '../../../src/loan/terms/term.ts'
+import { type Term, type TermKind, termKinds, termProblem, termSaid } from '../../../src/loan/terms/term.ts'
 import { randomFrom } from '../database/random-edits.ts'
 
 const say = (mm: number) => `${Math.round(mm)} mm`
@@ -23,6 +25,7 @@ const hung: HungPlan = {
   beside: [other],
   barriers: [{ from: 1500, to: 3000, away: 600 }],
   hands: ['Tamsin Oake'],
+  label: '',
 }
 /** Twelve readings, one every ten minutes from noon of 10 March 2031; the work is in the room all that day. */
 const noon = Date.parse('2031-03-10T12:00:00Z') / 1000
@@ -51,6 +54,8 @@ const work: LentWork = {
   reading: { lux: 48, uv: 12, day: '2031-03-10' },
   dose: { most: 11_200, unknownHours: 0 },
   climate,
+  creditLine: 'Quay Collection, Tamble',
+  together: null,
 }
 const term = (kind: TermKind, more: Partial<Term> = {}): Term => ({
   kind,
@@ -102,6 +107,27 @@ describe('a term', () => {
     ['framing', {}, 'holds'],
     ['framing', {}, 'broken', { ...work, part: 'sheet' }],
     ['framing', {}, 'unknown', { ...work, part: null }],
+    ['fixing', { choice: 'd-rings' }, 'holds'],
+    ['fixing', { choice: 'cleat' }, 'broken'],
+    ['framing', { choice: 'none' }, 'broken'],
+    ['framing', { choice: 'none' }, 'holds', { ...work, part: 'sheet' }],
+    ['security', { choice: 'case' }, 'broken'],
+    ['security', { choice: 'case' }, 'holds', on({ method: 'case' })],
+    ['security', { choice: 'case' }, 'unknown', on({ method: null })],
+    ['security', { choice: 'out-of-reach' }, 'holds'],
+    ['security', { choice: 'out-of-reach' }, 'holds', on({ barriers: [], method: 'case' })],
+    ['security', { choice: 'out-of-reach' }, 'broken', on({ barriers: [] })],
+    ['security', { choice: 'out-of-reach' }, 'unknown', { ...work, hung: null }],
+    ['credit', { choice: 'Quay collection, tamble' }, 'holds'],
+    ['credit', { choice: 'Quay Collection, gift of Bo Lind' }, 'broken'],
+    ['credit', { choice: 'Quay Collection' }, 'broken', on({ label: 'Ada Ruel, Groyne' })],
+    [
+      'credit',
+      { choice: 'Quay Collection' },
+      'holds',
+      { ...on({ label: 'Groyne. Quay Collection.' }), creditLine: '' },
+    ],
+    ['credit', { choice: 'Quay Collection' }, 'broken', { ...work, creditLine: '' }],
     ['height', { low: 1000, high: 1600 }, 'holds'],
     ['height', { low: 1044 }, 'broken'],
     ['height', { high: 1500 }, 'broken'],
@@ -163,8 +189,12 @@ describe('a term', () => {
   test('without a figure, turned round or beyond all use is refused by name', () => {
     for (const kind of termKinds) {
       const wrong = termProblem(term(kind))
-      expect(wrong === null, kind).toBe(termParts[kind] === 'nothing')
+      // These two ask for something when nothing more is said: a lock, the frame.
+      expect(wrong === null, kind).toBe(kind === 'fixing' || kind === 'framing')
     }
+    expect(termProblem(term('vehicle', { high: 100.5, choice: 'EUR' }))?.field).toBe('high')
+    expect(termProblem(term('indemnity', { high: 100, choice: 'XYZ' }))?.field).toBe('choice')
+    expect(termProblem(term('fixing', { choice: 'glue' }))?.message).toContain('choose wire, d-rings')
     expect(termProblem(term('temperature', { low: 22, high: 18 }))?.code).toBe('reversed')
     expect(termProblem(term('humidity', { high: 550 }))?.code).toBe('out-of-range')
     expect(termProblem(term('glazing', { choice: 'paper' }))?.code).toBe('no-words')
@@ -183,6 +213,35 @@ describe('a term', () => {
       if (state(term('barrier', { low: Math.max(1, a) }), barrier) === 'broken' && away < 2000)
         expect(state(term('barrier', { low: b }), barrier)).toBe('broken')
     }
+  })
+})
+
+describe('a term of money', () => {
+  const euros = term('vehicle', { high: 200_000_000, choice: 'EUR' })
+  const seen = (minor: number, against: Together['against'], more: Partial<DaySum> = {}): Together => ({
+    ...{ words: 'Van 1', day: '2031-03-10', against },
+    sum: { day: 0, minor, apart: [], works: 2, without: 0, at: 0, ...more },
+  })
+  const within = { verdict: 'within', over: 0 } as const
+  const held = (together: LentWork['together']) => termHeld(euros, { ...work, together }, say)
+
+  test('holds by its greatest sum, is broken by the one most over it', () => {
+    expect(held([seen(1_000, within), seen(150_000_000, within)])).toMatchObject({
+      state: 'holds',
+      text: 'Van 1: EUR\u00a01\u2009500\u2009000 on 2031-03-10 is the most.',
+    })
+    const over = [seen(210_000_000, { verdict: 'over', over: 10_000_000 }), seen(500_000_000, within)]
+    expect(held(over)).toMatchObject({ state: 'broken', figures: { over: 10_000_000 } })
+    expect(termSaid(euros, say)).toBe('at most EUR\u00a02\u2009000\u2009000 together in one vehicle')
+  })
+
+  test('is never told to hold while a value or a rate is missing, or where nobody summed', () => {
+    const open = seen(5, { verdict: 'unsure', over: 0 }, { without: 1, apart: [{ minor: 700, currency: 'JPY' }] })
+    expect(held([seen(9, within), open])).toMatchObject({
+      state: 'unknown',
+      text: 'Van 1: EUR\u00a00.05 on 2031-03-10, but 1 work has no value, and JPY\u00a0700 without a rate is not in it.',
+    })
+    expect([held(null).state, held([]).state]).toEqual(['unknown', 'unknown'])
   })
 })
 
