@@ -1,16 +1,20 @@
 /** How sums and limits are said. */
-import type { GroupKind, InsuredLine } from '../../src/contract/areas/insured.ts'
+import type { InsuredLine, LineKind } from '../../src/contract/areas/insured.ts'
+import { bearerWords } from '../../src/insurance/bearer.ts'
 import type { LimitScope } from '../../src/insurance/limits.ts'
 import type { Amount } from '../../src/money/currency.ts'
 import { writeAmount } from '../../src/money/write.ts'
 import { plural } from '../record/words.ts'
 
-export const kindWords: Readonly<Record<GroupKind, string>> = {
+export const kindWords: Readonly<Record<LineKind, string>> = {
   all: 'Together',
+  bearer: 'Borne by',
+  loan: 'By terms of loans',
   lender: 'Lenders',
   room: 'Rooms and places',
   crate: 'Crates',
   vehicle: 'Vehicles',
+  journey: 'Journeys of vehicles',
 }
 
 export const scopeWords: Readonly<Record<LimitScope, string>> = {
@@ -19,7 +23,18 @@ export const scopeWords: Readonly<Record<LimitScope, string>> = {
   place: 'one place',
   crate: 'each crate',
   vehicle: 'each vehicle',
+  journey: 'each journey',
 }
+
+/** Whose works a limit counts, by who bears their loss. */
+export const limitBearers = [
+  ['', 'whoever bears it'],
+  ['house', bearerWords.house],
+  ['indemnity', bearerWords.indemnity],
+  ['lender', bearerWords.lender],
+  ['borrower', bearerWords.borrower],
+  ['nobody', bearerWords.nobody],
+] as const
 
 /** `and JPY 500 apart`: money that no rate leads from. */
 export function apartSaid(apart: readonly Amount[]): string {

@@ -1,6 +1,6 @@
 /** Terms as the screen says and reads them, in the unit of the day. */
 import { type FigureRead, readTermFigure, termFigure } from '../../src/loan/terms/read.ts'
-import { type TermKind, termParts } from '../../src/loan/terms/term.ts'
+import { type TermKind, termChoices, termParts } from '../../src/loan/terms/term.ts'
 import { desk } from '../host/desk.svelte.ts'
 
 /** What a term is of, as its row and its choice are headed. */
@@ -11,12 +11,17 @@ export const kindWords: Readonly<Record<TermKind, string>> = {
   humidity: 'relative humidity',
   temperature: 'temperature',
   glazing: 'glazing',
-  fixing: 'locked fixing',
-  framing: 'in its frame',
+  fixing: 'fixing',
+  framing: 'framing',
   height: 'height above the floor',
   barrier: 'barrier before it',
   apart: 'not beside',
   handling: 'handled by',
+  security: 'security',
+  credit: 'credit line',
+  indemnity: 'indemnity, together',
+  vehicle: 'value in one vehicle',
+  journey: 'value on one journey',
 }
 
 export const examples: Partial<Readonly<Record<TermKind, string>>> = {
@@ -29,18 +34,41 @@ export const examples: Partial<Readonly<Record<TermKind, string>>> = {
   barrier: '600 mm',
   apart: 'a number, title, maker',
   handling: 'names, parted by commas',
+  credit: 'as labels shall say it',
+  indemnity: 'EUR 5 million',
+  vehicle: 'EUR 2 million',
+  journey: 'EUR 4 million',
 }
 
-export const glazings = [
-  ['any', 'whatever glazing'],
-  ['glass', 'glass'],
-  ['acrylic', 'acrylic'],
-  ['laminated', 'laminated glass'],
-  ['none', 'none'],
-] as const
+/** Of kinds whose words are typed: what is asked. */
+export const askedFor: Partial<Readonly<Record<TermKind, string>>> = {
+  apart: 'what',
+  handling: 'whom',
+  credit: 'which',
+}
+
+const glazings: Readonly<Record<string, string>> = { any: 'whatever glazing', laminated: 'laminated glass' }
+const first: Partial<Readonly<Record<TermKind, string>>> = { fixing: 'any that locks', framing: 'in its frame' }
+const securities: Readonly<Record<string, string>> = {
+  case: 'in a closed case',
+  'out-of-reach': 'in a case or behind a barrier',
+}
+
+/** A choice in words. */
+export function choiceSaid(kind: TermKind, choice: string): string {
+  if (choice === '') return first[kind] ?? ''
+  if (kind === 'glazing') return glazings[choice] ?? choice
+  if (kind === 'framing') return 'without a frame'
+  return securities[choice] ?? choice.replaceAll('-', ' ')
+}
+
+/** What may be chosen of a kind, with its words. */
+export const choicesOf = (kind: TermKind) =>
+  (termChoices[kind] ?? []).map(choice => [choice, choiceSaid(kind, choice)] as const)
 
 export const hasLeast = (kind: TermKind) => termParts[kind] === 'least' || termParts[kind] === 'band'
 export const hasMost = (kind: TermKind) => termParts[kind] === 'most' || termParts[kind] === 'band'
+export const isMoney = (kind: TermKind) => termParts[kind] === 'money'
 
 export function shown(kind: TermKind, value: number | null): string {
   return value === null ? '' : termFigure(kind, value, mm => `${desk.length(mm)} ${desk.unit}`, desk.imperial)
