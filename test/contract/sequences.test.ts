@@ -13,6 +13,7 @@ import { createHost, type Host } from '../../main/hosts/host.ts'
 import { checkText, dump } from '../unit/database/fixture.ts'
 import { type Chance, chanceFrom } from './chance.ts'
 import { callOn, type Known, makeFixture, onePixel } from './fixture.ts'
+import { recordedRows, touched } from './recorded.ts'
 import { type StepName, steps } from './steps.ts'
 
 /** A long step takes a worker: each is asked this often in a walk. The others are drawn by weight. */
@@ -43,6 +44,8 @@ interface Walk {
   readonly reopen: () => Promise<void>
   readonly editCount: () => number
   readonly close: () => Promise<void>
+  /** Every record that was ever there, byte by byte. */
+  readonly recorded: Map<string, string>
 }
 
 async function begin(seed: number): Promise<Walk> {
@@ -93,6 +96,7 @@ async function begin(seed: number): Promise<Walk> {
   const walk: Walk = {
     file,
     db,
+    recorded: new Map(),
     people: [first, second.id],
     chance: chanceFrom(seed * 7919, db, (name, bytes) => {
       const { handle, path } = host.handles.create(name)
@@ -184,6 +188,13 @@ interface Done {
   readonly person: string
 }
 
+/** What is recorded stays, whatever is done and taken back. */
+function recordStays(walk: Walk, where: string): void {
+  const now = recordedRows(walk.db, ['edit', 'journal'])
+  expect(touched(walk.recorded, now), `${where}: what was recorded is no more what it was`).toEqual([])
+  for (const [key, text] of now) walk.recorded.set(key, text)
+}
+
 function sameState(walk: Walk, state: string | undefined, where: string): void {
   const now = dump(walk.db)
   if (now !== state) {
@@ -248,6 +259,7 @@ async function forward(walk: Walk, seed: number, count: number): Promise<{ state
     const edits = walk.editCount() - before
     expect(edits, where).toBeLessThanOrEqual(answered.ok ? 1 : 0)
     if (answered.ok) succeeded.add(name)
+    recordStays(walk, where)
     if (edits === 0) {
       sameState(walk, states.at(-1), `${where}, which made no edit`)
       return
@@ -279,6 +291,7 @@ async function back(
   if (walk.chance.maybe(0.04)) await walk.reopen()
   const answered = await walk.ask(`edit.${way}`, {})
   if (!answered.ok) expect.fail(`${where}, ${way} of ${name}: ${JSON.stringify(answered.refusal)}`)
+  recordStays(walk, `${where}, ${way} of ${name}`)
   sameState(walk, state, `${where}, ${way} of ${name}`)
 }
 
