@@ -1,6 +1,6 @@
 /** Moments and days by the clock of this machine, as a person there would write them. */
 import { type Clock, dayLong } from '../../src/insurance/stays.ts'
-import { type Day, dateOf } from '../../src/light/day.ts'
+import { type Day, dateOf, dayOf } from '../../src/light/day.ts'
 
 export function clockAt(moment: string): Clock {
   const date = new Date(moment)
@@ -22,4 +22,9 @@ export function momentAt(clock: Clock): number {
   const [year, month, date] = [shown.getUTCFullYear(), shown.getUTCMonth(), shown.getUTCDate()]
   const rest = clock - Date.UTC(year, month, date)
   return new Date(year, month, date, 0, 0, 0, rest).getTime()
+}
+
+/** The last moment of a date. */
+export function endOf(date: string): string {
+  return new Date(momentAt((dayOf(date) + 1) * dayLong) - 1).toISOString()
 }

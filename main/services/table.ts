@@ -45,6 +45,7 @@ import { damageServices } from './record/damage/damage.ts'
 import { history as movementHistory, list as movementList } from './record/history.ts'
 import { leaving } from './record/leaving.ts'
 import * as locations from './record/locations.ts'
+import { onDay } from './record/on-day.ts'
 import * as record from './record/record.ts'
 import { where } from './record/where.ts'
 import { checkRoom } from './rooms/check.ts'
@@ -263,6 +264,7 @@ export const catalogueServices: CatalogueServices = {
   'light.addReading': lightReadings.add,
   'light.strikeReading': lightReadings.strike,
   'leaving.list': leaving,
+  'work.onDay': onDay,
   'light.ledger': ledger,
   'light.list': lightList,
   ...loanServices,

@@ -22,6 +22,7 @@ import { loansArea } from './areas/loans.ts'
 import { marksArea } from './areas/marks.ts'
 import { movementsArea } from './areas/movements.ts'
 import { numbersArea } from './areas/numbers.ts'
+import { onDayArea } from './areas/on-day.ts'
 import { partiesArea } from './areas/parties.ts'
 import { partitionsArea } from './areas/partitions.ts'
 import { planArea } from './areas/plan.ts'
@@ -71,6 +72,7 @@ export const contract = {
   ...climateArea,
   ...lightArea,
   ...leavingArea,
+  ...onDayArea,
   ...loansArea,
   ...receiptsArea,
   ...insuredArea,

@@ -93,6 +93,19 @@ export function doseOf(db: ReadHandle, work: string, now: string): { most: numbe
   return { most, unknownHours }
 }
 
+/** What a work had received by the end of a day, of all time and of the year until then; null where no hours lit are known. */
+export function receivedUntil(
+  db: ReadHandle,
+  work: string,
+  day: Day,
+  now: string,
+): { ever: number; year: number; unknownHours: number } | null {
+  const days = daysOf(db, new Shows(db), work, dayAt(now))
+  if (days.length === 0) return null
+  const { ever, used, unknownHours } = spentOf(days, null, day)
+  return { ever, year: used, unknownHours }
+}
+
 export function ledger({ db, now }: Reading, { work }: Received<'light.ledger'>): Output<'light.ledger'> {
   const found = row<{ sensitivity: Sensitivity }>(db, 'SELECT sensitivity FROM work WHERE id = :work', { work })
   if (found === undefined) throw notFound('work', 'work')

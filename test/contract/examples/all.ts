@@ -19,6 +19,7 @@ import { loansExamples } from './loans.ts'
 import { marksExamples } from './marks.ts'
 import { movementsExamples } from './movements.ts'
 import { numbersExamples } from './numbers.ts'
+import { onDayExamples } from './on-day.ts'
 import { partiesExamples } from './parties.ts'
 import { partitionsExamples } from './partitions.ts'
 import { planExamples } from './plan.ts'
@@ -64,6 +65,7 @@ export const examples: ExamplesOf<Name> = {
   ...conditionExamples,
   ...damageExamples,
   ...leavingExamples,
+  ...onDayExamples,
   ...climateExamples,
   ...lightExamples,
   ...loansExamples,
