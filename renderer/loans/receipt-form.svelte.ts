@@ -1,7 +1,8 @@
 /** What is typed into the form of a receipt, new or set right, and which works are ticked. */
 import type { ReceiptTold } from '../../src/contract/areas/receipts.ts'
 import type { Input, Output } from '../../src/contract/contract.ts'
-import { type ReceiptKind, receiptKinds } from '../../src/loan/receipts/receipt.ts'
+import { kindToCome } from '../../src/loan/receipts/outstanding.ts'
+import type { ReceiptKind } from '../../src/loan/receipts/receipt.ts'
 import { emptied } from '../shell/known.svelte.ts'
 
 type Told = Output<'receipt.list'>
@@ -21,13 +22,17 @@ export class ReceiptTyped {
   works = $state<Record<string, WorkTyped>>({})
 
   constructor(told: Told, wrong: ReceiptTold | null) {
-    this.kind =
-      wrong?.kind ?? receiptKinds.find(kind => told.works.some(({ next }) => next.includes(kind))) ?? 'received'
+    this.kind = wrong?.kind ?? kindToCome(told.works)
     this.day = wrong?.day ?? told.today
     if (wrong === null) return
     const { place, handedBy, receivedBy, note } = wrong
     this.text = { number: '', place, handedBy, receivedBy, note }
     for (const { work, condition, crate } of wrong.works) this.works[work] = { ticked: true, condition, crate }
+  }
+
+  /** Once no work can be what was chosen, it is what most can be. */
+  follow(works: Told['works']): void {
+    if (!works.some(({ next }) => next.includes(this.kind))) this.kind = kindToCome(works)
   }
 
   of(work: string): WorkTyped {

@@ -3,6 +3,7 @@ import type { loansArea } from '../../../src/contract/areas/loans.ts'
 import type { ServicesOf } from '../service.ts'
 import * as held from './held.ts'
 import * as loan from './loan.ts'
+import { periods } from './periods.ts'
 import * as read from './read.ts'
 import * as terms from './terms.ts'
 import * as works from './works.ts'
@@ -10,6 +11,7 @@ import * as works from './works.ts'
 export const loanServices: ServicesOf<keyof typeof loansArea> = {
   'loan.list': read.list,
   'loan.get': read.get,
+  'loan.periods': periods,
   'loan.ofWork': read.ofWork,
   'loan.add': loan.add,
   'loan.update': loan.change,

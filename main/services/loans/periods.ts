@@ -1,10 +1,13 @@
 /** Works of a show that are lent for a shorter time than it is open. */
+import type { Output, Received } from '../../../src/contract/contract.ts'
 import type { Finding } from '../../../src/contract/shared.ts'
 import { type LentPeriod, periodFindings, type ShowPeriod } from '../../../src/loan/period.ts'
 import { calledOn } from '../../../src/model/called.ts'
 import type { ReadHandle } from '../../database/handles.ts'
+import { notFound } from '../change.ts'
+import type { Reading } from '../service.ts'
 import { sheetDay } from '../sheets/wishes.ts'
-import { row, rows } from '../sql.ts'
+import { row, rows, value } from '../sql.ts'
 import { firstNumber } from '../works/figures.ts'
 
 interface Lent extends LentPeriod {
@@ -32,4 +35,34 @@ export function loanPeriodFindings(db: ReadHandle, exhibition: string, works: re
     const [{ title, workNumber } = { title: '', workNumber: '' }] = loans
     return periodFindings({ id, called: calledOn({ title, number: workNumber, running: '' }) }, loans, show, sheetDay)
   })
+}
+
+/** Of the shows that are not over and have works of this loan, or sets that these are parts of. */
+export function periods({ db }: Reading, { loan }: Received<'loan.periods'>): Output<'loan.periods'> {
+  if (value(db, 'SELECT id FROM loan WHERE id = :loan', { loan }) === undefined) throw notFound('loan', 'loan')
+  const works = rows<{ work: string }>(db, 'SELECT work FROM loan_work WHERE loan = :loan ORDER BY position, id', {
+    loan,
+  }).map(({ work }) => work)
+  const shows = rows<{ exhibition: string; title: string; works: string }>(
+    db,
+    `SELECT exhibition.id AS exhibition, exhibition.title, json_group_array(lent.work) AS works
+     FROM loan_work AS lent JOIN work ON work.id = lent.work
+     JOIN entry ON entry.work = coalesce(work.parent, work.id) JOIN exhibition ON exhibition.id = entry.exhibition
+     WHERE lent.loan = :loan AND exhibition.state <> 'closed'
+     GROUP BY exhibition.id ORDER BY exhibition.opens, exhibition.id`,
+    { loan },
+  )
+  return {
+    shows: shows
+      .map(({ exhibition, title, works: shown }) => {
+        const there = JSON.parse(shown) as string[] // the keys that the query gathers
+        const findings = loanPeriodFindings(
+          db,
+          exhibition,
+          works.filter(work => there.includes(work)),
+        )
+        return { exhibition, title, findings }
+      })
+      .filter(({ findings }) => findings.length > 0),
+  }
 }

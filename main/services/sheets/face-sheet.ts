@@ -4,19 +4,16 @@
  */
 import type { Elevation } from '../../../src/contract/areas/walls.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
-import type { Finding } from '../../../src/contract/shared.ts'
 import { defaultSteps } from '../../../src/hang/printing.ts'
-import { isOfAir, withoutSaid } from '../../../src/loan/terms/findings.ts'
+import { isOfAir } from '../../../src/loan/terms/findings.ts'
 import { mixedDatums } from '../../../src/model/datum-mixed.ts'
-import { faceFindings, unsettled } from '../../../src/model/face-findings.ts'
 import { datumOf, marksOfFace } from '../../../src/model/marks-of-face.ts'
 import type { WallSheetQuestion } from '../../../src/sheets/wall-question.ts'
 import { wallSheetContent } from '../../../src/sheets/wall-sheet.ts'
 import type { ReadHandle } from '../../database/handles.ts'
-import { termFindings } from '../loans/held.ts'
 import { ruleNumber } from '../rules.ts'
 import { elevationOf } from '../walls/elevation.ts'
-import { findingsWithParts } from '../works/findings.ts'
+import { findingsOn } from '../walls/findings.ts'
 import { type Standing, standingOf } from './prints.ts'
 import type { Style } from './wishes.ts'
 
@@ -26,21 +23,13 @@ export interface FaceSheet extends Standing {
   readonly elevation: Elevation
 }
 
-function findingsOf(db: ReadHandle, elevation: Elevation, style: Pick<Style, 'unit' | 'steps'>): readonly Finding[] {
-  const ids = elevation.works.map(({ work }) => work)
-  const works = findingsWithParts(db, ids, style)
-  // What air a room had is no part of a wall's sheet: each logger's file would void it.
-  const terms = termFindings(db, elevation, style).filter(each => !isOfAir(each))
-  const wall = withoutSaid(faceFindings(elevation, style), elevation.works, terms)
-  return unsettled([...wall, ...terms, ...works], elevation.settled)
-}
-
 function partsOf(db: ReadHandle, elevation: Elevation, style: Pick<Style, 'unit' | 'steps'>) {
   return {
     elevation,
     marks: marksOfFace(elevation, style),
     datum: datumOf(elevation),
-    findings: findingsOf(db, elevation, style),
+    // What air a room had is no part of a wall's sheet: each logger's file would void it.
+    findings: findingsOn(db, elevation, style).filter(each => !isOfAir(each)),
     unit: style.unit,
     steps: style.steps,
   }

@@ -1,4 +1,5 @@
 /** Findings of the planning checks. They are computed each time; only a person's settlement of one is stored. */
+import type { Elevation } from '../../../src/contract/areas/walls.ts'
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
 import type { Finding } from '../../../src/contract/shared.ts'
@@ -16,11 +17,15 @@ import { elevationOf } from './elevation.ts'
 
 /** What is to settle on one face: the wall's own checks and those of the works that stand there. */
 export function findingsOfFace(db: ReadHandle, exhibition: string, face: string, reader: Reader): Finding[] {
-  const elevation = elevationOf(db, exhibition, face)
+  return findingsOn(db, elevationOf(db, exhibition, face), reader)
+}
+
+/** The same of a wall that was read already: one list for the screen, the sheet and the key plan. */
+export function findingsOn(db: ReadHandle, elevation: Elevation, reader: Reader): Finding[] {
   const works = elevation.works.map(({ work }) => work)
   const terms = termFindings(db, elevation, reader)
   const wall = withoutSaid(faceFindings(elevation, reader), elevation.works, terms)
-  const periods = loanPeriodFindings(db, exhibition, works)
+  const periods = loanPeriodFindings(db, elevation.exhibition, works)
   return unsettled([...wall, ...terms, ...periods, ...findingsWithParts(db, works, reader)], elevation.settled)
 }
 

@@ -6,7 +6,7 @@ import * as z from 'zod'
 import { termKinds } from '../../loan/terms/term.ts'
 import { greatestMinor } from '../../money/read-figure.ts'
 import { procedure } from '../procedure.ts'
-import { changes, day, done, id, lengthUnit, longText, made, name, shortText, updated } from '../shared.ts'
+import { changes, day, done, finding, id, lengthUnit, longText, made, name, shortText, updated } from '../shared.ts'
 import { money } from './insured.ts'
 
 /** Ours to us, seen from this house. */
@@ -69,14 +69,14 @@ const termFields = {
   said: longText,
 } as const
 
-const term = z.strictObject({
+export const loanTerm = z.strictObject({
   id,
   /** The work of the loan that it is about; null for all of them. */
   item: id.nullable(),
   kind: z.enum(termKinds),
   ...termFields,
 })
-export type LoanTerm = z.output<typeof term>
+export type LoanTerm = z.output<typeof loanTerm>
 
 const termState = { state: z.enum(['holds', 'broken', 'unknown']), text: z.string() } as const
 
@@ -104,6 +104,14 @@ export const loansArea = {
       today: day,
       contacts: z.array(contact),
       items: z.array(loanWork),
+    }),
+  ),
+  'loan.periods': procedure(
+    'read',
+    'Tells for which shows a loan begins too late or ends too early, work by work; loans that follow one another are one.',
+    z.strictObject({ loan: id }),
+    z.strictObject({
+      shows: z.array(z.strictObject({ exhibition: id, title: z.string(), findings: z.array(finding) })),
     }),
   ),
   'loan.ofWork': procedure(
@@ -172,7 +180,7 @@ export const loansArea = {
     z.strictObject({
       terms: z.array(
         z.strictObject({
-          ...term.shape,
+          ...loanTerm.shape,
           works: z.array(z.strictObject({ work: id, title: z.string(), number: z.string(), ...termState })),
         }),
       ),
@@ -184,7 +192,7 @@ export const loansArea = {
     z.strictObject({ work: id, exhibition: id.nullable(), unit: lengthUnit.optional() }),
     z.strictObject({
       terms: z.array(
-        z.strictObject({ ...term.shape, loan: id, loanNumber: z.string(), partyName: z.string(), ...termState }),
+        z.strictObject({ ...loanTerm.shape, loan: id, loanNumber: z.string(), partyName: z.string(), ...termState }),
       ),
     }),
   ),

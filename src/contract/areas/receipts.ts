@@ -9,7 +9,7 @@ import { procedure } from '../procedure.ts'
 import { day, id, longText, moment, name, shortText } from '../shared.ts'
 import { loanWay } from './loans.ts'
 
-const kind = z.enum(receiptKinds)
+export const receiptKind = z.enum(receiptKinds)
 const dayOrNone = z.union([z.literal(''), day])
 
 const named = z.strictObject({
@@ -35,7 +35,7 @@ const said = {
 const receipt = z.strictObject({
   id,
   number: z.string(),
-  kind,
+  kind: receiptKind,
   day,
   place: z.string(),
   handedBy: z.string(),
@@ -85,7 +85,7 @@ export const receiptsArea = {
     z.strictObject({
       receipts: z.array(receipt),
       /** Each with what a receipt of it can be for next. */
-      works: z.array(z.strictObject({ work: id, ...standing, next: z.array(kind) })),
+      works: z.array(z.strictObject({ work: id, ...standing, next: z.array(receiptKind) })),
       next: z.string(),
       today: day,
     }),
@@ -109,7 +109,7 @@ export const receiptsArea = {
   'receipt.add': procedure(
     'write',
     'Records that works of a loan were received, sent out, or acknowledged by the other side.',
-    z.strictObject({ loan: id, kind, works, day: day.optional(), ...said }),
+    z.strictObject({ loan: id, kind: receiptKind, works, day: day.optional(), ...said }),
     written,
   ),
   'receipt.correct': procedure(
@@ -120,7 +120,7 @@ export const receiptsArea = {
       why: shortText.min(1, 'say what was wrong'),
       /** It never was. */
       struck: z.boolean().optional(),
-      kind: kind.optional(),
+      kind: receiptKind.optional(),
       works: works.optional(),
       day: day.optional(),
       ...said,

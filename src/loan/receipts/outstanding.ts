@@ -3,7 +3,7 @@
  * acknowledged; since which day, how many days, and how far past the end of the loan. Days are of the calendar alone.
  */
 import { dayOf } from '../../light/day.ts'
-import { inForce, type LoanWay, nextKinds, type Receipt, type ReceiptKind } from './receipt.ts'
+import { inForce, type LoanWay, nextKinds, type Receipt, type ReceiptKind, receiptKinds } from './receipt.ts'
 
 /**
  * `to come`, `to go`: no receipt yet. `here`: received and not back. `under way`: sent and not acknowledged. `there`:
@@ -74,4 +74,15 @@ function stateOf({ way, closed }: LoanPeriod, receipt: Receipt | undefined): Out
   if (receipt.kind === 'sent') return 'under way'
   if (way === 'in') return receipt.kind === 'received' ? 'here' : 'settled'
   return receipt.kind === 'acknowledged' ? 'there' : 'settled'
+}
+
+/**
+ * What the next receipt of a loan is most likely for: what usually follows for most works that are outstanding, or for
+ * all where none is. Of two that follow as many the one that comes first in a loan.
+ */
+export function kindToCome(works: readonly Pick<Standing, 'state' | 'next'>[]): ReceiptKind {
+  const open = works.filter(({ state }) => state !== 'settled')
+  const usual = (open.length > 0 ? open : works).map(({ next }) => next[0])
+  const count = (kind: ReceiptKind) => usual.filter(each => each === kind).length
+  return receiptKinds.reduce((best, kind) => (count(kind) > count(best) ? kind : best))
 }

@@ -137,6 +137,45 @@ export const loansExamples: ExamplesOf<keyof typeof loansArea> = {
     ],
     refused: [{ about: 'a loan that there is not', input: () => ({ id: nowhere }), code: 'not-found', field: 'id' }],
   },
+  'loan.periods': {
+    answered: [
+      {
+        about: 'the show for which it begins too late and ends too early',
+        first: known => [
+          ['loan.add', { party: known.lender, number: 'QC 7', first: '2031-04-03', last: '2031-06-30' }],
+          ['loan.addWorks', (earlier: readonly unknown[]) => ({ loan: idOf(earlier[0]), works: [known.raking] })],
+        ],
+        input: (_, earlier) => ({ loan: idOf(earlier[0]) }),
+        output: known => ({
+          shows: [
+            {
+              exhibition: known.show,
+              title: 'Low Water',
+              findings: [
+                {
+                  severity: 'settle',
+                  code: 'loan-begins-late',
+                  subject: { kind: 'work', id: known.raking },
+                  text: 'L-1.3 is lent from 3 April 2031 on, by loan QC 7 of Quay Collection; the show opens on 1 April 2031, 2 days before. Ask for an earlier beginning, or hang it later.',
+                  figures: { loan: anyId, first: '2031-04-03', opens: '2031-04-01', days: 2 },
+                },
+                {
+                  severity: 'settle',
+                  code: 'loan-ends-early',
+                  subject: { kind: 'work', id: known.raking },
+                  text: 'L-1.3 is lent until 30 June 2031, by loan QC 7 of Quay Collection; the show closes on 1 July 2031, one day later. Ask for a longer loan, or take it down before.',
+                  figures: { loan: anyId, last: '2031-06-30', closes: '2031-07-01', days: 1 },
+                },
+              ],
+            },
+          ],
+        }),
+      },
+    ],
+    refused: [
+      { about: 'a loan that there is not', input: () => ({ loan: nowhere }), code: 'not-found', field: 'loan' },
+    ],
+  },
   'loan.ofWork': {
     answered: [
       {

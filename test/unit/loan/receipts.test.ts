@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest'
 import { normalNumber } from '../../../src/checklist/numbers.ts'
 import { nextNumber } from '../../../src/loan/receipts/next-number.ts'
-import { daysBetween, type LoanPeriod, standings } from '../../../src/loan/receipts/outstanding.ts'
+import { daysBetween, kindToCome, type LoanPeriod, standings } from '../../../src/loan/receipts/outstanding.ts'
 import { inForce, outOfOrder, type Receipt, type ReceiptKind } from '../../../src/loan/receipts/receipt.ts'
 import { randomFrom } from '../database/random-edits.ts'
 
@@ -192,5 +192,41 @@ describe('the next number', () => {
       taken.add(normalNumber(last))
     }
     expect(last).toBe('R 2032-150')
+  })
+})
+
+describe('what the next receipt is for', () => {
+  const after = (...kinds: readonly ReceiptKind[][]) => {
+    const works = kinds.map((_, at) => `w${at}`)
+    const written = kinds.flatMap((each, at) =>
+      each.map((kind, nth) => receipt(`r${at}-${nth}`, kind, `2031-03-0${nth + 2}`, { works: [`w${at}`] })),
+    )
+    return kindToCome([...standings(loan, works, written, '2031-04-01').values()])
+  }
+  test.each<[ReceiptKind, string, readonly ReceiptKind[][]]>([
+    ['received', 'a loan of which nothing came yet', [[], []]],
+    ['sent', 'works that are here', [['received'], ['received']]],
+    [
+      'acknowledged',
+      'works that went',
+      [
+        ['received', 'sent'],
+        ['received', 'sent'],
+      ],
+    ],
+    ['received', 'a loan that is over: only another stay can follow', [['received', 'sent', 'acknowledged']]],
+    ['sent', 'most works, while one is still to come', [['received'], ['received'], []]],
+    [
+      'acknowledged',
+      'what is outstanding, beside works that are back',
+      [
+        ['received', 'sent'],
+        ['received', 'sent', 'acknowledged'],
+        ['received', 'sent', 'acknowledged'],
+      ],
+    ],
+    ['received', 'no work', []],
+  ])('is %s for %s', (kind, _, kinds) => {
+    expect(after(...kinds)).toBe(kind)
   })
 })
