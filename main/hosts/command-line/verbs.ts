@@ -2,16 +2,15 @@
 import { readFileSync } from 'node:fs'
 import { resolve } from 'node:path'
 import { z } from 'zod'
-import { type SheetFile, sheetKind } from '../../../src/contract/areas/sheets.ts'
-import { contract, type Input, type Name, type Output } from '../../../src/contract/contract.ts'
+import { sheetKind } from '../../../src/contract/areas/sheets.ts'
+import { contract } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
 import { createCatalogue } from '../../database/catalogue.ts'
-import { dataFolder } from '../../files/data-folder.ts'
 import { makeFolder, refuseUnreadable } from '../../files/named-places.ts'
 import { clockFrom } from '../../services/clock.ts'
-import { answer } from '../answer.ts'
-import { createHost, type Host } from '../host.ts'
+import { call, callByName, exhibitionNamed, knownExhibition, knownLoan, knownWork, withCatalogue } from './asked.ts'
 import { give, handlesIn, takeAll, withHandles } from './files.ts'
+import { loanPapers, makeLoanPapers, makeSheets, notOfShow } from './papers.ts'
 import type { Terminal } from './run.ts'
 import { type Line, type VerbForm, WrongUsage } from './words.ts'
 
@@ -20,61 +19,6 @@ interface Verb {
   readonly does: string
   /** What to print; nothing where the verb prints by itself. */
   readonly run: (line: Line, terminal: Terminal) => Promise<unknown>
-}
-
-function hostOf(terminal: Terminal): Host {
-  const host = createHost({
-    kind: 'command line',
-    data: dataFolder(),
-    ...(terminal.clock === undefined ? {} : { clock: terminal.clock }),
-    checksOutput: terminal.checksOutput ?? false,
-    report: error => terminal.err(`${error instanceof Error ? error.stack : String(error)}\n`),
-  })
-  let last = ''
-  host.subscribe(event => {
-    if (event.kind !== 'progress' || event.words === last) return
-    last = event.words
-    terminal.err(`${event.words} …\n`)
-  })
-  return host
-}
-
-async function withCatalogue<T>(file: string, terminal: Terminal, work: (host: Host) => Promise<T>): Promise<T> {
-  const host = hostOf(terminal)
-  const stop = () => void host.close()
-  process.once('SIGINT', stop)
-  try {
-    if (file !== '-') host.openFile(resolve(file))
-    return await work(host)
-  } finally {
-    process.off('SIGINT', stop)
-    await host.close()
-  }
-}
-
-/** A call as any other host makes it: checked on the way in, its refusal thrown. */
-async function call<N extends Name>(host: Host, name: N, input: Input<N>): Promise<Output<N>> {
-  return (await callByName(host, name, input)) as Output<N> // the service of that name gave it
-}
-
-async function callByName(host: Host, name: string, input: unknown): Promise<unknown> {
-  const answered = await answer(host, name, input)
-  if (answered.ok) return answered.value
-  const { code, message, ...more } = answered.refusal
-  throw new Refusal(code, message, more)
-}
-
-async function exhibitionNamed(host: Host, title: string): Promise<string | undefined> {
-  const { exhibitions } = await call(host, 'exhibition.list', {})
-  return exhibitions.find(each => each.title === title || each.id === title)?.id
-}
-
-async function knownExhibition(host: Host, title: string): Promise<string> {
-  const id = await exhibitionNamed(host, title)
-  if (id === undefined) {
-    throw new Refusal('not-found', `There is no exhibition “${title}” in this catalogue.`, { field: 'exhibition' })
-  }
-  return id
 }
 
 function needed(line: Line, option: string): string {
@@ -169,26 +113,32 @@ export const verbs: Readonly<Record<string, Verb>> = {
     },
   },
   sheets: {
-    form: { words: ['catalogue'], options: ['exhibition', 'out', 'only', 'paper', 'unit'] },
-    does: 'writes all sheets of an exhibition to a folder',
+    form: { words: ['catalogue'], options: ['exhibition', 'loan', 'out', 'only', 'paper', 'unit'] },
+    does: 'writes all sheets of an exhibition, or all papers of a loan, to a folder',
     async run(line, terminal) {
       const [file = ''] = line.words
-      const title = needed(line, 'exhibition')
+      const { only, paper, unit, loan } = line.options
+      if (loan !== undefined && line.options.exhibition !== undefined) {
+        throw new WrongUsage('Say --exhibition or --loan, not both.')
+      }
+      const title = loan === undefined ? needed(line, 'exhibition') : ''
       const out = needed(line, 'out')
-      const { only, paper, unit } = line.options
-      const kinds = sheetKind.options.filter(kind => !notOfShow.has(kind))
+      const kinds = loan === undefined ? sheetKind.options.filter(kind => !notOfShow.has(kind)) : loanPapers
       if (only !== undefined && !kinds.some(kind => kind === only)) {
         throw new WrongUsage(`--only takes one of: ${kinds.join(', ')}.`)
       }
       return withCatalogue(file, terminal, async host => {
         const wishes = {
-          exhibition: await knownExhibition(host, title),
           ...(paper === undefined ? {} : { paper }),
           ...(unit === undefined ? {} : { unit }),
         }
+        const exhibition = loan === undefined ? await knownExhibition(host, title) : ''
+        const lent = loan === undefined ? '' : await knownLoan(host, loan)
         // First of all: a sheet that cannot be saved must not count as a revision.
         makeFolder(resolve(out), 'out')
-        const { files } = await makeSheets(host, only, wishes)
+        const { files } = await (loan === undefined
+          ? makeSheets(host, only, { ...wishes, exhibition })
+          : makeLoanPapers(host, only, { ...wishes, loan: lent }))
         const paths = takeAll(
           host,
           files.map(({ handle }) => handle),
@@ -202,6 +152,15 @@ export const verbs: Readonly<Record<string, Verb>> = {
           })),
         }
       })
+    },
+  },
+  'on-day': {
+    form: { words: ['catalogue', 'work'], options: ['day'] },
+    does: 'tells of a work, by any of its numbers, where it was on a day, in which condition, under whose terms, with how much light behind it, who signed',
+    async run({ words: [file = '', number = ''], options: { day } }, terminal) {
+      return withCatalogue(file, terminal, async host =>
+        callByName(host, 'work.onDay', { work: await knownWork(host, number), ...(day === undefined ? {} : { day }) }),
+      )
     },
   },
   check: {
@@ -253,73 +212,4 @@ export const verbs: Readonly<Record<string, Verb>> = {
       return undefined
     },
   },
-}
-
-/** Of one work, two reports or a day, so they are called for by `call`. */
-const notOfShow: ReadonlySet<SheetFile['kind']> = new Set([
-  'paper template',
-  'condition comparison',
-  'damage report',
-  'movement sheet',
-  'object file',
-  'insured values',
-])
-
-/** Papers of a whole show that are no wall sheets, by the procedure that makes them. */
-const listSheets = {
-  checklist: 'sheet.checklist',
-  'hang list': 'sheet.hangList',
-  'label list': 'sheet.labels',
-  'hardware list': 'sheet.hardware',
-  'hanging order': 'sheet.hangingOrder',
-  'back tags': 'sheet.hangingOrder',
-  'patch list': 'sheet.patchList',
-  'lock register': 'sheet.locks',
-} as const
-
-function isListed(kind: string): kind is keyof typeof listSheets {
-  return Object.hasOwn(listSheets, kind)
-}
-
-/** Papers of one kind, or the whole set. Paper and unit are checked where every other host's are. */
-async function makeSheets(
-  host: Host,
-  only: string | undefined,
-  wishes: { readonly exhibition: string },
-): Promise<Output<'sheet.set'>> {
-  async function make(name: 'sheet.set' | 'sheet.wall' | (typeof listSheets)[keyof typeof listSheets], input: object) {
-    return (await callByName(host, name, input)) as Output<'sheet.set'> // they answer alike
-  }
-  if (only === undefined) return make('sheet.set', wishes)
-  if (only === 'plan') {
-    const { storeys } = await call(host, 'plan.get', { exhibition: wishes.exhibition })
-    const made: { files: SheetFile[]; findings: [] } = { files: [], findings: [] }
-    for (const storey of storeys) {
-      const { files } = await call(host, 'sheet.plan', { ...wishes, storey, formats: ['pdf', 'svg', 'dxf'] })
-      made.files.push(...files)
-    }
-    return made
-  }
-  if (only === 'condition report') return conditionReports(host, wishes)
-  if (isListed(only)) {
-    const made = await make(listSheets[only], wishes)
-    return { ...made, files: made.files.filter(file => file.kind === only) }
-  }
-  const { faces } = await call(host, 'sheet.state', { exhibition: wishes.exhibition })
-  const used = faces.filter(({ works }) => works > 0).map(({ face }) => face)
-  return used.length === 0 ? { files: [], findings: [] } : make('sheet.wall', { ...wishes, faces: used })
-}
-
-/** Every condition report of the show's works, drafts too; one that another sets right says so itself. */
-async function conditionReports(
-  host: Host,
-  { exhibition, ...wishes }: { readonly exhibition: string },
-): Promise<Output<'sheet.set'>> {
-  const files: SheetFile[] = []
-  for (let offset = 0; ; ) {
-    const { reports, total } = await call(host, 'condition.list', { exhibition, offset })
-    for (const { id } of reports) files.push(...(await call(host, 'sheet.condition', { ...wishes, report: id })).files)
-    offset += reports.length
-    if (offset >= total || reports.length === 0) return { files, findings: [] }
-  }
 }
