@@ -1,5 +1,5 @@
 /**
- * What is recorded stays as it was recorded: through every procedure of the contract with all its examples, answered and
+ * What is recorded stays as it was recorded: through every procedure that writes, with its examples, answered and
  * refused, one after the other on one catalogue; and by SQL on the open catalogue, whatever statement tries, on every
  * table that the file itself says is only added to.
  */
@@ -15,7 +15,7 @@ import { createHost, type Host } from '../../main/hosts/host.ts'
 import { contract, type Name } from '../../src/contract/contract.ts'
 import { examples } from './examples/all.ts'
 import type { GivenFile } from './examples/types.ts'
-import { callClock, type Known, makeFixture } from './fixture.ts'
+import { callClock, callOn, type Known, makeFixture } from './fixture.ts'
 import { countOf, onlyAdded, type Recorded, recordedRows, touched } from './recorded.ts'
 import { steps } from './steps.ts'
 
@@ -56,6 +56,11 @@ const makesRecords = /^(location|movement|condition|light|climate|damage|receipt
 /** Their examples make the first record of its kind, under a number that nothing has yet. */
 const makesFirst = /^sheet\.(damage|receipt)$/
 
+/** What only reads runs outside an edit, where the triggers refuse every write: tried below. */
+const writes = (name: string) => !['pure', 'read'].includes(contract[name as Name].kind) // only names of the contract have examples
+/** Long work takes a worker of its own each time: one answered and one refused example are enough of it. */
+const isLong = (name: string) => contract[name as Name].kind === 'long' // as above
+
 /** The walks through all steps (sequences.test.ts) try these, and see each succeed. */
 const walked = (name: string) => Object.hasOwn(steps, name)
 
@@ -67,7 +72,9 @@ function inOrder() {
     const known = ranks.findIndex(names => names.test(name))
     return known >= 0 ? known : walked(name) ? ranks.length + 1 : ranks.length
   }
-  return Object.entries(examples).sort(([a], [b]) => rank(a) - rank(b))
+  return Object.entries(examples)
+    .filter(([name]) => writes(name))
+    .sort(([a], [b]) => rank(a) - rank(b))
 }
 
 async function callAll(host: Host, known: Known): Promise<void> {
@@ -77,15 +84,15 @@ async function callAll(host: Host, known: Known): Promise<void> {
     const answered = await answer(host, name, input)
     comeBack(host, name, answered.ok)
     if (answered.ok) answeredOnce.add(name)
-    const kind = contract[name as Name].kind // only names of the contract have examples
-    if (kind === 'pure' || kind === 'read') return answered.ok ? answered.value : null
+    if (!writes(name)) return answered.ok ? answered.value : null
     const after = read(journal)
     for (const row of touched(before, after)) faults.push(`${name} ${JSON.stringify(input)} touched ${row}`)
     before = after
     return answered.ok ? answered.value : null
   }
   for (const [name, { answered, refused }] of inOrder()) {
-    for (const example of [...answered, ...refused] as readonly PlainExample[]) {
+    const most = isLong(name) ? 1 : undefined
+    for (const example of [...answered.slice(0, most), ...refused.slice(0, most)] as readonly PlainExample[]) {
       const handles = (example.files ?? []).map(({ name: called, bytes }) => {
         const { handle, path } = host.handles.create(called)
         writeFileSync(path, bytes)
@@ -115,6 +122,10 @@ beforeAll(async () => {
   try {
     host.openFile(file)
     await answer(host, 'desk.sit', { person: fixture.known.person })
+    // The examples give all damage one reference, so only the first of them is answered here.
+    const found = { work: fixture.known.loose, foundAt: callClock.at, reference: 'D-9000' }
+    const { id: damage } = await callOn(host, 'damage.add', found)
+    await callOn(host, 'damage.say', { damage, kind: 'note', said: 'kept apart' })
     await callAll(host, fixture.known)
   } finally {
     await host.close()
@@ -130,11 +141,10 @@ test('the file’s triggers keep all records and the journal, and no table that 
   db.close()
 })
 
-describe('through every procedure', () => {
-  test('with all its examples, no record was touched', () => {
+describe('through every procedure that writes', () => {
+  test('with its examples, no record was touched', () => {
     expect(faults).toEqual([])
-    const writing = Object.entries(contract).filter(([, { kind }]) => kind !== 'pure' && kind !== 'read')
-    const names = writing.map(([name]) => name)
+    const names = Object.keys(contract).filter(writes)
     expect(names.filter(name => !answeredOnce.has(name) && !walked(name))).toEqual([])
     expect(names.filter(name => answeredOnce.has(name)).length).toBeGreaterThan(names.length / 2)
   })
