@@ -1,8 +1,19 @@
-/** The demo's record: places agreed, a crate moved in, a work looked at when it came and again before it hangs. */
+/** The demo's record: what a logger read in a room; places agreed, a crate moved in, a work looked at when it came and again before it hangs. */
+import { writeFileSync } from 'node:fs'
 import type { Output } from '../../src/contract/contract.ts'
+import type { Handles } from '../files/handles.ts'
+import { air, airCsv } from './museum/air.ts'
 import { check, crate, crated, incoming, moved, packing, signatures, store } from './museum/record.ts'
 import type { Do, Session } from './session.ts'
 import type { ShowIds } from './write-checklist.ts'
+
+/** A logger's file of the last weeks, as its program wrote it. */
+export async function writeAir(session: Session, handles: Handles, today: string, daysAgo: number): Promise<void> {
+  const room = session.read('climate.rooms', {}).rooms.find(({ name }) => name === air.room)?.id ?? ''
+  const { handle, path } = handles.create(air.name)
+  writeFileSync(path, airCsv(today, daysAgo))
+  await session.long('climate.takeFile', { handle, room, logger: air.logger }, daysAgo)
+}
 
 /** @param today ISO 8601, from which the days of movements count back */
 export async function writeRecord(session: Session, show: ShowIds, today: string, daysAgo: number): Promise<void> {

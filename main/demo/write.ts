@@ -18,7 +18,7 @@ import { recipes, writeChecklist, writeList, writeMeasures, writePictures } from
 import { writeChecked, writeHung } from './write-hanging.ts'
 import { writeHouse } from './write-house.ts'
 import { writePlan } from './write-plan.ts'
-import { writeRecord } from './write-record.ts'
+import { writeAir, writeRecord } from './write-record.ts'
 import { writeRules } from './write-rules.ts'
 import { writeSets } from './write-sets.ts'
 import { writeStands } from './write-stands.ts'
@@ -142,6 +142,7 @@ async function writeInto(file: string, options: DemoOptions): Promise<Demo> {
     await writeRules(session, show, days.rules)
     session.sit(house.technician)
     await writeRecord(session, show, today, days.record)
+    await writeAir(session, handles, today, days.record)
     step('Hanging the first walls')
     await writeHung(session, house, show, days.hung)
     session.sit(house.coordinator)

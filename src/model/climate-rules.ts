@@ -5,6 +5,16 @@ const reason = 'Where a lender asks for more, give the room limits of its own.'
 const bizot = 'Bizot Green Protocol, 2014; from memory'
 
 export const climateRules = {
+  climateJoin: {
+    group: 'Climate',
+    says: 'Times beyond a limit are told as one where no more than so many readings’ time lies between them.',
+    reason: 'A value that trembles about a limit leaves it hundreds of times. How long it was beyond stays exact.',
+    value: 2,
+    unit: '',
+    least: 0,
+    most: 100,
+    source: 'two usual steps of the logger; common practice, no source',
+  },
   climateHumidityLow: {
     group: 'Climate',
     says: 'Relative humidity of a room is not below this.',

@@ -18,6 +18,8 @@ function logged(): Buffer {
 
 test('a logger’s file is asked about, drawn, read out and withdrawn', async ({ page, host }) => {
   await host.open(page, '#/climate')
+  await expect(page.getByRole('region', { name: 'What Logger 3 says' })).toContainText('told as', patient)
+  await page.getByLabel('the air of').selectOption({ label: '2 Long Gallery, nothing read' })
   await expect(page.getByText('Nothing is known of the air of')).toBeVisible(patient)
   const choose = page.getByLabel('a logger’s file', { exact: true })
 

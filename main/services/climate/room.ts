@@ -1,15 +1,16 @@
 /** What is known of a room's air, what it is held to, and where it was left. */
+import { joined } from '../../../src/climate/joined.ts'
 import { type LimitKey, type Limits, limitKeys, limitsWrong } from '../../../src/climate/limits.ts'
 import { absoluteHumidity, dewPoint } from '../../../src/climate/moist-air.ts'
 import { outOf, type Summary, summaryOf, timeOut } from '../../../src/climate/out.ts'
 import { unpacked } from '../../../src/climate/pack.ts'
-import { gapsOf, type Series } from '../../../src/climate/series.ts'
+import { gapsOf, type Series, usualStep } from '../../../src/climate/series.ts'
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
 import type { NumberRuleKey } from '../../../src/model/house-rules.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { changeFields, notFound } from '../change.ts'
-import { rulesOf } from '../rules.ts'
+import { ruleNumber, rulesOf } from '../rules.ts'
 import type { Reading, Writing } from '../service.ts'
 import { insert, row, rows, value } from '../sql.ts'
 import { packedDays } from './stored.ts'
@@ -62,9 +63,15 @@ function summary(found: Summary | null) {
   return found === null ? null : { ...found, leastAt: momentOf(found.leastAt), mostAt: momentOf(found.mostAt) }
 }
 
-function told(logger: string, series: Series, limits: Limits): Output<'climate.room'>['loggers'][number] {
-  const out = outOf(series, limits)
-  const { known, beyond } = timeOut(series, out)
+function told(
+  logger: string,
+  series: Series,
+  limits: Limits,
+  joins: number,
+): Output<'climate.room'>['loggers'][number] {
+  const apart = outOf(series, limits)
+  const out = joined(series, apart, joins * (usualStep(series.at) ?? 0))
+  const { known, beyond } = timeOut(series, apart)
   const [humidity, celsius] = [summaryOf(series.at, series.humidity), summaryOf(series.at, series.celsius)]
   const both = humidity !== null && celsius !== null
   const gaps = gapsOf(series.at)
@@ -79,13 +86,15 @@ function told(logger: string, series: Series, limits: Limits): Output<'climate.r
     water: both ? absoluteHumidity(celsius.mean, humidity.mean) : null,
     hoursKnown: known / 3600,
     hoursOut: beyond / 3600,
-    out: out.slice(0, mostTold).map(each => ({
+    out: out.slice(0, mostTold).map(({ beyond, ...each }) => ({
       ...each,
+      hoursBeyond: beyond / 3600,
       from: momentOf(each.from),
       until: momentOf(each.until),
       worstAt: momentOf(each.worstAt),
     })),
     outCount: out.length,
+    outApart: apart.length,
     gaps: gaps.slice(0, mostTold).map(gap => ({ from: momentOf(gap.from), until: momentOf(gap.until) })),
     gapCount: gaps.length,
   }
@@ -111,19 +120,36 @@ function known(db: ReadHandle, room: string): void {
   if (value(db, 'SELECT id FROM room WHERE id = :room', { room }) === undefined) throw notFound('room', 'room')
 }
 
-export function room({ db }: Reading, { room, from, until }: Received<'climate.room'>): Output<'climate.room'> {
+type LoggerTold = Output<'climate.room'>['loggers'][number]
+
+export interface AirOfRoom {
+  readonly own: Own
+  readonly inForce: Limits
+  readonly files: Output<'climate.room'>['files']
+  /** Those that read something between the moments. */
+  readonly loggers: readonly { readonly series: Series; readonly told: LoggerTold }[]
+}
+
+/** Refuses `not-found`. */
+export function airOf(db: ReadHandle, { room, from, until }: Received<'climate.room'>): AirOfRoom {
   known(db, room)
   const own = ownOf(db, room)
-  const limits = inForceOf(db, own)
+  const inForce = inForceOf(db, own)
+  const joins = ruleNumber(db, 'climateJoin')
   const [first, last] = [
     from === undefined ? -1e12 : Date.parse(from) / 1000,
     until === undefined ? 1e12 : Date.parse(until) / 1000,
   ]
   const loggers = packedDays(db, room, from, until).flatMap(({ logger, days }) => {
     const series = within(unpacked(days), first, last)
-    return series.at.length === 0 ? [] : [told(logger, series, limits)]
+    return series.at.length === 0 ? [] : [{ series, told: told(logger, series, inForce, joins) }]
   })
-  return { own, inForce: limits, files: filesOf(db, room), loggers }
+  return { own, inForce, files: filesOf(db, room), loggers }
+}
+
+export function room({ db }: Reading, input: Received<'climate.room'>): Output<'climate.room'> {
+  const { loggers, ...air } = airOf(db, input)
+  return { ...air, loggers: loggers.map(each => each.told) }
 }
 
 export function readings(

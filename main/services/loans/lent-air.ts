@@ -46,7 +46,7 @@ export class LentAir {
     const first = lent?.first ?? show?.first ?? null
     if (first === null) return null
     const last = lent?.last ?? show?.last ?? null
-    const spans = this.spansOf(known, { first, last }, exhibition !== null && show === null ? face : null)
+    const spans = this.spansOf(known, { first, last }, face)
     const said = (day: Day) => sheetDay(dateOf(day))
     return {
       rooms: [...spans].map(([room, of]) => this.roomAir(room, united(of))),
@@ -69,8 +69,8 @@ export class LentAir {
     return this.places.get(place)
   }
 
-  /** `undated` is the wall of a show without dates: there it is planned all the while. */
-  private spansOf(known: Known, { first, last }: Period, undated: string | null): Map<string, AirSpan[]> {
+  /** `face` is where it is planned to hang: there it is taken to be while neither record nor show says otherwise. */
+  private spansOf(known: Known, { first, last }: Period, face: string | null): Map<string, AirSpan[]> {
     const [from, end] = [first * dayLong, ((last ?? farOff) + 1) * dayLong]
     const spans = new Map<string, AirSpan[]>()
     const add = (places: readonly string[], since: number, to: number) => {
@@ -89,10 +89,12 @@ export class LentAir {
       if (place === null) continue
       // Of two shows at once the one that opened first has it.
       const until = Math.min(before, (closes + 1) * dayLong)
-      add([place], Math.max(planned, opens * dayLong), until)
+      const since = Math.max(planned, opens * dayLong)
+      if (face !== null) add([face], planned, Math.min(since, before))
+      add([place], since, until)
       planned = Math.max(planned, until)
     }
-    if (undated !== null) add([undated], from, before)
+    if (face !== null) add([face], planned, before)
     return spans
   }
 

@@ -6,6 +6,7 @@ import { wallSheet } from '../../../src/sheets/wall-sheet.ts'
 import { openFaces } from '../../fonts/faces.ts'
 import type { Job, Reading, ServicesOf, Writing } from '../service.ts'
 import { rows } from '../sql.ts'
+import { climateSheet } from './climate-sheet.ts'
 import { conditionSheetServices } from './condition-sheets.ts'
 import { crewSheetServices } from './crew-sheets.ts'
 import { faceSheet, kind, questionOf, refuseMixed } from './face-sheet.ts'
@@ -136,6 +137,7 @@ export const sheetServices: ServicesOf<
   | 'sheet.hangList'
   | 'sheet.labels'
   | 'sheet.insured'
+  | 'sheet.climate'
   | keyof typeof wholeFileServices
   | 'sheet.receipt'
   | 'sheet.plan'
@@ -151,6 +153,7 @@ export const sheetServices: ServicesOf<
   'sheet.hangList': hangList,
   'sheet.labels': labels,
   'sheet.insured': insuredSheet,
+  'sheet.climate': climateSheet,
   ...wholeFileServices,
   'sheet.receipt': receiptSheet,
   'sheet.plan': planFiles,

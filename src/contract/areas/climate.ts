@@ -55,6 +55,9 @@ const stretch = z.strictObject({
   until: moment,
   worst: z.number(),
   worstAt: moment,
+  /** How many times were joined to it, as the house rule says; hours beyond, without those between. */
+  times: z.int(),
+  hoursBeyond: z.number(),
 })
 export type ClimateStretch = z.output<typeof stretch>
 
@@ -90,6 +93,8 @@ const logger = z.strictObject({
   /** Beyond a limit, the first one first; a thousand at most, and how many there are. */
   out: z.array(stretch),
   outCount: z.int(),
+  /** How many those were before any were joined. */
+  outApart: z.int(),
   gaps: z.array(z.strictObject({ from: moment, until: moment })),
   gapCount: z.int(),
 })

@@ -28,6 +28,7 @@ export const sheetKind = z.enum([
   'condition comparison',
   'damage report',
   'receipt',
+  'climate',
 ])
 
 /** A paper that was made. */
@@ -174,6 +175,12 @@ export const sheetsArea = {
       last: day.optional(),
       ...wishes,
     }),
+    made,
+  ),
+  'sheet.climate': procedure(
+    'long',
+    'Makes the air of a room as a workbook and as PDF: drawn over time with its limits, what was beyond them, days, files; left out, the period is all that was read.',
+    z.strictObject({ room: id, from: moment.optional(), until: moment.optional(), ...wishes }),
     made,
   ),
   'sheet.objectFile': procedure(

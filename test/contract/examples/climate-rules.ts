@@ -31,6 +31,17 @@ const spanOfHumidity = '±10 % in 24 hours, of the Bizot Green Protocol, 2014; f
 const spanOfCelsius = '±2 K, short fluctuations of class AA of the ASHRAE handbook’s museum chapter; from memory'
 
 export const climateRuleRows = [
+  {
+    ...rule(
+      'climateJoin',
+      2,
+      'Times beyond a limit are told as one where no more than so many readings’ time lies between them.',
+      '',
+      [0, 100],
+      'two usual steps of the logger; common practice, no source',
+    ),
+    reason: 'A value that trembles about a limit leaves it hundreds of times. How long it was beyond stays exact.',
+  },
   rule('climateHumidityLow', 40, 'Relative humidity of a room is not below this.', '%', [0, 100], bizot),
   rule('climateHumidityHigh', 60, 'Relative humidity of a room is not above this.', '%', [0, 100], bizot),
   rule(

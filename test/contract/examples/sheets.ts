@@ -4,6 +4,9 @@ import type { sheetsArea } from '../../../src/contract/areas/sheets.ts'
 import { anyHandle, anyMoment, type ExamplesOf, type Refused } from './types.ts'
 
 const nowhere = 'zzzzzz'
+const logged = new TextEncoder().encode(
+  'Time,Temp °C,RH %\n2031-03-10T11:00Z,20,50\n2031-03-10T11:05Z,20.5,62\n2031-03-10T11:10Z,20,51\n',
+)
 const noShow: Refused = {
   about: 'an exhibition that is not there',
   input: () => ({ exhibition: nowhere }),
@@ -282,6 +285,26 @@ export const sheetsExamples: ExamplesOf<keyof typeof sheetsArea> = {
         field: 'last',
       },
       { ...noShow, input: () => ({ day: '2031-04-02', exhibition: nowhere }) },
+    ],
+  },
+  'sheet.climate': {
+    answered: [
+      {
+        about: 'the air of a room, drawn, and as a workbook',
+        files: [{ name: 'east.csv', bytes: logged }],
+        first: known => [['climate.takeFile', { handle: '$1', room: known.room, logger: 'L7', by: 'Tamsin Oake' }]],
+        input: known => ({ room: known.room, unit: 'in' }),
+        output: () => ({ files: pairOf('climate', 2, 'Room 1'), findings: [] }),
+      },
+    ],
+    refused: [
+      { about: 'a room that there is not', input: () => ({ room: nowhere }), code: 'not-found', field: 'room' },
+      {
+        about: 'a room in which nothing was read',
+        input: known => ({ room: known.room }),
+        code: 'nothing-read',
+        field: 'room',
+      },
     ],
   },
   'sheet.objectFile': {
