@@ -169,6 +169,25 @@ async function wordsOf(path: string): Promise<string> {
 }
 
 test(
+  'papers of a loan come out by its number: its file and every receipt, or receipts alone',
+  async () => {
+    const out = join(folder, 'loan papers')
+    const sheets = (...more: string[]) =>
+      hangwright(['sheets', file, '--loan', facts.agreements[1].toLowerCase(), '--out', out, ...more])
+    const kinds = (answered: { value?: { files: { kind: string }[] } }) => answered.value?.files.map(({ kind }) => kind)
+    expect(kinds(sheets())).toEqual(['loan file', 'loan file', 'receipt', 'receipt', 'receipt'])
+    expect(kinds(sheets('--only', 'receipt'))).toEqual(['receipt', 'receipt', 'receipt'])
+    expect(readdirSync(out).filter(name => name.startsWith('receipt')).length).toBeGreaterThan(2)
+    expect(() => sheets('--only', 'wall sheet')).toThrow('--only takes one of: loan file, receipt')
+    expect(() => sheets('--exhibition', facts.show.title)).toThrow('not both')
+    const unknown = hangwright(['sheets', file, '--loan', 'HH 9', '--out', out])
+    expect(unknown).toMatchObject({ code: 'not-found', field: 'loan' })
+    expect(hangwright(['on-day', file, 'SM 999'])).toMatchObject({ code: 'not-found', field: 'work' })
+  },
+  patient,
+)
+
+test(
   'its whole file, its loan’s and the outgoing list come out as PDF and as workbook',
   async () => {
     const out = join(folder, 'papers')

@@ -3,7 +3,7 @@
 import type { OutstandingLine, ReceiptTold } from '../../../src/contract/areas/receipts.ts'
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { nextNumber } from '../../../src/loan/receipts/next-number.ts'
-import { type LoanPeriod, type Standing, standings } from '../../../src/loan/receipts/outstanding.ts'
+import { isOutstanding, type LoanPeriod, type Standing, standings } from '../../../src/loan/receipts/outstanding.ts'
 import type { LoanWay } from '../../../src/loan/receipts/receipt.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { notFound } from '../change.ts'
@@ -119,12 +119,6 @@ function loansWithWorks(db: ReadHandle): Lent[] {
     const { work: _, number: __, title: ___, ...loan } = one
     return [{ ...loan, works: works.map(({ work, number, title }) => ({ work, number, title })) }]
   })
-}
-
-/** What is not due yet is not outstanding: a work to come before the loan begins, or of a loan without a beginning. */
-function isOutstanding({ state, since }: Standing, today: string): boolean {
-  if (state === 'settled') return false
-  return (state !== 'to come' && state !== 'to go') || (since !== '' && since <= today)
 }
 
 export function outstanding({ db, now }: Reading): Output<'receipt.outstanding'> {

@@ -76,6 +76,12 @@ function stateOf({ way, closed }: LoanPeriod, receipt: Receipt | undefined): Out
   return receipt.kind === 'acknowledged' ? 'there' : 'settled'
 }
 
+/** What is not due yet is not outstanding: a work to come before the loan begins, or of a loan without a beginning. */
+export function isOutstanding({ state, since }: Pick<Standing, 'state' | 'since'>, today: string): boolean {
+  if (state === 'settled') return false
+  return (state !== 'to come' && state !== 'to go') || (since !== '' && since <= today)
+}
+
 /**
  * What the next receipt of a loan is most likely for: what usually follows for most works that are outstanding, or for
  * all where none is. Of two that follow as many the one that comes first in a loan.
