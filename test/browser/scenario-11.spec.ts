@@ -288,6 +288,7 @@ test('nine works come, are hung, looked at, one is hurt, and all go home, on the
   const told = page.locator('section[aria-labelledby="on-day"]')
   for (const answer of facts.answers) {
     await told.getByLabel('on', { exact: true }).fill(answer.day)
+    await told.getByLabel('on', { exact: true }).blur()
     await expect(told.locator('dd').first()).toContainText(answer.where ?? 'Nobody can say', patient)
     await expect(told.locator('dd').nth(1)).toContainText(
       answer.report === null ? 'No complete report' : `${answer.report} report`,
