@@ -11,6 +11,7 @@ import { brokenClimate } from './climate-chain.ts'
 import { brokenSeal } from './condition-chain.ts'
 import { brokenDamage } from './damage-chain.ts'
 import { asRefusal, isDamage } from './faults.ts'
+import { brokenReading } from './light-chain.ts'
 import { namedInRows } from './named-files.ts'
 import { brokenReceipt } from './receipt-chain.ts'
 import { brokenLink } from './record-chain.ts'
@@ -157,6 +158,11 @@ function records(db: Database.Database): CheckFinding[] {
   const damage = brokenDamage(db)
   if (damage !== null) {
     const text = `The record of damage was altered past the program: ${damage.reference}, or a word on it, does not join the one before it.`
+    findings.push({ code, text })
+  }
+  const reading = brokenReading(db)
+  if (reading !== null) {
+    const text = `The record of light was altered past the program: the reading of ${reading.at} at ${reading.title} does not join the one before it.`
     findings.push({ code, text })
   }
   const receipt = brokenReceipt(db)

@@ -55,7 +55,7 @@ function addWork(act: Do, work: DemoWork, house: HouseIds, show: string, section
 }
 
 /** A day so many days from a moment. */
-function dayAfter(moment: string, days: number): string {
+export function dayAfter(moment: string, days: number): string {
   return new Date(Date.parse(moment) + days * 86_400_000).toISOString().slice(0, 10)
 }
 

@@ -5,6 +5,7 @@
  */
 import type { Input } from '../../src/contract/contract.ts'
 import { crew } from './museum/fixings.ts'
+import { readings } from './museum/light.ts'
 import { type DemoDone, done, tried } from './museum/placements.ts'
 import type { Do, Session } from './session.ts'
 import type { ShowIds } from './write-checklist.ts'
@@ -72,6 +73,9 @@ export async function writeChecked(session: Session, house: HouseIds, show: Show
   await session.edit('Check what hangs', 'placement.setState', daysAgo, act => {
     for (const [{ checked = [] }, { placementOf }] of walls) {
       if (checked.length > 0) act('placement.setState', { placements: checked.map(placementOf), to: 'checked' })
+    }
+    for (const { work, ...read } of readings) {
+      act('light.addReading', { work: show.works.get(work)?.work ?? '', ...read })
     }
   })
   await session.edit('Set the crew of the show', 'crew.set', daysAgo, act => {

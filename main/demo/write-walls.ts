@@ -6,6 +6,7 @@ import { layRow } from '../../src/layout/row.ts'
 import { laySet } from '../../src/layout/set.ts'
 import { hangingFigures, listedFigures } from './measures.ts'
 import { baseHeight } from './museum/backs.ts'
+import { lit } from './museum/light.ts'
 import type { LabelSide } from './museum/placement-shape.ts'
 import {
   blocks,
@@ -22,7 +23,7 @@ import { sets } from './museum/sets.ts'
 import type { DemoWork } from './museum/work-shape.ts'
 import { works } from './museum/works.ts'
 import type { Session } from './session.ts'
-import type { ShowIds } from './write-checklist.ts'
+import { dayAfter, type ShowIds } from './write-checklist.ts'
 import type { HouseIds } from './write-house.ts'
 import { fixParts } from './write-sets.ts'
 
@@ -95,7 +96,14 @@ export function centresOf(row: DemoRow): readonly Centre[] {
   })
 }
 
-export async function writePlans(session: Session, house: HouseIds, show: ShowIds, daysAgo: number): Promise<void> {
+/** @param today ISO 8601, from which the days that it is lit count */
+export async function writePlans(
+  session: Session,
+  house: HouseIds,
+  show: ShowIds,
+  today: string,
+  daysAgo: number,
+): Promise<void> {
   await session.edit('Plan the walls: order, light, lines', 'wall.plan', daysAgo, act => {
     for (const plan of plans) {
       act('wall.plan', {
@@ -112,6 +120,10 @@ export async function writePlans(session: Session, house: HouseIds, show: ShowId
           ...(plan.note === undefined ? {} : { note: { was: '', to: plan.note } }),
         },
       })
+    }
+    for (const { from, until, ...hours } of lit) {
+      const days = { first: dayAfter(today, from), last: dayAfter(today, until) }
+      act('light.addHours', { exhibition: show.exhibition, ...days, ...hours })
     }
   })
 }

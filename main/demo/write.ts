@@ -135,7 +135,7 @@ async function writeInto(file: string, options: DemoOptions): Promise<Demo> {
     session.sit(house.coordinator)
     const show = await writeSets(session, entered, days.sets)
     step('Planning the walls')
-    await writePlans(session, house, show, days.plans)
+    await writePlans(session, house, show, today, days.plans)
     step('Laying out the walls')
     await writePlacements(session, house, show, days.placements)
     await writeStands(session, house, show, days.stands)

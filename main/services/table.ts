@@ -260,6 +260,7 @@ export const catalogueServices: CatalogueServices = {
   ...climateServices,
   'light.hours': lightHours.list,
   'light.addHours': lightHours.add,
+  'light.updateHours': lightHours.change,
   'light.removeHours': lightHours.remove,
   'light.addReading': lightReadings.add,
   'light.strikeReading': lightReadings.strike,

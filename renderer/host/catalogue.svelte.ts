@@ -34,7 +34,7 @@ const light = [
     'placement',
     'face_plan',
   ],
-  ...['room', 'wall', 'face'],
+  ...['room', 'wall', 'face', 'loan', 'loan_work', 'loan_term', 'party'],
 ]
 const loan = ['loan', 'loan_contact', 'loan_work', 'party', 'work', 'work_number']
 const receipts = ['loan', 'loan_work', 'loan_receipt', 'loan_receipt_work', 'party', 'work', 'work_number']
@@ -118,7 +118,7 @@ const madeOf: Partial<Record<Name, readonly string[]>> = {
   'number.ofParts': ['work', 'work_number'],
   'light.hours': ['hours_lit'],
   'light.ledger': light,
-  'light.list': [...light, 'section', 'party', 'work_number'],
+  'light.list': [...light, 'section', 'work_number'],
   'climate.rooms': ['room', 'climate_file'],
   'climate.room': ['room', 'climate_file', 'climate_limit', 'house_rule'],
   'climate.readings': ['climate_file'],

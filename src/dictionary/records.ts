@@ -154,6 +154,8 @@ export const records: Tables = {
       points: ['points', 'Each level that was read, in lux, as JSON; none in a row that strikes.'],
       lux: ['level', 'The greatest of the points: what the ledger counts.', 'lx'],
       uv: ['ultraviolet', 'Per lumen.', 'µW/lm'],
+      uv_area: ['ultraviolet on the surface', 'Where the meter shows that.', 'mW/m²'],
+      hash: ['link', 'SHA-256 over this reading and the link before it.'],
       meter: 'meter',
       strikes: of('strikes', 'The reading that this row says was wrong; its note says why.'),
       recorded_at: ['recorded when', 'In UTC, ISO 8601.'],

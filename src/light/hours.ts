@@ -27,6 +27,17 @@ export function litOn(rows: readonly HoursLit[], day: Day): HoursLit[] {
   return on.filter(row => row.kind !== 'closed' && row.hours > 0 && !(closed && row.kind === 'open'))
 }
 
+const byDay = new WeakMap<readonly HoursLit[], Map<Day, readonly HoursLit[]>>()
+
+/** The same, worked out once for a list however many works of its show ask. */
+export function litOnOnce(rows: readonly HoursLit[], day: Day): readonly HoursLit[] {
+  const days = byDay.get(rows) ?? new Map<Day, readonly HoursLit[]>()
+  byDay.set(rows, days)
+  const known = days.get(day) ?? litOn(rows, day)
+  days.set(day, known)
+  return known
+}
+
 /** The first day that would have more than 24 hours; null where none has. */
 export function overfull(rows: readonly HoursLit[]): { readonly day: Day; readonly hours: number } | null {
   const first = Math.min(...rows.map(row => row.first))

@@ -14,7 +14,20 @@ import { sequenceRules } from './sequence-rules.ts'
 import { surveyRules } from './survey-rules.ts'
 import { weightRules } from './weight-rules.ts'
 
-export const ruleUnits = ['mm', 'kg', '°', '×', 'of its width', 'of its height', 'h', 'lx h', '%', '°C', ''] as const
+export const ruleUnits = [
+  'mm',
+  'kg',
+  '°',
+  '×',
+  'of its width',
+  'of its height',
+  'h',
+  'lx h',
+  'µW/lm',
+  '%',
+  '°C',
+  '',
+] as const
 export type RuleUnit = (typeof ruleUnits)[number]
 
 /** The headings that rules stand under, in their order. */

@@ -35,4 +35,14 @@ export const lightRules = {
     most: 10_000_000,
     source,
   },
+  uvMost: {
+    group: 'Light',
+    says: 'The light at a work has at most so much ultraviolet, unless the work has a limit of its own.',
+    reason: 'Ultraviolet does harm and shows nothing: it is filtered out before light is dimmed.',
+    value: 75,
+    unit: 'µW/lm',
+    least: 0,
+    most: 10_000,
+    source: 'Texas Association of Museums, sheet on light: at most 75 µW/lm, best 0 to 10',
+  },
 } as const satisfies Readonly<Record<string, HouseRule>>

@@ -5,6 +5,7 @@ import type { DamageTold } from '../contract/areas/damage.ts'
 import type { Output } from '../contract/contract.ts'
 import { damageTable } from './damage-table.ts'
 import type { FileStyle } from './file-table.ts'
+import { lightTables } from './light-tables.ts'
 import { loansOfWorkTable, termsOfWorkTable } from './loan-tables.ts'
 import {
   backsTable,
@@ -16,7 +17,7 @@ import {
   sizesTable,
 } from './object-tables.ts'
 import { receiptsOfWorkTable } from './receipt-tables.ts'
-import { conditionTable, historyTable, lightTables, movementsTable } from './record-tables.ts'
+import { conditionTable, historyTable, movementsTable } from './record-tables.ts'
 import { coverLine, filed, type WholeFile } from './whole-file.ts'
 
 export interface ObjectQuestion {

@@ -1,4 +1,4 @@
-/** The tables of whole files that say what was recorded: places, condition, light, every change. */
+/** The tables of whole files that say what was recorded: places, condition, every change. */
 import type { Report } from '../contract/areas/condition-shape.ts'
 import type { Output } from '../contract/contract.ts'
 import { fieldsSaid, rowSaid } from '../dictionary/change-said.ts'
@@ -129,71 +129,6 @@ function stateOf({ completeAt, corrects, correctedBy, why }: Report): string {
   if (completeAt === null) return '; a draft'
   if (correctedBy !== null) return '; set right by a later one'
   return corrects === null ? '' : `; sets an earlier one right: ${why}`
-}
-
-export function lightTables(
-  { spans, readings, budget }: Output<'light.ledger'>,
-  style: FileStyle,
-): readonly TableSheet[] {
-  const { luxHours, sensitivity } = budget
-  return [
-    table(
-      'Light received',
-      [
-        text('first', 'From', 14),
-        text('last', 'Until', 14),
-        text('show', 'Show', 24),
-        text('where', 'Where', 24),
-        text('basis', 'Level is', 9),
-        number('lux', 'Level (lx)', 8, '0.#'),
-        number('hours', 'Hours lit', 8, '0.0'),
-        number('unknown', 'Hours of unknown level', 10, '0.0'),
-        number('dose', 'Lux-hours', 10),
-      ],
-      spans.map(of => [
-        textCell(style.day(of.first)),
-        textCell(style.day(of.last)),
-        textCell(of.title),
-        textCell(of.words),
-        textCell(of.basis),
-        numberCell(of.lux),
-        numberCell(of.hours),
-        of.unknownHours === 0 ? EMPTY : numberCell(of.unknownHours),
-        numberCell(Math.round(of.luxHours)),
-      ]),
-      {
-        none: 'No hours lit are known of it.',
-        ...(luxHours === null
-          ? {}
-          : { lines: [`Budget of a work of ${sensitivity} sensitivity: ${luxHours} lux-hours in any 365 days.`] }),
-      },
-    ),
-    table(
-      'Readings of light',
-      [
-        text('at', 'When', 16),
-        number('lux', 'Level (lx)', 8, '0.#'),
-        text('points', 'Points (lx)', 18),
-        number('uv', 'UV (µW/lm)', 8, '0.#'),
-        text('meter', 'Meter', 16),
-        text('by', 'Recorded by', 18),
-        text('note', 'Note', 24),
-      ],
-      readings.map(of => [
-        textCell(style.moment(of.at)),
-        numberCell(of.lux),
-        textCell(of.points.join(', ')),
-        numberCell(of.uv),
-        textCell(of.meter),
-        textCell(of.recordedBy),
-        textCell(
-          [of.note, of.struck === null ? '' : `struck by ${of.struck.by}: ${of.struck.why}`]
-            .filter(each => each !== '')
-            .join('; '),
-        ),
-      ]),
-    ),
-  ]
 }
 
 /** Every change of every field, the last first. */

@@ -364,6 +364,15 @@ export const steps: Steps = {
       ...(maybe(0.3) ? { lux: whole(50, 300) } : {}),
     }
   },
+  'light.updateHours': ({ row, change, whole, pick }) => {
+    const entry = row('hours_lit', "kind <> 'closed'")
+    if (entry === null) return null
+    const changes = pick([
+      { hours: change(figure(entry, 'hours'), whole(1, 8)) },
+      { weekdays: change(figure(entry, 'weekdays'), whole(1, 127)) },
+    ])
+    return { id: text(entry, 'id'), changes }
+  },
   'light.removeHours': ({ id }) => withId(id('hours_lit'), {}),
   'light.addReading': ({ id, whole }) => {
     const work = id('work', ofFixture)

@@ -25,6 +25,7 @@ import { receipts } from './0022-receipts.ts'
 import { climateChain } from './0023-climate-chain.ts'
 import { editReason } from './0024-edit-reason.ts'
 import { borne } from './0025-borne.ts'
+import { lightChain } from './0026-light-chain.ts'
 
 export const migrations: readonly Migration[] = [
   foundation,
@@ -52,4 +53,5 @@ export const migrations: readonly Migration[] = [
   climateChain,
   editReason,
   borne,
+  lightChain,
 ]

@@ -1,7 +1,9 @@
 /** Readings of a meter, written into the record and struck in it. Nothing here changes or removes a row. */
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
+import { perLumen } from '../../../src/light/budget.ts'
 import type { ReadHandle } from '../../database/handles.ts'
+import { lastReading, type ReadingRow, readingHash } from '../../database/light-chain.ts'
 import { notFound } from '../change.ts'
 import { signed } from '../record/record.ts'
 import type { Writing } from '../service.ts'
@@ -22,9 +24,12 @@ export function add(writing: Writing, input: Received<'light.addReading'>): Outp
     const sentence = `It is ${sheetTime(now())} now: nobody has read a meter on ${sheetTime(at)} yet.`
     throw new Refusal('in-the-future', sentence, { field: 'at' })
   }
-  const id = writing.newId()
-  insert(db, 'light_reading', {
-    id,
+  if (input.uv !== undefined && input.uvArea !== undefined) {
+    const sentence = 'Ultraviolet is one figure: µW/lm, or mW/m² where the meter shows that. Give the one it shows.'
+    throw new Refusal('two-figures', sentence, { field: 'uvArea' })
+  }
+  return record(db, {
+    id: writing.newId(),
     work: input.work,
     at,
     points: JSON.stringify(input.points),
@@ -35,8 +40,13 @@ export function add(writing: Writing, input: Received<'light.addReading'>): Outp
     strikes: null,
     recorded_at: now(),
     recorded_by: by,
+    uv_area: input.uvArea ?? null,
   })
-  return { id }
+}
+
+function record(db: Writing['db'], reading: ReadingRow): { id: string } {
+  insert(db, 'light_reading', { ...reading, hash: readingHash(lastReading(db), reading) })
+  return { id: reading.id }
 }
 
 export function strike(writing: Writing, input: Received<'light.strikeReading'>): Output<'light.strikeReading'> {
@@ -54,11 +64,9 @@ export function strike(writing: Writing, input: Received<'light.strikeReading'>)
       field: 'reading',
     })
   }
-  const id = writing.newId()
   const { work, at, lux } = wrong
-  const said = { points: '[]', uv: null, meter: '', note: input.why, strikes: input.reading }
-  insert(db, 'light_reading', { id, work, at, lux, ...said, recorded_at: writing.now(), recorded_by: by })
-  return { id }
+  const said = { points: '[]', uv: null, uv_area: null, meter: '', note: input.why, strikes: input.reading }
+  return record(db, { id: writing.newId(), work, at, lux, ...said, recorded_at: writing.now(), recorded_by: by })
 }
 
 type Told = Output<'light.ledger'>['readings'][number]
@@ -73,13 +81,14 @@ interface Stored extends Omit<Told, 'points' | 'struck'> {
 export function readingsOf(db: ReadHandle, work: string): Told[] {
   return rows<Stored>(
     db,
-    `SELECT own.id, own.at, own.points, own.lux, own.uv, own.meter, own.note, own.recorded_at AS recordedAt,
+    `SELECT own.id, own.at, own.points, own.lux, own.uv, own.uv_area AS uvArea, own.meter, own.note, own.recorded_at AS recordedAt,
       own.recorded_by AS recordedBy, later.note AS why, later.recorded_by AS struckBy
      FROM light_reading AS own LEFT JOIN light_reading AS later ON later.strikes = own.id
      WHERE own.work = :work AND own.strikes IS NULL ORDER BY own.at, own.id`,
     { work },
-  ).map(({ points, why, struckBy, ...each }) => ({
+  ).map(({ points, why, struckBy, uv, ...each }) => ({
     ...each,
+    uv: each.uvArea === null ? uv : perLumen(each.uvArea, each.lux),
     points: JSON.parse(points),
     struck: why === null ? null : { why, by: struckBy ?? '' },
   }))

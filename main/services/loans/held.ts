@@ -10,7 +10,7 @@ import { ofAir } from '../../../src/loan/terms/term.ts'
 import type { Reader } from '../../../src/model/work-findings.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { notFound } from '../change.ts'
-import { doseOf } from '../light/ledger.ts'
+import { doseOf } from '../light/received.ts'
 import type { Reading } from '../service.ts'
 import { partIdsOf } from '../sets/figures.ts'
 import { rows, value } from '../sql.ts'
@@ -19,29 +19,8 @@ import { firstNumber } from '../works/figures.ts'
 import { readerOf } from '../works/findings.ts'
 import { LentAir } from './lent-air.ts'
 import { type DoseOf, type KnownWork, lentWork, type Spot } from './lent-work.ts'
+import { type TermOfWork, termsOfWorks } from './terms-of-works.ts'
 import { togetherOf } from './together.ts'
-
-interface TermOfWork extends LoanTerm {
-  readonly work: string
-  readonly loan: string
-  readonly loanNumber: string
-  readonly partyName: string
-}
-
-/** Terms of loans to this house that are not closed: of these works, and of the loan if one is named. */
-function termsOfWorks(db: ReadHandle, works: readonly string[]): TermOfWork[] {
-  return rows<TermOfWork>(
-    db,
-    `SELECT loan_term.id, loan_term.item, loan_term.kind, loan_term.low, loan_term.high, loan_term.choice, loan_term.said,
-      loan_work.work, loan.id AS loan, loan.number AS loanNumber, party.name AS partyName
-     FROM json_each(:works) AS wanted CROSS JOIN loan_work ON loan_work.work = wanted.value
-     JOIN loan ON loan.id = loan_work.loan JOIN loan_term ON loan_term.loan = loan.id
-     JOIN party ON party.id = loan.party
-     WHERE loan.closed = '' AND loan.way = 'in' AND (loan_term.item IS NULL OR loan_term.item = loan_work.id)
-     ORDER BY wanted.key, loan.id, loan_term.position, loan_term.id`,
-    { works: JSON.stringify(works) },
-  )
-}
 
 /** Where a work stands in a show; a part of a set stands where its set does. */
 class Spots {

@@ -78,16 +78,18 @@ export function lentWork(db: ReadHandle, work: string, spot: Spot | null, dose: 
     { work },
   )
   if (facts === undefined) throw notFound('work', 'work')
-  const read = readingsOf(db, work)
-    .filter(each => each.struck === null)
-    .at(-1)
+  const readings = readingsOf(db, work).filter(each => each.struck === null)
+  const read = readings.at(-1)
+  // Not every reading of a level has its ultraviolet.
+  const violet = readings.findLast(each => each.uv !== null)
   const running = spot?.placed.work === work ? spot.placed.running : ''
   return {
     called: calledOn({ ...facts, running }),
     glazing: facts.glazing,
     part: facts.height === null ? null : facts.part,
     hung: spot === null ? null : hungPlan(db, spot),
-    reading: read === undefined ? null : { lux: read.lux, uv: read.uv, day: read.at.slice(0, 10) },
+    reading: read === undefined ? null : { lux: read.lux, day: read.at.slice(0, 10) },
+    violet: violet?.uv == null ? null : { uv: violet.uv, day: violet.at.slice(0, 10) },
     dose: dose(work),
     creditLine: facts.creditLine,
   }

@@ -48,15 +48,15 @@ export function doseTerm({ high }: Term, { dose }: LentWork): TermTold {
   return holds(`Its fullest year has ${Math.round(dose.most)} lx h.`, figures)
 }
 
-/** µW/lm, by the newest reading alone: no plan says it. */
-export function uvTerm({ high }: Term, { reading }: LentWork): TermTold {
+/** µW/lm, by the newest reading of it alone: no plan says it. */
+export function uvTerm({ high }: Term, { violet }: LentWork): TermTold {
   const most = high ?? 0
-  if (reading === null || reading.uv === null) return unknown('No meter has read its ultraviolet.')
-  const figures = { most, read: reading.uv }
-  if (reading.uv > most)
+  if (violet === null) return unknown('No meter has read its ultraviolet.')
+  const figures = { most, read: violet.uv }
+  if (violet.uv > most)
     return broken(
-      `The meter showed ${short(reading.uv)} µW/lm on ${reading.day}, ${short(reading.uv - most)} too much.`,
+      `The meter showed ${short(violet.uv)} µW/lm on ${violet.day}, ${short(violet.uv - most)} too much.`,
       figures,
     )
-  return holds(`The meter showed ${short(reading.uv)} µW/lm on ${reading.day}.`, figures)
+  return holds(`The meter showed ${short(violet.uv)} µW/lm on ${violet.day}.`, figures)
 }

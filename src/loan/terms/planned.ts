@@ -42,7 +42,9 @@ export interface LentWork {
   /** Null while it stands on no wall of the show. */
   readonly hung: HungPlan | null
   /** The newest reading that was not struck. */
-  readonly reading: { readonly lux: number; readonly uv: number | null; readonly day: string } | null
+  readonly reading: { readonly lux: number; readonly day: string } | null
+  /** The newest that has its ultraviolet, µW/lm. */
+  readonly violet: { readonly uv: number; readonly day: string } | null
   /** Fullest 365 days with what is planned, and hours lit at a level that nobody knows. */
   readonly dose: { readonly most: number; readonly unknownHours: number } | null
   /** What loggers of its rooms have shown; null where nothing says from which day on. */

@@ -22,4 +22,13 @@ export const lightRuleRows = [
   rule('lightBudgetHigh', 15_000, 'high'),
   rule('lightBudgetMedium', 150_000, 'medium'),
   rule('lightBudgetLow', 600_000, 'low'),
+  {
+    ...rule('uvMost', 75, ''),
+    says: 'The light at a work has at most so much ultraviolet, unless the work has a limit of its own.',
+    reason: 'Ultraviolet does harm and shows nothing: it is filtered out before light is dimmed.',
+    unit: 'µW/lm',
+    least: 0,
+    most: 10_000,
+    source: 'Texas Association of Museums, sheet on light: at most 75 µW/lm, best 0 to 10',
+  },
 ]

@@ -24,13 +24,15 @@ const planned = (known: Known) =>
 
 /** By hand: 28 days × 8 h × 50 lx = 11 200; 400 more a day pass 15 000 on the tenth day after. */
 const spent = {
-  budget: { luxHours: 15_000, sensitivity: 'high' },
+  sensitivity: 'high',
+  budgets: [{ luxHours: 15_000, asked: null, ends: null, endsIfLonger: '2031-05-08' }],
   used: 0,
   ever: 0,
   most: 11_200,
   unknownHours: 0,
-  ends: null,
-  endsIfLonger: '2031-05-08',
+  violet: { used: 0, ever: 0, most: 0, hours: 0, unknownHours: 0 },
+  levels: [],
+  violets: [{ most: 75, asked: null, hours: 0, within: 0, unknownHours: 224, first: null, greatest: null }],
 }
 
 export const lightExamples: ExamplesOf<keyof typeof lightArea> = {
@@ -93,6 +95,53 @@ export const lightExamples: ExamplesOf<keyof typeof lightArea> = {
       },
     ],
   },
+  'light.updateHours': {
+    answered: [
+      {
+        about: 'what was changed',
+        first: known => [addOpening(known)],
+        input: (_, earlier) => ({
+          id: idOf(earlier[0]),
+          changes: { last: { was: opening.last, to: '2031-05-31' }, hours: { was: 8, to: 9.5 } },
+        }),
+        output: () => ({ saved: ['last', 'hours'], clashes: [] }),
+      },
+      {
+        about: 'what somebody else had changed meanwhile',
+        first: known => [addOpening(known)],
+        input: (_, earlier) => ({ id: idOf(earlier[0]), changes: { hours: { was: 7, to: 9 } } }),
+        output: () => ({
+          saved: [],
+          clashes: [{ code: 'clash', id: anyId, field: 'hours', was: 7, yours: 9, theirs: 8 }],
+        }),
+      },
+    ],
+    refused: [
+      {
+        about: 'days reversed by one of them alone',
+        first: known => [addOpening(known)],
+        input: (_, earlier) => ({ id: idOf(earlier[0]), changes: { last: { was: opening.last, to: '2031-03-01' } } }),
+        code: 'reversed',
+        field: 'changes.last',
+      },
+      {
+        about: 'more hours than a day has, with the entry beside it',
+        first: known => [
+          addOpening(known),
+          ['light.addHours', { exhibition: known.show, ...opening, kind: 'cleaning', hours: 1 }],
+        ],
+        input: (_, earlier) => ({ id: idOf(earlier[1]), changes: { hours: { was: 1, to: 17 } } }),
+        code: 'too-many-hours',
+        field: 'changes.hours',
+      },
+      {
+        about: 'an entry that there is not',
+        input: () => ({ id: nowhere, changes: {} }),
+        code: 'not-found',
+        field: 'id',
+      },
+    ],
+  },
   'light.removeHours': {
     answered: [
       {
@@ -130,6 +179,12 @@ export const lightExamples: ExamplesOf<keyof typeof lightArea> = {
         input: known => ({ work: known.pans, ...read, at: '2031-04-10T11:00:00.000Z' }),
         code: 'in-the-future',
         field: 'at',
+      },
+      {
+        about: 'ultraviolet said twice',
+        input: known => ({ work: known.pans, ...read, uvArea: 0.6 }),
+        code: 'two-figures',
+        field: 'uvArea',
       },
       {
         about: 'a work that there is not',
@@ -179,6 +234,9 @@ export const lightExamples: ExamplesOf<keyof typeof lightArea> = {
               hours: 224,
               unknownHours: 0,
               luxHours: 11_200,
+              uv: null,
+              uvHours: 0,
+              uvDose: 0,
             },
           ],
           readings: [
@@ -188,6 +246,7 @@ export const lightExamples: ExamplesOf<keyof typeof lightArea> = {
               points: read.points,
               lux: 61.5,
               uv: 12,
+              uvArea: null,
               meter: 'meter 2',
               note: '',
               recordedAt: anyMoment,
@@ -209,7 +268,7 @@ export const lightExamples: ExamplesOf<keyof typeof lightArea> = {
         first: planned,
         input: known => ({ exhibition: known.show, words: 'salt' }),
         output: known => ({
-          lines: [{ id: known.pans, number: 'L-1.1', title: 'Salt pans', running: '', ...spent }],
+          lines: [{ id: known.pans, number: 'L-1.1', title: 'Salt pans', running: '', shows: ['Low Water'], ...spent }],
           total: 1,
         }),
       },

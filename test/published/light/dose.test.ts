@@ -1,6 +1,6 @@
 /** Doses of light as others have worked them, each with its source. */
 import { describe, expect, test } from 'vitest'
-import { spentOf } from '../../../src/light/budget.ts'
+import { above, perLumen, spentOf, violetOf } from '../../../src/light/budget.ts'
 import { dayOf } from '../../../src/light/day.ts'
 import { litDays, type ReadFrom } from '../../../src/light/dose.ts'
 import type { HoursLit } from '../../../src/light/hours.ts'
@@ -15,6 +15,7 @@ function received(lux: number, hours: Omit<HoursLit, 'lux' | 'kind'>, readings: 
     hours: [{ kind: 'open' as const, lux: null, ...hours }],
     face: 'f',
     planned: new Map([['f', lux]]),
+    uses: null,
   }
   const days = litDays([show], [], readings, hours.last)
   return spentOf(days, null, hours.last).ever
@@ -43,10 +44,30 @@ describe('lux-hours', () => {
   // CIE 157:2004 as summarised by sellers of the book gives 50 lx and 150 000 lx h a year: 3 000 hours at that level.
   test('a budget of 150 000 lx h at 50 lx ends after 3 000 hours', () => {
     const hours = [{ kind: 'open' as const, lux: null, first: start, last: start + 364, weekdays: 127, hours: 10 }]
-    const show = { exhibition: 'x', title: '', hours, face: 'f', planned: new Map([['f', 50]]) }
+    const show = { exhibition: 'x', title: '', hours, face: 'f', planned: new Map([['f', 50]]), uses: null }
     const days = litDays([show], [], [], start)
     expect(spentOf(days, 150_000, start).ends).toBe(start + 300)
     expect(spentOf(days.slice(0, 300), 150_000, start).ends).toBeNull()
+  })
+
+  // The same source: “150 000 / 50 lx = 3 000 h a year = 8.2 h a day; for 24 h on display 150 000 / 8 760 = 17 lx”.
+  test('150 000 lx h a year are 8.219 h a day at 50 lx, or 17.12 lx day and night', () => {
+    const year = { first: start, last: start + 364, weekdays: 127 }
+    expect(received(50, { ...year, hours: 8.219178 })).toBeCloseTo(150_000, 0)
+    expect(received(150_000 / 8760, { ...year, hours: 24 })).toBeCloseTo(150_000, 6)
+    expect(150_000 / 8760).toBeCloseTo(17.12, 2)
+  })
+
+  // herie.pl, manual of a calculator of light damage: D = E h n t / 10⁶ Mlx h, E in lx, h hours a day, n days, t years.
+  test('its product of level, hours, days and years is what day by day comes to', () => {
+    for (const [lux, hours, days] of [
+      [50, 8, 300],
+      [200, 9.5, 365],
+      [17, 24, 180],
+    ] as const) {
+      const sum = received(lux, { first: start, last: start + days - 1, weekdays: 127, hours })
+      expect(sum / 1e6).toBeCloseTo((lux * hours * days * 1) / 1e6, 9)
+    }
   })
 
   // Worked here by hand, no source: 50 × 9.5 × 6 × 14, and 47, 68 and 50 lx for 5, 3 and 6 weeks.
@@ -54,9 +75,9 @@ describe('lux-hours', () => {
     const hours = { first: start, last: start + 14 * 7 - 1, weekdays: 0b111111, hours: 9.5 }
     expect(received(50, hours)).toBeCloseTo(39_900)
     const read = [
-      { from: start, lux: 47 },
-      { from: start + 35, lux: 68 },
-      { from: start + 56, lux: 50 },
+      { from: start, lux: 47, uv: null },
+      { from: start + 35, lux: 68, uv: null },
+      { from: start + 56, lux: 50, uv: null },
     ]
     expect(received(50, hours, read)).toBeCloseTo(42_123)
   })
@@ -64,3 +85,15 @@ describe('lux-hours', () => {
 
 // NIST SP 811, appendix B.8: footcandle to lux, 1.076 391 E+01.
 test('a footcandle is 10.76391 lx', () => expect(FOOTCANDLE).toBeCloseTo(10.76391, 5))
+
+// Texas Association of Museums, sheet on light: ultraviolet at most 75 µW/lm. At its 50 lx that is 3.75 mW/m² by the
+// units alone (1 lx = 1 lm/m²), and 30 mWh/m² in a day of 8 h.
+test('75 µW/lm at 50 lx are 3.75 mW/m², 30 mWh/m² in 8 h', () => {
+  expect(perLumen(3.75, 50)).toBe(75)
+  const hours = [{ kind: 'open' as const, lux: null, first: start, last: start, weekdays: 127, hours: 8 }]
+  const show = { exhibition: 'x', title: '', hours, face: 'f', planned: new Map<string, number>(), uses: null }
+  const days = litDays([show], [], [{ from: start, lux: 50, uv: 75 }], start)
+  expect(violetOf(days, start)).toEqual({ used: 30, ever: 30, most: 30, hours: 8, unknownHours: 0 })
+  expect(above(days, 'uv', 75).hours).toBe(0)
+  expect(above(days, 'uv', 74.9).hours).toBe(8)
+})

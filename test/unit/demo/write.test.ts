@@ -320,6 +320,15 @@ describe('the demo', () => {
     for (const hash of hashes) expect(existsSync(store.path(hash))).toBe(true)
   })
 
+  it('is lit, so that works have doses: some beyond a year of light, one beyond ultraviolet', () => {
+    const { lines, total } = services['light.list'](reading, {})
+    expect(total).toBeGreaterThan(30)
+    expect(lines.filter(line => line.most > 0).length).toBeGreaterThan(20)
+    expect(lines[0]?.budgets[0]?.ends).toMatch(/^\d{4}-/u)
+    expect(lines.some(line => line.violet.most > 0)).toBe(true)
+    expect(lines.filter(line => line.violets.some(limit => limit.hours > 0))).toHaveLength(1)
+  })
+
   it('is made of few edits, each with a label and a person, oldest first', () => {
     const { edits } = services['edit.list'](reading, { limit: 500 })
     expect(edits.length).toBeLessThanOrEqual(24)

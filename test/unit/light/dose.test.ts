@@ -1,8 +1,8 @@
 /** Light received: by counting weekdays of whole periods against day by day, and what a work's places say of its light. */
 import { describe, expect, test } from 'vitest'
-import { spentOf } from '../../../src/light/budget.ts'
+import { above, perLumen, spentOf, violetOf } from '../../../src/light/budget.ts'
 import { dateOf, dayOf, weekdayOf } from '../../../src/light/day.ts'
-import { litDays, spansOf } from '../../../src/light/dose.ts'
+import { byShow, litDays, meanLevel, spansOf } from '../../../src/light/dose.ts'
 import { type HoursLit, litOn, overfull } from '../../../src/light/hours.ts'
 import { randomFrom } from '../database/random-edits.ts'
 
@@ -22,6 +22,7 @@ const show = (hours: readonly HoursLit[], planned: readonly (readonly [string, n
   hours,
   face: 'north',
   planned: new Map(planned),
+  uses: null,
 })
 const sum = (days: readonly { readonly luxHours: number }[]) => days.reduce((all, day) => all + day.luxHours, 0)
 
@@ -95,7 +96,7 @@ describe('where a work was', () => {
   })
 
   test('a reading counts from its day, and no longer once the work was moved', () => {
-    const read = [{ from: start + 7, lux: 80 }]
+    const read = [{ from: start + 7, lux: 80, uv: null }]
     expect(sum(litDays([show([open()])], [], read, start + 27))).toBe(7 * 400 + 21 * 640)
     const moved = [
       { from: start, kind: 'face' as const, place: 'north' },
@@ -113,6 +114,84 @@ describe('where a work was', () => {
     expect(days).toHaveLength(28)
     expect(new Set(days.map(day => day.exhibition))).toEqual(new Set(['x']))
   })
+})
+
+describe('a show that the record alone knows it in', () => {
+  const other = { ...show([open()], [['hall', 100]]), exhibition: 'y', face: null, uses: new Set(['hall', 'room']) }
+  const stood = (place: string) => [{ from: start, kind: 'face' as const, place }]
+
+  test('lights it on its own walls and nowhere else', () => {
+    expect(sum(litDays([other], stood('hall'), [], start + 27))).toBe(28 * 800)
+    expect(litDays([other], stood('west'), [], start + 27)).toEqual([])
+    // Nobody has carried it there yet, and no plan puts it there.
+    expect(litDays([other], [], [], start)).toEqual([])
+  })
+
+  test('is no second light beside the show that it is in', () => {
+    const days = litDays([show([open()], [['hall', 50]]), other], stood('hall'), [], start + 27)
+    expect(sum(days)).toBe(28 * 400)
+  })
+})
+
+describe('ultraviolet', () => {
+  const cleaning = open({ kind: 'cleaning', hours: 1, lux: 200 })
+  const read = [
+    { from: start + 7, lux: 50, uv: 80 },
+    { from: start + 14, lux: 60, uv: null },
+  ]
+  const days = litDays([show([open(), cleaning])], [], read, start + 27)
+
+  // By hand: a week of 8 h at 50 lx and two at 60 lx, each with 80 µW/lm: 0.08 × (7 × 400 + 14 × 480) mWh/m².
+  test('stands until it is read again, and other lamps have another', () => {
+    const { hours, unknownHours, ever } = violetOf(days, start + 27)
+    expect(ever).toBeCloseTo(0.08 * (7 * 400 + 14 * 480), 9)
+    expect([hours, unknownHours]).toEqual([21 * 8, 7 * 8 + 28])
+    expect(spansOf(days).map(span => span.uv)).toEqual([null, 80, 80])
+  })
+
+  test('is above a limit by the hours that were read, and unknown for the others', () => {
+    expect(above(days, 'uv', 75)).toEqual({
+      ...{ hours: 21 * 8, within: 0, unknownHours: 7 * 8 + 28, first: start + 7, greatest: 80 },
+    })
+    expect(above(days, 'uv', 80)).toMatchObject({ hours: 0, within: 21 * 8, first: null })
+    expect(above(days, 'lux', 50)).toMatchObject({ hours: 14 * 8 + 28, within: 14 * 8, unknownHours: 0, first: start })
+  })
+
+  test('of a moved work is not known again', () => {
+    const moved = [{ from: start + 14, kind: 'face' as const, place: 'south' }]
+    expect(violetOf(litDays([show([open()])], moved, read.slice(0, 1), start + 27), start + 27).hours).toBe(7 * 8)
+  })
+
+  test('on a surface is that of each lumen at its level', () => {
+    expect(perLumen(3.75, 50)).toBe(75)
+    expect(perLumen(0.1, 0)).toBeNull()
+  })
+})
+
+test('hours at a level of their own change the mean, and nothing else does', () => {
+  const [mixed] = spansOf(litDays([show([open(), open({ kind: 'cleaning', hours: 2, lux: 100 })])], [], [], start))
+  // 8 h at 50 lx and 2 h at 100 lx.
+  expect(mixed && meanLevel(mixed)).toBeCloseTo(60)
+  const [plain] = spansOf(litDays([show([open()])], [], [], start))
+  expect(plain && meanLevel(plain)).toBeNull()
+  // At a level that nobody knows there is no mean, whatever the cleaners' lamps are.
+  const [dim] = spansOf(litDays([show([open(), open({ kind: 'cleaning', hours: 2, lux: 100 })], [])], [], [], start))
+  expect(dim && meanLevel(dim)).toBeNull()
+})
+
+test('what each show brought is what its spans have', () => {
+  const next = { ...show([open({ first: start + 40, last: start + 49 })]), exhibition: 'y', title: 'High Water' }
+  const read = [{ from: start + 7, lux: 80, uv: 10 }]
+  const spans = spansOf(litDays([show([open()]), next], [], read, start + 60)).map(({ first, last, ...span }) => {
+    return { ...span, first: dateOf(first), last: dateOf(last) }
+  })
+  const shows = byShow(spans)
+  expect(spans).toHaveLength(3)
+  expect(shows.map(each => [each.exhibition, each.first, each.last])).toEqual([
+    ['x', dateOf(start), dateOf(start + 27)],
+    ['y', dateOf(start + 40), dateOf(start + 49)],
+  ])
+  expect(sum(shows)).toBeCloseTo(sum(spans), 6)
 })
 
 describe('a budget', () => {

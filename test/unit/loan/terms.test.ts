@@ -51,7 +51,8 @@ const work: LentWork = {
   glazing: 'acrylic',
   part: 'framed',
   hung,
-  reading: { lux: 48, uv: 12, day: '2031-03-10' },
+  reading: { lux: 48, day: '2031-03-10' },
+  violet: { uv: 12, day: '2031-03-03' },
   dose: { most: 11_200, unknownHours: 0 },
   climate,
   creditLine: 'Quay Collection, Tamble',
@@ -73,7 +74,7 @@ describe('a term', () => {
   test.each<[TermKind, Partial<Term>, string, LentWork?]>([
     ['light', { high: 50 }, 'holds'],
     ['light', { high: 49 }, 'broken'],
-    ['light', { high: 49 }, 'broken', { ...work, hung: null, reading: { lux: 49.5, uv: null, day: '2031-03-10' } }],
+    ['light', { high: 49 }, 'broken', { ...work, hung: null, reading: { lux: 49.5, day: '2031-03-10' } }],
     ['light', { high: 50 }, 'unknown', { ...on({ plannedLux: null }), reading: null }],
     ['dose', { high: 11_200 }, 'holds'],
     ['dose', { high: 11_199 }, 'broken'],
@@ -83,7 +84,7 @@ describe('a term', () => {
     ['dose', { high: 15_000 }, 'unknown', { ...work, dose: null }],
     ['uv', { high: 12 }, 'holds'],
     ['uv', { high: 10 }, 'broken'],
-    ['uv', { high: 10 }, 'unknown', { ...work, reading: null }],
+    ['uv', { high: 10 }, 'unknown', { ...work, violet: null }],
     ['humidity', { low: 40, high: 60 }, 'holds'],
     ['humidity', { low: 45, high: 55 }, 'broken'],
     ['humidity', { low: 45, high: 55 }, 'unknown', { ...work, climate: null }],
@@ -156,7 +157,7 @@ describe('a term', () => {
     expect(text(term('barrier', { low: 600 }), on({ barriers: [{ from: 1500, to: 2300, away: 700 }] }))).toBe(
       'The barrier leaves 200 mm of its width open on Room 1, north.',
     )
-    expect(text(term('uv', { high: 10 }))).toBe('The meter showed 12 µW/lm on 2031-03-10, 2 too much.')
+    expect(text(term('uv', { high: 10 }))).toBe('The meter showed 12 µW/lm on 2031-03-03, 2 too much.')
   })
 
   test('of air says how far, when, for how long, in which room, and on how many days it was read', () => {
