@@ -33,6 +33,8 @@ export interface MovedRow {
   readonly place: string
   readonly from_place: string
   readonly from_words: string
+  readonly part_of: string | null
+  readonly condition: string
 }
 
 /** SHA-256 over what stands in the rows, in the order of their columns, and the hash before; 64 hex figures. */
@@ -49,6 +51,8 @@ export function chainHash(before: string, movement: MovementRow, moved: readonly
     each.place,
     each.from_place,
     each.from_words,
+    // Movements from before there were these two keep their hash.
+    ...(each.part_of === null && each.condition === '' ? [] : [each.part_of, each.condition]),
   ])
   return createHash('sha256')
     .update(JSON.stringify([before, ...said, ...more, things]))

@@ -48,6 +48,7 @@ import * as locations from './record/locations.ts'
 import { onDay } from './record/on-day.ts'
 import * as record from './record/record.ts'
 import { where } from './record/where.ts'
+import { wholes } from './record/wholes.ts'
 import { checkRoom } from './rooms/check.ts'
 import { copyRoom } from './rooms/copy.ts'
 import { findings as roomFindings } from './rooms/findings.ts'
@@ -100,6 +101,7 @@ export const catalogueServices: CatalogueServices = {
   'location.update': locations.change,
   'location.remove': locations.remove,
   'movement.check': record.check,
+  'movement.wholes': wholes,
   'movement.add': record.add,
   'movement.correct': record.correct,
   'movement.takeHung': record.takeHung,

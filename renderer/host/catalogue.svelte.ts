@@ -90,9 +90,10 @@ const madeOf: Partial<Record<Name, readonly string[]>> = {
   'lock.list': crew,
   'label.list': [...building, ...hanging, ...show, ...work],
   'location.list': [...places, 'movement', 'moved'],
-  'movement.check': [...places, 'movement', 'moved', 'opening', 'work', 'damage', 'damage_word'],
+  'movement.check': [...places, 'movement', 'moved', 'opening', 'work', 'work_number', 'damage', 'damage_word'],
+  'movement.wholes': [...places, 'movement', 'moved', 'work', 'work_number'],
   'movement.where': [...places, ...show, 'work', 'work_number', 'movement', 'moved', 'placement', 'placement_step'],
-  'movement.history': ['location', 'movement', 'moved'],
+  'movement.history': ['location', 'movement', 'moved', 'work', 'work_number'],
   'movement.list': ['movement', 'moved', 'work', 'work_number', 'location'],
   'leaving.list': [
     ...places,

@@ -51,6 +51,8 @@ export const records: Tables = {
       place: ['to', 'As the movement has it.'],
       from_place: ['from', 'Key of where it was; empty where that was not known.'],
       from_words: ['from, in words', ''],
+      part_of: of('carried in the set', 'Empty where it went by itself.'),
+      condition: ['its condition on arrival', 'Beside what the movement says of all.'],
     },
     'work',
   ),

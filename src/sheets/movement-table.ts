@@ -3,7 +3,7 @@
  * over and who received. What was set right stands with what set it right; nothing is left out.
  */
 import type { Output } from '../contract/contract.ts'
-import { EMPTY, type TableSheet, textCell, withoutEmptyColumns } from './columns.ts'
+import { type Cell, EMPTY, type TableSheet, textCell, withoutEmptyColumns } from './columns.ts'
 import { text } from './crew-columns.ts'
 
 type Movement = Output<'movement.list'>['movements'][number]
@@ -23,24 +23,46 @@ function stateOf({ corrects, correctedBy, struck }: Movement): string {
   return corrects === null ? '' : 'sets an earlier record right'
 }
 
+type Thing = Movement['things'][number]
+const fromSaid = ({ fromWords }: Thing) => (fromWords === '' ? 'first recorded' : fromWords)
+
+/** A part beneath its set: its own number, title and condition, and where it came from if that was elsewhere. */
+function partCells(part: Thing, whole: Thing): readonly Cell[] {
+  return [
+    EMPTY,
+    textCell(part.number),
+    textCell(`with it: ${part.title === '' ? part.number : part.title}`),
+    part.fromWords === whole.fromWords ? EMPTY : textCell(fromSaid(part)),
+    ...Array.from({ length: 4 }, () => EMPTY),
+    textCell(part.condition),
+    ...Array.from({ length: 4 }, () => EMPTY),
+  ]
+}
+
 export function movementSheet({ days, lines, movements, when }: MovementQuestion): TableSheet {
   const rows = movements.flatMap(movement => {
     const things = movement.things.length === 0 ? [null] : movement.things
-    return things.map(thing => [
-      textCell(when(movement.at)),
-      textCell(thing?.kind === 'crate' ? 'crate' : (thing?.number ?? '')),
-      thing === null || thing.title === '' ? EMPTY : { kind: 'title' as const, text: thing.title },
-      textCell(thing === null ? '' : thing.fromWords === '' ? 'first recorded' : thing.fromWords),
-      textCell([movement.words, movement.spot].filter(each => each !== '').join(', ')),
-      textCell(movement.method),
-      textCell(movement.people),
-      textCell(movement.reason),
-      textCell(movement.condition),
-      textCell(`${movement.recordedBy}, ${when(movement.recordedAt)}`),
-      textCell(stateOf(movement)),
-      EMPTY,
-      EMPTY,
-    ])
+    return things.map(thing => {
+      // The set says it for them all.
+      const whole = movement.things.find(({ id }) => id === thing?.partOf)
+      const said = [movement.condition, thing?.condition ?? ''].filter(each => each !== '').join('; ')
+      if (thing !== null && whole !== undefined) return partCells(thing, whole)
+      return [
+        textCell(when(movement.at)),
+        textCell(thing?.kind === 'crate' ? 'crate' : (thing?.number ?? '')),
+        thing === null || thing.title === '' ? EMPTY : { kind: 'title' as const, text: thing.title },
+        textCell(thing === null ? '' : fromSaid(thing)),
+        textCell([movement.words, movement.spot].filter(each => each !== '').join(', ')),
+        textCell(movement.method),
+        textCell(movement.people),
+        textCell(movement.reason),
+        textCell(said),
+        textCell(`${movement.recordedBy}, ${when(movement.recordedAt)}`),
+        textCell(stateOf(movement)),
+        EMPTY,
+        EMPTY,
+      ]
+    })
   })
   return withoutEmptyColumns({
     name: 'Movements',

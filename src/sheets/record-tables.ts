@@ -23,6 +23,8 @@ const movementColumns = [
   text('state', 'Set right', 20),
 ]
 
+const joined = (...words: readonly string[]) => words.filter(each => each !== '').join(', ')
+
 function movementCells(of: Movement, { moment }: FileStyle): readonly Cell[] {
   const state =
     of.correctedBy !== null
@@ -34,12 +36,12 @@ function movementCells(of: Movement, { moment }: FileStyle): readonly Cell[] {
           : of.finding
   return [
     textCell(moment(of.at)),
-    textCell(of.fromWords),
-    textCell([of.words, of.spot, of.within === '' ? '' : `in ${of.within}`].filter(each => each !== '').join(', ')),
+    textCell(joined(of.fromWords, of.withSet === '' ? '' : `with ${of.withSet}`)),
+    textCell(joined(of.words, of.spot, of.within === '' ? '' : `in ${of.within}`)),
     textCell(of.method),
     textCell(of.people),
     textCell(of.reason),
-    textCell(of.condition),
+    textCell(joined(of.condition, of.ownCondition)),
     textCell(`${of.recordedBy}, ${moment(of.recordedAt)}`),
     textCell(state),
   ]

@@ -62,6 +62,44 @@ test('a movement is recorded by keys, told on its day, and struck with its reaso
   await expect(rows.first()).toContainText('in no place')
 })
 
+test('a set goes as one, with a part that stays behind and how the other arrived', async ({ page, host }) => {
+  await host.open(page, '#/record')
+  await page.getByRole('button', { name: /coordinator/ }).click(patient)
+  const { places } = (await host.call(page, 'location.list', {})) as Output<'location.list'> // the answer of that name
+  const rooms = places.filter(place => place.kind === 'room').map(place => place.words)
+  const rows = page.locator('main tbody tr')
+  await page.getByLabel('find a work, a maker, a place').fill('the ford')
+  await expect(rows).toHaveCount(1, patient)
+  await expect(rows).toContainText('set of 2')
+  const form = page.getByRole('form', { name: 'Record a movement' })
+  async function move(room: string, then: () => Promise<void>) {
+    await rows.getByRole('checkbox').check()
+    await page.keyboard.press('m')
+    await form.getByLabel('to', { exact: true }).fill(room)
+    await then()
+    await form.getByRole('button', { name: 'record it' }).click()
+    await expect(form).toBeHidden(patient)
+  }
+  const [first = '', second = ''] = rooms
+  const part = (nth: number) => form.getByRole('group').getByRole('checkbox').nth(nth)
+  await move(first, async () => {
+    await expect(part(0)).toBeChecked()
+    await form.getByRole('group').getByRole('textbox').last().fill('corner rubbed')
+  })
+  await expect(rows).toContainText(first, patient)
+  await move(second, async () => {
+    await part(1).uncheck()
+    await expect(form).toContainText(`stays behind at ${first}`)
+    await expect(form.getByRole('group')).toContainText(`stays at ${first}`)
+  })
+  await expect(rows).toContainText('Its parts are apart', patient)
+  // The way of the part that stayed: with its set, and how it arrived.
+  await page.locator('.tools select').first().selectOption('all')
+  await expect(rows).toHaveCount(3, patient)
+  await rows.filter({ hasNotText: 'set of 2' }).last().locator('button.name').click()
+  await expect(page.getByRole('complementary')).toContainText('With the set The ford')
+})
+
 test('an agreed place is given another name, and its figures', async ({ page, host }) => {
   await host.open(page, '#/record')
   await page.getByRole('button', { name: /coordinator/ }).click(patient)

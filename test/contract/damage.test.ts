@@ -109,7 +109,7 @@ describe('a damaged work stays in the house', () => {
     const { id: set } = await callOn(host, 'set.make', { ...pair, works: [...pair.works] })
     await callOn(host, 'damage.add', { work: known.causeway, foundAt })
     expect(await move({ works: [known.raking] }, van, '11:00')).toBeNull()
-    expect(await move({ works: [set] }, van, '11:00')).toMatchObject({ code: 'damage-open' })
+    expect(await move({ works: [set] }, van, '11:05')).toMatchObject({ code: 'damage-open' })
     await callOn(host, 'damage.add', { work: set, foundAt: on('12:00') })
     expect(await move({ works: [known.raking] }, known.room, '12:10')).toBeNull()
     expect(await move({ works: [known.raking] }, van, '12:20')).toMatchObject({ code: 'damage-open' })

@@ -63,7 +63,7 @@ describe('a record', () => {
     ['emptied', 'DELETE FROM moved'],
     [
       'replaced by its key',
-      `INSERT OR REPLACE INTO moved SELECT id, movement, work, crate, at, 'x', '', '' FROM moved`,
+      `INSERT OR REPLACE INTO moved SELECT id, movement, work, crate, at, 'x', '', '', NULL, '' FROM moved`,
     ],
     [
       'replaced by its row',
@@ -94,9 +94,9 @@ describe('a record', () => {
     const { file } = await recorded()
     const db = new Database(file)
     onTestFinished(() => void db.close())
-    expect(() => db.exec(`INSERT INTO moved SELECT 'n', movement, work, crate, at, place, '', '' FROM moved`)).toThrow(
-      'outside an edit',
-    )
+    expect(() =>
+      db.exec(`INSERT INTO moved SELECT 'n', movement, work, crate, at, place, '', '', NULL, '' FROM moved`),
+    ).toThrow('outside an edit')
   })
 
   test('stays through every undo; what it speaks of cannot be removed or taken back', async () => {

@@ -26,6 +26,7 @@ import { climateChain } from './0023-climate-chain.ts'
 import { editReason } from './0024-edit-reason.ts'
 import { borne } from './0025-borne.ts'
 import { lightChain } from './0026-light-chain.ts'
+import { movedParts } from './0027-moved-parts.ts'
 
 export const migrations: readonly Migration[] = [
   foundation,
@@ -54,4 +55,5 @@ export const migrations: readonly Migration[] = [
   editReason,
   borne,
   lightChain,
+  movedParts,
 ]

@@ -8,6 +8,7 @@ import type { Reading } from '../service.ts'
 import { sheetTime } from '../sheets/wishes.ts'
 import { rows, value } from '../sql.ts'
 import { workName } from '../works/facts.ts'
+import { type Carried, carriedOf } from './carried.ts'
 import { refuseDamaged } from './damage/stays.ts'
 import { locationOf, moves, type NamedPlace, placeNamed, placeOf } from './places.ts'
 import { inForce, type Stood, standingCrates, standingOf } from './standing.ts'
@@ -21,6 +22,10 @@ export interface Thing {
   readonly fromWords: string
   /** The field that named it. */
   readonly field: string
+  /** The set that it is carried in. */
+  readonly partOf: string | null
+  /** Of itself, as it arrived. */
+  readonly condition: string
 }
 
 export interface Carry {
@@ -30,7 +35,10 @@ export interface Carry {
   readonly spot: string
 }
 
-type Asked = Pick<Received<'movement.add'>, 'works' | 'crates' | 'to' | 'at' | 'spot'>
+type Asked = Pick<Received<'movement.add'>, 'works' | 'crates' | 'staying' | 'arrived' | 'to' | 'at' | 'spot'> & {
+  /** Exactly these, as an earlier record has them; no part is added. */
+  readonly again?: readonly Carried[]
+}
 
 /** A clock that is a minute ahead of another is no movement in the future. */
 const clockSlack = 60_000
@@ -51,30 +59,40 @@ export function carryOf({ db, now }: Pick<Reading, 'db' | 'now'>, asked: Asked, 
   if (to.kind === 'lift') {
     throw new Refusal('bad-input', `${to.words} is a lift: say where it went, the lift is on the way.`, { field: 'to' })
   }
-  const works = [...new Set(asked.works ?? [])]
-  const crates = [...new Set(asked.crates ?? [])]
-  if (works.length + crates.length === 0) {
+  const carried = asked.again ?? carriedOf(db, asked, to.place, at)
+  if (carried.length === 0) {
     throw new Refusal('bad-input', 'Say what was moved: a work, several, or a crate with all in it.', {
       field: 'works',
     })
   }
-  const things = [
-    ...works.map((id, index) => thingOf(db, 'work', id, `works.${index}`, at, ignoring)),
-    ...crates.map((id, index) => thingOf(db, 'crate', id, `crates.${index}`, at, ignoring)),
-  ]
+  const arrived = arrivedAs(asked.arrived ?? [], carried)
+  const things = carried.map((each): Thing => {
+    return { ...thingOf(db, each, at, ignoring), ...each, condition: arrived.get(each.id) ?? each.condition }
+  })
   for (const thing of things) if (thing.kind === 'crate') refuseInside(db, thing, to, at)
   refuseDamaged(db, { things, to, at }, ignoring)
   return { things, to, at, spot: asked.spot ?? '' }
 }
 
+/** By id. Refuses what was said of a thing that was not carried. */
+function arrivedAs(
+  arrived: NonNullable<Asked['arrived']>,
+  carried: readonly Pick<Thing, 'id'>[],
+): ReadonlyMap<string, string> {
+  for (const [index, { id }] of arrived.entries()) {
+    if (carried.some(each => each.id === id)) continue
+    const sentence = 'A condition on arrival is said of what was not carried. Say it of what was moved.'
+    throw new Refusal('not-carried', sentence, { field: `arrived.${index}.id` })
+  }
+  return new Map(arrived.map(({ id, condition }) => [id, condition]))
+}
+
 function thingOf(
   db: ReadHandle,
-  kind: Thing['kind'],
-  id: string,
-  field: string,
+  { kind, id, field }: Carried,
   at: string,
   ignoring: string | undefined,
-): Thing {
+): Pick<Thing, 'name' | 'from' | 'fromWords'> {
   const name = nameOf(db, kind, id, field)
   const other = rows<{ at: string; movement: string; words: string }>(
     db,
@@ -113,7 +131,7 @@ function thingOf(
     )
   }
   const from = before(db, kind, id, at, ignoring)
-  return { kind, id, name, from, fromWords: from === undefined ? '' : wordsOf(db, from), field }
+  return { name, from, fromWords: from === undefined ? '' : wordsOf(db, from) }
 }
 
 /** Where it stood just before, as if what is set right had never been. */

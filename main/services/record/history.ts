@@ -17,6 +17,9 @@ const columns = `movement.id AS movement, movement.at, movement.place, movement.
   movement.recorded_by AS recordedBy, movement.corrects,
   (SELECT later.id FROM movement AS later WHERE later.corrects = movement.id) AS correctedBy, movement.struck`
 
+/** The title of a work, else its first number. */
+const called = `coalesce(nullif(title, ''), ${firstNumber}, 'a set without title')`
+
 /** A ring of crates is refused when it is recorded; a record from elsewhere must not lead round for ever either. */
 const deepest = 8
 
@@ -44,9 +47,10 @@ const byTime = (a: Told, b: Told) => (a.at < b.at ? -1 : a.at > b.at ? 1 : a.mov
 function ownOf(db: ReadHandle, kind: 'work' | 'crate', id: string): Stored[] {
   return rows<Stored>(
     db,
-    `SELECT ${columns}, moved.from_words AS fromWords, moved.from_place AS fromPlace
+    `SELECT ${columns}, moved.from_words AS fromWords, moved.from_place AS fromPlace, moved.condition AS ownCondition,
+      coalesce((SELECT ${called} FROM work WHERE work.id = moved.part_of), '') AS withSet
      FROM moved JOIN movement ON movement.id = moved.movement WHERE moved.${kind} = :id
-     UNION ALL SELECT ${columns}, '', '' FROM moved JOIN movement ON movement.corrects = moved.movement
+     UNION ALL SELECT ${columns}, '', '', '', '' FROM moved JOIN movement ON movement.corrects = moved.movement
      WHERE moved.${kind} = :id AND movement.struck = 1
      ORDER BY 2, 1`,
     { id },
@@ -68,7 +72,13 @@ function withCrates(db: ReadHandle, own: readonly Stored[], until: string, depth
     const around = during.filter(other => other.at < left)
     const outer = withCrates(db, around, left, depth - 1).filter(other => other.at > each.at)
     const inner = carried.map(
-      ({ fromPlace: _, struck: __, ...rest }): Told => ({ ...rest, struck: false, within: crate.name, finding: '' }),
+      ({ fromPlace: _, struck: __, ...rest }): Told => ({
+        ...rest,
+        ownCondition: '',
+        struck: false,
+        within: crate.name,
+        finding: '',
+      }),
     )
     return [...inner, ...outer]
   })
@@ -86,7 +96,7 @@ export function movementsBetween(db: ReadHandle, from: string, to: string): Outp
   if (since > until) {
     throw new Refusal('dates-reversed', 'The end lies before the beginning: turn the two dates round.', { field: 'to' })
   }
-  const stored = rows<Omit<Stored, 'fromPlace' | 'fromWords'>>(
+  const stored = rows<Omit<Stored, 'fromPlace' | 'fromWords' | 'withSet' | 'ownCondition'>>(
     db,
     `SELECT ${columns} FROM movement WHERE movement.at BETWEEN :since AND :until ORDER BY movement.at, movement.id LIMIT ${longest + 1}`,
     { since, until },
@@ -105,7 +115,8 @@ function thingsOf(db: ReadHandle, movement: string): Things {
   return rows<Things[number]>(
     db,
     `SELECT iif(moved.work IS NULL, 'crate', 'work') AS kind, coalesce(moved.work, moved.crate) AS id,
-      coalesce(${firstNumber}, '') AS number, coalesce(work.title, location.name) AS title, moved.from_words AS fromWords
+      coalesce(${firstNumber}, '') AS number, coalesce(work.title, location.name) AS title, moved.from_words AS fromWords,
+      moved.part_of AS partOf, moved.condition
      FROM moved LEFT JOIN work ON work.id = moved.work LEFT JOIN location ON location.id = moved.crate
      WHERE moved.movement = :movement ORDER BY moved.rowid`,
     { movement },

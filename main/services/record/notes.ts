@@ -8,15 +8,25 @@ import type { ReadHandle } from '../../database/handles.ts'
 import { sheetTime } from '../sheets/wishes.ts'
 import { row, rows, value } from '../sql.ts'
 import { type Carry, type Thing, wordsOf } from './carry.ts'
+import { partNotes } from './part-notes.ts'
 import { locationOf, placeOf } from './places.ts'
 import { inForce, standingCrates } from './standing.ts'
 
 export function notesOf(db: ReadHandle, carry: Carry, reader: Reader): Finding[] {
-  return carry.things.flatMap(thing => [
-    ...lateNotes(db, thing, carry),
-    ...fitNotes(db, thing, carry, reader),
-    ...holdNotes(db, thing, carry),
-  ])
+  const carried = new Set(carry.things.map(({ id }) => id))
+  return [
+    ...partNotes(db, carry),
+    ...carry.things.flatMap(thing => {
+      // What is late or opened early of a set is said once; through a door each part goes by itself.
+      const inSet = thing.partOf !== null && carried.has(thing.partOf)
+      const isSet = carry.things.some(({ partOf }) => partOf === thing.id)
+      return [
+        ...(inSet ? [] : lateNotes(db, thing, carry)),
+        ...(isSet ? [] : fitNotes(db, thing, carry, reader)),
+        ...(inSet ? [] : holdNotes(db, thing, carry)),
+      ]
+    }),
+  ]
 }
 
 const settle = (code: string, { kind, id }: Thing, text: string, figures: Finding['figures']): Finding => ({

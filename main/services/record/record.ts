@@ -4,10 +4,13 @@ import { Refusal } from '../../../src/contract/refusal.ts'
 import { chainHash, lastHash, type MovedRow, type MovementRow } from '../../database/record-chain.ts'
 import { notFound } from '../change.ts'
 import type { Reading, Writing } from '../service.ts'
+import { partIdsOf } from '../sets/figures.ts'
 import { insert, row, rows, value } from '../sql.ts'
 import { readerOf } from '../works/findings.ts'
+import type { Carried } from './carried.ts'
 import { type Carry, carryOf } from './carry.ts'
 import { notesOf } from './notes.ts'
+import { standingOf } from './standing.ts'
 import { hungUnrecorded } from './unrecorded.ts'
 
 export function check(reading: Reading, input: Received<'movement.check'>): Output<'movement.check'> {
@@ -59,6 +62,8 @@ function write(
       place: to.place,
       from_place: thing.from?.place ?? '',
       from_words: thing.fromWords,
+      part_of: thing.partOf,
+      condition: thing.condition,
     }),
   )
   insert(db, 'movement', { ...movement, hash: chainHash(lastHash(db), movement, moved) })
@@ -127,14 +132,15 @@ export function correct(writing: Writing, input: Received<'movement.correct'>): 
       field: 'movement',
     })
   }
-  const things = rows<{ work: string | null; crate: string | null }>(
+  const again = rows<Omit<Carried, 'field'>>(
     db,
-    'SELECT work, crate FROM moved WHERE movement = :id ORDER BY rowid',
+    `SELECT iif(work IS NULL, 'crate', 'work') AS kind, coalesce(work, crate) AS id, part_of AS partOf, condition
+     FROM moved WHERE movement = :id ORDER BY rowid`,
     { id: wrong.id },
-  )
+  ).map(each => ({ ...each, field: 'movement' }))
   const asked = {
-    works: things.flatMap(each => each.work ?? []),
-    crates: things.flatMap(each => each.crate ?? []),
+    again,
+    arrived: input.arrived,
     to: input.to ?? wrong.place,
     at: input.at ?? wrong.at,
     spot: input.spot ?? wrong.spot,
@@ -151,9 +157,10 @@ export function takeHung(writing: Writing, input: Received<'movement.takeHung'>)
     throw notFound('exhibition', 'exhibition')
   }
   const wanted = input.works === undefined ? null : new Set(input.works)
-  const hung = hungUnrecorded(db, input.exhibition, writing.now()).filter(
-    ({ work, later }) => !later && (wanted === null || wanted.has(work)),
-  )
+  const hung = hungUnrecorded(db, input.exhibition, writing.now())
+    .filter(({ work, later }) => !later && (wanted === null || wanted.has(work)))
+    .map(each => ({ ...each, ...movedSince(writing, each) }))
+    .filter(({ parts, staying }) => parts === 0 || staying.length < parts)
   if (hung.length === 0) {
     throw new Refusal(
       'nothing-to-record',
@@ -161,8 +168,16 @@ export function takeHung(writing: Writing, input: Received<'movement.takeHung'>)
     )
   }
   for (const each of hung) {
-    const carry = carryOf(writing, { works: [each.work], to: each.face, at: each.at, spot: each.spot })
+    const { work, staying, face: to, at, spot } = each
+    const carry = carryOf(writing, { works: [work], staying, to, at, spot })
     write(writing, carry, { people: each.by, reason: 'hung', method: '' }, by)
   }
   return { recorded: hung.length }
+}
+
+/** A part of a set that the record has moved since the tick does not hang with it. */
+function movedSince({ db, now }: Writing, { work, at }: { readonly work: string; readonly at: string }) {
+  const parts = partIdsOf(db, work)
+  const staying = parts.filter(part => (standingOf(db, 'work', part, now())?.at ?? '') >= at)
+  return { parts: parts.length, staying }
 }

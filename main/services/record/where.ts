@@ -9,6 +9,7 @@ import { sheetTime } from '../sheets/wishes.ts'
 import { row, rows, value } from '../sql.ts'
 import { firstNumber } from '../works/figures.ts'
 import { collator, namer } from './places.ts'
+import { isTold, nowhereSaid, type Part, setApart, setsStanding, togetherOf } from './sets-stand.ts'
 import { inForce, type Stood, standingCrates, standingWorks } from './standing.ts'
 import { type HungUnrecorded, hungUnrecorded } from './unrecorded.ts'
 
@@ -71,6 +72,7 @@ export function where(reading: Reading, input: Received<'movement.where'>): Outp
   const crates = standingCrates(db, at)
   const stood = new Map([...standingWorks(db, at, exhibition).map(each => [each.thing, each] as const), ...crates])
   const name = namer(db)
+  const sets = setsStanding(db, at, exhibition, stood)
   const around = new Map<string, { readonly places: readonly string[]; readonly words: string }>()
   function wayOf({ place, movement }: Stood) {
     const known = around.get(place)
@@ -83,7 +85,8 @@ export function where(reading: Reading, input: Received<'movement.where'>): Outp
     return way
   }
   const all = thingsOf(db, exhibition).map((thing): Line => {
-    const own = stood.get(thing.id)
+    // A set that never moved as one is where all of its parts are.
+    const own = stood.get(thing.id) ?? togetherOf(thing.id, sets.get(thing.id))
     const way = own === undefined ? { places: [], words: '' } : wayOf(own)
     return { thing, stood: own, around: way.places, words: way.words }
   })
@@ -98,12 +101,13 @@ export function where(reading: Reading, input: Received<'movement.where'>): Outp
   const shown = lines.slice(offset, offset + limit)
   return {
     at,
-    lines: shown.map(line => told(db, line, twice.get(line.thing.id), name)),
+    lines: shown.map(line => told(db, line, twice.get(line.thing.id), sets.get(line.thing.id) ?? [], name)),
     total: lines.length,
-    without: all.filter(line => line.stood === undefined && line.thing.kind === 'work').length,
+    without: all.filter(line => line.stood === undefined && line.thing.kind === 'work' && !isTold(line, sets)).length,
     twice: twice.size,
     unrecorded: ticks.filter(({ later }) => !later).length,
-    places: counted(all),
+    // Beside its parts a set would be counted twice.
+    places: counted(exhibition === undefined ? all.filter(line => !isTold(line, sets)) : all),
   }
 }
 
@@ -157,6 +161,7 @@ function told(
   db: ReadHandle,
   { thing, stood, around, words }: Line,
   tick: HungUnrecorded | undefined,
+  parts: readonly Part[],
   name: (place: string) => string | undefined,
 ): WhereLine {
   const { sort: _, numbers: __, ...named } = thing
@@ -179,21 +184,23 @@ function told(
       { face: tick.face, at: tick.at },
     )
   }
-  if (stood === undefined && thing.kind === 'work')
-    say('no-place', 'No movement of it is recorded: nobody can say where it was.')
+  const apartSaid = setApart(db, parts, stood === undefined ? null : { place: stood.place, words }, name)
+  if (apartSaid !== null) say('parts-apart', apartSaid)
+  else if (stood === undefined && thing.kind === 'work') say('no-place', nowhereSaid(db, thing.id))
   const before = said?.before ?? null
   if (before !== null && before !== stood?.from)
     say('broken-way', brokenWords(said?.fromWords ?? '', name(before) ?? 'another place'))
   return {
     ...named,
     number: number ?? '',
-    movement: stood?.movement ?? null,
+    movement: stood === undefined || stood.movement === '' ? null : stood.movement,
     place: stood?.place ?? null,
     words,
     spot: said?.spot ?? '',
     since: stood?.at ?? null,
     people: said?.people ?? '',
     stands: around.at(-1) ?? null,
+    parts: parts.length,
     findings,
   }
 }

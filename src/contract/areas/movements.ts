@@ -39,9 +39,16 @@ const place = z.strictObject({
 export type Place = z.output<typeof place>
 
 const what = {
+  /** A set is carried with its parts, each a thing of the movement; what is last of its parts takes the set with it. */
   works: z.array(id).max(2000).optional(),
   crates: z.array(id).max(200).optional(),
+  /** Parts of these sets that were not carried. */
+  staying: z.array(id).max(2000).optional(),
 } as const
+const arrived = z
+  .array(z.strictObject({ id, condition: shortText }))
+  .max(2000)
+  .meta({ description: 'condition of single works or crates on arrival, in a few words' })
 const how = {
   to: id,
   /** Where in it: a position on a wall, a shelf, the floor. */
@@ -82,6 +89,8 @@ const thing = {
   number: z.string(),
   title: z.string(),
 } as const
+/** The set that it was carried in; null where it went by itself. */
+const partOf = z.string().nullable()
 
 const whereLine = z.strictObject({
   ...thing,
@@ -98,6 +107,8 @@ const whereLine = z.strictObject({
   people: z.string(),
   /** The outermost place, which does not move. */
   stands: id.nullable(),
+  /** How many parts it has, as a set. */
+  parts: z.int(),
   findings: z.array(finding),
 })
 export type WhereLine = z.output<typeof whereLine>
@@ -139,14 +150,29 @@ export const movementsArea = {
   ),
   'movement.check': procedure(
     'read',
-    'Tells what is to be said about a movement before it is recorded: doors, lifts, hold hours, later entries.',
+    'Tells what is to be said about a movement before it is recorded: doors, lifts, hold hours, parts, later entries.',
     z.strictObject({ ...what, ...how }),
     z.strictObject({ notes: z.array(finding) }),
+  ),
+  'movement.wholes': procedure(
+    'read',
+    'Tells which sets, and which numbers with parts, these works belong to, with every part and where it was.',
+    z.strictObject({ works: z.array(id).max(2000), at: moment.optional() }),
+    z.strictObject({
+      wholes: z.array(
+        z.strictObject({
+          /** Null where numbers alone say that they belong together. */
+          set: id.nullable(),
+          name: z.string(),
+          parts: z.array(z.strictObject({ work: id, number: z.string(), title: z.string(), words: z.string() })),
+        }),
+      ),
+    }),
   ),
   'movement.add': procedure(
     'write',
     'Records that works, or crates with all in them, were moved; a record is never changed and never taken back.',
-    z.strictObject({ ...what, ...how, by }),
+    z.strictObject({ ...what, ...how, arrived: arrived.optional(), by }),
     z.strictObject({ id, notes: z.array(finding) }),
   ),
   'movement.correct': procedure(
@@ -162,6 +188,8 @@ export const movementsArea = {
       method: shortText.optional(),
       people: shortText.optional(),
       condition: shortText.optional(),
+      /** Of those it names; the others keep what was said of them. */
+      arrived: arrived.optional(),
       by,
     }),
     z.strictObject({ id, notes: z.array(finding) }),
@@ -207,6 +235,10 @@ export const movementsArea = {
           fromWords: z.string(),
           /** The crate or vehicle that it was in when that was moved; empty where it was moved itself. */
           within: z.string(),
+          /** The set that it was carried in; empty where it went by itself. */
+          withSet: z.string(),
+          /** Of itself, where that was said beside the condition of all. */
+          ownCondition: z.string(),
           /** Where it left from another place than the one before says; empty where all joins. */
           finding: z.string(),
         }),
@@ -218,7 +250,11 @@ export const movementsArea = {
     'Lists the movements between two moments, each with all that was moved.',
     z.strictObject({ from: moment, to: moment }),
     z.strictObject({
-      movements: z.array(movement.extend({ things: z.array(z.strictObject({ ...thing, fromWords: z.string() })) })),
+      movements: z.array(
+        movement.extend({
+          things: z.array(z.strictObject({ ...thing, fromWords: z.string(), partOf, condition: z.string() })),
+        }),
+      ),
     }),
   ),
 } as const

@@ -14,6 +14,9 @@ const addCrate = ['location.add', crate] as const
 const arrived = (known: Known) =>
   ['movement.add', { works: [known.pans], to: known.room, at: '2031-03-02T09:10:00.000Z', by }] as const
 
+const diptych = (known: Known) =>
+  ['set.make', { works: [known.pans, known.causeway], exhibition: known.show, form: 'row', gapX: 30, gapY: 0 }] as const
+
 const faceNames = ['north', 'east', 'south', 'west'] as const
 
 const recordOf = (known: Known) => ({
@@ -47,6 +50,7 @@ const lineOf = (known: Known) => ({
   since: '2031-03-02T09:10:00.000Z',
   people: '',
   stands: known.room,
+  parts: 0,
   findings: [],
 })
 
@@ -174,6 +178,35 @@ export const movementsExamples: ExamplesOf<keyof typeof movementsArea> = {
       },
     ],
   },
+  'movement.wholes': {
+    answered: [
+      {
+        about: 'the set with both its parts, of which one came before they were a set',
+        first: known => [arrived(known), diptych(known)],
+        input: known => ({ works: [known.causeway ?? ''] }),
+        output: known => ({
+          wholes: [
+            {
+              set: anyId,
+              name: 'Salt pans and 1 more',
+              parts: [
+                { work: known.pans, number: 'L-1.1', title: 'Salt pans', words: 'Room 1' },
+                { work: known.causeway, number: 'L-1.2', title: 'Causeway', words: '' },
+              ],
+            },
+          ],
+        }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a work that there is not',
+        input: () => ({ works: [nowhere] }),
+        code: 'not-found',
+        field: 'works.0',
+      },
+    ],
+  },
   'movement.add': {
     answered: [
       {
@@ -181,8 +214,60 @@ export const movementsExamples: ExamplesOf<keyof typeof movementsArea> = {
         input: known => ({ works: [known.pans ?? '', known.causeway ?? ''], to: known.northFace ?? '', by }),
         output: () => ({ id: anyId, notes: [] }),
       },
+      {
+        about: 'a set without one of its parts, which stays where it came to, and how the other arrived',
+        first: known => [arrived(known), diptych(known)],
+        input: (known, earlier) => ({
+          works: [idOf(earlier[1])],
+          staying: [known.pans ?? ''],
+          to: known.northFace ?? '',
+          arrived: [{ id: known.causeway ?? '', condition: 'dust on the glazing' }],
+          by,
+        }),
+        output: known => ({
+          id: anyId,
+          notes: [
+            {
+              severity: 'settle',
+              code: 'part-stays',
+              subject: { kind: 'work', id: known.pans },
+              text: 'Salt pans and 1 more is not whole at Room 1, north: Salt pans stays behind at Room 1.',
+              figures: { parts: [known.pans] },
+            },
+          ],
+        }),
+      },
     ],
     refused: [
+      {
+        about: 'a set of which nothing goes',
+        first: known => [diptych(known)],
+        input: (known, earlier) => ({
+          works: [idOf(earlier[0])],
+          staying: [known.pans, known.causeway],
+          to: known.room,
+          by,
+        }),
+        code: 'bad-input',
+        field: 'staying',
+      },
+      {
+        about: 'a work that stays and is part of nothing that goes',
+        input: known => ({ works: [known.pans], staying: [known.causeway], to: known.room, by }),
+        code: 'bad-input',
+        field: 'staying.0',
+      },
+      {
+        about: 'how something arrived that was not carried',
+        input: known => ({
+          works: [known.pans],
+          arrived: [{ id: known.causeway, condition: 'x' }],
+          to: known.room,
+          by,
+        }),
+        code: 'not-carried',
+        field: 'arrived.0.id',
+      },
       {
         about: 'a movement by nobody',
         input: known => ({ works: [known.pans], to: known.room }),
@@ -342,7 +427,9 @@ export const movementsExamples: ExamplesOf<keyof typeof movementsArea> = {
         about: 'its one movement',
         first: known => [arrived(known)],
         input: known => ({ kind: 'work', id: known.pans ?? '' }),
-        output: known => ({ movements: [{ ...recordOf(known), fromWords: '', within: '', finding: '' }] }),
+        output: known => ({
+          movements: [{ ...recordOf(known), fromWords: '', within: '', withSet: '', ownCondition: '', finding: '' }],
+        }),
       },
     ],
     refused: [
@@ -364,7 +451,17 @@ export const movementsExamples: ExamplesOf<keyof typeof movementsArea> = {
           movements: [
             {
               ...recordOf(known),
-              things: [{ kind: 'work', id: known.pans, number: 'L-1.1', title: 'Salt pans', fromWords: '' }],
+              things: [
+                {
+                  kind: 'work',
+                  id: known.pans,
+                  number: 'L-1.1',
+                  title: 'Salt pans',
+                  fromWords: '',
+                  partOf: null,
+                  condition: '',
+                },
+              ],
             },
           ],
         }),

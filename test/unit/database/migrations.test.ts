@@ -367,6 +367,19 @@ const before: Readonly<
       ])
     },
   },
+  27: {
+    fill(db) {
+      db.exec(`INSERT INTO work(id, n, title) VALUES ('w', 1, 'Tide table');
+        INSERT INTO movement(id, at, place, place_kind, place_words, recorded_at, recorded_by, hash) VALUES ('m',
+          '2031-03-01T00:00:00.000Z', 'r', 'room', 'Room 1', '2031-03-01T00:00:00.000Z', 'Tamsin Oake', 'h');
+        INSERT INTO moved(id, movement, work, at, place) VALUES ('d', 'm', 'w', '2031-03-01T00:00:00.000Z', 'r')`)
+    },
+    expect(db) {
+      expect(db.prepare('SELECT work, part_of, condition FROM moved').all()).toEqual([
+        { work: 'w', part_of: null, condition: '' },
+      ])
+    },
+  },
 }
 
 /** SHA-256 of each migration's SQL, so that none changes once catalogues have it. */
@@ -397,6 +410,7 @@ const frozen: Readonly<Record<number, string>> = {
   24: '7080066a250db21a8838b7f46abed26bb4f62ae4989bb65720b0d89d1402a702',
   25: 'f01f6a38dddab0fb5cf91e93786ab890b359f557838a8e73f6355f77a5037c3a',
   26: 'dc1dcad131310c1199f0a97d3698234316d9bdceb72f51d146ba71593559252a',
+  27: 'b7b34bd473aef229e05eb1d8a9673a047fc514f8579131856142b7b487a944ef',
 }
 
 describe('migrations', () => {

@@ -56,11 +56,17 @@ export function refuseDamaged(db: ReadHandle, { things, to, at }: Omit<Carry, 's
     for (const { id } of crates) if (counts(standing.get(id))) supposed.set(id, { place: to.place })
     for (const damage of open.filter(({ foundAt }) => foundAt <= moment)) {
       const stood = standingOf(db, 'work', damage.carried, moment)
-      const carried = things.find(({ kind, id }) => kind === 'work' && id === damage.carried)
+      const carried = staysBehind(damage, things) ? undefined : things.find(({ id }) => id === damage.carried)
       const place = carried !== undefined && counts(stood) ? to.place : stood?.place
       if (far(place, supposed) > far(stood?.place, standing)) throw stays(db, damage, carried ?? crates[0])
     }
   }
+}
+
+/** A damaged part that its set goes without. */
+function staysBehind({ work, carried }: ReturnType<typeof openDamage>[number], things: readonly Thing[]): boolean {
+  if (work === carried || things.some(({ id }) => id === work)) return false
+  return things.some(({ partOf }) => partOf === carried)
 }
 
 function stays(db: ReadHandle, damage: ReturnType<typeof openDamage>[number], thing: Thing | undefined): Refusal {
