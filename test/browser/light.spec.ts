@@ -93,7 +93,7 @@ test('the list is sorted by its columns, across all shows too', async ({ page, h
   await expect(cell(0, 2)).not.toHaveText('high', patient)
   await page.getByLabel('works of').selectOption('all')
   await expect(page.getByRole('heading', { name: 'Budgets across all shows' })).toBeVisible()
-  await page.getByRole('searchbox', { name: 'find a work, a lender, a sensitivity' }).fill('ferry')
+  await page.getByRole('searchbox', { name: 'find a work, a lender, a sensitivity' }).fill('ferry landing')
   await expect(cell(0, 3)).toHaveText('high', patient)
   await expect(cell(0, 2)).toHaveText('What the Weir Keeps')
   for (const scheme of ['light', 'dark'] as const) {
