@@ -2,7 +2,16 @@
 import type { Finding } from '../../../src/contract/shared.ts'
 import { sayIn } from '../../../src/hang/marks.ts'
 import type { Reader } from '../../../src/model/work-findings.ts'
-import { type Box, bestFit, type Doorway, type Fit, fitsDoorway, fitsLift } from '../../../src/record/fit.ts'
+import {
+  type Box,
+  bestFit,
+  type Doorway,
+  type Fit,
+  fitsDoorway,
+  fitsLift,
+  overDoorway,
+  overLift,
+} from '../../../src/record/fit.ts'
 import { opensAt } from '../../../src/record/hold.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { sheetTime } from '../sheets/wishes.ts'
@@ -94,21 +103,46 @@ function fitNotes(db: ReadHandle, thing: Thing, { to, at }: Carry, reader: Reade
     `${length(height)} × ${length(width)}${depth === 0 ? '' : ` × ${length(depth)}`}`
   const passed = [from, into].flatMap(room => {
     if (room === null) return []
-    const best = bestFit(rows<Sized>(db, doorways, { room }), door => fitsDoorway(box, door))
+    const best = bestFit(
+      rows<Sized>(db, doorways, { room }),
+      door => fitsDoorway(box, door),
+      door => overDoorway(box, door),
+    )
     if (best === null || best.fit === 'upright') return []
     const called = placeOf(db, room)?.words ?? ''
     const { width, height } = best.way
     const door = `the best doorway of ${called}, ${length(height)} high and ${length(width)} wide`
-    const figures = { ...box, doorWidth: width, doorHeight: height, room }
-    return [
-      settle(codeOf(best.fit), thing, `${thing.name}, ${said(box)}, ${wayOf(best.fit)} through ${door}.`, figures),
-    ]
+    const figures = { ...box, doorWidth: width, doorHeight: height, over: best.over, room }
+    const text = `${thing.name}, ${said(box)}, ${wayOf(best.fit)} through ${door}${overSaid(best, length)}.`
+    return [settle(codeOf(best.fit), thing, text, figures)]
   })
-  return [...passed, ...liftNotes(db, thing, box, [from, into], said)]
+  return [...passed, ...liftNotes(db, thing, box, [from, into], said, length)]
 }
 
-const codeOf = (fit: Fit) => (fit === 'no' ? 'does-not-pass' : 'passes-tipped')
-const wayOf = (fit: Fit) => (fit === 'no' ? 'does not pass' : 'passes only laid on a side')
+const codes = {
+  upright: 'passes',
+  turned: 'passes-turned',
+  tipped: 'passes-tipped',
+  leaning: 'passes-leaning',
+  no: 'does-not-pass',
+} as const
+const codeOf = (fit: Fit) => codes[fit]
+
+function wayOf(fit: Fit): string {
+  if (fit === 'no') return 'does not pass'
+  return fit === 'leaning' ? 'passes only slantwise, from corner to corner,' : 'passes only laid on a side'
+}
+
+const overSaid = ({ fit, over }: { readonly fit: Fit; readonly over: number }, length: (mm: number) => string) =>
+  fit === 'no' ? `: ${length(over)} too large` : ''
+
+/** Into a lift: what stands upright and straight needs no word. */
+const intoLift: Readonly<Record<Exclude<Fit, 'upright'>, string>> = {
+  turned: 'stands only on the diagonal of the floor in',
+  tipped: 'lies only on a side in',
+  leaning: 'goes only slantwise, from corner to corner, into',
+  no: 'does not stand in',
+}
 
 function liftNotes(
   db: ReadHandle,
@@ -116,6 +150,7 @@ function liftNotes(
   box: Box,
   [from, into]: readonly (string | null)[],
   said: (box: Box) => string,
+  length: (mm: number) => string,
 ): Finding[] {
   const storeyOf = (room: string | null | undefined) =>
     value<string>(db, 'SELECT storey FROM room WHERE id = :room', { room: room ?? '' })
@@ -126,13 +161,17 @@ function liftNotes(
     `SELECT name, width, height, depth FROM location WHERE kind = 'lift' AND width IS NOT NULL AND height IS NOT NULL
      AND depth IS NOT NULL ORDER BY name`,
   )
-  const best = bestFit(lifts, lift => fitsLift(box, lift))
+  const best = bestFit(
+    lifts,
+    lift => fitsLift(box, lift),
+    lift => overLift(box, lift),
+  )
   if (best === null || best.fit === 'upright') return []
   const { name, width, height, depth } = best.way
   const cabin = `${name}, ${said({ width, height, depth })}`
-  const fits = best.fit === 'no' ? 'does not stand in' : 'lies only on a side in'
-  const figures = { ...box, cabinWidth: width, cabinHeight: height, cabinDepth: depth }
-  return [settle(codeOf(best.fit), thing, `${thing.name}, ${said(box)}, ${fits} ${cabin}.`, figures)]
+  const figures = { ...box, cabinWidth: width, cabinHeight: height, cabinDepth: depth, over: best.over }
+  const text = `${thing.name}, ${said(box)}, ${intoLift[best.fit]} ${cabin}${overSaid(best, length)}.`
+  return [settle(codeOf(best.fit), thing, text, figures)]
 }
 
 /** Taken out of a crate that is to stay shut a while after its last move (house or lender says how long). */
