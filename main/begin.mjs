@@ -2,7 +2,7 @@
 // goes on with the project's own Node (the optional npm package `node`), or with the caller's where that is new enough.
 import { spawn, spawnSync } from 'node:child_process'
 import { createHash } from 'node:crypto'
-import { existsSync, readFileSync, writeFileSync } from 'node:fs'
+import { existsSync, lstatSync, readFileSync, writeFileSync } from 'node:fs'
 import { delimiter, dirname, join, sep } from 'node:path'
 import { fileURLToPath } from 'node:url'
 
@@ -50,6 +50,12 @@ function isNewEnough(version) {
 }
 
 function install() {
+  // npm empties what a link leads to, which may be what another copy runs on.
+  if (lstatSync(modules, { throwIfNoEntry: false })?.isSymbolicLink()) {
+    stop(
+      'node_modules is a link, and an install would empty the folder behind it: start the copy it leads to, or take the link away and start again.',
+    )
+  }
   console.error(existsSync(stamp) ? 'The lock file changed: installing …' : 'First start: installing …')
   const args = ['ci', '--no-audit', '--no-fund', '--loglevel=error']
   const npm = process.env.npm_execpath

@@ -12,6 +12,7 @@ import {
   mkdtempSync,
   readFileSync,
   rmSync,
+  symlinkSync,
   writeFileSync,
 } from 'node:fs'
 import { tmpdir } from 'node:os'
@@ -145,6 +146,23 @@ describe('on a fresh copy', () => {
     expect(third.stderr).toContain(installing.replace('First start', 'The lock file changed'))
     expect(third.status).toBe(0)
     expect(box.npmCalls()).toHaveLength(2)
+  })
+
+  test('it installs nothing through a link, behind which another copy may stand', () => {
+    const [box, other] = [sandbox(), sandbox()]
+    run(other, ['main/script.mjs', 'end'])
+    const stamp = join(other.root, 'node_modules', '.installed')
+    rmSync(stamp)
+    symlinkSync(join(other.root, 'node_modules'), join(box.root, 'node_modules'))
+    const { status, stderr } = run(box, ['main/script.mjs', 'end'])
+    expect(status).not.toBe(0)
+    expectOneLine(stderr, 'node_modules is a link')
+    expect([existsSync(other.ownNode), box.npmCalls()]).toEqual([true, []])
+    // With what is wanted behind it, the link is as good as a folder.
+    rmSync(join(box.root, 'node_modules'))
+    run(other, ['main/script.mjs', 'end'])
+    symlinkSync(join(other.root, 'node_modules'), join(box.root, 'node_modules'))
+    expect(run(box, ['main/script.mjs', 'end']).status).toBe(0)
   })
 
   test('under npm it takes the npm that started it', () => {
