@@ -90,6 +90,7 @@ function readFigure(rule: RuleShape, typed: string, style: RuleStyle): RuleRead 
     '°': ['°', 'deg', 'degrees'],
     '×': ['×', 'x', 'times'],
     h: ['h', 'hours'],
+    'µW/lm': ['µw/lm', 'μw/lm', 'uw/lm'],
     'lx h': ['lx h', 'lux-hours', 'lux hours'],
     '%': ['%', '% rh'],
     '°C': ['°c', 'c', 'k'],

@@ -53,8 +53,8 @@ function comeBack(host: Host, name: string, ok: boolean): void {
 }
 
 const makesRecords = /^(location|movement|condition|light|climate|damage|receipt)\.|^sheet\.wall$/
-/** Their examples make the first record of its kind, under a number that nothing has yet. */
-const makesFirst = /^sheet\.(damage|receipt)$/
+/** Their examples make the first record of its kind, or draw a work that those of sets take off its wall. */
+const makesFirst = /^sheet\.(damage|receipt|template)$/
 
 /** What only reads runs outside an edit, where the triggers refuse every write: tried below. */
 const writes = (name: string) => !['pure', 'read'].includes(contract[name as Name].kind) // only names of the contract have examples

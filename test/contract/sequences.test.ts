@@ -232,6 +232,8 @@ function neededBy(name: StepName): readonly StepName[] {
   if (name === 'damage.close') return ['damage.add', 'damage.say', 'damage.say', 'damage.say', 'damage.say']
   if (name === 'damage.reopen') return ['damage.add', 'damage.say', 'damage.say', 'damage.say', 'damage.close']
   if (name === 'damage.strike') return ['damage.add', 'damage.say', 'damage.say', 'damage.say']
+  // Entries are taken away as often as they are made.
+  if (name === 'light.updateHours') return ['light.addHours', 'light.addHours']
   if (name === 'climate.withdrawFile') return ['climate.takeFile']
   // A work in a show that may receive so much light.
   if (name === 'sequence.exceptLight') return ['work.update', 'work.update', 'work.update']

@@ -312,7 +312,7 @@ export const sheetsExamples: ExamplesOf<keyof typeof sheetsArea> = {
       {
         about: 'the whole file of a work, on paper and as a workbook',
         input: known => ({ work: known.pans, unit: 'in' }),
-        output: () => ({ files: pairOf('object file', 4, 'L-1.1'), findings: [] }),
+        output: () => ({ files: pairOf('object file', 5, 'L-1.1'), findings: [] }),
       },
     ],
     refused: [
