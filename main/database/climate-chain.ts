@@ -5,7 +5,6 @@
  */
 import { createHash } from 'node:crypto'
 import type Database from 'better-sqlite3'
-import type { ReadHandle } from './handles.ts'
 
 export interface ClimateFileRow {
   readonly id: string
@@ -46,14 +45,6 @@ export function climateHash(before: string, file: ClimateFileRow, days: Iterable
   const sum = createHash('sha256').update(JSON.stringify([before, ...ofFile.map(column => file[column])]))
   for (const day of days) sum.update(`\n${JSON.stringify(ofDay.map(column => day[column]))}`)
   return sum.digest('hex')
-}
-
-/** The hash that the next file joins; empty before the first. */
-export function lastClimateHash(db: ReadHandle): string {
-  const found = db.prepare('SELECT hash FROM climate_file ORDER BY rowid DESC LIMIT 1').get() as
-    | { hash: string }
-    | undefined // the select list
-  return found?.hash ?? ''
 }
 
 type Chained = ClimateFileRow & { readonly hash: string }

@@ -53,14 +53,6 @@ export function sealHash(db: Db, before: string, { id, report, content, at }: Se
   return hashOf([before, id, report, content, at, said(db, signaturesSay, report)])
 }
 
-/** The hash that the next seal joins; empty before the first. */
-export function lastSeal(db: ReadHandle): string {
-  const found = db.prepare('SELECT hash FROM condition_seal ORDER BY rowid DESC LIMIT 1').get() as
-    | { hash: string }
-    | undefined // the select list
-  return found?.hash ?? ''
-}
-
 /** The first complete report that is not as it was signed, or whose seal does not join the one before; null for none. */
 export function brokenSeal(db: Database.Database): { readonly report: string; readonly at: string } | null {
   const seals = db.prepare<[], SealRow & { readonly hash: string }>('SELECT * FROM condition_seal ORDER BY rowid')

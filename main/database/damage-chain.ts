@@ -5,7 +5,6 @@
  */
 import { createHash } from 'node:crypto'
 import type Database from 'better-sqlite3'
-import type { ReadHandle } from './handles.ts'
 
 export interface DamageRow {
   readonly id: string
@@ -58,14 +57,6 @@ export function damageHash<T extends Chained>(table: T, before: string, row: Row
   return createHash('sha256')
     .update(JSON.stringify([before, ...columns[table].map(column => said[column])]))
     .digest('hex')
-}
-
-/** The hash that the next row of the table joins; empty before the first. */
-export function lastDamageHash(db: ReadHandle, table: Chained): string {
-  const found = db.prepare(`SELECT hash FROM ${table} ORDER BY rowid DESC LIMIT 1`).get() as
-    | { hash: string }
-    | undefined // the select list
-  return found?.hash ?? ''
 }
 
 function firstBroken<T extends Chained>(db: Database.Database, table: T): RowOf[T] | null {

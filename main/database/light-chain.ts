@@ -1,7 +1,6 @@
 /** The chain of readings of light, as movements have theirs (`record-chain.ts`, which says what it proves and what not). */
 import { createHash } from 'node:crypto'
 import type Database from 'better-sqlite3'
-import type { ReadHandle } from './handles.ts'
 
 export interface ReadingRow {
   readonly id: string
@@ -28,14 +27,6 @@ const columns = [
 export function readingHash(before: string, reading: ReadingRow): string {
   const said = JSON.stringify([before, ...columns.map(column => reading[column])])
   return createHash('sha256').update(said).digest('hex')
-}
-
-/** The hash that the next reading joins; empty before the first. */
-export function lastReading(db: ReadHandle): string {
-  const found = db.prepare('SELECT hash FROM light_reading ORDER BY rowid DESC LIMIT 1').get() as
-    | { hash: string }
-    | undefined // the select list
-  return found?.hash ?? ''
 }
 
 type Chained = ReadingRow & { readonly hash: string }

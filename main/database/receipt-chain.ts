@@ -4,7 +4,6 @@
  */
 import { createHash } from 'node:crypto'
 import type Database from 'better-sqlite3'
-import type { ReadHandle } from './handles.ts'
 
 export interface ReceiptRow {
   readonly id: string
@@ -42,14 +41,6 @@ export function receiptHash(before: string, receipt: ReceiptRow, works: readonly
   return createHash('sha256')
     .update(JSON.stringify([before, ...said, ...more, named]))
     .digest('hex')
-}
-
-/** The hash that the next receipt joins; empty before the first. */
-export function lastReceiptHash(db: ReadHandle): string {
-  const found = db.prepare('SELECT hash FROM loan_receipt ORDER BY rowid DESC LIMIT 1').get() as
-    | { hash: string }
-    | undefined // the select list
-  return found?.hash ?? ''
 }
 
 /** The first receipt that does not join the one before; null where all do. */

@@ -5,7 +5,6 @@
  */
 import { createHash } from 'node:crypto'
 import type Database from 'better-sqlite3'
-import type { ReadHandle } from './handles.ts'
 
 export interface MovementRow {
   readonly id: string
@@ -57,14 +56,6 @@ export function chainHash(before: string, movement: MovementRow, moved: readonly
   return createHash('sha256')
     .update(JSON.stringify([before, ...said, ...more, things]))
     .digest('hex')
-}
-
-/** The hash that the next movement joins; empty before the first. */
-export function lastHash(db: ReadHandle): string {
-  const found = db.prepare('SELECT hash FROM movement ORDER BY rowid DESC LIMIT 1').get() as
-    | { hash: string }
-    | undefined // the select list
-  return found?.hash ?? ''
 }
 
 /** The first movement that does not join the one before; null where all do. */

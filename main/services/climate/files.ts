@@ -3,7 +3,8 @@ import { packed, unpacked } from '../../../src/climate/pack.ts'
 import type { Series } from '../../../src/climate/series.ts'
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
-import { climateHash, lastClimateHash } from '../../database/climate-chain.ts'
+import { lastLink } from '../../database/chain.ts'
+import { climateHash } from '../../database/climate-chain.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { notFound } from '../change.ts'
 import { signed } from '../record/record.ts'
@@ -97,7 +98,7 @@ export async function takeFile(job: Job, input: Received<'climate.takeFile'>): P
       recorded_at: writing.now(),
       recorded_by: by,
     }
-    insert(db, 'climate_file', { ...file, hash: climateHash(lastClimateHash(db), file, days) })
+    insert(db, 'climate_file', { ...file, hash: climateHash(lastLink(db, 'climate_file'), file, days) })
     days.forEach((day, done) => {
       insert(db, 'climate_day', { file: id, ...day })
       job.progress(done, days.length, `Writing ${name}`)
@@ -127,6 +128,6 @@ export function withdrawFile(
     ...{ id: writing.newId(), ...wrong, read_as: '{}', told: '[]', count: 0, first: at, last: at, note: input.why },
     ...{ withdraws: input.file, recorded_at: at, recorded_by: by },
   }
-  insert(db, 'climate_file', { ...file, hash: climateHash(lastClimateHash(db), file, []) })
+  insert(db, 'climate_file', { ...file, hash: climateHash(lastLink(db, 'climate_file'), file, []) })
   return { done: true }
 }

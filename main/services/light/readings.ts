@@ -2,8 +2,9 @@
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
 import { perLumen } from '../../../src/light/budget.ts'
+import { lastLink } from '../../database/chain.ts'
 import type { ReadHandle } from '../../database/handles.ts'
-import { lastReading, type ReadingRow, readingHash } from '../../database/light-chain.ts'
+import { type ReadingRow, readingHash } from '../../database/light-chain.ts'
 import { notFound } from '../change.ts'
 import { signed } from '../record/record.ts'
 import type { Writing } from '../service.ts'
@@ -45,7 +46,7 @@ export function add(writing: Writing, input: Received<'light.addReading'>): Outp
 }
 
 function record(db: Writing['db'], reading: ReadingRow): { id: string } {
-  insert(db, 'light_reading', { ...reading, hash: readingHash(lastReading(db), reading) })
+  insert(db, 'light_reading', { ...reading, hash: readingHash(lastLink(db, 'light_reading'), reading) })
   return { id: reading.id }
 }
 

@@ -4,8 +4,9 @@ import { normalNumber } from '../../../src/checklist/numbers.ts'
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
 import { kindSaid, type LoanWay, outOfOrder, type Receipt } from '../../../src/loan/receipts/receipt.ts'
+import { lastLink } from '../../database/chain.ts'
 import type { ReadHandle } from '../../database/handles.ts'
-import { lastReceiptHash, type ReceiptRow, type ReceiptWorkRow, receiptHash } from '../../database/receipt-chain.ts'
+import { type ReceiptRow, type ReceiptWorkRow, receiptHash } from '../../database/receipt-chain.ts'
 import { notFound } from '../change.ts'
 import { dateAt } from '../days.ts'
 import { openLoan } from '../loans/loan.ts'
@@ -141,7 +142,7 @@ function write(writing: Writing, entry: Entry): Output<'receipt.add'> {
       crate,
     }),
   )
-  insert(db, 'loan_receipt', { ...receipt, hash: receiptHash(lastReceiptHash(db), receipt, works) })
+  insert(db, 'loan_receipt', { ...receipt, hash: receiptHash(lastLink(db, 'loan_receipt'), receipt, works) })
   for (const each of works) insert(db, 'loan_receipt_work', { ...each, receipt: id })
   return { id, number }
 }

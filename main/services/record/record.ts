@@ -1,7 +1,8 @@
 /** Movements written into the record, and set right in it. Nothing here changes or removes a row. */
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
-import { chainHash, lastHash, type MovedRow, type MovementRow } from '../../database/record-chain.ts'
+import { lastLink } from '../../database/chain.ts'
+import { chainHash, type MovedRow, type MovementRow } from '../../database/record-chain.ts'
 import { notFound } from '../change.ts'
 import type { Reading, Writing } from '../service.ts'
 import { partIdsOf } from '../sets/figures.ts'
@@ -66,7 +67,7 @@ function write(
       condition: thing.condition,
     }),
   )
-  insert(db, 'movement', { ...movement, hash: chainHash(lastHash(db), movement, moved) })
+  insert(db, 'movement', { ...movement, hash: chainHash(lastLink(db, 'movement'), movement, moved) })
   for (const each of moved) insert(db, 'moved', { ...each, movement: movement.id })
   return movement.id
 }

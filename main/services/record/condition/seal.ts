@@ -3,7 +3,8 @@ import type { Output, Received } from '../../../../src/contract/contract.ts'
 import { Refusal } from '../../../../src/contract/refusal.ts'
 import { isSlip } from '../../../../src/record/condition/pen.ts'
 import { type Lack, lacksOf, lacksSignatures } from '../../../../src/record/condition/report.ts'
-import { contentHash, lastSeal, type SealRow, sealHash } from '../../../database/condition-chain.ts'
+import { lastLink } from '../../../database/chain.ts'
+import { contentHash, type SealRow, sealHash } from '../../../database/condition-chain.ts'
 import type { Writing } from '../../service.ts'
 import { insert, row, rows, type Value } from '../../sql.ts'
 import { namedReport } from './draft.ts'
@@ -53,7 +54,7 @@ export function complete(writing: Writing, input: Received<'condition.complete'>
   refuseLacking([...lacksOf(report, findingsOf(db, report.id)), ...(unsigned === null ? [] : [unsigned])])
   writing.label(`Complete ${namedReport(db, report)}`)
   const seal: SealRow = { id: writing.newId(), report: report.id, content, at: writing.now() }
-  insert(db, 'condition_seal', { ...seal, hash: sealHash(db, lastSeal(db), seal) })
+  insert(db, 'condition_seal', { ...seal, hash: sealHash(db, lastLink(db, 'condition_seal'), seal) })
   return { done: true }
 }
 

@@ -2,7 +2,8 @@
 import type { Output, Received } from '../../../../src/contract/contract.ts'
 import { Refusal } from '../../../../src/contract/refusal.ts'
 import { canBeStruck, closedAt, type FactKind, type WordKind } from '../../../../src/record/damage/damage.ts'
-import { type DamageRow, type DamageWordRow, damageHash, lastDamageHash } from '../../../database/damage-chain.ts'
+import { lastLink } from '../../../database/chain.ts'
+import { type DamageRow, type DamageWordRow, damageHash } from '../../../database/damage-chain.ts'
 import type { ReadHandle } from '../../../database/handles.ts'
 import { notFound } from '../../change.ts'
 import type { Writing } from '../../service.ts'
@@ -62,7 +63,7 @@ export function add(writing: Writing, input: Received<'damage.add'>): Output<'da
     recorded_at: writing.now(),
     recorded_by: by,
   }
-  insert(db, 'damage', { ...damage, hash: damageHash('damage', lastDamageHash(db, 'damage'), damage) })
+  insert(db, 'damage', { ...damage, hash: damageHash('damage', lastLink(db, 'damage'), damage) })
   return { id: damage.id, reference }
 }
 
@@ -84,7 +85,7 @@ function write(writing: Writing, damage: string, kind: WordKind, by: string, sai
     recorded_at: now,
     recorded_by: by,
   }
-  insert(db, 'damage_word', { ...word, hash: damageHash('damage_word', lastDamageHash(db, 'damage_word'), word) })
+  insert(db, 'damage_word', { ...word, hash: damageHash('damage_word', lastLink(db, 'damage_word'), word) })
   return word.id
 }
 
