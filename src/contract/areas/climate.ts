@@ -59,7 +59,6 @@ const stretch = z.strictObject({
   times: z.int(),
   hoursBeyond: z.number(),
 })
-export type ClimateStretch = z.output<typeof stretch>
 
 const file = z.strictObject({
   id,

@@ -41,7 +41,6 @@ const rate = z.strictObject({
   source: z.string(),
   by: z.string(),
 })
-export type InsuredRate = z.output<typeof rate>
 
 const scope = z.enum(limitScopes)
 const bearer = z.enum(bearers)
@@ -62,7 +61,6 @@ const limit = z.strictObject({
   source: z.string(),
   by: z.string(),
 })
-export type InsuredLimit = z.output<typeof limit>
 
 /**
  * `all`, or a kind and a key: `lender:` (of nobody), `room:r7`, `crate:c2`, `vehicle:v1`, `journey:v1`; `room:` is a
