@@ -3,6 +3,18 @@ import type { Day } from './day.ts'
 import type { LitDay } from './dose.ts'
 
 const year = 365
+
+export type Sensitivity = 'high' | 'medium' | 'low' | 'none' | ''
+const mostFirst: readonly Sensitivity[] = ['high', 'medium', 'low', 'none', '']
+
+/**
+ * How sensitive to light a work counts: as it is said of itself; where nobody said, a set as its most sensitive part and
+ * a part as its set (`related`: what is said of those; '' where nothing is). Common practice, no source.
+ */
+export function sensitivityOf(own: Sensitivity, related: readonly Sensitivity[]): Sensitivity {
+  return own === '' ? (mostFirst.find(each => related.includes(each)) ?? '') : own
+}
+
 /** Days behind the last that say how fast a budget goes. */
 const rateOf = 28
 

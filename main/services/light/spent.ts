@@ -1,7 +1,6 @@
 /** What a work has received of what house and lenders allow. */
 import type { LightBudget, LightLimit } from '../../../src/contract/areas/light.ts'
-import type { Output } from '../../../src/contract/contract.ts'
-import { above, spentOf, violetOf } from '../../../src/light/budget.ts'
+import { above, type Sensitivity, sensitivityOf, spentOf, violetOf } from '../../../src/light/budget.ts'
 import { type Day, dateOf } from '../../../src/light/day.ts'
 import type { LitDay } from '../../../src/light/dose.ts'
 import { type TermKind, termSaid } from '../../../src/loan/terms/term.ts'
@@ -9,9 +8,6 @@ import type { ReadHandle } from '../../database/handles.ts'
 import { type TermOfWork, termsOfWorks } from '../loans/terms-of-works.ts'
 import { rulesOf } from '../rules.ts'
 import { rows } from '../sql.ts'
-
-type Told = Output<'light.ledger'>
-type Sensitivity = Told['sensitivity']
 
 interface Facts {
   readonly id: string
@@ -21,9 +17,6 @@ interface Facts {
 }
 
 const date = (day: Day | null) => (day === null ? null : dateOf(day))
-
-/** A set is as sensitive as its most sensitive part, and a part that nobody speaks of as its set. */
-const mostSensitive: readonly Sensitivity[] = ['high', 'medium', 'low', 'none', '']
 
 /** Limits and budgets of works, read together. */
 export class Allowed {
@@ -50,8 +43,10 @@ export class Allowed {
   told(work: string, days: readonly LitDay[], today: Day) {
     const related = this.facts.get(work) ?? []
     const own = related.find(each => each.id === work)?.sensitivity ?? ''
-    const sensitivity =
-      own === '' ? (mostSensitive.find(each => related.some(one => one.sensitivity === each)) ?? '') : own
+    const sensitivity = sensitivityOf(
+      own,
+      related.map(each => each.sensitivity),
+    )
     const { used, ever, most, unknownHours } = spentOf(days, null, today)
     const violet = violetOf(days, today)
     return {
