@@ -1,6 +1,8 @@
 /** Exhibitions and their sections: made, renamed, copied, moved on, removed. */
+
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
+import { daySaid } from '../../../src/light/day.ts'
 import { changeFields, notFound } from '../change.ts'
 import { moveBefore, nextPosition, orderedRows } from '../order.ts'
 import { copyStands, onCopied } from '../rooms/copy-stands.ts'
@@ -44,7 +46,7 @@ export function add(writing: Writing, input: Received<'exhibition.add'>): Output
 
 function checkDates(opens: string, closes: string, field: string): void {
   if (opens !== '' && closes !== '' && closes < opens) {
-    throw new Refusal('bad-input', `It closes on ${closes}, before it opens on ${opens}.`, { field })
+    throw new Refusal('bad-input', `It closes on ${daySaid(closes)}, before it opens on ${daySaid(opens)}.`, { field })
   }
 }
 

@@ -8,7 +8,7 @@ import type { Limit } from '../../../src/insurance/limits.ts'
 import { type Piece, piecesOf } from '../../../src/insurance/pieces.ts'
 import { dayLong, type Stay, staysOf } from '../../../src/insurance/stays.ts'
 import { valueSpans } from '../../../src/insurance/value.ts'
-import { type Day, dateOf, dayOf } from '../../../src/light/day.ts'
+import { type Day, dateOf, dayOf, daySaid } from '../../../src/light/day.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { notFound } from '../change.ts'
 import { dayAt } from '../days.ts'
@@ -76,7 +76,7 @@ function periodOf(db: ReadHandle, asked: Asked, today: Day, within: Day | undefi
   const first = asked.first === undefined ? usually.first : dayOf(asked.first)
   const last = asked.last === undefined ? Math.max(first, Math.min(usually.last, first + longest)) : dayOf(asked.last)
   if (last < first) {
-    const sentence = `The period would end on ${dateOf(last)}, before it begins on ${dateOf(first)}. Put the days in order.`
+    const sentence = `The period would end on ${daySaid(dateOf(last))}, before it begins on ${daySaid(dateOf(first))}. Put the days in order.`
     throw new Refusal('reversed', sentence, { field: 'last' })
   }
   if (within !== undefined && (within < first || within > last)) {
@@ -88,7 +88,7 @@ function periodOf(db: ReadHandle, asked: Asked, today: Day, within: Day | undefi
     )
   }
   if (last - first > longest) {
-    const sentence = `From ${dateOf(first)} to ${dateOf(last)} are more than three years. Ask for a shorter period.`
+    const sentence = `From ${daySaid(dateOf(first))} to ${daySaid(dateOf(last))} are more than three years. Ask for a shorter period.`
     throw new Refusal('too-long', sentence, { field: 'last' })
   }
   return { first, last }

@@ -1,8 +1,10 @@
 /** Limits of what may be together, as a policy, an indemnity or an agreement says them. */
+
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
 import { bearerWords } from '../../../src/insurance/bearer.ts'
 import type { LimitScope } from '../../../src/insurance/limits.ts'
+import { daySaid } from '../../../src/light/day.ts'
 import { writeAmount } from '../../../src/money/write.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { notFound } from '../change.ts'
@@ -80,7 +82,7 @@ export function add(writing: Writing, input: Received<'insured.addLimit'>): Outp
     })
   }
   if (first !== '' && last !== '' && last < first) {
-    const sentence = `The limit would end on ${last}, before it begins on ${first}. Put the days in order.`
+    const sentence = `The limit would end on ${daySaid(last)}, before it begins on ${daySaid(first)}. Put the days in order.`
     throw new Refusal('reversed', sentence, { field: 'last' })
   }
   const subject = subjectOf(db, input)

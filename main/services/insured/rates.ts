@@ -1,6 +1,8 @@
 /** Rates of exchange as a person entered them. One that was wrong is taken away and entered anew. */
+
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
+import { daySaid } from '../../../src/light/day.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { notFound } from '../change.ts'
 import { dateAt } from '../days.ts'
@@ -31,10 +33,10 @@ export function add(writing: Writing, input: Received<'insured.addRate'>): Outpu
   const day = input.day ?? dateAt(now())
   const sql = 'SELECT id FROM exchange_rate WHERE from_currency = :from AND to_currency = :to AND day = :day'
   if (value(db, sql, { from, to, day }) !== undefined) {
-    const sentence = `There is a rate of ${from} in ${to} from ${day} already. Take that away first, or say another day.`
+    const sentence = `There is a rate of ${from} in ${to} from ${daySaid(day)} already. Take that away first, or say another day.`
     throw new Refusal('day-taken', sentence, { field: 'day' })
   }
-  writing.label(`Enter that 1 ${from} is ${rate} ${to} from ${day}`)
+  writing.label(`Enter that 1 ${from} is ${rate} ${to} from ${daySaid(day)}`)
   const id = writing.newId()
   const said = { source: input.source ?? '', by: person?.name ?? '' }
   insert(db, 'exchange_rate', { id, from_currency: from, to_currency: to, rate, day, ...said })
@@ -48,7 +50,7 @@ export function remove(writing: Writing, { id }: Received<'insured.removeRate'>)
     { id },
   )
   if (found === undefined) throw notFound('rate of exchange')
-  writing.label(`Take the rate of ${found.from} in ${found.to} from ${found.day} away`)
+  writing.label(`Take the rate of ${found.from} in ${found.to} from ${daySaid(found.day)} away`)
   removeRow(writing.db, 'exchange_rate', id)
   return { done: true }
 }

@@ -1,6 +1,8 @@
 /** A work's own valuations. */
+
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
+import { daySaid } from '../../../src/light/day.ts'
 import { writeAmount } from '../../../src/money/write.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { notFound } from '../change.ts'
@@ -39,10 +41,10 @@ export function add(writing: Writing, input: Received<'insured.addValue'>): Outp
   if (
     value(db, 'SELECT id FROM work_value WHERE work = :work AND day = :day', { work: input.work, day }) !== undefined
   ) {
-    const sentence = `${workName(db, input.work)} has a valuation from ${day} already. Take that away first, or say another day.`
+    const sentence = `${workName(db, input.work)} has a valuation from ${daySaid(day)} already. Take that away first, or say another day.`
     throw new Refusal('day-taken', sentence, { field: 'day' })
   }
-  writing.label(`Value ${workName(db, input.work)} at ${writeAmount(input.value)} from ${day}`)
+  writing.label(`Value ${workName(db, input.work)} at ${writeAmount(input.value)} from ${daySaid(day)}`)
   const id = writing.newId()
   const { minor, currency } = input.value
   const said = { day, source: input.source ?? '', by: person?.name ?? '' }
@@ -55,7 +57,7 @@ export function remove(writing: Writing, { id }: Received<'insured.removeValue'>
     id,
   })
   if (found === undefined) throw notFound('valuation')
-  writing.label(`Take the valuation of ${workName(writing.db, found.work)} from ${found.day} away`)
+  writing.label(`Take the valuation of ${workName(writing.db, found.work)} from ${daySaid(found.day)} away`)
   removeRow(writing.db, 'work_value', id)
   return { done: true }
 }

@@ -1,7 +1,7 @@
 /** Hours a day on which a show is lit. */
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
-import { dateOf, dayOf } from '../../../src/light/day.ts'
+import { dateOf, dayOf, daySaid } from '../../../src/light/day.ts'
 import { type HoursLit, type LitFor, overfull } from '../../../src/light/hours.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { changeFields, notFound } from '../change.ts'
@@ -68,12 +68,12 @@ function refuseWrong(entry: Entry, others: readonly HoursLit[], prefix: string):
   const all = [...others, asLit(entry)]
   const [from, to] = [Math.min(...all.map(each => each.first)), Math.max(...all.map(each => each.last))]
   if (to - from > longest * 366) {
-    const sentence = `The show would be lit from ${dateOf(from)} to ${dateOf(to)}, more than ${longest} years. Look at the years of the dates.`
+    const sentence = `The show would be lit from ${daySaid(dateOf(from))} to ${daySaid(dateOf(to))}, more than ${longest} years. Look at the years of the dates.`
     throw new Refusal('too-long', sentence, { field: `${prefix}last` })
   }
   const full = overfull(all)
   if (full !== null) {
-    const sentence = `On ${dateOf(full.day)} it would be lit ${full.hours} hours of 24. Shorten one of the entries that meet on that day.`
+    const sentence = `On ${daySaid(dateOf(full.day))} it would be lit ${full.hours} hours of 24. Shorten one of the entries that meet on that day.`
     throw new Refusal('too-many-hours', sentence, { field: `${prefix}hours` })
   }
 }

@@ -5,14 +5,14 @@
 import { type AirSpan, united } from '../../../src/climate/beyond.ts'
 import { secondsOfDay } from '../../../src/climate/pack.ts'
 import { dayLong, type Known, staysOf } from '../../../src/insurance/stays.ts'
-import { type Day, dateOf, dayOf } from '../../../src/light/day.ts'
+import { type Day, dateOf, dayOf, daySaid } from '../../../src/light/day.ts'
 import type { Climate, RoomAir } from '../../../src/loan/terms/planned.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { airOfDays } from '../climate/stored.ts'
 import { dayAt, momentAt } from '../days.ts'
 import { type Facts, factsOf } from '../insured/facts.ts'
 import { type NamedPlace, placeOf } from '../record/places.ts'
-import { sheetDay, sheetTime } from '../sheets/wishes.ts'
+import { sheetTime } from '../sheets/wishes.ts'
 import { row } from '../sql.ts'
 
 /** A loan without an end goes on; no catalogue has readings beyond this. */
@@ -47,7 +47,7 @@ export class LentAir {
     if (first === null) return null
     const last = lent?.last ?? show?.last ?? null
     const spans = this.spansOf(known, { first, last }, face)
-    const said = (day: Day) => sheetDay(dateOf(day))
+    const said = (day: Day) => daySaid(dateOf(day))
     return {
       rooms: [...spans].map(([room, of]) => this.roomAir(room, united(of))),
       period: last === null ? `since ${said(first)}` : `from ${said(first)} to ${said(last)}`,

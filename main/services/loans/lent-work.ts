@@ -1,4 +1,5 @@
 /** A lent work as its terms are held against it: from the wall it stands on, its page and what a meter showed. */
+
 import type { Elevation, PlacedWork } from '../../../src/contract/areas/walls.ts'
 import { floorAt } from '../../../src/hang/wall.ts'
 import { barriersSeen } from '../../../src/loan/terms/barriers.ts'
@@ -8,6 +9,7 @@ import { rectOf } from '../../../src/model/hung-rect.ts'
 import type { TermWork } from '../../../src/sequence/terms-offered.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { notFound } from '../change.ts'
+import { dateAt } from '../days.ts'
 import { readingsOf } from '../light/readings.ts'
 import { thingsOf } from '../rooms/standing.ts'
 import { row, rows } from '../sql.ts'
@@ -88,8 +90,8 @@ export function lentWork(db: ReadHandle, work: string, spot: Spot | null, dose: 
     glazing: facts.glazing,
     part: facts.height === null ? null : facts.part,
     hung: spot === null ? null : hungPlan(db, spot),
-    reading: read === undefined ? null : { lux: read.lux, day: read.at.slice(0, 10) },
-    violet: violet?.uv == null ? null : { uv: violet.uv, day: violet.at.slice(0, 10) },
+    reading: read === undefined ? null : { lux: read.lux, day: dateAt(read.at) },
+    violet: violet?.uv == null ? null : { uv: violet.uv, day: dateAt(violet.at) },
     dose: dose(work),
     creditLine: facts.creditLine,
   }

@@ -1,7 +1,9 @@
 /** One loan by itself: added, changed, closed, removed, and the people of it. */
+
 import { normalNumber } from '../../../src/checklist/numbers.ts'
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
+import { daySaid } from '../../../src/light/day.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { changeFields, notFound } from '../change.ts'
 import { nextPosition, orderedRows } from '../order.ts'
@@ -50,7 +52,7 @@ function refuseReceipts(db: ReadHandle, loan: string, field: string, instead: st
 /** Refuses `reversed`, naming both days. */
 function inOrder(first: string, last: string, field: string): void {
   if (first === '' || last === '' || first <= last) return
-  const sentence = `The loan would end on ${last}, before it begins on ${first}. Put the days in order.`
+  const sentence = `The loan would end on ${daySaid(last)}, before it begins on ${daySaid(first)}. Put the days in order.`
   throw new Refusal('reversed', sentence, { field })
 }
 

@@ -1,12 +1,13 @@
 /** Works of a show that are lent for a shorter time than it is open. */
+
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import type { Finding } from '../../../src/contract/shared.ts'
+import { daySaid } from '../../../src/light/day.ts'
 import { type LentPeriod, periodFindings, type ShowPeriod } from '../../../src/loan/period.ts'
 import { calledOn } from '../../../src/model/called.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { notFound } from '../change.ts'
 import type { Reading } from '../service.ts'
-import { sheetDay } from '../sheets/wishes.ts'
 import { row, rows, value } from '../sql.ts'
 import { firstNumber } from '../works/figures.ts'
 
@@ -33,7 +34,7 @@ export function loanPeriodFindings(db: ReadHandle, exhibition: string, works: re
   )
   return [...Map.groupBy(lent, ({ work }) => work)].flatMap(([id, loans]) => {
     const [{ title, workNumber } = { title: '', workNumber: '' }] = loans
-    return periodFindings({ id, called: calledOn({ title, number: workNumber, running: '' }) }, loans, show, sheetDay)
+    return periodFindings({ id, called: calledOn({ title, number: workNumber, running: '' }) }, loans, show, daySaid)
   })
 }
 

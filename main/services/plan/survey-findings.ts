@@ -1,8 +1,11 @@
 /** What a room's survey leaves to settle: it does not close, a measure stands out, a wall is not as it was drawn. */
+
 import type { Finding } from '../../../src/contract/shared.ts'
+import { daySaid } from '../../../src/light/day.ts'
 import { formatLength } from '../../../src/measure/format.ts'
 import type { RoomOutline } from '../../../src/plan/room-survey.ts'
 import type { ReadHandle } from '../../database/handles.ts'
+import { dateAt } from '../days.ts'
 import { ruleNumber } from '../rules.ts'
 import { rows } from '../sql.ts'
 
@@ -59,7 +62,7 @@ function drawnOtherwise(db: ReadHandle, room: Room): Finding[] {
         severity: 'settle',
         code: 'drawn-differs',
         subject: { kind: 'wall', id: wall },
-        text: `${room.name} ${name}: measured ${mm(pair.measured)}${who} on ${at.slice(0, 10)}, ${than}. Whoever planned by the drawing must hear of it.`,
+        text: `${room.name} ${name}: measured ${mm(pair.measured)}${who} on ${daySaid(dateAt(at))}, ${than}. Whoever planned by the drawing must hear of it.`,
         figures: pair,
       }
     })

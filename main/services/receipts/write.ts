@@ -3,6 +3,7 @@
 import { normalNumber } from '../../../src/checklist/numbers.ts'
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
+import { daySaid } from '../../../src/light/day.ts'
 import { kindSaid, type LoanWay, outOfOrder, type Receipt } from '../../../src/loan/receipts/receipt.ts'
 import { lastLink } from '../../database/chain.ts'
 import type { ReadHandle } from '../../database/handles.ts'
@@ -12,7 +13,6 @@ import { dateAt } from '../days.ts'
 import { openLoan } from '../loans/loan.ts'
 import { signed } from '../record/record.ts'
 import type { Writing } from '../service.ts'
-import { sheetDay } from '../sheets/wishes.ts'
 import { insert, row, value } from '../sql.ts'
 import { workName } from '../works/facts.ts'
 import { numberToCome, receiptOf } from './read.ts'
@@ -50,13 +50,13 @@ function freeNumber(db: ReadHandle, number: string): string {
     { norm },
   )
   if (taken === undefined) return norm
-  const sentence = `There is a receipt ${taken.number} already, of ${sheetDay(taken.day)}. A number is given once; take the next.`
+  const sentence = `There is a receipt ${taken.number} already, of ${daySaid(taken.day)}. A number is given once; take the next.`
   throw new Refusal('number-taken', sentence, { field: 'number', details: { receipt: taken.id } })
 }
 
 function notInFuture(day: string, today: string): void {
   if (day <= today) return
-  const sentence = `Today is ${sheetDay(today)}: a receipt of ${sheetDay(day)} has not been yet. Record it when it is signed.`
+  const sentence = `Today is ${daySaid(today)}: a receipt of ${daySaid(day)} has not been yet. Record it when it is signed.`
   throw new Refusal('in-the-future', sentence, { field: 'day' })
 }
 
@@ -93,12 +93,12 @@ function inOrder(db: ReadHandle, { loan, ...entry }: Entry, id: string): void {
   if (wrong === null) return
   const { work, receipt, before } = wrong
   const name = workName(db, work)
-  const said = `${kindSaid[way][receipt.kind]} on ${sheetDay(receipt.day)}`
+  const said = `${kindSaid[way][receipt.kind]} on ${daySaid(receipt.day)}`
   const field = receipt.id === id ? 'works' : 'day'
   const sentence =
     before === null
       ? `${name} would be ${said}, and there is no receipt that it was ${kindSaid[way][way === 'in' ? 'received' : 'sent']} before. Record that one first, with its own day.`
-      : `${name} would be ${said}, right after it was ${kindSaid[way][before.kind]} on ${sheetDay(before.day)}. Put the day right, or correct the other receipt.`
+      : `${name} would be ${said}, right after it was ${kindSaid[way][before.kind]} on ${daySaid(before.day)}. Put the day right, or correct the other receipt.`
   const other = [receipt.id, before?.id].find(each => each !== undefined && each !== id)
   throw new Refusal('out-of-order', sentence, {
     field,

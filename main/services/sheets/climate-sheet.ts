@@ -2,11 +2,13 @@
 import { limitKeys } from '../../../src/climate/limits.ts'
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
+import { daySaid } from '../../../src/light/day.ts'
 import { climateChart } from '../../../src/sheets/climate-chart.ts'
 import type { ClimateQuestion } from '../../../src/sheets/climate-question.ts'
 import { climateTables } from '../../../src/sheets/climate-tables.ts'
 import { tablePages } from '../../../src/sheets/table-pages.ts'
 import { airOf } from '../climate/room.ts'
+import { dateAt } from '../days.ts'
 import type { Job } from '../service.ts'
 import { row } from '../sql.ts'
 import { madeLine } from './tables.ts'
@@ -22,7 +24,7 @@ function midnights(from: number, until: number): ClimateQuestion['days'] {
   date.setHours(0, 0, 0, 0)
   for (let done = false; !done; date.setDate(date.getDate() + 1)) {
     const at = date.getTime() / 1000
-    const [words = ''] = sheetTime(iso(at)).split(',')
+    const words = daySaid(dateAt(iso(at)))
     const [day, month = '', year] = words.split(' ')
     days.push({ at, words: `${day} ${month.slice(0, 3)} ${year}`, monthBegins: date.getDate() === 1 })
     done = at > until
@@ -61,7 +63,7 @@ export async function climateSheet(
     until === undefined ? Math.max(...moments) : Date.parse(until) / 1000,
   ]
   const days = midnights(first, last)
-  const dayOf = (moment: number) => sheetTime(iso(moment)).split(',')[0] ?? ''
+  const dayOf = (moment: number) => daySaid(dateAt(iso(moment)))
   const style = styleOf(job, wishes)
   const question: ClimateQuestion = {
     room: called,

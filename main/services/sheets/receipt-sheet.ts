@@ -1,12 +1,14 @@
 /** A receipt of a loan on paper, with lines to sign. It records nothing. */
+
 import type { Output, Received } from '../../../src/contract/contract.ts'
+import { daySaid } from '../../../src/light/day.ts'
 import { receiptPaper } from '../../../src/sheets/receipt-paper.ts'
 import { openFaces } from '../../fonts/faces.ts'
 import { get } from '../loans/read.ts'
 import { receiptOf } from '../receipts/read.ts'
 import type { Job } from '../service.ts'
 import { madeLine } from './tables.ts'
-import { sheetDay, sheetTime, styleOf } from './wishes.ts'
+import { sheetTime, styleOf } from './wishes.ts'
 import { writePages } from './written.ts'
 
 export async function receiptSheet(
@@ -20,7 +22,7 @@ export async function receiptSheet(
     return { receipt, loan: get(job, { id: receipt.loan }), ...others }
   })
   const { number, partyName, way, first, last } = loan
-  const on = (day: string, word: string) => (day === '' ? '' : `${word} ${sheetDay(day)}`)
+  const on = (day: string, word: string) => (day === '' ? '' : `${word} ${daySaid(day)}`)
   const period = [on(first, 'from'), on(last, 'until')].filter(each => each !== '').join(' ')
   const faces = await openFaces()
   const pages = receiptPaper(
@@ -30,7 +32,7 @@ export async function receiptSheet(
       corrects,
       correctedBy,
       paper: styleOf(job, wishes).paper,
-      day: sheetDay,
+      day: daySaid,
       when: sheetTime,
       made: madeLine(job, 'receipt'),
     },

@@ -1,6 +1,6 @@
 /** The whole file of a work, of a loan and of a record of damage, each as a workbook and on paper. */
 import type { Output, Received } from '../../../src/contract/contract.ts'
-import { dateOf } from '../../../src/light/day.ts'
+import { dateOf, daySaid } from '../../../src/light/day.ts'
 import { formatLength } from '../../../src/measure/format.ts'
 import { damageFile } from '../../../src/sheets/damage-file.ts'
 import { massText } from '../../../src/sheets/figures.ts'
@@ -23,7 +23,7 @@ import type { Job } from '../service.ts'
 import { value } from '../sql.ts'
 import { get } from '../works/get.ts'
 import { madeLine } from './tables.ts'
-import { type Style, sheetDay, sheetTime, styleOf, tableUnit } from './wishes.ts'
+import { type Style, sheetTime, styleOf, tableUnit } from './wishes.ts'
 import { type MadeFiles, tables } from './written.ts'
 
 /** So many changes at most are on paper and in the workbook; `edit.history` tells all. */
@@ -133,7 +133,7 @@ function fileStyle({ unit, steps }: Style): FileStyle {
     length: mm => formatLength(mm, { unit, fraction: steps.fraction }),
     mass: kg => massText(kg, unit),
     moment: sheetTime,
-    day: sheetDay,
+    day: daySaid,
   }
 }
 

@@ -1,10 +1,13 @@
 /** How a person wants the sheets: as they say, else as they like their figures, else A4, millimetres, sixteenths. */
+
 import type { Steps } from '../../../src/hang/printing.ts'
+import { daySaid } from '../../../src/light/day.ts'
 import type { InchParts } from '../../../src/measure/rounding.ts'
 import type { SheetUnit } from '../../../src/sheets/checklist-columns.ts'
 import type { LengthUnit } from '../../../src/sheets/figures.ts'
 import type { Paper } from '../../../src/sheets/shapes.ts'
 import { savedName } from '../../files/names.ts'
+import { dateAt } from '../days.ts'
 import { ruleNumber } from '../rules.ts'
 import type { Reading } from '../service.ts'
 
@@ -33,19 +36,11 @@ export function tableUnit(unit: LengthUnit): SheetUnit {
   return unit === 'in' ? 'in' : 'mm'
 }
 
-const months = 'January February March April May June July August September October November December'.split(' ')
-
 /** A moment as it stands on a sheet, by the clock of this machine: `14 March 2031, 16:20`. */
 export function sheetTime(at: string): string {
   const date = new Date(at)
   const two = (value: number) => String(value).padStart(2, '0')
-  return `${date.getDate()} ${months[date.getMonth()]} ${date.getFullYear()}, ${two(date.getHours())}:${two(date.getMinutes())}`
-}
-
-/** A day as it stands on a sheet: `14 March 2031`. */
-export function sheetDay(day: string): string {
-  const [year, month, date] = day.split('-').map(Number)
-  return `${date} ${months[(month ?? 1) - 1]} ${year}`
+  return `${daySaid(dateAt(at))}, ${two(date.getHours())}:${two(date.getMinutes())}`
 }
 
 /** A name for a file, made of names of the show, as it can be saved. */

@@ -1,4 +1,5 @@
 /** Terms of light, light in a year and ultraviolet, against what is planned and what a meter showed. */
+import { daySaid } from '../../light/day.ts'
 import { broken, holds, type LentWork, type TermTold, unknown } from './planned.ts'
 import type { Term } from './term.ts'
 
@@ -10,7 +11,7 @@ export function lightTerm({ high }: Term, { hung, reading }: LentWork): TermTold
   const planned = hung?.plannedLux ?? null
   if (reading !== null && reading.lux > most)
     return broken(
-      `The meter showed ${short(reading.lux)} lx on ${reading.day}, ${short(reading.lux - most)} lx too much.`,
+      `The meter showed ${short(reading.lux)} lx on ${daySaid(reading.day)}, ${short(reading.lux - most)} lx too much.`,
       {
         most,
         read: reading.lux,
@@ -23,7 +24,7 @@ export function lightTerm({ high }: Term, { hung, reading }: LentWork): TermTold
     })
   if (planned !== null) return holds(`${hung?.wall ?? ''} is planned at ${short(planned)} lx.`, { most, planned })
   if (reading !== null)
-    return holds(`The meter showed ${short(reading.lux)} lx on ${reading.day}.`, { most, read: reading.lux })
+    return holds(`The meter showed ${short(reading.lux)} lx on ${daySaid(reading.day)}.`, { most, read: reading.lux })
   return unknown(
     hung === null
       ? 'It stands on no wall yet, and no meter has read it.'
@@ -55,8 +56,8 @@ export function uvTerm({ high }: Term, { violet }: LentWork): TermTold {
   const figures = { most, read: violet.uv }
   if (violet.uv > most)
     return broken(
-      `The meter showed ${short(violet.uv)} µW/lm on ${violet.day}, ${short(violet.uv - most)} too much.`,
+      `The meter showed ${short(violet.uv)} µW/lm on ${daySaid(violet.day)}, ${short(violet.uv - most)} too much.`,
       figures,
     )
-  return holds(`The meter showed ${short(violet.uv)} µW/lm on ${violet.day}.`, figures)
+  return holds(`The meter showed ${short(violet.uv)} µW/lm on ${daySaid(violet.day)}.`, figures)
 }

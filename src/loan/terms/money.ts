@@ -2,8 +2,10 @@
  * Terms of how much may be together: of a loan's works under a state's indemnity, in one vehicle, on one journey. The rule
  * it keeps: a sum that may be more is never told to be within its term.
  */
+
 import type { DaySum } from '../../insurance/held.ts'
 import type { Against } from '../../insurance/limits.ts'
+import { daySaid } from '../../light/day.ts'
 import { type Amount, isCurrency } from '../../money/currency.ts'
 import { greatestMinor } from '../../money/read-figure.ts'
 import { writeAmount } from '../../money/write.ts'
@@ -66,7 +68,7 @@ export function moneyTerm(kind: MoneyTerm, choice: string, found: readonly Toget
   const open = found.find(({ against }) => against.verdict === 'unsure')
   if (first === undefined) return unknown('')
   const { words, sum, day, against } = first
-  const said = `${words}: ${inCurrency(sum.minor, choice)} on ${day}`
+  const said = `${words}: ${inCurrency(sum.minor, choice)} on ${daySaid(day)}`
   const figures = { sum: sum.minor, over: against.over, day }
   if (against.verdict === 'over') return broken(`${said}, ${inCurrency(against.over, choice)} too much.`, figures)
   if (open !== undefined) {
@@ -76,7 +78,7 @@ export function moneyTerm(kind: MoneyTerm, choice: string, found: readonly Toget
         : [`${open.sum.without} ${open.sum.without === 1 ? 'work has' : 'works have'} no value`]
     const apart = open.sum.apart.length === 0 ? [] : [`${apartSaid(open.sum.apart)} is not in it`]
     return unknown(
-      `${open.words}: ${inCurrency(open.sum.minor, choice)} on ${open.day}, but ${[...without, ...apart].join(', and ')}.`,
+      `${open.words}: ${inCurrency(open.sum.minor, choice)} on ${daySaid(open.day)}, but ${[...without, ...apart].join(', and ')}.`,
     )
   }
   return holds(`${said} is the most.`, figures)

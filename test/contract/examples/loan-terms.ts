@@ -97,7 +97,7 @@ export const loanTermExamples: {
               works: [
                 {
                   ...{ work: known.pans, title: 'Salt pans', number: 'L-1.1', state: 'broken' },
-                  text: 'All of it: EUR\u00a010\u2009000 on 2031-03-15, EUR\u00a01\u2009000 too much.',
+                  text: 'All of it: EUR\u00a010\u2009000 on 15 March 2031, EUR\u00a01\u2009000 too much.',
                 },
               ],
             },

@@ -157,7 +157,7 @@ describe('a term', () => {
     expect(text(term('barrier', { low: 600 }), on({ barriers: [{ from: 1500, to: 2300, away: 700 }] }))).toBe(
       'The barrier leaves 200 mm of its width open on Room 1, north.',
     )
-    expect(text(term('uv', { high: 10 }))).toBe('The meter showed 12 µW/lm on 2031-03-03, 2 too much.')
+    expect(text(term('uv', { high: 10 }))).toBe('The meter showed 12 µW/lm on 3 March 2031, 2 too much.')
   })
 
   test('of air says how far, when, for how long, in which room, and on how many days it was read', () => {
@@ -181,7 +181,7 @@ describe('a term', () => {
     const bright = term('light', { high: 40, said: ' Forty lux at the most. ' })
     const told = termHeld(bright, work, say)
     expect(brokenSaid(bright, work, 'QC 7', told, say)).toBe(
-      '4: loan QC 7 says “Forty lux at the most.”. The meter showed 48 lx on 2031-03-10, 8 lx too much.',
+      '4: loan QC 7 says “Forty lux at the most.”. The meter showed 48 lx on 10 March 2031, 8 lx too much.',
     )
     expect(termSaid(term('humidity', { low: 45, high: 55 }), say)).toBe('relative humidity 45 % to 55 %')
     expect(termSaid(term('height', { low: 900 }), say)).toBe('lower edge at least 900 mm above the floor')
@@ -229,7 +229,7 @@ describe('a term of money', () => {
   test('holds by its greatest sum, is broken by the one most over it', () => {
     expect(held([seen(1_000, within), seen(150_000_000, within)])).toMatchObject({
       state: 'holds',
-      text: 'Van 1: EUR\u00a01\u2009500\u2009000 on 2031-03-10 is the most.',
+      text: 'Van 1: EUR\u00a01\u2009500\u2009000 on 10 March 2031 is the most.',
     })
     const over = [seen(210_000_000, { verdict: 'over', over: 10_000_000 }), seen(500_000_000, within)]
     expect(held(over)).toMatchObject({ state: 'broken', figures: { over: 10_000_000 } })
@@ -240,7 +240,7 @@ describe('a term of money', () => {
     const open = seen(5, { verdict: 'unsure', over: 0 }, { without: 1, apart: [{ minor: 700, currency: 'JPY' }] })
     expect(held([seen(9, within), open])).toMatchObject({
       state: 'unknown',
-      text: 'Van 1: EUR\u00a00.05 on 2031-03-10, but 1 work has no value, and JPY\u00a0700 without a rate is not in it.',
+      text: 'Van 1: EUR\u00a00.05 on 10 March 2031, but 1 work has no value, and JPY\u00a0700 without a rate is not in it.',
     })
     expect([held(null).state, held([]).state]).toEqual(['unknown', 'unknown'])
   })
