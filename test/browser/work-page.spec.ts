@@ -73,7 +73,7 @@ test('a fact is edited in place, is one edit, and undo brings it back', async ({
   await page.getByRole('heading', { name: 'Facts' }).click()
   await page.locator('body').press('Control+z')
   await expect(medium).toHaveValue('')
-  await page.getByText('What was done to it').click()
+  await page.getByRole('heading', { name: 'What was done to it' }).click()
   await expect(page.getByText('medium from “nothing” to “oil on linen”')).toBeVisible()
 })
 
@@ -506,6 +506,37 @@ test('a work that stands in a show is not removed, and says why; the next one is
   await page.getByRole('button', { name: 'duplicate' }).click()
   await expect.poll(() => page.url()).not.toContain(first.id)
   await expect(page.getByLabel('Title')).toHaveValue(first.title)
+})
+
+test('its parts stand in a line above it: one leads to each, keys walk them, and a movement begins there', async ({
+  page,
+  host,
+}) => {
+  await sit(page, host)
+  const id = await made(page, host)
+  await show(page, id)
+  const line = page.getByRole('navigation', { name: 'Parts of this page' })
+  const here = line.locator('[aria-current]')
+  await expect(here).toHaveText('Facts')
+  await line.getByRole('button', { name: 'Where it was' }).click()
+  const heading = page.getByRole('heading', { name: 'Where it was' })
+  await expect(heading).toBeFocused()
+  await expect(heading).toBeInViewport()
+  await expect(here).toHaveText('Where it was')
+  await page.keyboard.press(']')
+  await expect(here).toHaveText('Condition')
+  await page.keyboard.press('[')
+  await expect(here).toHaveText('Where it was')
+  await page.locator('main').evaluate(main => main.scrollTo(0, 0))
+  await expect(here).toHaveText('Facts')
+  await page.locator('main').evaluate(main => main.scrollTo(0, main.scrollHeight))
+  await expect(here).toHaveText('What was done to it')
+
+  await page.getByRole('link', { name: 'record a movement' }).click()
+  const form = page.getByRole('form', { name: 'Record a movement' })
+  await expect(form).toContainText('Slack water')
+  await form.getByRole('button', { name: 'not now' }).click()
+  await expect(form).toBeHidden()
 })
 
 test('the page is free of barriers, light and dark, wide and narrow', async ({ page, host }) => {

@@ -96,7 +96,10 @@ export function where(reading: Reading, input: Received<'movement.where'>): Outp
     .toLocaleLowerCase('en')
     .split(/\s+/u)
     .filter(word => word !== '')
-  const found = wanted.length === 0 ? all : all.filter(line => isMeant(line, wanted))
+  const { thing } = input
+  const meant = thing === undefined ? all : all.filter(line => line.thing.id === thing)
+  if (thing !== undefined && meant.length === 0) throw notFound('work or crate', 'thing')
+  const found = wanted.length === 0 ? meant : meant.filter(line => isMeant(line, wanted))
   const lines = order === 'work' ? found : found.toSorted(order === 'place' ? byPlace : bySince)
   const shown = lines.slice(offset, offset + limit)
   return {

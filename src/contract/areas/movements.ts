@@ -209,6 +209,8 @@ export const movementsArea = {
       /** Works of this show; without it all works and crates of the catalogue. */
       exhibition: id.optional(),
       words: shortText.optional(),
+      /** The line of this work or crate alone. */
+      thing: id.optional(),
       order: z.enum(['work', 'place', 'since']).optional(),
       ...page,
     }),

@@ -388,9 +388,9 @@ export const movementsExamples: ExamplesOf<keyof typeof movementsArea> = {
         }),
       },
       {
-        about: 'nothing on the day before it came',
+        about: 'nothing of one work on the day before it came',
         first: known => [arrived(known)],
-        input: known => ({ exhibition: known.show ?? '', at: '2031-03-01T23:00:00Z', limit: 1, words: 'pans' }),
+        input: known => ({ exhibition: known.show ?? '', at: '2031-03-01T23:00:00Z', thing: known.pans }),
         output: known => ({
           at: '2031-03-01T23:00:00.000Z',
           lines: [
@@ -426,6 +426,12 @@ export const movementsExamples: ExamplesOf<keyof typeof movementsArea> = {
         input: () => ({ exhibition: nowhere }),
         code: 'not-found',
         field: 'exhibition',
+      },
+      {
+        about: 'a work that there is not',
+        input: () => ({ thing: nowhere }),
+        code: 'not-found',
+        field: 'thing',
       },
     ],
   },
