@@ -1,5 +1,9 @@
 /** What a kept file is, told by its first bytes; a name's ending is only believed for plain documents. */
 import { extname } from 'node:path'
+import { rawMime } from './camera-raw.ts'
+
+/** What phones write. */
+export const phoneMime = 'image/heic'
 
 interface Mark {
   readonly mime: string
@@ -14,15 +18,16 @@ const marks: readonly Mark[] = [
   { mime: 'image/gif', at: 0, bytes: 'GIF8' },
   { mime: 'image/webp', at: 8, bytes: 'WEBP' },
   { mime: 'image/avif', at: 4, bytes: 'ftypavif' },
-  { mime: 'image/heic', at: 4, bytes: 'ftyphei' },
-  { mime: 'image/heic', at: 4, bytes: 'ftyphev' },
-  { mime: 'image/heic', at: 4, bytes: 'ftypmif1' },
+  { mime: phoneMime, at: 4, bytes: 'ftyphei' },
+  { mime: phoneMime, at: 4, bytes: 'ftyphev' },
+  { mime: phoneMime, at: 4, bytes: 'ftypmif1' },
   { mime: 'image/tiff', at: 0, bytes: 'II*\0' },
   { mime: 'image/tiff', at: 0, bytes: 'MM\0*' },
   { mime: 'application/pdf', at: 0, bytes: '%PDF-' },
 ]
 
 const endings: Readonly<Record<string, string>> = {
+  '.raw': rawMime,
   '.txt': 'text/plain',
   '.csv': 'text/csv',
   '.svg': 'image/svg+xml',

@@ -20,12 +20,14 @@ import { Transform } from 'node:stream'
 import { pipeline } from 'node:stream/promises'
 import sharp from 'sharp'
 import { Refusal } from '../../src/contract/refusal.ts'
+import { largestPhotograph } from '../../src/record/condition/photographs.ts'
 import { pixelsAcross, type Tone, tonesOfPixels } from '../../src/sequence/tones.ts'
 import { syncFile, syncFolder } from '../database/backup-files.ts'
 import { filesFolder } from '../database/catalogue.ts'
 import { asRefusal } from '../database/faults.ts'
+import { isRaw, rawMime } from './camera-raw.ts'
 import { previewIn } from './preview.ts'
-import { mimeOf } from './sniff.ts'
+import { mimeOf, phoneMime } from './sniff.ts'
 
 export const pictureSizes = [96, 480, 1600] as const
 export type PictureSize = (typeof pictureSizes)[number]
@@ -62,8 +64,6 @@ export interface FileStore {
 
 /** 2 GiB: the largest thing worth keeping beside a catalogue is a scan. */
 const largestFile = 2 ** 31
-/** A photograph that is looked through for its preview. */
-const largestPhotograph = 2 ** 28
 /** More pixels than any museum camera takes, fewer than a bomb unfolds to. */
 export const mostPixels = 300_000_000
 /** What a browser shows as it is. SVG is not among them: it can carry scripts. */
@@ -109,19 +109,24 @@ function upright(seen: Seen) {
 
 /** The form that phones write, which may hold a preview where it can't be decoded itself. */
 export async function isPhone(path: string): Promise<boolean> {
-  return mimeOf(await firstBytes(path), '') === 'image/heic'
+  return mimeOf(await firstBytes(path), '') === phoneMime
 }
 
 /** What of a kept file can be decoded: itself, or the preview inside a photograph that can't; null for neither. */
-async function seenOf(path: string): Promise<Seen | null> {
+export async function seenOf(path: string): Promise<Seen | null> {
   try {
+    // The first picture of a sensor's file is the size of a stamp.
+    if (await isRaw(path)) return await previewOf(path)
     // Decoding is the proof: a header alone says too little.
     await upright(path).resize(8, 8).toBuffer()
     return path
   } catch {
-    return (await isPhone(path)) && statSync(path).size <= largestPhotograph ? previewIn(await readFile(path)) : null
+    return (await isPhone(path)) ? previewOf(path) : null
   }
 }
+
+const previewOf = async (path: string): Promise<Buffer | null> =>
+  statSync(path).size <= largestPhotograph ? previewIn(await readFile(path)) : null
 
 async function thumbnail(seen: Seen, size: PictureSize): Promise<Buffer> {
   const small = upright(seen).resize(size, size, { fit: 'inside', withoutEnlargement: true })
@@ -164,7 +169,8 @@ export function openStore(file: string): FileStore {
         syncFolder(dirname(place))
         syncFolder(folder)
       }
-      return { hash, bytes: size, mime: mimeOf(await firstBytes(place), from) }
+      const mime = (await isRaw(place)) ? rawMime : mimeOf(await firstBytes(place), from)
+      return { hash, bytes: size, mime }
     } catch (error) {
       throw asRefusal(error, file)
     } finally {

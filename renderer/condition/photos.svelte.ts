@@ -1,12 +1,13 @@
 /** Photographs that come into a report: from the hand that drops, pastes or chooses them, one after the other. */
-import { refusalOf, upload } from '../host/client.svelte.ts'
+import { isPhotograph, partialSaid, sizeRefused } from '../../src/record/condition/photographs.ts'
+import { Refused, refusalOf } from '../host/client.svelte.ts'
 import { jobs } from '../host/jobs.svelte.ts'
-import { isPicture } from '../shell/bring.svelte.ts'
 
 export class PhotosTaken {
-  /** What was refused, each with the name of its file. */
+  /** What was refused or is not whole, each with the name of its file. */
   refused = $state.raw<readonly string[]>([])
   waiting = $state(0)
+  private stopped = false
   private readonly report: string
 
   constructor(report: string) {
@@ -15,10 +16,11 @@ export class PhotosTaken {
 
   async take(files: readonly File[]): Promise<void> {
     this.refused = []
+    this.stopped = false
     this.waiting += files.length
     for (const file of files) {
       try {
-        await this.takeOne(file)
+        if (!this.stopped) await this.takeOne(file)
       } catch (thrown) {
         const { message } = refusalOf(thrown)
         this.refused = [...this.refused, message.includes(file.name) ? message : `${file.name}: ${message}`]
@@ -29,9 +31,19 @@ export class PhotosTaken {
   }
 
   private async takeOne(file: File): Promise<void> {
-    const { handle } = await upload(file)
+    // Before it is carried anywhere: half a gigabyte takes its time.
+    const tooLarge = sizeRefused(file.name, file.size)
+    if (tooLarge !== '') throw new Refused({ code: 'file-too-large', message: tooLarge })
+    const { handle } = await jobs.upload(file)
     const changedAt = new Date(file.lastModified).toISOString()
-    await jobs.run('condition.addPhoto', `Taking ${file.name}`, { report: this.report, handle, changedAt })
+    const asked = { report: this.report, handle, changedAt }
+    const { partial } = await jobs.run('condition.addPhoto', `Taking ${file.name}`, asked)
+    if (partial) this.refused = [...this.refused, partialSaid(file.name)]
+  }
+
+  /** What is under way is taken in; what waits is not. */
+  stop(): void {
+    this.stopped = true
   }
 
   /** A drop anywhere on the page; what is no picture goes where the program takes such. */
@@ -45,7 +57,7 @@ export class PhotosTaken {
 
   private takeTransfer(event: Event, transfer: DataTransfer | null): void {
     const files = [...(transfer?.files ?? [])]
-    if (files.length === 0 || !files.some(isPicture)) return
+    if (files.length === 0 || !files.some(isPhotograph)) return
     event.preventDefault()
     event.stopPropagation()
     void this.take(files)

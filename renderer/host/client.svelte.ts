@@ -4,6 +4,7 @@
  */
 import type { Input, Name, NameOf, Output } from '../../src/contract/contract.ts'
 import type { HostEvent } from '../../src/contract/events.ts'
+import { uploadLimit } from '../../src/contract/limits.ts'
 import type { RefusalJson } from '../../src/contract/refusal.ts'
 import { transport } from './transport.ts'
 
@@ -123,9 +124,29 @@ export interface Uploaded {
   readonly bytes: number
 }
 
-/** Hands a file's bytes to the host and gets the handle under which calls may name it. Throws `Refused`. */
-export async function upload(file: File): Promise<Uploaded> {
-  return (await reach(() => transport.upload(file))) as Uploaded // the host's upload answers nothing else
+const untold = () => undefined
+const unstopped = new AbortController().signal
+
+/**
+ * Hands a file's bytes to the host and gets the handle under which calls may name it. Throws `Refused`.
+ * @param carried is told how many bytes have left
+ * @param stop cancels it; nothing of the file stays
+ */
+export async function upload(
+  file: File,
+  carried: (bytes: number) => void = untold,
+  stop: AbortSignal = unstopped,
+): Promise<Uploaded> {
+  if (file.size > uploadLimit) {
+    const message = `${file.name} has ${Math.round(file.size / 1e6)} MB; a file may have ${Math.round(uploadLimit / 1e6)} MB at most.`
+    throw new Refused({ code: 'too-large', message })
+  }
+  try {
+    return (await reach(() => transport.upload(file, carried, stop))) as Uploaded // the host's upload answers nothing else
+  } catch (thrown) {
+    if (!stop.aborted) throw thrown
+    throw new Refused({ code: 'cancelled', message: `${file.name} was not brought: it was cancelled.` })
+  }
 }
 
 /** The refusal in whatever was thrown; a fault of ours goes on being thrown. */

@@ -3,7 +3,7 @@
  * can be cancelled until it commits.
  */
 import type { Input, NameOf, Output } from '../../src/contract/contract.ts'
-import { ask, listen } from './client.svelte.ts'
+import { ask, listen, type Uploaded, upload } from './client.svelte.ts'
 
 export interface Job {
   readonly job: string
@@ -21,6 +21,8 @@ type LongName = NameOf<'long'> | 'catalogue.move'
 class Jobs {
   list = $state.raw<readonly Job[]>([])
   waits = $state(false)
+  /** How files under way to the host are stopped: it does not know of them yet. */
+  private readonly carrying = new Map<string, AbortController>()
 
   constructor() {
     listen(event => {
@@ -42,19 +44,42 @@ class Jobs {
       this.list = this.list.filter(one => one.job !== job)
       void ask('desk.cancel', { job }).catch(() => undefined)
     })
-    this.list = [
-      ...this.list,
-      { job, label, done: 0, total: null, words: '', since: performance.now(), cancelling: false },
-    ]
+    this.begin(job, label, null)
     try {
       return await ask(name, input, { job })
     } finally {
-      this.list = this.list.filter(one => one.job !== job)
+      this.end(job)
     }
+  }
+
+  /** Hands a file to the host, told and cancelled like any long work. Throws `Refused`. */
+  async upload(file: File): Promise<Uploaded> {
+    const job = crypto.randomUUID()
+    const stop = new AbortController()
+    this.carrying.set(job, stop)
+    this.begin(job, `Bringing ${file.name}`, file.size)
+    try {
+      const words = (bytes: number) => `${Math.round(bytes / 1e6)} of ${Math.round(file.size / 1e6)} MB`
+      return await upload(file, done => this.change(job, { done, words: words(done) }), stop.signal)
+    } finally {
+      this.carrying.delete(job)
+      this.end(job)
+    }
+  }
+
+  private begin(job: string, label: string, total: number | null): void {
+    const since = performance.now()
+    this.list = [...this.list, { job, label, done: 0, total, words: '', since, cancelling: false }]
+  }
+
+  private end(job: string): void {
+    this.list = this.list.filter(one => one.job !== job)
   }
 
   async cancel(job: string): Promise<void> {
     this.change(job, { cancelling: true })
+    const carried = this.carrying.get(job)
+    if (carried !== undefined) return carried.abort()
     await ask('desk.cancel', { job })
   }
 }

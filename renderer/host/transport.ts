@@ -6,15 +6,16 @@
 export interface Transport {
   readonly call: (text: string) => Promise<string>
   readonly subscribe: (tell: (text: string) => void, connected: (is: boolean) => void) => () => void
-  /** Gives the answer as JSON text: the handle, name and size of the file. */
-  readonly upload: (file: File) => Promise<string>
+  /** Gives the answer as JSON text: the handle, name and size of the file. Rejects once `stop` is aborted. */
+  readonly upload: (file: File, carried: (bytes: number) => void, stop: AbortSignal) => Promise<string>
 }
 
 /** What the desktop's preload offers. */
 interface Bridge {
   readonly call: (text: string) => Promise<string>
   readonly subscribe: (tell: (text: string) => void) => () => void
-  readonly upload: (file: File) => Promise<string>
+  /** `goesOn` is told how many bytes have been carried, and says whether to carry more. */
+  readonly upload: (file: File, goesOn: (bytes: number) => boolean) => Promise<string>
 }
 
 declare global {
@@ -24,7 +25,18 @@ declare global {
 }
 
 function overBridge(bridge: Bridge): Transport {
-  return { call: bridge.call, upload: bridge.upload, subscribe: tell => bridge.subscribe(tell) }
+  return {
+    call: bridge.call,
+    async upload(file, carried, stop) {
+      const text = await bridge.upload(file, bytes => {
+        carried(bytes)
+        return !stop.aborted
+      })
+      stop.throwIfAborted()
+      return text
+    },
+    subscribe: tell => bridge.subscribe(tell),
+  }
 }
 
 function overHttp(): Transport {
@@ -37,13 +49,19 @@ function overHttp(): Transport {
       })
       return response.text()
     },
-    async upload(file) {
-      const response = await fetch(`/upload?name=${encodeURIComponent(file.name)}`, {
-        method: 'PUT',
-        headers: { 'Content-Type': 'application/octet-stream' },
-        body: file,
-      })
-      return response.text()
+    upload(file, carried, stop) {
+      // Of what leaves, only this tells how much has left.
+      const request = new XMLHttpRequest()
+      const { promise, resolve, reject } = Promise.withResolvers<string>()
+      request.open('PUT', `/upload?name=${encodeURIComponent(file.name)}`)
+      request.setRequestHeader('Content-Type', 'application/octet-stream')
+      request.upload.onprogress = ({ loaded }) => carried(loaded)
+      request.onload = () => resolve(request.responseText)
+      request.onerror = () => reject(new Error('the upload has no end'))
+      request.onabort = () => reject(stop.reason)
+      stop.addEventListener('abort', () => request.abort(), { once: true })
+      request.send(file)
+      return promise
     },
     subscribe(tell, connected) {
       const source = new EventSource('/events')

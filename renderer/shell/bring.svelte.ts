@@ -2,16 +2,15 @@
  * What comes in from outside: files dropped anywhere, a table pasted. Lists go to the import, pictures to their works.
  * It has a screen of its own: another one hides it, and nothing that was chosen in it is lost until it is put away.
  */
+import { isPhotograph, photographsWanted } from '../../src/record/condition/photographs.ts'
 import { importFlow } from '../screens.ts'
 import { type Brought, frame } from './frame.svelte.ts'
 import { isWriting } from './keys.svelte.ts'
 import { address, route } from './route.svelte.ts'
 
-export const isPicture = (file: File): boolean =>
-  file.type.startsWith('image/') || /\.(heic|heif|tiff?)$/i.test(file.name)
 export const isDrawing = (file: File): boolean => /\.dxf$/i.test(file.name)
 /** Endings of lists and of pictures, as a system's own choice of files wants them. */
-export const listsAndPictures = '.csv,.tsv,.txt,.xlsx,image/*,.heic,.heif,.tif,.tiff'
+export const listsAndPictures = `.csv,.tsv,.txt,.xlsx,${photographsWanted}`
 const lists = /\.(csv|tsv|txt|xlsx)$/i
 
 /** The address that putting it away goes back to. */
@@ -39,7 +38,7 @@ export function putAway(): void {
 
 export function takeFiles(files: readonly File[]): void {
   if (files.length === 0) return
-  const pictures = files.filter(isPicture)
+  const pictures = files.filter(isPhotograph)
   const tables = files.filter(file => lists.test(file.name))
   const drawings = files.filter(isDrawing)
   if (drawings.length > 0) {

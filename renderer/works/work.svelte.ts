@@ -1,7 +1,8 @@
 /** One work as its page shows it: everything about it, its neighbours in the order of the show, and saving a fact. */
 import type { Output } from '../../src/contract/contract.ts'
+import { isPhotograph } from '../../src/record/condition/photographs.ts'
 import { type Query, watch } from '../host/catalogue.svelte.ts'
-import { call, refusalOf, upload } from '../host/client.svelte.ts'
+import { call, refusalOf } from '../host/client.svelte.ts'
 import { desk } from '../host/desk.svelte.ts'
 import { readFact } from '../host/facts.ts'
 import { jobs } from '../host/jobs.svelte.ts'
@@ -53,16 +54,12 @@ export class WorkShown {
     this.refused = []
     for (const file of files) {
       try {
-        const { handle } = await upload(file)
-        if (isPicture(file)) await jobs.run('work.addPicture', `Taking ${file.name}`, { work: this.id, handle })
+        const { handle } = await jobs.upload(file)
+        if (isPhotograph(file)) await jobs.run('work.addPicture', `Taking ${file.name}`, { work: this.id, handle })
         else await jobs.run('work.addDocument', `Attaching ${file.name}`, { work: this.id, handle })
       } catch (thrown) {
         this.refused = [...this.refused, `${file.name}: ${refusalOf(thrown).message}`]
       }
     }
   }
-}
-
-function isPicture(file: File): boolean {
-  return file.type.startsWith('image/') || /\.(heic|heif|tiff?)$/i.test(file.name)
 }

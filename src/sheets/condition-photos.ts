@@ -1,5 +1,6 @@
 /** The photographs of a report, six a page on A4, each with what it shows, of which findings, and when it was taken. */
 import type { ReportPhoto } from '../contract/areas/condition-shape.ts'
+import { fileSaid } from '../record/condition/photographs.ts'
 import { takenSaid } from '../record/condition/say.ts'
 import type { ReportQuestion } from './condition-question.ts'
 import { type Block, type Line, wordLines } from './flow.ts'
@@ -98,6 +99,6 @@ function cellOf(
     }),
     ...wordLines(`${name} of`, of.length === 0 ? '' : `of ${of.join(', ')}`, width, measure, { size: 2.9 }),
     ...wordLines(`${name} taken`, `${taken}${by}`, width, measure, quiet),
-    ...wordLines(`${name} file`, `${photo.name}, ${photo.widthPx} × ${photo.heightPx} px`, width, measure, quiet),
+    ...wordLines(`${name} file`, fileSaid(photo), width, measure, quiet),
   ]
 }

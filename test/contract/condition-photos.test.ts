@@ -1,11 +1,13 @@
 /** Photographs of a condition report: kept whole, dated by their camera, told of what can't be taken, signed with it. */
-import { mkdtempSync, readdirSync, rmSync, truncateSync } from 'node:fs'
+import { createHash } from 'node:crypto'
+import { mkdtempSync, readdirSync, readFileSync, rmSync, truncateSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import sharp from 'sharp'
 import { expect, onTestFinished, test } from 'vitest'
 import { answer } from '../../main/hosts/answer.ts'
 import { createHost, type Host } from '../../main/hosts/host.ts'
+import { noisy, pngHeader, tiffOfCamera } from './camera-files.ts'
 import { callOn, give, makeFixture, onePixel } from './fixture.ts'
 
 async function drafted() {
@@ -68,6 +70,7 @@ test('what can’t be taken is told by its reason, and nothing of it stays', asy
     create: { width: 18_000, height: 18_000, channels: 3, background: '#000' },
     limitInputPixels: false,
   })
+  // The bytes of a refused one are gone, so each is given anew.
   const bomb = give(host, 'bomb.png', await wide.png({ compressionLevel: 9, palette: false }).toBuffer())
   expect(await refusalOf(host, report, bomb)).toMatchObject({ code: 'too-many-pixels', message: /324 megapixels/ })
   expect(await refusalOf(host, report, give(host, 'note.jpg', Buffer.from('none')))).toMatchObject({
@@ -75,6 +78,60 @@ test('what can’t be taken is told by its reason, and nothing of it stays', asy
   })
   expect(readdirSync(`${file}-files`, { recursive: true })).toHaveLength(before)
   expect((await callOn(host, 'condition.get', { id: report })).photos).toEqual([])
+})
+
+const inPassing = (host: Host) => readdirSync(host.handlesFolder).filter(name => !name.startsWith('kept-'))
+
+test('what is empty, and a picture of 60,000 × 60,000 in a file of some kilobytes, are refused by their headers', async () => {
+  const { host, report } = await drafted()
+  const empty = give(host, 'IMG_0001.jpg', Buffer.alloc(0))
+  expect(await refusalOf(host, report, empty)).toMatchObject({
+    code: 'no-picture',
+    message: 'IMG_0001.jpg is empty: there is not one byte in it. Copy it from the camera’s card again.',
+  })
+  const bomb = await refusalOf(host, report, give(host, 'bomb.png', pngHeader(60_000, 60_000)))
+  expect(bomb).toMatchObject({ code: 'too-many-pixels', message: expect.stringContaining('3600 megapixels') })
+  expect((await callOn(host, 'condition.get', { id: report })).photos).toEqual([])
+  expect(inPassing(host)).toEqual([])
+})
+
+test('one that is cut off is kept for what it shows, and told', async () => {
+  const { host, report } = await drafted()
+  const whole = await noisy(900, 700)
+  const asked = (name: string, bytes: Buffer) =>
+    callOn(host, 'condition.addPhoto', { report, handle: give(host, name, bytes) })
+  expect(await asked('whole.jpg', whole)).toMatchObject({ partial: false, widthPx: 900, heightPx: 700 })
+  const cut = await asked('cut.jpg', whole.subarray(0, Math.round(whole.length / 2)))
+  expect(cut).toMatchObject({ partial: true, widthPx: 900, heightPx: 700 })
+  expect(await host.open?.store.picture(cut.hash, 480)).not.toBe(null)
+  // A header that promises a picture, and noise behind it.
+  expect(await asked('noise.png', pngHeader(400, 300))).toMatchObject({ partial: true, widthPx: 400 })
+  expect(inPassing(host)).toEqual([])
+})
+
+test('a camera’s own form is kept whole by its hash and shown by the preview in it', async () => {
+  const { host, report } = await drafted()
+  const raw = tiffOfCamera(await photograph(160, 120), await noisy(1200, 800))
+  const { hash, partial, widthPx } = await callOn(host, 'condition.addPhoto', {
+    report,
+    handle: give(host, 'DSC_0007.NEF', raw),
+  })
+  expect(hash).toBe(createHash('sha256').update(raw).digest('hex'))
+  expect({ partial, widthPx }).toEqual({ partial: false, widthPx: 1200 })
+  expect(readFileSync(host.open?.store.path(hash) ?? '')).toEqual(raw)
+  const [told] = (await callOn(host, 'condition.get', { id: report })).photos
+  expect(told).toMatchObject({ preview: true, name: 'DSC_0007.NEF', widthPx: 1200, heightPx: 800 })
+  const shown = await host.open?.store.picture(hash, 'full')
+  expect((await sharp(shown?.bytes).metadata()).width).toBe(1200)
+  const none = await refusalOf(host, report, give(host, 'DSC_0008.NEF', tiffOfCamera(Buffer.alloc(0), Buffer.alloc(0))))
+  expect(none).toMatchObject({ code: 'no-picture', message: expect.stringContaining('holds no preview') })
+  // A plain scan in the same container is a picture itself.
+  const scan = await sharp({ create: { width: 50, height: 40, channels: 3, background: '#333' } })
+    .tiff()
+    .toBuffer()
+  await callOn(host, 'condition.addPhoto', { report, handle: give(host, 'scan.tif', scan) })
+  const { photos } = await callOn(host, 'condition.get', { id: report })
+  expect(photos.map(each => each.preview)).toEqual([true, false])
 })
 
 test('a signature is of the photographs too, and a correction takes them over with their findings', async () => {

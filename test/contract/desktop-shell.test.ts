@@ -17,6 +17,7 @@ import {
   uploadChannel,
   windowPreferences,
 } from '../../main/hosts/desktop/shell.ts'
+import { createUploads } from '../../main/hosts/desktop/uploads.ts'
 import { createHost, type Host } from '../../main/hosts/host.ts'
 import { rendererFolder } from '../../main/hosts/pages.ts'
 import { makeFixture } from './fixture.ts'
@@ -72,6 +73,38 @@ describe('a message', () => {
       ok: false,
       refusal: { code: 'bad-json' },
     })
+  })
+})
+
+describe('a file', () => {
+  const bytes = new Uint8Array([1, 2, 3, 4])
+  const put = (...given: readonly unknown[]) => JSON.parse(createUploads(host, new Set([7]))(ours, given))
+
+  test('comes in pieces and lies there whole', () => {
+    const uploads = createUploads(host, new Set([7]))
+    const answered = (...given: readonly unknown[]) => JSON.parse(uploads(ours, given)).value
+    const { handle } = answered('IMG_1.jpg', bytes, 'more')
+    answered('IMG_1.jpg', bytes, 'more', handle)
+    expect(answered('IMG_1.jpg', bytes, 'last', handle)).toEqual({ handle, name: 'IMG_1.jpg', bytes: 12 })
+    expect([...readFileSync(host.handles.path(handle))]).toEqual([...bytes, ...bytes, ...bytes])
+    // What has ended grows no more.
+    expect(JSON.parse(uploads(ours, ['IMG_1.jpg', bytes, 'last', handle]))).toMatchObject({
+      refusal: { code: 'unknown-handle' },
+    })
+  })
+
+  test('that is stopped on its way is gone', () => {
+    const uploads = createUploads(host, new Set([7]))
+    const { handle } = JSON.parse(uploads(ours, ['IMG_2.jpg', bytes, 'more'])).value
+    uploads(ours, ['IMG_2.jpg', bytes, 'stop', handle])
+    expect(() => host.handles.path(handle)).toThrow('not here any more')
+  })
+
+  test('from a stranger, or that is no bytes, is refused', () => {
+    const foreign = { ok: false, refusal: { code: 'foreign-sender' } }
+    expect(put('IMG_3.jpg', 'text', 'last')).toMatchObject(foreign)
+    const stranger = { ...ours, sender: { id: 8 } }
+    expect(JSON.parse(createUploads(host, new Set([7]))(stranger, ['x', bytes, 'last']))).toMatchObject(foreign)
   })
 })
 

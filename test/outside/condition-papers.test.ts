@@ -73,6 +73,7 @@ const photo = (index: number, found: readonly string[]): Report['photos'][number
   name: `IMG_${4100 + index}.jpg`,
   widthPx: 4032,
   heightPx: 3024,
+  preview: false,
   shows:
     index === 1
       ? `the lower edge in raking light${' from the left and then from the right'.repeat(30)}`

@@ -17,13 +17,13 @@ import {
   answerMessage,
   callChannel,
   isOurAddress,
-  isOurs,
   origin,
   scheme,
   tellWindows,
   uploadChannel,
   windowPreferences,
 } from './shell.ts'
+import { createUploads } from './uploads.ts'
 
 app.enableSandbox()
 protocol.registerSchemesAsPrivileged([
@@ -63,17 +63,8 @@ function main(): void {
   })
 
   ipcMain.handle(callChannel, (event, text: unknown) => answerMessage(host, windows, event, text, log))
-  ipcMain.handle(uploadChannel, (event, name: unknown, bytes: unknown) => {
-    if (!isOurs(event, windows) || typeof name !== 'string' || !(bytes instanceof Uint8Array)) {
-      return JSON.stringify({
-        ok: false,
-        refusal: { code: 'foreign-sender', message: 'Only the program’s own window may give files.' },
-      })
-    }
-    const { handle, path } = host.handles.create(name)
-    writeFileSync(path, bytes, { mode: 0o600 })
-    return JSON.stringify({ ok: true, value: { handle, name: host.handles.name(handle), bytes: bytes.byteLength } })
-  })
+  const uploads = createUploads(host, windows)
+  ipcMain.handle(uploadChannel, (event, ...given: unknown[]) => uploads(event, given))
   host.subscribe(event =>
     tellWindows(event, (channel, text) => {
       for (const window of BrowserWindow.getAllWindows()) window.webContents.send(channel, text)

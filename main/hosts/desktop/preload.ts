@@ -5,6 +5,7 @@ import { contextBridge, ipcRenderer } from 'electron'
 const callChannel = 'hangwright:call'
 const eventChannel = 'hangwright:event'
 const uploadChannel = 'hangwright:upload'
+const piece = 4 * 1024 * 1024
 
 contextBridge.exposeInMainWorld('hangwright', {
   call: (text: string): Promise<string> => ipcRenderer.invoke(callChannel, text),
@@ -13,6 +14,19 @@ contextBridge.exposeInMainWorld('hangwright', {
     ipcRenderer.on(eventChannel, pass)
     return () => ipcRenderer.off(eventChannel, pass)
   },
-  upload: async (file: File): Promise<string> =>
-    ipcRenderer.invoke(uploadChannel, file.name, new Uint8Array(await file.arrayBuffer())),
+  // In pieces, so that a file of any size takes no more memory than one.
+  async upload(file: File, goesOn: (bytes: number) => boolean): Promise<string> {
+    let handle: string | undefined
+    let answer = ''
+    for (let at = 0; at === 0 || at < file.size; at += piece) {
+      const bytes = new Uint8Array(await file.slice(at, at + piece).arrayBuffer())
+      const end = Math.min(at + piece, file.size)
+      const what = goesOn(at) ? (end < file.size ? 'more' : 'last') : 'stop'
+      answer = await ipcRenderer.invoke(uploadChannel, file.name, bytes, what, handle)
+      const said = JSON.parse(answer)
+      if (!said.ok || what === 'stop') return answer
+      handle = said.value.handle
+    }
+    return answer
+  },
 })

@@ -6,6 +6,7 @@ import { createWriteStream } from 'node:fs'
 import { open, stat } from 'node:fs/promises'
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http'
 import { pipeline } from 'node:stream/promises'
+import { uploadLimit } from '../../../src/contract/limits.ts'
 import { Refusal, type RefusalJson } from '../../../src/contract/refusal.ts'
 import { disposition } from '../../files/names.ts'
 import { answerText } from '../answer.ts'
@@ -16,7 +17,6 @@ import { createGuard } from './guard.ts'
 import { startPage, startScript } from './start-page.ts'
 
 const callLimit = 8 * 1024 * 1024
-const uploadLimit = 512 * 1024 * 1024
 
 export interface Loopback {
   /** Where a person begins; carries the secret of this start. */
@@ -43,6 +43,8 @@ export async function serveLoopback(host: Host, options: LoopbackOptions = {}): 
   const server = createServer((request, response) => {
     handle(request, response).catch(error => {
       if (error instanceof Refusal) return refuse(response, 400, error.toJson())
+      // Who cancelled an upload listens no longer.
+      if (request.destroyed && !request.complete) return
       console.error(error)
       refuse(response, 500, { code: 'fault', message: 'Something went wrong here. Nothing was changed.' })
     })

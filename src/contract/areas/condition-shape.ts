@@ -97,6 +97,8 @@ export const photo = z.strictObject({
   name: z.string(),
   widthPx: z.int(),
   heightPx: z.int(),
+  /** Shown, and measured in pixels, by the preview in a file that can't be decoded itself. */
+  preview: z.boolean(),
   ...shown,
   takenFrom,
 })

@@ -139,7 +139,16 @@ export const conditionArea = {
       /** When the file was last changed: told as such where the photograph itself has no date. */
       changedAt: moment.optional(),
     }),
-    z.strictObject({ id, hash, widthPx: z.int(), heightPx: z.int(), takenAt: moment.nullable(), takenFrom }),
+    z.strictObject({
+      id,
+      hash,
+      widthPx: z.int(),
+      heightPx: z.int(),
+      takenAt: moment.nullable(),
+      takenFrom,
+      /** Cut off or damaged: part of its picture cannot be read. */
+      partial: z.boolean(),
+    }),
   ),
   'condition.updatePhoto': procedure(
     'write',

@@ -56,7 +56,9 @@ const { exhibitions } = (await call('exhibition.list', {})) as unknown as {
   exhibitions: { id: string; works: number }[]
 } // likewise
 const exhibition = exhibitions.find(one => one.works > 0)?.id
-const given = await handled('hangwright:upload', 'Leihvertrag für Ödön.txt', new TextEncoder().encode('no daylight'))
+const name = 'Leihvertrag für Ödön.txt'
+const bytes = new TextEncoder().encode('no daylight')
+const given = await handled('hangwright:upload', name, bytes, 'last')
 const { handle } = given.value as { handle: string } // the answer of an upload
 const document = await call('work.addDocument', { work: works[0]?.id, handle })
 const { faces } = (await call('sheet.state', { exhibition })) as unknown as { faces: { face: string; works: number }[] } // likewise

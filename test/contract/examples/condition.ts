@@ -443,6 +443,7 @@ export const conditionExamples: ExamplesOf<keyof typeof conditionArea> = {
           heightPx: 1,
           takenAt: at,
           takenFrom: 'file',
+          partial: false,
         }),
       },
     ],
@@ -450,8 +451,8 @@ export const conditionExamples: ExamplesOf<keyof typeof conditionArea> = {
       {
         about: 'the same photograph twice',
         first: photographed,
-        files: [corner],
-        input: (_, earlier) => ({ report: report(earlier), handle: '$1' }),
+        files: [corner, corner],
+        input: (_, earlier) => ({ report: report(earlier), handle: '$2' }),
         code: 'same-photograph',
         field: 'handle',
       },

@@ -28,10 +28,22 @@ export async function addPhoto(
   { report, handle, changedAt }: Received<'condition.addPhoto'>,
 ): Promise<Output<'condition.addPhoto'>> {
   draftOf(job.db, report, 'report')
+  try {
+    return await takeIn(job, { report, handle, changedAt })
+  } finally {
+    // Kept or not, what was brought is of no more use, and a card of photographs fills a disk twice.
+    job.handles.drop(handle)
+  }
+}
+
+async function takeIn(
+  job: Job,
+  { report, handle, changedAt }: Received<'condition.addPhoto'>,
+): Promise<Output<'condition.addPhoto'>> {
   const name = job.handles.name(handle)
   const path = job.handles.path(handle)
   job.progress(0, 2, `Reading ${name}`)
-  const { takenAt } = await lookAt(path, name)
+  const { takenAt, partial } = await lookAt(path, name)
   job.signal.throwIfAborted()
   job.progress(1, 2, `Keeping ${name}`)
   const { hash, mime, widthPx, heightPx } = await job.store.addPicture(path)
@@ -56,7 +68,7 @@ export async function addPhoto(
       taken_from: from,
       taken_by: writing.person?.name ?? '',
     })
-    return { id, hash, widthPx, heightPx, takenAt: taken, takenFrom: from }
+    return { id, hash, widthPx, heightPx, takenAt: taken, takenFrom: from, partial }
   })
 }
 

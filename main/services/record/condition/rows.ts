@@ -4,6 +4,8 @@ import { Refusal } from '../../../../src/contract/refusal.ts'
 import type { ConditionFinding, ReportKind, Signature } from '../../../../src/record/condition/report.ts'
 import type { Spot } from '../../../../src/record/condition/shape.ts'
 import type { ReadHandle } from '../../../database/handles.ts'
+import { rawMime } from '../../../files/camera-raw.ts'
+import { phoneMime } from '../../../files/sniff.ts'
 import { notFound } from '../../change.ts'
 import { row, rows } from '../../sql.ts'
 
@@ -63,17 +65,18 @@ export function findingsOf(db: ReadHandle, report: string): FindingRow[] {
 }
 
 export function photosOf(db: ReadHandle, report: string): ReportPhoto[] {
-  const stored = rows<Omit<ReportPhoto, 'findings'> & { readonly findings: string }>(
+  const stored = rows<Omit<ReportPhoto, 'findings' | 'preview'> & { readonly findings: string; readonly mime: string }>(
     db,
-    `SELECT id, hash, name, width_px AS widthPx, height_px AS heightPx, shows, findings, taken_at AS takenAt,
+    `SELECT id, hash, mime, name, width_px AS widthPx, height_px AS heightPx, shows, findings, taken_at AS takenAt,
        taken_from AS takenFrom, taken_by AS takenBy
      FROM condition_photo WHERE report = :report ORDER BY position, id`,
     { report },
   )
   // What undo has taken away meanwhile may come back, so its id stays in the row.
   const there = new Set(findingsOf(db, report).map(each => each.id))
-  return stored.map(each => ({
+  return stored.map(({ mime, ...each }) => ({
     ...each,
+    preview: mime === phoneMime || mime === rawMime,
     findings: (JSON.parse(each.findings) as string[]).filter(id => there.has(id)), // as it was written
   }))
 }
