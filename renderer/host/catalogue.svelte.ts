@@ -132,7 +132,7 @@ const madeOf: Partial<Record<Name, readonly string[]>> = {
   'receipt.outstanding': receipts,
   'insured.days': insured,
   'insured.day': insured,
-  'insured.values': ['work_value'],
+  'insured.values': ['work_value', 'work', ...loan],
   'insured.rates': ['exchange_rate'],
   'insured.limits': ['value_limit', 'party', ...places],
   'loan.terms': terms,

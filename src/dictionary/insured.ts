@@ -9,7 +9,12 @@ export const insured: Tables = {
     'valuation',
     'What a work is worth from a day on, where no loan agrees another value.',
     ['id', 'source', 'by'],
-    { work: of('work'), value: ['value', minor], currency, day: ['from', 'A day; until the next valuation.'] },
+    {
+      work: of('work'),
+      value: ['value', minor, 'minor units'],
+      currency,
+      day: ['from', 'A day; until the next valuation.'],
+    },
     'work',
   ),
   exchange_rate: table(
@@ -32,7 +37,7 @@ export const insured: Tables = {
       lender: of('lender', 'A party; empty for the others.'),
       bearer: ['of works borne by', 'House, lender, borrower, indemnity, nobody; empty: whoever bears their loss.'],
       place: of('place', 'A room or an agreed place; empty for the others.'),
-      value: ['most', minor],
+      value: ['most', minor, 'minor units'],
       currency,
       first: ['from', 'A day; empty where it always was.'],
       last: ['until', 'A day; empty while it lasts.'],

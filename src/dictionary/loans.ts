@@ -28,7 +28,11 @@ export const loans: Tables = {
       loan: of('loan'),
       work: of('work'),
       item: ['item number', 'Of the agreement’s own list.'],
-      value: ['agreed value', 'In minor units of the currency: cents, or its whole unit where it has none.'],
+      value: [
+        'agreed value',
+        'In minor units of the currency: cents, or its whole unit where it has none.',
+        'minor units',
+      ],
       currency: ['currency', 'By ISO 4217; empty where no value was agreed.'],
       insured_by: ['insured by', 'Lender, borrower, a state’s indemnity, nobody; empty where nobody said.'],
     },

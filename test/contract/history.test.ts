@@ -128,3 +128,39 @@ test('edits of some days, by the moment they were made', async () => {
   expect([later.total, earlier.total]).toEqual([count(at => at >= middle), count(at => at < middle)])
   expect(later.total + earlier.total).toBe(all.total)
 })
+
+test('money is told in its currency, as it was before and after', async () => {
+  const { id: loan } = await here.call('loan.add', { party: known.lender ?? '', number: 'QC 7' })
+  const { added } = await here.call('loan.addWorks', { loan, works: [known.pans ?? ''] })
+  const id = added[0]?.id ?? ''
+  const [yen, euros] = [
+    { minor: 700_000, currency: 'JPY' },
+    { minor: 4_500_050, currency: 'EUR' },
+  ]
+  await here.call('loan.updateWork', { id, changes: { value: { was: null, to: yen } } })
+  await here.call('loan.updateWork', { id, changes: { value: { was: yen, to: euros } } })
+  await here.call('loan.addTerm', { loan, kind: 'vehicle', high: 200_000_000, choice: 'EUR' })
+  await here.call('loan.addTerm', { loan, kind: 'light', high: 50 })
+  const value = { value: { minor: 12_345, currency: 'KWD' }, day: '2031-01-01' }
+  const { id: valuation } = await here.call('insured.addValue', { work: known.pans ?? '', ...value })
+  await here.call('insured.removeValue', { id: valuation })
+  const names = (changes: readonly RecordChange[], table: string, column: string) =>
+    changes
+      .filter(each => each.table === table)
+      .flatMap(({ fields }) => fields.filter(each => each.column === column).map(each => each.names))
+  const { changes } = await here.call('edit.history', { table: 'loan', id: loan })
+  expect(names(changes, 'loan_work', 'value')).toEqual([
+    ['JPY\u00a0700\u2009000', 'EUR\u00a045\u2009000.50'],
+    [null, 'JPY\u00a0700\u2009000'],
+  ])
+  // A level of light is no money.
+  expect(names(changes, 'loan_term', 'high')).toEqual([
+    [null, null],
+    [null, 'EUR\u00a02\u2009000\u2009000'],
+  ])
+  const own = await here.call('edit.history', { table: 'work', id: known.pans ?? '' })
+  expect(names(own.changes, 'work_value', 'value')).toEqual([
+    ['KWD\u00a012.345', null],
+    [null, 'KWD\u00a012.345'],
+  ])
+})

@@ -3,6 +3,7 @@ import type { RecordChange } from '../../../src/contract/areas/history.ts'
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
 import { dictionary } from '../../../src/dictionary/dictionary.ts'
+import { amountIn } from '../../../src/dictionary/money-said.ts'
 import {
   type Entry,
   editsOf,
@@ -44,15 +45,13 @@ const empty = (value: Json | undefined): boolean => value === null || value === 
 function said(reading: Reading, rows: Rows, entry: Entry, all: readonly Entry[]): RecordChange {
   const { table, key, kind } = entry
   const words = dictionary[table]
+  const later = all.filter(({ seq }) => seq > entry.seq)
+  const after = kind === 'removed' ? {} : writtenBy(later, rowOf(reading.db, { table, key }, all))
   const fields =
     kind === 'added'
-      ? Object.entries(
-          writtenBy(
-            all.filter(({ seq }) => seq > entry.seq),
-            rowOf(reading.db, { table, key }, all),
-          ),
-        ).map(([column, value]): [string, readonly [Json, Json]] => [column, [null, value]])
+      ? Object.entries(after).map(([column, value]): [string, readonly [Json, Json]] => [column, [null, value]])
       : Object.entries(entry.fields)
+  const before = { ...after, ...Object.fromEntries(fields.map(([column, [from]]) => [column, from])) }
   const nameOf = (column: string, value: Json) => {
     const there = rows.refers(table, column)
     return there === '' || typeof value !== 'string' ? null : rows.name({ table: there, key: value })
@@ -78,7 +77,10 @@ function said(reading: Reading, rows: Rows, entry: Entry, all: readonly Entry[])
         unit: words?.columns[column]?.unit ?? '',
         from,
         to,
-        names: [nameOf(column, from), nameOf(column, to)],
+        names: [
+          nameOf(column, from) ?? amountIn(table, column, before),
+          nameOf(column, to) ?? amountIn(table, column, after),
+        ],
       })),
   }
 }

@@ -1,15 +1,16 @@
 /** A work's own valuations. */
-
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
+import { valueOn } from '../../../src/insurance/value.ts'
 import { daySaid } from '../../../src/light/day.ts'
 import { writeAmount } from '../../../src/money/write.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { notFound } from '../change.ts'
-import { dateAt } from '../days.ts'
+import { dateAt, dayAt } from '../days.ts'
 import type { Reading, Writing } from '../service.ts'
 import { insert, remove as removeRow, row, rows, value } from '../sql.ts'
 import { workName } from '../works/facts.ts'
+import { factsOf } from './facts.ts'
 
 interface Stored {
   readonly id: string
@@ -24,14 +25,19 @@ function hasWork(db: ReadHandle, work: string): void {
   if (value(db, 'SELECT id FROM work WHERE id = :work', { work }) === undefined) throw notFound('work', 'work')
 }
 
-export function list({ db }: Reading, { work }: Received<'insured.values'>): Output<'insured.values'> {
+export function list({ db, now }: Reading, { work }: Received<'insured.values'>): Output<'insured.values'> {
   hasWork(db, work)
   const values = rows<Stored>(
     db,
     `SELECT id, value AS minor, currency, day, source, "by" FROM work_value WHERE work = :work ORDER BY day DESC, id DESC`,
     { work },
   )
-  return { values: values.map(({ minor, currency, ...each }) => ({ ...each, value: { minor, currency } })) }
+  const facts = factsOf(db, { works: [work] })
+  const { by } = valueOn(facts.agreed(work), facts.valued(work), dayAt(now()), 'unsaid')
+  return {
+    counts: by === null ? null : { ...by },
+    values: values.map(({ minor, currency, ...each }) => ({ ...each, value: { minor, currency } })),
+  }
 }
 
 export function add(writing: Writing, input: Received<'insured.addValue'>): Output<'insured.addValue'> {

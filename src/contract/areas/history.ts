@@ -28,7 +28,7 @@ export const recordChange = z.strictObject({
       /** Null before an addition and after a removal. */
       from: z.json(),
       to: z.json(),
-      /** Of keys of other rows: what those are called. */
+      /** Of keys of other rows: what those are called; of money the amount with its currency. */
       names: z.tuple([z.string().nullable(), z.string().nullable()]),
     }),
   ),

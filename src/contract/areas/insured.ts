@@ -182,9 +182,11 @@ export const insuredArea = {
   ),
   'insured.values': procedure(
     'read',
-    'Lists the valuations of a work, the newest first.',
+    'Lists the valuations of a work, the newest first, and says which of them, or which loan, counts today.',
     z.strictObject({ work: id }),
     z.strictObject({
+      /** A loan or a valuation of its own; null where it has no value today. */
+      counts: z.strictObject({ kind: z.enum(['loan', 'own']), id }).nullable(),
       values: z.array(z.strictObject({ id, value: told, day, source: z.string(), by: z.string() })),
     }),
   ),

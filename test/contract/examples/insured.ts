@@ -379,6 +379,7 @@ export const insuredExamples: ExamplesOf<keyof typeof insuredArea> = {
         ],
         input: known => ({ work: known.pans }),
         output: () => ({
+          counts: { kind: 'own', id: anyId },
           values: [
             { id: anyId, value: francs(5), day: '2031-02-01', source: '', by: '' },
             { id: anyId, value: euros(4_500_000), day: '2031-01-01', source: 'auction of 2030', by: '' },
