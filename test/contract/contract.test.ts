@@ -56,7 +56,7 @@ function madeAlike(answered: Answer, like: Answer): Answer {
   // The hash of what a condition report says is also of its ids.
   const hashed = /"content":"[0-9a-f]{64}"/g
   // Nor does a program of its own know how often the one before it asked for the time.
-  const recorded = /"(recordedAt|completeAt)":"[^"]+"/g
+  const recorded = /"(recordedAt|completeAt|written)":"[^"]+"/g
   const text = JSON.stringify(answered).replace(made, '<made>').replace(hashed, '"content":"<made>"')
   return JSON.parse(text.replace(recorded, '"$1":"<made>"'))
 }

@@ -3,13 +3,16 @@ import type { LentOnDay } from '../../../src/contract/areas/on-day.ts'
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { dayOf } from '../../../src/light/day.ts'
 import { inForce as receiptsInForce } from '../../../src/loan/receipts/receipt.ts'
+import { termKinds } from '../../../src/loan/terms/term.ts'
 import { overall, signaturesInForce } from '../../../src/record/condition/report.ts'
 import { closedAt, inForce as wordsInForce } from '../../../src/record/damage/damage.ts'
 import { aroundWords, placesAround } from '../../../src/record/nested.ts'
 import { contentHash } from '../../database/condition-chain.ts'
 import type { ReadHandle } from '../../database/handles.ts'
+import type { Json, Row } from '../../database/history.ts'
 import { notFound } from '../change.ts'
 import { dateAt, endOf } from '../days.ts'
+import { asOf, takenSince } from '../history/as-of.ts'
 import { receivedUntil } from '../light/ledger.ts'
 import { amountOf } from '../loans/works.ts'
 import { receiptOf } from '../receipts/read.ts'
@@ -35,7 +38,7 @@ export function onDay({ db, now }: Reading, input: Received<'work.onDay'>): Told
     stood: stoodOf(db, work, end),
     examined: examinedOf(db, work, end),
     damage: damageOf(db, work, end),
-    loans: loansOf(db, work, day),
+    loans: loansOf(db, work, day, end),
     light: receivedUntil(db, work, dayOf(day), now()),
   }
 }
@@ -81,15 +84,62 @@ function examinedOf(db: ReadHandle, work: string, end: string): Told['examined']
 function damageOf(db: ReadHandle, work: string, end: string): Told['damage'] {
   const found = rows<Told['damage'][number]>(
     db,
-    `SELECT id, reference, found_at AS foundAt, how FROM damage WHERE work = :work AND found_at <= :end
-     ORDER BY found_at, id`,
+    `SELECT damage.id, damage.reference, damage.found_at AS foundAt, damage.how,
+      iif(damaged.id = :work, '', coalesce(nullif(damaged.title, ''), 'untitled')) AS whose
+     FROM damage JOIN work AS damaged ON damaged.id = damage.work
+     WHERE (damaged.id = :work OR damaged.parent = :work OR damaged.id = (SELECT parent FROM work WHERE id = :work))
+      AND damage.found_at <= :end
+     ORDER BY damage.found_at, damage.id`,
     { work, end },
   )
   return found.filter(({ id }) => closedAt(wordsInForce(wordsOf(db, id)).filter(({ at }) => at <= end)) === null)
 }
 
-function loansOf(db: ReadHandle, work: string, day: string): LentOnDay[] {
-  type Stored = Omit<LentOnDay, 'value' | 'terms' | 'receipt'> & {
+type Term = Omit<LentOnDay['terms'][number], 'written' | 'stood'>
+
+function termOf(id: string, { kind, low, high, choice, said }: Row): Term {
+  const number = (value: Json | undefined) => (typeof value === 'number' ? value : null)
+  return {
+    id,
+    kind: termKinds.find(each => each === kind) ?? 'light',
+    low: number(low),
+    high: number(high),
+    choice: String(choice),
+    said: String(said),
+  }
+}
+
+/** Whatever of a loan was written down, changed or taken off after that day is told beside what is written today. */
+function termsOf(db: ReadHandle, loan: string, item: string, end: string): Pick<LentOnDay, 'terms' | 'takenOff'> {
+  const today = rows<Term>(
+    db,
+    `SELECT id, kind, low, high, choice, said FROM loan_term
+     WHERE loan = :loan AND (item IS NULL OR item = :item) ORDER BY position, id`,
+    { loan, item },
+  )
+  const terms = today.map(term => {
+    const { row: then, next } = asOf(db, { table: 'loan_term', key: term.id }, end)
+    const stood = then === null || next === null ? null : termOf(term.id, then)
+    const same = JSON.stringify(stood) === JSON.stringify(term)
+    return { ...term, written: then === null ? (next?.at ?? '') : '', stood: same ? null : stood }
+  })
+  const takenOff = takenSince(db, 'loan_term', loan, end)
+    .filter(({ key, row: then }) => (then.item === null || then.item === item) && !today.some(({ id }) => id === key))
+    .map(({ key, row: then, at, person }) => ({ ...termOf(key, then), at, person }))
+  return { terms, takenOff }
+}
+
+/** What was agreed as its value at the end of that day, where that is not what is agreed today. */
+function valueThen(db: ReadHandle, item: string, value: LentOnDay['value'], end: string): LentOnDay['valueThen'] {
+  const { row: stood, next } = asOf(db, { table: 'loan_work', key: item }, end)
+  if (stood === null || next === null) return null
+  const minor = typeof stood.value === 'number' ? stood.value : null
+  const then = amountOf({ value: minor, currency: String(stood.currency) })
+  return JSON.stringify(then) === JSON.stringify(value) ? null : { value: then }
+}
+
+function loansOf(db: ReadHandle, work: string, day: string, end: string): LentOnDay[] {
+  type Stored = Omit<LentOnDay, 'value' | 'valueThen' | 'terms' | 'takenOff' | 'receipt'> & {
     readonly item: string
     readonly amount: number | null
     readonly currency: string
@@ -105,17 +155,16 @@ function loansOf(db: ReadHandle, work: string, day: string): LentOnDay[] {
      ORDER BY loan.first, loan.id`,
     { work, day },
   )
-  return found.map(({ item, amount, currency, ...loan }) => ({
-    ...loan,
-    value: amountOf({ value: amount, currency }),
-    terms: rows<LentOnDay['terms'][number]>(
-      db,
-      `SELECT id, kind, low, high, choice, said FROM loan_term
-       WHERE loan = :loan AND (item IS NULL OR item = :item) ORDER BY position, id`,
-      { loan: loan.loan, item },
-    ),
-    receipt: lastReceipt(db, loan.loan, work, day),
-  }))
+  return found.map(({ item, amount, currency, ...loan }) => {
+    const value = amountOf({ value: amount, currency })
+    return {
+      ...loan,
+      value,
+      valueThen: valueThen(db, item, value, end),
+      ...termsOf(db, loan.loan, item, end),
+      receipt: lastReceipt(db, loan.loan, work, day),
+    }
+  })
 }
 
 function lastReceipt(db: ReadHandle, loan: string, work: string, until: string): LentOnDay['receipt'] {

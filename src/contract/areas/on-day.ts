@@ -37,6 +37,8 @@ const examined = z.strictObject({
   signedBy: z.array(z.strictObject({ role, name: z.string() })),
 })
 
+const term = loanTerm.omit({ item: true })
+
 const lent = z.strictObject({
   loan: id,
   number: z.string(),
@@ -45,9 +47,16 @@ const lent = z.strictObject({
   first: dayOrNone,
   last: dayOrNone,
   value: money.nullable(),
+  /** What was written down as agreed at the end of that day, where that was another value. */
+  valueThen: z.strictObject({ value: money.nullable() }).nullable(),
   insuredBy,
-  /** As the agreement is written down today, those of the whole loan and of this work. */
-  terms: z.array(loanTerm.omit({ item: true })),
+  /**
+   * As the agreement is written down today, those of the whole loan and of this work. `written`: when that was after
+   * that day; `stood`: as it read at the end of that day, where it was changed since.
+   */
+  terms: z.array(term.extend({ written: z.union([z.literal(''), moment]), stood: term.nullable() })),
+  /** What stood in the agreement at the end of that day and was taken off since. */
+  takenOff: z.array(term.extend({ at: moment, person: z.string() })),
   /** The last of that day or before it that nothing set right; null where there was none. */
   receipt: z
     .strictObject({
@@ -79,8 +88,10 @@ export const onDayArea = {
       stood: stood.nullable(),
       /** Null where no report of it was complete. */
       examined: examined.nullable(),
-      /** Records of damage that were open at the end of that day. */
-      damage: z.array(z.strictObject({ id, reference: z.string(), foundAt: moment, how: z.string() })),
+      /** Records of damage that were open at the end of that day: its own, of its set or of its parts by their title. */
+      damage: z.array(
+        z.strictObject({ id, reference: z.string(), foundAt: moment, how: z.string(), whose: z.string() }),
+      ),
       /** Loans whose period has that day, or that have no period. */
       loans: z.array(lent),
       /** By the end of that day; null where nobody said when a show of it is lit. */

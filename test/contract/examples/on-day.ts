@@ -70,7 +70,7 @@ const told = {
       { role: 'courier', name: 'Bo Lind' },
     ],
   },
-  damage: [{ id: anyId, reference: 'D-0007', foundAt: '2031-03-12T10:05:00.000Z', how: 'the frame' }],
+  damage: [{ id: anyId, reference: 'D-0007', foundAt: '2031-03-12T10:05:00.000Z', how: 'the frame', whose: '' }],
   loans: [
     {
       loan: anyId,
@@ -80,8 +80,17 @@ const told = {
       first: '2031-02-20',
       last: '2031-07-12',
       value: null,
+      valueThen: null,
       insuredBy: '',
-      terms: [{ id: anyId, kind: 'light', low: null, high: 50, choice: '', said: 'At most 50 lux.' }],
+      // All of it was typed on the fourteenth.
+      terms: [
+        {
+          ...{ id: anyId, kind: 'light', low: null, high: 50, choice: '', said: 'At most 50 lux.' },
+          written: anyMoment,
+          stood: null,
+        },
+      ],
+      takenOff: [],
       receipt: {
         id: anyId,
         number: 'R 2031-1',
