@@ -14,6 +14,7 @@ export interface HouseIds {
   readonly faces: ReadonlyMap<string, string>
   readonly technician: Output<'person.add'>
   readonly coordinator: Output<'person.add'>
+  readonly registrar: Output<'person.add'>
 }
 
 function mapValues<K extends string, V, W>(of: Readonly<Record<K, V>>, make: (value: V) => W): Record<K, W> {
@@ -69,6 +70,7 @@ export async function writeHouse(session: Session, daysAgo: number): Promise<Hou
   const begun = await session.edit('Set up people, lenders and fixings', 'person.add', daysAgo, act => ({
     coordinator: act('person.add', people.coordinator),
     technician: act('person.add', people.technician),
+    registrar: act('person.add', people.registrar),
     lenders: mapValues(lenders, ({ unit: _, ...lender }) => act('party.add', lender).id),
     fixings: mapValues(fixings, fixing => addFixing(act, fixing)),
     equipment: equipment.map(each => act('equipment.add', each).id),

@@ -9,6 +9,7 @@ export const building = 'Larkweir House'
 export const people = {
   coordinator: { name: 'Orla Fenwright', role: 'exhibition coordinator', lengthUnit: 'mm', paper: 'A4', fraction: 16 },
   technician: { name: 'Dov Hasterley', role: 'technician', lengthUnit: 'mm', paper: 'A3', fraction: 16 },
+  registrar: { name: 'Petra Sollen', role: 'registrar', lengthUnit: 'mm', paper: 'A4', fraction: 16 },
 } as const satisfies Record<string, Input<'person.add'>>
 
 export const exhibition = {
