@@ -8,8 +8,11 @@ export interface Standing {
   readonly words: string
 }
 
+/** Where a crate or a vehicle stands, by its key. */
+export type Crates = Pick<ReadonlyMap<string, { readonly place: string }>, 'get'>
+
 /** The places around, the innermost first; what has no entry in `standing` does not move. */
-export function placesAround(place: string, standing: ReadonlyMap<string, { readonly place: string }>): string[] {
+export function placesAround(place: string, standing: Crates): string[] {
   const around: string[] = []
   for (let at: string | undefined = place; at !== undefined && !around.includes(at); at = standing.get(at)?.place)
     around.push(at)
@@ -17,11 +20,7 @@ export function placesAround(place: string, standing: ReadonlyMap<string, { read
 }
 
 /** Whether putting `thing` into `place` would put it into itself. */
-export function insideItself(
-  thing: string,
-  place: string,
-  standing: ReadonlyMap<string, { readonly place: string }>,
-): boolean {
+export function insideItself(thing: string, place: string, standing: Crates): boolean {
   return placesAround(place, standing).includes(thing)
 }
 

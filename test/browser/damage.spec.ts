@@ -25,6 +25,21 @@ async function broken(page: Page): Promise<unknown> {
   return (await new AxeBuilder({ page }).analyze()).violations.map(({ id, nodes }) => [id, nodes[0]?.html])
 }
 
+/** The report of a work signed by two and complete. */
+async function signed(page: Page, host: RunningHost, work: string): Promise<void> {
+  const { reports } = (await host.call(page, 'condition.list', { work })) as Output<'condition.list'> // the answer of that name
+  const report = reports[0]?.id ?? ''
+  const note = { was: '', to: 'A joint of the frame has opened, 2 mm.' }
+  await host.call(page, 'condition.update', { id: report, changes: { note } })
+  const strokes = [[100, 200, 300, 100, 500, 220]]
+  for (const [role, name] of [
+    ['registrar', 'Tamsin Oake'],
+    ['courier', 'Bo Lind'],
+  ])
+    await host.call(page, 'condition.sign', { report, role, name, strokes })
+  await host.call(page, 'condition.complete', { report })
+}
+
 test('a damage is recorded, photographed, told, closed; until then the work stays', async ({ page, host }) => {
   test.setTimeout(180_000)
   await host.open(page, '#/damage')
@@ -69,7 +84,17 @@ test('a damage is recorded, photographed, told, closed; until then the work stay
   await expect(page.getByText('Laid flat in the store.')).toBeVisible(patient)
   expect(await broken(page)).toEqual([])
 
+  // What the photographs stand in is a draft; a second window signs it.
+  await expect(page.getByText(/Its condition report is still a draft/)).toBeVisible(patient)
+  await expect(page.getByRole('form', { name: 'Close it' })).toHaveCount(0)
+  await signed(page, host, work)
   const closing = page.getByRole('form', { name: 'Close it' })
+  await expect(closing).toBeVisible(patient)
+  await closing.getByLabel('why').fill('its owner agrees to the journey')
+  await closing.getByLabel('when').fill('2026-01-02T10:00')
+  await closing.getByRole('button', { name: 'close it' }).click()
+  await expect(page.getByRole('alert').filter({ hasText: 'so it cannot have been closed on' })).toBeVisible(patient)
+  await closing.getByLabel('when').fill('')
   await closing.getByLabel('why').fill('its owner agrees to the journey')
   await closing.getByRole('button', { name: 'close it' }).click()
   await expect(page.getByRole('form', { name: 'Open it again' })).toBeVisible(patient)

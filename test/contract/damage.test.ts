@@ -54,11 +54,21 @@ async function damaged() {
   return { ...all, crate, outer, van, owner, dock, move, damage }
 }
 
+async function sign(host: Host, report: string): Promise<void> {
+  const note = { was: '', to: 'A joint of the frame has opened, 2 mm.' }
+  await callOn(host, 'condition.update', { id: report, changes: { note } })
+  const strokes = [[100, 200, 300, 100, 500, 220]]
+  await callOn(host, 'condition.sign', { report, role: 'registrar', name: 'Tamsin Oake', strokes })
+  await callOn(host, 'condition.sign', { report, role: 'courier', name: 'Bo Lind', strokes })
+  await callOn(host, 'condition.complete', { report })
+}
+
 /** All that it lacks, and its end. */
 async function close(host: Host, known: Known, damage: string): Promise<void> {
   const { id: report } = await callOn(host, 'condition.add', { work: known.pans, kind: 'check' })
   await callOn(host, 'condition.addPhoto', { report, handle: give(host, 'corner.png', onePixel) })
   await callOn(host, 'damage.say', { damage, kind: 'report', report })
+  await sign(host, report)
   await callOn(host, 'damage.say', { damage, kind: 'owner told', whom: 'Ines Maro', at: on('10:35') })
   await callOn(host, 'damage.say', { damage, kind: 'action', said: 'Tape over the joint, by leave of its owner.' })
   await callOn(host, 'damage.close', { damage, why: 'its owner agrees to the journey' })
@@ -123,6 +133,32 @@ describe('a damaged work stays in the house', () => {
     expect(await refusal(host, 'movement.correct', wrong)).toMatchObject({ code: 'damage-open' })
   })
 
+  test('also where the movement that brought it in is struck, by itself or in its crate', async () => {
+    const { host, known, crate, van, move, damage } = await damaged()
+    const strike = async (kind: 'work' | 'crate', id: string) => {
+      const { movements } = await callOn(host, 'movement.history', { kind, id })
+      const last = movements.filter(each => !each.struck && each.correctedBy === null).at(-1)
+      const asked = { movement: last?.movement ?? '', struck: true as const, why: 'it never came' }
+      return refusal(host, 'movement.correct', asked)
+    }
+    // It came in the van before it was found damaged, and was taken out of it after.
+    expect(await move({ works: [known.raking] }, van, '09:00')).toBeNull()
+    expect(await move({ works: [known.raking] }, known.northFace, '09:30')).toBeNull()
+    const { id: other } = await callOn(host, 'damage.add', { work: known.raking, foundAt })
+    const held = await strike('work', known.raking)
+    expect(held).toMatchObject({ code: 'damage-open', field: 'struck', details: { damage: other } })
+    expect(held?.message).toContain('Set the movement right instead of striking it')
+    // A movement within the house says nothing of that.
+    expect(await move({ works: [known.raking] }, known.room, '11:00')).toBeNull()
+    expect(await strike('work', known.raking)).toBeNull()
+    // In its crate: packed into the van, and out of it again, before the damage was found.
+    expect(await move({ crates: [crate] }, van, '08:20')).toBeNull()
+    expect(await move({ crates: [crate] }, known.room, '09:40')).toBeNull()
+    expect(await strike('crate', crate)).toMatchObject({ code: 'damage-open', details: { damage } })
+    await close(host, known, damage)
+    expect(await strike('crate', crate)).toBeNull()
+  })
+
   test('until it is closed, and again once it is opened', async () => {
     const { host, known, crate, van, move, damage } = await damaged()
     expect(await refusal(host, 'damage.close', { damage, why: 'in haste' })).toMatchObject({ code: 'incomplete' })
@@ -145,6 +181,61 @@ describe('a damaged work stays in the house', () => {
     await close(host, known, damage)
     expect((await of())?.lacks.map(({ code }) => code)).toEqual(['no-report'])
   })
+})
+
+test('it was moved first also where the crate that it lay in was', async () => {
+  const { host, known, crate, outer, move, damage } = await damaged()
+  const movedFirst = async () => (await callOn(host, 'damage.get', { id: damage })).movedFirst
+  expect(await move({ crates: [outer] }, known.room, '10:20')).toBeNull()
+  expect(await movedFirst()).toBeNull()
+  expect(await move({ crates: [crate] }, outer, '10:30')).toBeNull()
+  expect(await movedFirst()).toBe(on('10:30'))
+  const { movements } = await callOn(host, 'movement.history', { kind: 'crate', id: crate })
+  const wrong = { movement: movements.at(-1)?.movement ?? '', struck: true as const, why: 'it stayed' }
+  await callOn(host, 'movement.correct', wrong)
+  expect(await movedFirst()).toBeNull()
+  // Two crates deep, then by itself when it is out of both.
+  expect(await move({ crates: [crate] }, outer, '10:40')).toBeNull()
+  expect(await move({ crates: [outer] }, known.room, '10:50')).toBeNull()
+  expect(await movedFirst()).toBe(on('10:40'))
+})
+
+test('closed late and opened again late it is right on earlier days, and its chain holds', async () => {
+  const { host, known, file, damage } = await damaged()
+  const later = { at: '2031-06-20T09:00:00.000Z', ids: 'z' }
+  const { id: report } = await callOn(host, 'condition.add', { work: known.pans, kind: 'check' })
+  await callOn(host, 'condition.addPhoto', { report, handle: give(host, 'corner.png', onePixel) })
+  await callOn(host, 'damage.say', { damage, kind: 'report', report })
+  await sign(host, report)
+  await host.close()
+  const next = createHost({ kind: 'command line', data: `${file}-data`, clock: later, checksOutput: true })
+  onTestFinished(() => next.close())
+  next.openFile(file)
+  await callOn(next, 'desk.sit', { person: known.person })
+  const told = { damage, kind: 'owner told', whom: 'Ines Maro', at: on('10:35') } as const
+  await callOn(next, 'damage.say', told)
+  await callOn(next, 'damage.say', { damage, kind: 'action', said: 'held', at: '2031-06-15T09:00:00.000Z' })
+  const close = (at: string) => refusal(next, 'damage.close', { damage, why: 'its owner agrees', at })
+  expect(await close('2031-06-15T08:00:00.000Z')).toMatchObject({
+    code: 'dates-reversed',
+    field: 'at',
+    message: expect.stringContaining('the entry “What was done” is on'),
+  })
+  expect(await close('2031-06-21T08:00:00.000Z')).toMatchObject({ code: 'in-the-future', field: 'at' })
+  expect(await close('2031-06-16T12:00:00.000Z')).toBeNull()
+  const openOn = async (day: string) =>
+    (await callOn(next, 'work.onDay', { work: known.pans, day })).damage.map(({ reference }) => reference)
+  expect(await openOn('2031-06-14')).toEqual(['D-0007'])
+  expect(await openOn('2031-06-15')).toEqual(['D-0007'])
+  expect(await openOn('2031-06-16')).toEqual([])
+  const reopen = (at: string) => refusal(next, 'damage.reopen', { damage, why: 'it opens further', at })
+  expect(await reopen('2031-06-16T11:00:00.000Z')).toMatchObject({ code: 'dates-reversed', field: 'at' })
+  expect(await reopen('2031-06-18T08:00:00.000Z')).toBeNull()
+  expect(await openOn('2031-06-17')).toEqual([])
+  expect(await openOn('2031-06-18')).toEqual(['D-0007'])
+  const [line] = (await callOn(next, 'damage.list', {})).lines
+  expect(line).toMatchObject({ closedAt: null, clock: { waited: 0.5, late: 0 } })
+  expect(await checkCatalogue(file)).toEqual([])
 })
 
 describe('a record of damage', () => {

@@ -208,6 +208,9 @@ function sameState(walk: Walk, state: string | undefined, where: string): void {
   checkText(walk.db)
 }
 
+/** A report that two have signed closes a damage. */
+const signed = ['condition.sign', 'condition.sign', 'condition.complete'] as const
+
 /** What must have been done before a step that chance seldom brings about. */
 function neededBy(name: StepName): readonly StepName[] {
   if (name === 'set.fix') return ['work.addSize', 'set.make', 'placement.put', 'placement.put', 'placement.put']
@@ -229,8 +232,8 @@ function neededBy(name: StepName): readonly StepName[] {
   // One of each is there to be taken away.
   if (name.startsWith('insured.remove')) return ['insured.addValue', 'insured.addRate', 'insured.addLimit']
   // Photographed, its owner told, something done; what was done may be struck.
-  if (name === 'damage.close') return ['damage.add', 'damage.say', 'damage.say', 'damage.say', 'damage.say']
-  if (name === 'damage.reopen') return ['damage.add', 'damage.say', 'damage.say', 'damage.say', 'damage.close']
+  if (name === 'damage.close') return [...signed, 'damage.add', 'damage.say', 'damage.say', 'damage.say', 'damage.say']
+  if (name === 'damage.reopen') return [...neededBy('damage.close'), 'damage.close']
   if (name === 'damage.strike') return ['damage.add', 'damage.say', 'damage.say', 'damage.say']
   // Entries are taken away as often as they are made.
   if (name === 'light.updateHours') return ['light.addHours', 'light.addHours']

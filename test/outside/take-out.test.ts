@@ -31,6 +31,22 @@ withProgram('Python', 'everything, taken out', () => {
       id: known.causeway,
       changes: { note: { was: (await call('work.get', { id: known.causeway })).facts.note, to: awkward } },
     })
+    // What works.json says of records: damage with what was said of it but what was struck, and a receipt.
+    const found = { foundAt: '2025-03-02T09:10:00.000Z', reportedAt: '2025-03-02T09:20:00.000Z' }
+    const { id: damage } = await call('damage.add', {
+      work: known.causeway,
+      how: 'a fall',
+      reporter: 'Bo Lind',
+      ...found,
+    })
+    const at = '2025-03-02T10:00:00.000Z'
+    const told = await call('damage.say', { damage, kind: 'owner told', whom: 'Nobody', at })
+    await call('damage.strike', { word: told.id, why: 'it was another' })
+    await call('damage.say', { damage, kind: 'action', said: 'Laid flat.', at })
+    const { id: loan } = await call('loan.add', { party: known.lender, number: 'L-2025-1', first: '2025-03-01' })
+    await call('loan.addWorks', { loan, works: [known.causeway] })
+    const came = { loan, works: [{ work: known.causeway, condition: 'as sent' }], handedBy: 'Ines Maro' }
+    await call('receipt.add', { ...came, kind: 'received', day: '2025-03-02', number: 'R-1' })
     const taken = await call('catalogue.takeOut', { files: true })
     const read: Read = JSON.parse(
       execFileSync(pythonAlone ?? '', [reader, host.handles.path(taken.handle), file], { encoding: 'utf8' }),
@@ -45,6 +61,20 @@ withProgram('Python', 'everything, taken out', () => {
     const { facts, numbers, sizes } = await call('work.get', { id: known.causeway })
     const one = read.works.find(({ key }) => key === known.causeway)
     expect(one).toMatchObject({ Title: facts.title, Comments: facts.note, 'Object production person': facts.maker })
+    expect(one?.Damage).toEqual([
+      {
+        'Damage reference': 'D-0001',
+        'Damage found': found.foundAt,
+        'Damage reported': found.reportedAt,
+        'Damage reporter': 'Bo Lind',
+        'Damage cause': 'a fall',
+        'Damage entries': [{ Entry: 'What was done', 'Entry date': at, 'Entry note': 'Laid flat.' }],
+        'Damage closed': 'open',
+      },
+    ])
+    expect(one?.Receipts).toMatchObject([
+      { 'Receipt number': 'R-1', 'Receipt kind': 'received', 'Loan number': 'L-2025-1', 'Condition note': 'as sent' },
+    ])
     const permanent = numbers.find(({ kind }) => kind === 'permanent')
     if (permanent !== undefined) expect(one?.['Object number']).toBe(permanent.text)
     const height = sizes.find(size => size.height !== null)

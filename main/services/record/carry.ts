@@ -11,7 +11,7 @@ import { workName } from '../works/facts.ts'
 import { type Carried, carriedOf } from './carried.ts'
 import { refuseDamaged } from './damage/stays.ts'
 import { locationOf, moves, type NamedPlace, placeNamed, placeOf } from './places.ts'
-import { inForce, type Stood, standingCrates, standingOf } from './standing.ts'
+import { inForce, type Stood, standingCrates, standingWithout } from './standing.ts'
 
 export interface Thing {
   readonly kind: 'work' | 'crate'
@@ -130,21 +130,8 @@ function thingOf(
       },
     )
   }
-  const from = before(db, kind, id, at, ignoring)
+  const from = standingWithout(db, kind, id, at, ignoring)
   return { name, from, fromWords: from === undefined ? '' : wordsOf(db, from) }
-}
-
-/** Where it stood just before, as if what is set right had never been. */
-function before(db: ReadHandle, kind: Thing['kind'], id: string, at: string, ignoring?: string): Stood | undefined {
-  const stood = standingOf(db, kind, id, at)
-  if (stood === undefined || ignoring === undefined || stood.movement !== ignoring) return stood
-  return rows<Stood>(
-    db,
-    `SELECT :id AS thing, moved.movement, moved.at, moved.place, moved.from_place AS "from" FROM moved
-     WHERE moved.${kind} = :id AND moved.at <= :at AND moved.movement <> :ignoring AND ${inForce}
-     ORDER BY moved.at DESC, moved.movement DESC LIMIT 1`,
-    { id, at, ignoring },
-  )[0]
 }
 
 export function wordsOf(db: ReadHandle, { place, movement }: Pick<Stood, 'place' | 'movement'>): string {

@@ -10,6 +10,7 @@ import { insert, row, rows, value } from '../sql.ts'
 import { readerOf } from '../works/findings.ts'
 import type { Carried } from './carried.ts'
 import { type Carry, carryOf } from './carry.ts'
+import { refuseStruck } from './damage/stays.ts'
 import { notesOf } from './notes.ts'
 import { standingOf } from './standing.ts'
 import { hungUnrecorded } from './unrecorded.ts'
@@ -118,6 +119,7 @@ export function correct(writing: Writing, input: Received<'movement.correct'>): 
     reason: input.why,
   }
   if (input.struck === true) {
+    refuseStruck(db, wrong)
     const to = {
       place: wrong.place,
       kind: wrong.kind === 'location' ? ('place' as const) : wrong.kind,

@@ -42,6 +42,25 @@ export function standingCrates(db: ReadHandle, at: string): Map<string, Stood> {
   return new Map(rows<Stood>(db, cratesStanding, { at }).map(stood => [stood.thing, stood]))
 }
 
+/** One thing alone, as if the movement `ignoring` had never been. */
+export function standingWithout(
+  db: ReadHandle,
+  kind: 'work' | 'crate',
+  thing: string,
+  at: string,
+  ignoring: string | undefined,
+): Stood | undefined {
+  const stood = standingOf(db, kind, thing, at)
+  if (stood === undefined || stood.movement !== ignoring) return stood
+  return row<Stood>(
+    db,
+    `SELECT :thing AS thing, moved.movement, moved.at, moved.place, moved.from_place AS "from" FROM moved
+     WHERE moved.${kind} = :thing AND moved.at <= :at AND moved.movement <> :ignoring AND ${inForce}
+     ORDER BY moved.at DESC, moved.movement DESC LIMIT 1`,
+    { thing, at, ignoring },
+  )
+}
+
 /** One thing alone. */
 export function standingOf(db: ReadHandle, kind: 'work' | 'crate', thing: string, at: string): Stood | undefined {
   return row<Stood>(

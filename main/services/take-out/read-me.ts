@@ -17,7 +17,7 @@ export function readMe({ name, at, left, files }: Taken): string {
     '                 which table it refers',
     'tables/          a table a file, in the order in which its rows came',
     'works.json       the works with their numbers, sizes, places and condition, under the names of the units of',
-    '                 information of Spectrum, the collections management standard',
+    '                 information of Spectrum, the collections management standard; damage and receipts in words of our own',
     ...(files
       ? ['files/           pictures and documents, named by the SHA-256 of their bytes, as the tables name them']
       : ['                 Pictures and documents were left out; the tables name them by the SHA-256 of their bytes.']),

@@ -1,12 +1,14 @@
 /**
  * Works as JSON under the names of Spectrum's units of information, in the order of the catalogue. A unit that nobody
  * filled in is left out. Names from memory of Spectrum 5.1, but those of location, which the published page gives; the
- * definitions are not quoted.
+ * definitions are not quoted. Damage and receipts have words of our own.
  */
 import { kindOfNumber } from '../../../src/checklist/number-kinds.ts'
 import type { NumberKind } from '../../../src/contract/areas/works-shape.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { rows } from '../sql.ts'
+import { damageUnits, receiptUnits } from './record-units.ts'
+import { byWork, filled, type OfWork, type Units } from './units.ts'
 
 interface Work {
   readonly id: string
@@ -26,23 +28,9 @@ interface Work {
   readonly set: string | null
 }
 
-interface OfWork {
-  readonly work: string
-}
-
-const byWork = <R extends OfWork>(all: readonly R[]): ReadonlyMap<string, readonly R[]> =>
-  Map.groupBy(all, each => each.work)
-
-/** Without what is empty. */
-function filled(units: Readonly<Record<string, unknown>>): Record<string, unknown> {
-  return Object.fromEntries(
-    Object.entries(units).filter(
-      ([, value]) => value !== null && value !== '' && !(Array.isArray(value) && value.length === 0),
-    ),
-  )
-}
-
-export function worksAsUnits(db: ReadHandle): readonly Record<string, unknown>[] {
+export function worksAsUnits(db: ReadHandle): readonly Units[] {
+  const damages = byWork(damageUnits(db))
+  const receipts = byWork(receiptUnits(db))
   const numbers = byWork(
     rows<OfWork & { kind: NumberKind; text: string; party: string | null }>(
       db,
@@ -172,6 +160,8 @@ export function worksAsUnits(db: ReadHandle): readonly Record<string, unknown>[]
           'Condition note': note,
         }),
       ),
+      Damage: (damages.get(work.id) ?? []).map(({ units }) => units),
+      Receipts: (receipts.get(work.id) ?? []).map(({ units }) => units),
     })
   })
 }

@@ -145,13 +145,25 @@ export const damageArea = {
   'damage.close': procedure(
     'write',
     'Closes a record of damage, with its reason; from then on the work may leave the house.',
-    z.strictObject({ damage: id, why: name, by }),
+    z.strictObject({
+      damage: id,
+      why: name,
+      /** Now where left out. */
+      at: moment.optional(),
+      by,
+    }),
     made,
   ),
   'damage.reopen': procedure(
     'write',
     'Opens a closed record of damage again, with its reason; the work stays in the house until it is closed.',
-    z.strictObject({ damage: id, why: name, by }),
+    z.strictObject({
+      damage: id,
+      why: name,
+      /** Now where left out. */
+      at: moment.optional(),
+      by,
+    }),
     made,
   ),
 } as const

@@ -70,13 +70,14 @@ export function ownerToldAt(words: readonly DamageWord[]): string | null {
 export interface DamageFacts {
   /** A lender's: its owner is to be told. */
   readonly lent: boolean
-  /** Condition reports that belong to it, and the photographs in them. */
+  /** Condition reports that belong to it, those of them that are not complete, and the photographs in all. */
   readonly reports: number
+  readonly drafts: number
   readonly photographs: number
   readonly words: readonly DamageWord[]
 }
 
-export type DamageLackCode = 'no-report' | 'no-photograph' | 'owner-not-told' | 'no-action'
+export type DamageLackCode = 'no-report' | 'no-photograph' | 'report-draft' | 'owner-not-told' | 'no-action'
 
 export interface DamageLack {
   readonly code: DamageLackCode
@@ -84,7 +85,7 @@ export interface DamageLack {
 }
 
 /** What is missing before it can be closed, in the order in which it is done. */
-export function damageLacks({ lent, reports, photographs, words }: DamageFacts): readonly DamageLack[] {
+export function damageLacks({ lent, reports, drafts, photographs, words }: DamageFacts): readonly DamageLack[] {
   const kinds = new Set(inForce(words).map(({ kind }) => kind))
   const lacks: DamageLack[] = []
   if (reports === 0)
@@ -94,10 +95,34 @@ export function damageLacks({ lent, reports, photographs, words }: DamageFacts):
     })
   else if (photographs === 0)
     lacks.push({ code: 'no-photograph', text: 'Its condition report has no photograph: take them before it is moved.' })
+  if (photographs > 0 && drafts > 0) lacks.push({ code: 'report-draft', text: draftSaid(reports, drafts) })
   if (lent && !kinds.has('owner told'))
     lacks.push({ code: 'owner-not-told', text: 'Nobody has told its owner: say when, whom and how.' })
   if (!kinds.has('action')) lacks.push({ code: 'no-action', text: 'Nobody has said what was done about it.' })
   return lacks
+}
+
+/** A draft can still lose what it shows; what two have signed cannot. */
+function draftSaid(reports: number, drafts: number): string {
+  const which =
+    reports === 1
+      ? 'Its condition report is'
+      : drafts === 1
+        ? 'One of its condition reports is'
+        : `${drafts} of its condition reports are`
+  return `${which} still a draft: two sign it and it is made complete, so that no photograph is lost from it.`
+}
+
+/**
+ * Since when at the earliest it can be closed or opened again: when that was last done, and to close it, when the last
+ * thing was done that is on record. Null where nothing bars it.
+ */
+export function turnedSince(words: readonly DamageWord[], to: 'closed' | 'reopened'): DamageWord | null {
+  const counts: readonly WordKind[] =
+    to === 'closed' ? ['reopened', 'owner told', 'insurer told', 'action'] : ['closed']
+  return inForce(words)
+    .filter(({ kind }) => counts.includes(kind))
+    .reduce<DamageWord | null>((last, each) => (last === null || each.at > last.at ? each : last), null)
 }
 
 /**

@@ -53,9 +53,29 @@ const complete = (known: Known): Calls => [
   ['damage.say', (earlier: Earlier) => ({ damage: damage(earlier), kind: 'report', report: idOf(earlier[2]), by })],
   ['damage.say', (earlier: Earlier) => ({ damage: damage(earlier), ...treated })],
 ]
-const closed = (known: Known): Calls => [
+const strokes = [[100, 200, 300, 100, 500, 220]]
+const signing = (role: 'registrar' | 'courier', name: string) => (earlier: Earlier) => ({
+  report: idOf(earlier[2]),
+  ...{ role, name, strokes },
+})
+/** What it shows can be lost no more. */
+const signed = (known: Known): Calls => [
   ...complete(known),
-  ['damage.close', (earlier: Earlier) => ({ damage: damage(earlier), why: 'its owner agrees to the journey', by })],
+  [
+    'condition.update',
+    (earlier: Earlier) => ({ id: idOf(earlier[2]), changes: { note: { was: '', to: 'A joint has opened, 2 mm.' } } }),
+  ],
+  ['condition.sign', signing('registrar', by)],
+  ['condition.sign', signing('courier', 'Bo Lind')],
+  ['condition.complete', (earlier: Earlier) => ({ report: idOf(earlier[2]) })],
+]
+const closedOn = '2031-03-14T11:30:00.000Z'
+const closed = (known: Known): Calls => [
+  ...signed(known),
+  [
+    'damage.close',
+    (earlier: Earlier) => ({ damage: damage(earlier), why: 'its owner agrees to the journey', at: closedOn, by }),
+  ],
 ]
 const corner = [{ name: 'corner.png', bytes: onePixel }]
 
@@ -263,9 +283,9 @@ export const damageExamples: ExamplesOf<keyof typeof damageArea> = {
   'damage.close': {
     answered: [
       {
-        about: 'one that has its photograph, its owner told and what was done',
+        about: 'one that has its photograph in a report that two have signed, its owner told and what was done',
         files: corner,
-        first: complete,
+        first: signed,
         input: (_, earlier) => ({ damage: damage(earlier), why: 'its owner agrees to the journey', by }),
         output: () => ({ id: anyId }),
       },
@@ -277,6 +297,22 @@ export const damageExamples: ExamplesOf<keyof typeof damageArea> = {
         input: (_, earlier) => ({ damage: damage(earlier), why: 'done', by }),
         code: 'incomplete',
         field: 'damage',
+      },
+      {
+        about: 'one whose photographs stand in a draft',
+        files: corner,
+        first: complete,
+        input: (_, earlier) => ({ damage: damage(earlier), why: 'done', by }),
+        code: 'incomplete',
+        field: 'damage',
+      },
+      {
+        about: 'a time before anything was done about it',
+        files: corner,
+        first: signed,
+        input: (_, earlier) => ({ damage: damage(earlier), why: 'done', at: '2031-03-14T10:59:00.000Z', by }),
+        code: 'dates-reversed',
+        field: 'at',
       },
       {
         about: 'one that is closed',
@@ -305,6 +341,14 @@ export const damageExamples: ExamplesOf<keyof typeof damageArea> = {
         input: (_, earlier) => ({ damage: damage(earlier), why: 'again', by }),
         code: 'open',
         field: 'damage',
+      },
+      {
+        about: 'a time before it was closed',
+        files: corner,
+        first: closed,
+        input: (_, earlier) => ({ damage: damage(earlier), why: 'again', at: treated.at, by }),
+        code: 'dates-reversed',
+        field: 'at',
       },
     ],
   },

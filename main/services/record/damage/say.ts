@@ -1,7 +1,14 @@
 /** Records of damage as they are written: found, told, done, closed. Nothing here changes or removes a row. */
 import type { Output, Received } from '../../../../src/contract/contract.ts'
 import { Refusal } from '../../../../src/contract/refusal.ts'
-import { canBeStruck, closedAt, type FactKind, type WordKind } from '../../../../src/record/damage/damage.ts'
+import {
+  canBeStruck,
+  closedAt,
+  type FactKind,
+  turnedSince,
+  type WordKind,
+} from '../../../../src/record/damage/damage.ts'
+import { wordTitles } from '../../../../src/record/damage/say.ts'
 import { lastLink } from '../../../database/chain.ts'
 import { type DamageRow, type DamageWordRow, damageHash } from '../../../database/damage-chain.ts'
 import type { ReadHandle } from '../../../database/handles.ts'
@@ -153,6 +160,19 @@ export function strike(writing: Writing, input: Received<'damage.strike'>): Outp
   return { id: write(writing, wrong.damage, 'struck', by, { said: input.why, strikes: input.word }) }
 }
 
+/** When it was closed or opened again. Refuses `in-the-future`, `dates-reversed`: nothing is done before what led to it. */
+function turnedAt(writing: Writing, damage: DamageOf, given: string | undefined, to: 'closed' | 'reopened'): string {
+  const done = to === 'closed' ? 'closed' : 'opened again'
+  const at = been(writing, given, 'at', `it cannot have been ${done} on`)
+  if (given === undefined) return at
+  const last = turnedSince(wordsOf(writing.db, damage.id), to)
+  const [since, what] =
+    last === null ? [damage.foundAt, 'it was found'] : [last.at, `the entry “${wordTitles[last.kind]}” is`]
+  if (at >= since) return at
+  const sentence = `Damage ${damage.reference}: ${what} on ${sheetTime(since)}, so it cannot have been ${done} on ${sheetTime(at)}. Set the time right.`
+  throw new Refusal('dates-reversed', sentence, { field: 'at' })
+}
+
 export function close(writing: Writing, input: Received<'damage.close'>): Output<'damage.close'> {
   const { db } = writing
   const by = signed(writing, input.by)
@@ -162,7 +182,8 @@ export function close(writing: Writing, input: Received<'damage.close'>): Output
     const sentence = `Damage ${damage.reference} cannot be closed yet. ${lacks.map(({ text }) => text).join(' ')}`
     throw new Refusal('incomplete', sentence, { field: 'damage', details: { lacks } })
   }
-  return { id: write(writing, damage.id, 'closed', by, { said: input.why }) }
+  const at = turnedAt(writing, damage, input.at, 'closed')
+  return { id: write(writing, damage.id, 'closed', by, { said: input.why, at }) }
 }
 
 export function reopen(writing: Writing, input: Received<'damage.reopen'>): Output<'damage.reopen'> {
@@ -174,5 +195,6 @@ export function reopen(writing: Writing, input: Received<'damage.reopen'>): Outp
       field: 'damage',
     })
   }
-  return { id: write(writing, damage.id, 'reopened', by, { said: input.why }) }
+  const at = turnedAt(writing, damage, input.at, 'reopened')
+  return { id: write(writing, damage.id, 'reopened', by, { said: input.why, at }) }
 }

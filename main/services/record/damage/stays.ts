@@ -3,18 +3,16 @@
  * was, neither by itself nor in what carries it, at its own moment or at a later one that is on record.
  */
 import { Refusal } from '../../../../src/contract/refusal.ts'
-import { placesAround } from '../../../../src/record/nested.ts'
+import { type Crates, placesAround } from '../../../../src/record/nested.ts'
 import type { ReadHandle } from '../../../database/handles.ts'
 import { rows } from '../../sql.ts'
 import { workName } from '../../works/facts.ts'
 import type { Carry, Thing } from '../carry.ts'
-import { inForce, standingCrates, standingOf } from '../standing.ts'
+import { inForce, standingCrates, standingOf, standingWithout } from '../standing.ts'
 import { openDamage } from './rows.ts'
 
-type Around = ReadonlyMap<string, { readonly place: string }>
-
 /** How far away what is at a place is: 0 in the house, 1 in a vehicle, 2 at an address outside. */
-function farness(db: ReadHandle): (place: string | undefined, standing: Around) => number {
+function farness(db: ReadHandle): (place: string | undefined, standing: Crates) => number {
   const known = new Map(
     rows<{ id: string; kind: string; parent: string | null }>(db, 'SELECT id, kind, parent FROM location').map(each => [
       each.id,
@@ -59,6 +57,37 @@ export function refuseDamaged(db: ReadHandle, { things, to, at }: Omit<Carry, 's
       const carried = staysBehind(damage, things) ? undefined : things.find(({ id }) => id === damage.carried)
       const place = carried !== undefined && counts(stood) ? to.place : stood?.place
       if (far(place, supposed) > far(stood?.place, standing)) throw stays(db, damage, carried ?? crates[0])
+    }
+  }
+}
+
+/**
+ * Refuses `damage-open` where what is struck brought a damaged work in: without it the work would be farther away than the
+ * record has it, when its damage was found or at any later moment.
+ */
+export function refuseStruck(db: ReadHandle, wrong: { readonly id: string; readonly at: string }): void {
+  const open = openDamage(db)
+  const things = rows<{ work: string | null; crate: string | null }>(
+    db,
+    'SELECT work, crate FROM moved WHERE movement = :id',
+    { id: wrong.id },
+  )
+  if (open.length === 0 || things.length === 0) return
+  const far = farness(db)
+  const crates = things.flatMap(({ crate }) => crate ?? [])
+  const found = open.map(({ foundAt }) => foundAt).filter(at => at > wrong.at)
+  const later = momentsFrom(db, wrong.at, [...new Set(open.map(each => each.carried))])
+  for (const moment of new Set([...later, ...found])) {
+    const standing = standingCrates(db, moment)
+    const supposed: Crates = {
+      get: key => (crates.includes(key) ? standingWithout(db, 'crate', key, moment, wrong.id) : standing.get(key)),
+    }
+    for (const { id, reference, work } of open.filter(({ foundAt }) => foundAt <= moment)) {
+      const stood = standingOf(db, 'work', work, moment)
+      const place = standingWithout(db, 'work', work, moment, wrong.id)?.place
+      if (far(place, supposed) <= far(stood?.place, standing)) continue
+      const sentence = `Without this movement ${workName(db, work)} would be out of the house, and its damage ${reference} is not closed. Set the movement right instead of striking it, or close the damage first.`
+      throw new Refusal('damage-open', sentence, { field: 'struck', details: { damage: id, reference } })
     }
   }
 }

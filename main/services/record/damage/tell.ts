@@ -17,7 +17,7 @@ import type { Reading } from '../../service.ts'
 import { showTitle } from '../../sheets/tables.ts'
 import { row, rows, value } from '../../sql.ts'
 import { photosOf, reportOf } from '../condition/rows.ts'
-import { inForce as movedInForce } from '../standing.ts'
+import { firstMoved } from './moved.ts'
 import { type DamageOf, damageColumns, damageOf, damageOfWorks, isOpen, type WordRow, wordsOf } from './rows.ts'
 
 /** Its condition reports by key, in the order in which they were linked. */
@@ -29,7 +29,8 @@ export function reportsOf({ report }: DamageOf, words: readonly WordRow[]): stri
 export function lacksOf(db: ReadHandle, damage: DamageOf, words: readonly WordRow[]): DamageHead['lacks'] {
   const reports = reportsOf(damage, words)
   const photographs = reports.reduce((sum, report) => sum + photosOf(db, report).length, 0)
-  return [...damageLacks({ lent: damage.lent === 1, reports: reports.length, photographs, words })]
+  const drafts = reports.filter(report => reportOf(db, report).completeAt === null).length
+  return [...damageLacks({ lent: damage.lent === 1, reports: reports.length, drafts, photographs, words })]
 }
 
 function headOf(db: ReadHandle, damage: DamageOf, words: readonly WordRow[], now: string): DamageHead {
@@ -94,11 +95,7 @@ export function get({ db, now }: Reading, { id }: Received<'damage.get'>): Outpu
     return { id: each, kind, examinedAt, complete: completeAt !== null, photos: photosOf(db, each) }
   })
   const photos = reports.flatMap(each => each.photos)
-  const moved = rows<{ at: string }>(
-    db,
-    `SELECT moved.at FROM moved WHERE moved.work = :work AND moved.at > :found AND ${movedInForce}`,
-    { work: damage.work, found: damage.foundAt },
-  ).map(({ at }) => at)
+  const moved = firstMoved(db, damage.work, damage.foundAt)
   return {
     ...headOf(db, damage, words, now()),
     words: words.map(word => {
@@ -106,6 +103,6 @@ export function get({ db, now }: Reading, { id }: Received<'damage.get'>): Outpu
       return { ...word, struck: later === undefined ? null : { why: later.said, by: later.recordedBy } }
     }),
     reports,
-    movedFirst: movedBeforePhotograph(damage.foundAt, photos, moved),
+    movedFirst: movedBeforePhotograph(damage.foundAt, photos, moved === null ? [] : [moved]),
   }
 }

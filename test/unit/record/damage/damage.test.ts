@@ -7,6 +7,7 @@ import {
   inForce,
   movedBeforePhotograph,
   ownerToldAt,
+  turnedSince,
   type WordKind,
   waitOf,
   wordKinds,
@@ -93,11 +94,17 @@ describe('the owner’s clock', () => {
 
 describe('what is missing before it can be closed', () => {
   const codes = (facts: Parameters<typeof damageLacks>[0]) => damageLacks(facts).map(({ code }) => code)
-  const bare = { lent: true, reports: 0, photographs: 0, words: [] }
+  const bare = { lent: true, reports: 0, drafts: 0, photographs: 0, words: [] }
   test('in the order in which it is done', () => {
     expect(codes(bare)).toEqual(['no-report', 'owner-not-told', 'no-action'])
     expect(codes({ ...bare, reports: 1 })).toEqual(['no-photograph', 'owner-not-told', 'no-action'])
     expect(codes({ ...bare, reports: 1, photographs: 1 })).toEqual(['owner-not-told', 'no-action'])
+  })
+  test('a draft, once it has its photographs: until two have signed it they can be taken off', () => {
+    expect(codes({ ...bare, reports: 1, drafts: 1 })).toEqual(['no-photograph', 'owner-not-told', 'no-action'])
+    expect(codes({ ...bare, reports: 1, drafts: 1, photographs: 1 })[0]).toBe('report-draft')
+    const [two] = damageLacks({ ...bare, reports: 3, drafts: 2, photographs: 4 })
+    expect(two?.text).toMatch(/^2 of its condition reports are still a draft/)
   })
   test('nobody outside is told of a work of the house; what was struck counts for nothing', () => {
     const done = { ...bare, reports: 1, photographs: 2 }
@@ -107,6 +114,17 @@ describe('what is missing before it can be closed', () => {
     expect(codes({ ...done, words: [told, action] })).toEqual([])
     expect(codes({ ...done, words: [told, action, word('struck', found, action.id)] })).toEqual(['no-action'])
   })
+})
+
+test('it is closed after the last thing that was done, and opened again after it was closed', () => {
+  const at = (kind: DamageWord['kind'], moment: string): DamageWord => ({ ...word(kind), id: moment, at: moment })
+  const [told, done, closed] = ['2031-06-14T10:10:00.000Z', '2031-06-14T10:30:00.000Z', '2031-06-14T11:00:00.000Z']
+  const words = [at('action', done), at('owner told', told), at('note', closed)]
+  expect(turnedSince([], 'closed')).toBeNull()
+  expect(turnedSince(words, 'closed')?.at).toBe(done)
+  expect(turnedSince([...words, { ...at('struck', closed), strikes: done }], 'closed')?.at).toBe(told)
+  expect(turnedSince(words, 'reopened')).toBeNull()
+  expect(turnedSince([...words, at('closed', closed)], 'reopened')?.at).toBe(closed)
 })
 
 test('moved before it was photographed: told with the first movement, of photographs whose time somebody says', () => {
