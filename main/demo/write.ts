@@ -17,6 +17,7 @@ import { dayClock, openSession } from './session.ts'
 import { recipes, writeChecklist, writeList, writeMeasures, writePictures } from './write-checklist.ts'
 import { writeChecked, writeHung } from './write-hanging.ts'
 import { writeHouse } from './write-house.ts'
+import { writeLoans } from './write-loans.ts'
 import { writePlan } from './write-plan.ts'
 import { writeAir, writeRecord } from './write-record.ts'
 import { writeRules } from './write-rules.ts'
@@ -62,6 +63,7 @@ const days = {
   placements: 9,
   stands: 6,
   rules: 5,
+  loans: 5,
   record: 5,
   hung: 4,
   checked: 3,
@@ -141,6 +143,7 @@ async function writeInto(file: string, options: DemoOptions): Promise<Demo> {
     await writeStands(session, house, show, days.stands)
     await writeRules(session, show, days.rules)
     session.sit(house.registrar)
+    await writeLoans(session, house, workOf, today, days.loans)
     await writeRecord(session, show, today, days.record)
     await writeAir(session, handles, today, days.record)
     step('Hanging the first walls')

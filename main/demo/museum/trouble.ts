@@ -59,4 +59,16 @@ export const troubles: readonly Trouble[] = [
     code: 'floor-slopes',
     says: 'The floor falls along the old brick: a shelf measured from it hangs low.',
   },
+  {
+    work: 'bleaching',
+    wall: 'river south',
+    code: 'term-barrier',
+    says: 'Its lender wants a barrier before it, and none is planned.',
+  },
+  {
+    work: 'quay-evening',
+    wall: 'river south',
+    code: 'term-glazing',
+    says: 'Its lender wants it glazed, and it came without.',
+  },
 ]

@@ -15,6 +15,8 @@ interface Work {
   readonly id: string
   readonly parent: string | null
   readonly lender: string | null
+  /** What its lender is, where it has one. */
+  readonly lenderKind: string | null
 }
 
 export interface Facts {
@@ -54,7 +56,12 @@ function scopeOf(scope: Scope): readonly [string, Readonly<Record<string, string
 
 export function factsOf(db: ReadHandle, of: Scope): Facts {
   const [scope, named] = scopeOf(of)
-  const all = rows<Work>(db, `SELECT id, parent, lender FROM work WHERE id IN ${scope} ORDER BY sort_number, n`, named)
+  const all = rows<Work>(
+    db,
+    `SELECT id, parent, lender, (SELECT kind FROM party WHERE party.id = work.lender) AS lenderKind
+     FROM work WHERE id IN ${scope} ORDER BY sort_number, n`,
+    named,
+  )
   const parents = new Map(all.map(({ id, parent }) => [id, parent]))
   const grouped = <R extends { readonly work: string }>(sql: string) =>
     Map.groupBy(rows<R>(db, sql.replace(':scope', scope), named), each => each.work)
@@ -153,7 +160,7 @@ export function factsOf(db: ReadHandle, of: Scope): Facts {
       return whole === work ? lentOf(work) : [...lentOf(whole).map(each => ({ ...each, value: null })), ...lentOf(work)]
     },
     valued,
-    unlent: ({ lender }) => (lender === null ? 'house' : 'unsaid'),
+    unlent: ({ lender, lenderKind }) => (lender === null || lenderKind === 'house' ? 'house' : 'unsaid'),
   }
 }
 
