@@ -47,6 +47,7 @@ import { leaving } from './record/leaving.ts'
 import * as locations from './record/locations.ts'
 import { onDay } from './record/on-day.ts'
 import * as record from './record/record.ts'
+import { way } from './record/ways.ts'
 import { where } from './record/where.ts'
 import { wholes } from './record/wholes.ts'
 import { checkRoom } from './rooms/check.ts'
@@ -101,6 +102,7 @@ export const catalogueServices: CatalogueServices = {
   'location.update': locations.change,
   'location.remove': locations.remove,
   'movement.check': record.check,
+  'movement.way': way,
   'movement.wholes': wholes,
   'movement.add': record.add,
   'movement.correct': record.correct,

@@ -91,6 +91,7 @@ const madeOf: Partial<Record<Name, readonly string[]>> = {
   'label.list': [...building, ...hanging, ...show, ...work],
   'location.list': [...places, 'movement', 'moved'],
   'movement.check': [...places, 'movement', 'moved', 'opening', 'work', 'work_number', 'damage', 'damage_word'],
+  'movement.way': [...places, 'movement', 'moved', 'opening', 'work', 'work_number'],
   'movement.wholes': [...places, 'movement', 'moved', 'work', 'work_number'],
   'movement.where': [...places, ...show, 'work', 'work_number', 'movement', 'moved', 'placement', 'placement_step'],
   'movement.history': ['location', 'movement', 'moved', 'work', 'work_number'],

@@ -22,6 +22,9 @@ export interface Doorway {
 export type Fit = 'upright' | 'turned' | 'tipped' | 'leaning' | 'no'
 const order: readonly Fit[] = ['upright', 'turned', 'tipped', 'leaning', 'no']
 
+/** 0 for the best way to carry it, more the worse. */
+export const rankOf = (fit: Fit) => order.indexOf(fit)
+
 /**
  * Whether a rectangle of sides `p`, `q` lies within one of `a`, `b`, turned by any angle (Carver, American Mathematical
  * Monthly 64, 1957; from memory, tested against turning it by small steps).
@@ -76,12 +79,22 @@ export function overLift(box: Box, cabin: Box): number {
   return Math.max(0, ...sorted(box).map((side, at) => side - (inner[at] ?? 0)))
 }
 
-/** The best way through any of several: the most upright, of those that fail the one that lacks least. Null for none. */
-export function bestFit<T>(
-  ways: readonly T[],
-  tell: (way: T) => Fit,
-  over: (way: T) => number = () => 0,
-): { readonly way: T; readonly fit: Fit; readonly over: number } | null {
-  const tried = ways.map(way => ({ way, fit: tell(way), over: over(way) }))
-  return tried.sort((a, b) => order.indexOf(a.fit) - order.indexOf(b.fit) || a.over - b.over)[0] ?? null
+/**
+ * By how many millimetres all its measures could be larger and it would still pass as well as it does; 0 where it does
+ * not pass. `tell` says of a box how it passes.
+ */
+export function spareOf(box: Box, tell: (box: Box) => Fit): number {
+  const now = tell(box)
+  if (now === 'no') return 0
+  const passes = (by: number) =>
+    rankOf(tell({ width: box.width + by, height: box.height + by, depth: box.depth + by })) <= rankOf(now)
+  let [fits, fails] = [0, 1]
+  while (passes(fails) && fails < 1e6) fails *= 2
+  // To a ten-thousandth of a millimetre.
+  while (fails - fits > 1e-4) {
+    const half = (fits + fails) / 2
+    if (passes(half)) fits = half
+    else fails = half
+  }
+  return Math.round(fits * 10) / 10
 }

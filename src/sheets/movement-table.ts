@@ -15,6 +15,8 @@ export interface MovementQuestion {
   readonly movements: readonly Movement[]
   /** A moment in words. */
   readonly when: (at: string) => string
+  /** By which doorways a thing of a movement goes, in words; empty where that is not known. */
+  readonly way: (movement: string, thing: string) => string
 }
 
 function stateOf({ corrects, correctedBy, struck }: Movement): string {
@@ -27,32 +29,35 @@ type Thing = Movement['things'][number]
 const fromSaid = ({ fromWords }: Thing) => (fromWords === '' ? 'first recorded' : fromWords)
 
 /** A part beneath its set: its own number, title and condition, and where it came from if that was elsewhere. */
-function partCells(part: Thing, whole: Thing): readonly Cell[] {
+function partCells(part: Thing, whole: Thing, way: string): readonly Cell[] {
   return [
     EMPTY,
     textCell(part.number),
     textCell(`with it: ${part.title === '' ? part.number : part.title}`),
     part.fromWords === whole.fromWords ? EMPTY : textCell(fromSaid(part)),
-    ...Array.from({ length: 4 }, () => EMPTY),
+    EMPTY,
+    textCell(way),
+    ...Array.from({ length: 3 }, () => EMPTY),
     textCell(part.condition),
     ...Array.from({ length: 4 }, () => EMPTY),
   ]
 }
 
-export function movementSheet({ days, lines, movements, when }: MovementQuestion): TableSheet {
+export function movementSheet({ days, lines, movements, when, way }: MovementQuestion): TableSheet {
   const rows = movements.flatMap(movement => {
     const things = movement.things.length === 0 ? [null] : movement.things
     return things.map(thing => {
       // The set says it for them all.
       const whole = movement.things.find(({ id }) => id === thing?.partOf)
       const said = [movement.condition, thing?.condition ?? ''].filter(each => each !== '').join('; ')
-      if (thing !== null && whole !== undefined) return partCells(thing, whole)
+      if (thing !== null && whole !== undefined) return partCells(thing, whole, way(movement.movement, thing.id))
       return [
         textCell(when(movement.at)),
         textCell(thing?.kind === 'crate' ? 'crate' : (thing?.number ?? '')),
         thing === null || thing.title === '' ? EMPTY : { kind: 'title' as const, text: thing.title },
         textCell(thing === null ? '' : fromSaid(thing)),
         textCell([movement.words, movement.spot].filter(each => each !== '').join(', ')),
+        textCell(thing === null ? '' : way(movement.movement, thing.id)),
         textCell(movement.method),
         textCell(movement.people),
         textCell(movement.reason),
@@ -75,6 +80,7 @@ export function movementSheet({ days, lines, movements, when }: MovementQuestion
       text('title', 'What', 20),
       text('from', 'From', 16),
       text('to', 'To', 18),
+      text('way', 'Way by the plan of today', 20),
       text('method', 'How', 10),
       text('people', 'Carried by', 14),
       text('reason', 'Why', 12),

@@ -69,7 +69,7 @@ test('a set is moved as one: each part has its place in one movement, and the sh
   expect(history.movements.map(each => [each.withSet, each.condition, each.ownCondition])).toEqual([
     ['Low tide', 'as packed', 'corner rubbed'],
   ])
-  const sheet = movementSheet({ days: '2 March', lines: [], movements, when: at => at.slice(0, 10) })
+  const sheet = movementSheet({ days: '2 March', lines: [], movements, when: at => at.slice(0, 10), way: () => '' })
   const said = sheet.rows.map(row => row.flatMap(cell => ('text' in cell && cell.text !== '' ? [cell.text] : [])))
   expect(said).toEqual([
     ['2031-03-02', 'Low tide', 'first recorded', 'Room 1', 'as packed', 'Tamsin Oake, 2031-06-01'],

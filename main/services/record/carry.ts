@@ -142,7 +142,8 @@ export function wordsOf(db: ReadHandle, { place, movement }: Pick<Stood, 'place'
   )
 }
 
-function nameOf(db: ReadHandle, kind: Thing['kind'], id: string, field: string): string {
+/** Refuses `not-found`, and what is no thing that moves. */
+export function nameOf(db: ReadHandle, kind: Thing['kind'], id: string, field: string): string {
   if (kind === 'work') {
     if (value(db, 'SELECT id FROM work WHERE id = :id', { id }) === undefined) throw notFound('work', field)
     return workName(db, id)

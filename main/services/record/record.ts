@@ -1,6 +1,7 @@
 /** Movements written into the record, and set right in it. Nothing here changes or removes a row. */
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
+import type { Finding } from '../../../src/contract/shared.ts'
 import { lastLink } from '../../database/chain.ts'
 import { chainHash, type MovedRow, type MovementRow } from '../../database/record-chain.ts'
 import { notFound } from '../change.ts'
@@ -77,7 +78,18 @@ export function add(writing: Writing, input: Received<'movement.add'>): Output<'
   const by = signed(writing, input.by)
   const carry = carryOf(writing, input)
   const notes = notesOf(writing.db, carry, readerOf(writing.person, undefined))
-  return { id: write(writing, carry, input, by), notes }
+  return { id: write(writing, carry, { ...input, reason: reasonOf(input, notes) }, by), notes }
+}
+
+/** What by the plan does not pass is recorded with how it went all the same. Refuses `does-not-pass`. */
+function reasonOf({ reason = '', despite = '' }: Received<'movement.add'>, notes: readonly Finding[]): string {
+  const stuck = notes.find(({ code }) => code === 'does-not-pass')
+  if (stuck === undefined) return reason
+  if (despite.trim() === '') {
+    const sentence = `${stuck.text} If it went all the same, say how it did, and it is recorded.`
+    throw new Refusal('does-not-pass', sentence, { field: 'despite' })
+  }
+  return [reason, `does not pass by the plan: ${despite.trim()}`].filter(each => each !== '').join('; ')
 }
 
 interface Wrong {

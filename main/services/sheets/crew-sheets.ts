@@ -22,6 +22,7 @@ import { plan } from '../crew/plan.ts'
 import { list } from '../marks/locks.ts'
 import { movementsBetween } from '../record/history.ts'
 import { leaving } from '../record/leaving.ts'
+import { waysOfMovements } from '../record/ways.ts'
 import type { Job, ServicesOf } from '../service.ts'
 import { row } from '../sql.ts'
 import { elevationOf } from '../walls/elevation.ts'
@@ -117,8 +118,10 @@ async function movements(
   const [first, last] = [sheetTime(from), sheetTime(to)].map(time => time.split(',')[0] ?? time)
   const days = first === last ? `${first}` : `${first} to ${last}`
   const count = found.length === 1 ? '1 movement' : `${found.length} movements`
-  const sheet = movementSheet({ days, lines: [madeLine(job, count)], movements: found, when: sheetTime })
-  return tables(job, 'movement sheet', days, [sheet], styleOf(job, wishes))
+  const style = styleOf(job, wishes)
+  const way = waysOfMovements(job.db, style, found)
+  const sheet = movementSheet({ days, lines: [madeLine(job, count)], movements: found, when: sheetTime, way })
+  return tables(job, 'movement sheet', days, [sheet], style)
 }
 
 async function template(

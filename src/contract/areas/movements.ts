@@ -92,6 +92,37 @@ const thing = {
 /** The set that it was carried in; null where it went by itself. */
 const partOf = z.string().nullable()
 
+const way = z.strictObject({
+  kind: thing.kind,
+  id,
+  name: z.string(),
+  /**
+   * `way`: through doorways and lifts. `same`: it stays in its room. `outside`: neither end is in a room of the plan.
+   * `none`: the plan joins the two by nothing. `no-size`: the thing has no size to be held against doorways.
+   */
+  told: z.enum(['way', 'same', 'outside', 'none', 'no-size']),
+  /** Of its worst passage; null where there is no way. */
+  fit: z.enum(['upright', 'turned', 'tipped', 'leaning', 'no']).nullable(),
+  /** In the order of the way; `depth` is of a lift. `over`: too large, held straight; `spare`: room left. Millimetres. */
+  through: z.array(
+    z.strictObject({
+      kind: z.enum(['door', 'lift']),
+      words: z.string(),
+      width: size,
+      height: size,
+      depth: size.nullable(),
+      fit: z.enum(['upright', 'turned', 'tipped', 'leaning', 'no']),
+      over: z.number(),
+      spare: z.number(),
+    }),
+  ),
+  /** Which of them is the tightest. */
+  tightest: z.int().nullable(),
+  /** In a sentence; empty where it stays in its room. */
+  text: z.string(),
+})
+export type CarriedWay = z.output<typeof way>
+
 const whereLine = z.strictObject({
   ...thing,
   /** In the show that was asked for; empty without one. */
@@ -154,6 +185,18 @@ export const movementsArea = {
     z.strictObject({ ...what, ...how }),
     z.strictObject({ notes: z.array(finding) }),
   ),
+  'movement.way': procedure(
+    'read',
+    'Tells by which doorways and lifts works or crates go from where they are to a place, and which is the tightest.',
+    z.strictObject({
+      works: what.works,
+      crates: what.crates,
+      /** Out of the building where left out. */
+      to: id.optional(),
+      at: moment.optional(),
+    }),
+    z.strictObject({ ways: z.array(way) }),
+  ),
   'movement.wholes': procedure(
     'read',
     'Tells which sets, and which numbers with parts, these works belong to, with every part and where it was.',
@@ -172,7 +215,14 @@ export const movementsArea = {
   'movement.add': procedure(
     'write',
     'Records that works, or crates with all in them, were moved; a record is never changed and never taken back.',
-    z.strictObject({ ...what, ...how, arrived: arrived.optional(), by }),
+    z.strictObject({
+      ...what,
+      ...how,
+      arrived: arrived.optional(),
+      /** How a thing went all the same that by the plan does not pass; kept with the reason. */
+      despite: shortText.optional(),
+      by,
+    }),
     z.strictObject({ id, notes: z.array(finding) }),
   ),
   'movement.correct': procedure(

@@ -11,6 +11,8 @@ const idOf = (answer: unknown) => (answer as { id: string }).id // each such cal
 
 const crate = { kind: 'crate' as const, name: 'Crate 5', width: 1200, height: 1000, depth: 300 }
 const addCrate = ['location.add', crate] as const
+const largeCase = ['location.add', { ...crate, width: 1600, height: 2300, depth: 1050 }] as const
+const outOfRoom = { kind: 'door', words: 'the doorway out of Room 1', width: 1000, height: 2100, depth: null }
 const arrived = (known: Known) =>
   ['movement.add', { works: [known.pans], to: known.room, at: '2031-03-02T09:10:00.000Z', by }] as const
 
@@ -154,24 +156,16 @@ export const movementsExamples: ExamplesOf<keyof typeof movementsArea> = {
     answered: [
       {
         about: 'a case that does not pass the only door, 1 000 wide and 2 100 high, whichever side is foremost',
-        first: () => [['location.add', { ...crate, width: 1600, height: 2300, depth: 1050 }]],
+        first: () => [largeCase],
         input: (known, earlier) => ({ crates: [idOf(earlier[0])], to: known.room ?? '' }),
-        output: known => ({
+        output: () => ({
           notes: [
             {
               severity: 'settle',
               code: 'does-not-pass',
               subject: { kind: 'crate', id: anyId },
-              text: 'Crate 5, 2\u2009300 mm × 1\u2009600 mm × 1\u2009050 mm, does not pass through the best doorway of Room 1, 2\u2009100 mm high and 1\u2009000 mm wide: 50 mm too large.',
-              figures: {
-                width: 1600,
-                height: 2300,
-                depth: 1050,
-                doorWidth: 1000,
-                doorHeight: 2100,
-                over: 50,
-                room: known.room,
-              },
+              text: 'Crate 5, 2\u2009300 mm × 1\u2009600 mm × 1\u2009050 mm, does not pass through the doorway out of Room 1, 2\u2009100 mm high and 1\u2009000 mm wide: 50 mm too large. What lies beyond the rooms the plan does not show.',
+              figures: { through: [{ ...outOfRoom, fit: 'no', over: 50, spare: 0 }], tightest: 0 },
             },
           ],
         }),
@@ -183,6 +177,37 @@ export const movementsExamples: ExamplesOf<keyof typeof movementsArea> = {
         input: known => ({ to: known.room }),
         code: 'bad-input',
         field: 'works',
+      },
+    ],
+  },
+  'movement.way': {
+    answered: [
+      {
+        about: 'the only doorway, which the crate passes on edge: 1 200 high, and 300 of it across 1 000',
+        first: () => [['location.add', { ...crate, height: 1200, depth: 300 }]],
+        input: (known, earlier) => ({ crates: [idOf(earlier[0])], to: known.room }),
+        output: () => ({
+          ways: [
+            {
+              kind: 'crate',
+              id: anyId,
+              name: 'Crate 5',
+              told: 'way',
+              fit: 'upright',
+              through: [{ ...outOfRoom, fit: 'upright', over: 0, spare: 700 }],
+              tightest: 0,
+              text: 'Crate 5, 1\u2009200 mm × 1\u2009200 mm × 300 mm, passes upright through the doorway out of Room 1, 2\u2009100 mm high and 1\u2009000 mm wide: 700 mm to spare. What lies beyond the rooms the plan does not show.',
+            },
+          ],
+        }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a place that there is not',
+        input: () => ({ to: nowhere }),
+        code: 'not-found',
+        field: 'to',
       },
     ],
   },
@@ -247,6 +272,13 @@ export const movementsExamples: ExamplesOf<keyof typeof movementsArea> = {
       },
     ],
     refused: [
+      {
+        about: 'a case that by the plan does not pass, with no word on how it went all the same',
+        first: () => [largeCase],
+        input: (known, earlier) => ({ crates: [idOf(earlier[0])], to: known.room, by }),
+        code: 'does-not-pass',
+        field: 'despite',
+      },
       {
         about: 'a set of which nothing goes',
         first: known => [diptych(known)],
