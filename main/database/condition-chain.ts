@@ -19,6 +19,9 @@ const signaturesSay = `SELECT id, role, name, strokes, content, at FROM conditio
 const backSays = `SELECT back_picture FROM condition_report WHERE id = ? AND back_picture IS NOT NULL`
 const onBackSay = `SELECT id, side FROM condition_finding WHERE report = ? AND side <> 'front' ORDER BY position, id`
 
+const facesSay = `SELECT id, face FROM condition_finding WHERE report = ? AND face <> '' ORDER BY position, id`
+const depthSays = 'SELECT depth FROM condition_report WHERE id = ?'
+
 type Db = ReadHandle | Database.Database
 
 const said = (db: Db, sql: string, report: string) =>
@@ -33,12 +36,14 @@ const hashOf = (of: unknown) => createHash('sha256').update(JSON.stringify(of)).
 export function contentHash(db: Db, report: string): string {
   const photos = said(db, photosSay, report)
   const back = [...said(db, backSays, report), ...said(db, onBackSay, report)]
-  // Without photographs or a back the hash is that of reports which were signed before there were any.
+  const faces = said(db, facesSay, report)
+  // Without photographs, a back or further sides the hash is that of reports which were signed before there were any.
   return hashOf([
     said(db, reportSays, report),
     said(db, findingsSay, report),
     ...(photos.length === 0 ? [] : [photos]),
     ...(back.length === 0 ? [] : ['back', back]),
+    ...(faces.length === 0 ? [] : ['faces', [...faces, ...said(db, depthSays, report)]]),
   ])
 }
 

@@ -1,7 +1,8 @@
 /** One condition report as its screen shows it: what is chosen, what it is held against, and every edit of it. */
 import type { ConditionFindingTold, Report } from '../../src/contract/areas/condition-shape.ts'
 import type { Input, Output } from '../../src/contract/contract.ts'
-import type { Shape, Side, Spot } from '../../src/record/condition/shape.ts'
+import { type Shape, type Side, type Spot, sides } from '../../src/record/condition/shape.ts'
+import { faceOfSide, needsDepth } from '../../src/record/condition/sides.ts'
 import { materialsFor } from '../../src/record/condition/vocabulary.ts'
 import { watch } from '../host/catalogue.svelte.ts'
 import { call } from '../host/client.svelte.ts'
@@ -15,6 +16,8 @@ export interface Drawn {
   readonly picture: string | null
   /** Of a back without a picture, what was measured of it. */
   readonly behind: Report['behind']
+  /** Of the frame, where the picture stands in it. */
+  readonly opening: Report['opening']
 }
 export type Placed = Pick<Shape, 'form'> & { readonly points: Spot[] }
 type FindingChanges = Input<'condition.updateFinding'>['changes']
@@ -65,9 +68,10 @@ export class ReportShown {
   private readonly work = watch('work.get', () =>
     this.report === null ? null : { id: this.report.work, unit: desk.unit },
   )
-  /** Words by what the work is made of, then its frame, then the rest. */
+  /** Words by what the work is made of, then its frame, then the rest; on the frame those of frames first. */
   readonly words = $derived.by(() => {
-    const order = materialsFor(this.work.value?.facts.kind ?? '')
+    const made = materialsFor(this.work.value?.facts.kind ?? '')
+    const order = this.side === 'frame' ? (['frame', ...made.filter(each => each !== 'frame')] as const) : made
     const words = this.vocabulary.value?.words ?? []
     return order.flatMap(material => words.filter(each => each.material === material))
   })
@@ -84,9 +88,24 @@ export class ReportShown {
   }
 
   /** The side that is looked at, of this report or of the one that it is held against. */
-  faceOf({ width, height, picture, backPicture, behind }: Report): Drawn {
-    if (this.side === 'front') return { width, height, picture, behind: null }
-    return { width, height, picture: backPicture, behind: backPicture === null ? behind : null }
+  faceOf(report: Report): Drawn {
+    const { picture, backPicture, behind, opening } = report
+    const { side } = this
+    const { width, height } = faceOfSide(report, side) ?? report
+    return {
+      ...{ width, height },
+      picture: side === 'front' ? picture : side === 'back' ? backPicture : null,
+      behind: side === 'back' && backPicture === null ? behind : null,
+      opening: side === 'frame' ? opening : null,
+    }
+  }
+
+  /** Those that can be looked at: the sides of what has a depth only where it is known. */
+  readonly sides = $derived.by(() => sides.filter(each => this.report?.depth != null || !needsDepth(each)))
+
+  /** The next side, round and round. */
+  lookNext(): void {
+    this.look(this.sides[(this.sides.indexOf(this.side) + 1) % this.sides.length] ?? 'front')
   }
 
   look(side: Side): void {

@@ -75,6 +75,7 @@ export const records: Tables = {
       picture: of('picture drawn upon', 'Its hash.'),
       width: mm('width of the face'),
       height: mm('height of the face'),
+      depth: mm('depth', 'Of the work that day.'),
       corrects: of('corrects', 'The report that this one puts right.'),
       why: ['why', 'What is put right.'],
       back_picture: of('picture of the back', 'Its hash; the back is drawn on it.'),
@@ -97,6 +98,10 @@ export const records: Tables = {
       stable: 'stability',
       follows: of('is the same as', 'The finding of an earlier report.'),
       side: ['side', 'Front or back; of the back, left and right are as seen from behind.'],
+      face: [
+        'other side',
+        'Frame, left, right, top or bottom, each as seen from where it faces; empty on front and back.',
+      ],
     },
     'report',
   ),

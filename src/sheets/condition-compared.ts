@@ -6,6 +6,7 @@ import type { ConditionFindingTold, ConditionLine, Report } from '../contract/ar
 import type { Output } from '../contract/contract.ts'
 import { sizeSaid, thirdSaid, titles } from '../record/condition/say.ts'
 import { type Side, sides } from '../record/condition/shape.ts'
+import { sideSeen, sideTitles } from '../record/condition/sides.ts'
 import { type Cell, EMPTY, numberCell, type TableSheet, textCell } from './columns.ts'
 import { drawFace, faceScale, scaleSaid } from './condition-face.ts'
 import type { ConditionPages } from './condition-paper.ts'
@@ -44,7 +45,7 @@ export function comparedPaper(question: ComparedQuestion, measure: TextMeasure):
     drawFrame(sketch, size, {
       number: after.workNumber,
       named: { title: after.workTitle },
-      about: `${titles[before.kind]} of ${when(before.examinedAt)} against ${titles[after.kind].toLowerCase()} of ${when(after.examinedAt)}${side === 'back' ? ': the back, as seen from behind' : ''}`,
+      about: `${titles[before.kind]} of ${when(before.examinedAt)} against ${titles[after.kind].toLowerCase()} of ${when(after.examinedAt)}${side === 'front' ? '' : `: ${sideTitles[side]}`}`,
       page: `sheet ${at + 1} of ${drawn.length + table.pages.length}`,
       made,
       hash: `contents ${hashShort(before.content)} against ${hashShort(after.content)}`,
@@ -63,7 +64,8 @@ function drawBoth({ before, after, paper, shown, units, when }: ComparedQuestion
   const w = (size.width - 2 * margin - gap) / 2
   const room = { w, h: size.height - headHeight - footHeight - 10 }
   // One scale for both, so that an eye can go from one to the other.
-  const scale = Math.max(faceScale(before, room), faceScale(after, room))
+  const faces = [before, after].map(report => drawnSide(report, side, shown))
+  const scale = Math.max(...faces.map(face => faceScale(face, room)))
   let under = 0
   for (const [at, report] of [before, after].entries()) {
     const x = margin + at * (w + gap)
@@ -77,7 +79,8 @@ function drawBoth({ before, after, paper, shown, units, when }: ComparedQuestion
     const { y, h } = drawFace(sketch, face, { x, y: headHeight + 6, ...room }, scale, units.unit)
     under = Math.max(under, y + h + 6)
   }
-  const words = `Both drawn ${scaleSaid(scale)}. Bold: new. Broken line: old or new unsure.`
+  const seen = sideSeen[side] === '' ? '' : `${sideSeen[side]}. `
+  const words = `${seen}Both drawn ${scaleSaid(scale)}. Bold: new. Broken line: old or new unsure.`
   sketch.text('scale', margin, under, 2.7, 'plain', words, { colour: ink.ink2 })
   return sketch
 }

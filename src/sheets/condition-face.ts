@@ -5,6 +5,7 @@
 import type { ConditionFindingTold } from '../contract/areas/condition-shape.ts'
 import type { Behind } from '../record/condition/behind.ts'
 import { boxOf, type Spot } from '../record/condition/shape.ts'
+import { mitresOf, type Opening } from '../record/condition/sides.ts'
 import type { LengthUnit } from './figures.ts'
 import { ink } from './ink.ts'
 import { type Box, boxesMeet, type Shape } from './shapes.ts'
@@ -18,6 +19,8 @@ export interface FaceDrawn {
   readonly picture: string | null
   /** Of a back without a picture, what was measured of it. */
   readonly behind: Behind | null
+  /** Of the frame, where the picture stands in it. */
+  readonly opening: Opening | null
   readonly findings: readonly Pick<ConditionFindingTold, 'number' | 'form' | 'points' | 'age'>[]
 }
 
@@ -48,6 +51,7 @@ export function drawFace(sketch: Sketch, face: FaceDrawn, room: Box, scale: numb
   const box = { x: left, y: top, w: face.width / scale, h: face.height / scale }
   if (face.picture !== null) sketch.add({ kind: 'image', ...box, hash: face.picture })
   if (face.behind !== null) sketch.add(...behindShapes(face.behind, at))
+  if (face.opening !== null) sketch.add(...openingShapes(face, face.opening, at))
   sketch.add({ kind: 'rect', ...box, stroke: ink.ink, width: 0.25 })
   drawRules(sketch, face, box, scale, unit)
   // All places first: no line may cross a number.
@@ -76,6 +80,15 @@ function behindShapes({ rings, lines }: Behind, at: (spot: Spot) => Spot): Shape
       } as const
     }),
   ]
+}
+
+/** The opening and the mitres, which say that it is a frame. */
+function openingShapes(face: Pick<FaceDrawn, 'width' | 'height'>, opening: Opening, at: (spot: Spot) => Spot): Shape[] {
+  const pen = { stroke: ink.ink3, width: 0.2 } as const
+  const { x, y } = at({ x: opening.left, y: opening.top })
+  const end = at({ x: opening.left + opening.width, y: opening.top + opening.height })
+  const mitres = mitresOf(face, opening).map(line => ({ kind: 'path', d: pathOf(line.map(at)), ...pen }) as const)
+  return [{ kind: 'rect', x, y, w: end.x - x, h: end.y - y, ...pen }, ...mitres]
 }
 
 function placeShapes({ form, points, age }: FaceDrawn['findings'][number], at: (spot: Spot) => Spot): Shape[] {

@@ -4,6 +4,7 @@
  */
 import { titles } from '../record/condition/say.ts'
 import type { Side } from '../record/condition/shape.ts'
+import { sideSeen } from '../record/condition/sides.ts'
 import { factBlocks, findingBlocks, signatureBlocks } from './condition-blocks.ts'
 import { drawFace, faceScale, scaleSaid } from './condition-face.ts'
 import { photoPages } from './condition-photos.ts'
@@ -83,10 +84,12 @@ function drawWork(
   const bare =
     face.picture !== null
       ? ''
-      : face.behind === null
-        ? ' There is no picture of it.'
-        : ' The back as it is measured now.'
-  const seen = side === 'back' ? 'The back, as seen from behind. ' : ''
+      : face.behind !== null
+        ? ' The back as it is measured now.'
+        : side === 'front' || side === 'back'
+          ? ' There is no picture of it.'
+          : ''
+  const seen = sideSeen[side] === '' ? '' : `${sideSeen[side]}. `
   const words = `${seen}${unit} from the left and the top edge, drawn ${scaleSaid(scale)}. Bold: new. Broken line: old or new unsure.${bare}`
   const size = sizeWithin(words, 'plain', 2.7, w, sketch.measure)
   sketch.text('scale', x, drawn.y + drawn.h + 6, size, 'plain', words, { colour: ink.ink2 })

@@ -2,6 +2,7 @@
 import type { Report } from '../contract/areas/condition-shape.ts'
 import { formatBoth } from '../measure/format.ts'
 import { type Side, sides } from '../record/condition/shape.ts'
+import { faceOfSide } from '../record/condition/sides.ts'
 import type { FaceDrawn } from './condition-face.ts'
 import type { Units } from './figures.ts'
 import type { Paper } from './shapes.ts'
@@ -37,22 +38,20 @@ export function lengthIn({ unit, steps }: Units): (mm: number) => string {
 /** The first figures of a hash, in fours: enough to hold two papers against one another. */
 export const hashShort = (hash: string) => (hash.slice(0, 16).match(/.{4}/g) ?? []).join(' ')
 
-/** The sides that a report has something to draw on: the back where it was looked at. */
+/** The sides that a report has something to draw on: besides the front those with findings, and a pictured back. */
 export function sidesOf({ backPicture, findings }: Pick<Report, 'backPicture' | 'findings'>): readonly Side[] {
-  return backPicture !== null || findings.some(({ side }) => side === 'back') ? sides : ['front']
+  const found = new Set(findings.map(({ side }) => side))
+  return sides.filter(side => side === 'front' || found.has(side) || (side === 'back' && backPicture !== null))
 }
 
 /** A side of the work as it is drawn: its picture where one can be shown, else the back as it was measured. */
-export function drawnSide(
-  { width, height, picture, backPicture, behind, findings }: Report,
-  side: Side,
-  shown: (hash: string) => boolean,
-): FaceDrawn {
-  const hash = side === 'front' ? picture : backPicture
+export function drawnSide(report: Report, side: Side, shown: (hash: string) => boolean): FaceDrawn {
+  const { picture, backPicture, behind, opening, findings } = report
+  const hash = side === 'front' ? picture : side === 'back' ? backPicture : null
   const pictured = hash !== null && shown(hash) ? hash : null
   return {
-    width,
-    height,
+    ...(faceOfSide(report, side) ?? { width: report.width, height: report.height }),
+    opening: side === 'frame' ? opening : null,
     findings: findings.filter(each => each.side === side),
     picture: pictured,
     behind: side === 'back' && pictured === null ? behind : null,

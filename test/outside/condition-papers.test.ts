@@ -116,6 +116,8 @@ const empty: Report = {
   why: '',
   picture: painted,
   backPicture: null,
+  depth: 45,
+  opening: null,
   behind: null,
   ...face,
   findings: [],

@@ -27,6 +27,7 @@ import { editReason } from './0024-edit-reason.ts'
 import { borne } from './0025-borne.ts'
 import { lightChain } from './0026-light-chain.ts'
 import { movedParts } from './0027-moved-parts.ts'
+import { conditionFaces } from './0028-condition-faces.ts'
 
 export const migrations: readonly Migration[] = [
   foundation,
@@ -56,4 +57,5 @@ export const migrations: readonly Migration[] = [
   borne,
   lightChain,
   movedParts,
+  conditionFaces,
 ]

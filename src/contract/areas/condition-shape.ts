@@ -130,6 +130,10 @@ export const report = z.strictObject({
   /** The face of the work that day, mm. */
   width: size,
   height: size,
+  /** How deep it was; null where nobody had measured it. */
+  depth: size.nullable(),
+  /** Where the picture stands in its frame as both are measured now, mm; null where that is not known. */
+  opening: z.strictObject({ left: z.number(), top: z.number(), width: z.number(), height: z.number() }).nullable(),
   /** Its back as measured for hanging, mm, as seen from behind; null where nobody measured it. */
   behind: z.strictObject({ rings: z.array(point), lines: z.array(z.array(point)) }).nullable(),
   findings: z.array(finding),

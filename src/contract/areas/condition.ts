@@ -47,7 +47,7 @@ export const conditionArea = {
   ),
   'condition.removeWord': procedure(
     'write',
-    'Takes a word of the house away; reports keep the words that they were made with.',
+    'Takes a word of the house away that no finding is called by.',
     z.strictObject({ id }),
     done,
   ),

@@ -3,7 +3,8 @@
  * two different people have signed the same contents in two different roles. One signature proves little (common
  * practice, no source).
  */
-import { type Face, isPlaced, type Shape, type Side } from './shape.ts'
+import { isPlaced, type Shape, type Side } from './shape.ts'
+import { type Body, faceOfSide } from './sides.ts'
 
 /** `incoming` when a work arrives, `outgoing` before it is packed, `check` in between. */
 export const reportKinds = ['incoming', 'check', 'outgoing'] as const
@@ -61,7 +62,7 @@ export interface Lack {
   readonly text: string
 }
 
-interface Said extends Face {
+interface Said extends Body {
   readonly examiner: string
   readonly note: string
 }
@@ -78,7 +79,8 @@ export function lacksOf(report: Said, findings: readonly ConditionFinding[]): La
   for (const each of findings) {
     const { id, number, follows } = each
     if (each.word.trim() === '') say('no-word', `${number} has no word: say what it is.`, id)
-    if (!isPlaced(each, report)) say('no-place', `${number} has no place on the work: mark it.`, id)
+    const face = faceOfSide(report, each.side)
+    if (face === null || !isPlaced(each, face)) say('no-place', `${number} has no place on the work: mark it.`, id)
     if (each.age === '') say('no-age', `${number}: say whether it is old or new, or that you are unsure.`, id)
     if (each.severity === '') say('no-severity', `${number}: say how serious it is.`, id)
     if (follows === null) continue

@@ -1,6 +1,7 @@
 /** How a report and its findings are said in words, on the screen as on paper. Lengths are written by who asks. */
 import type { Age, ReportKind, Severity, Stability } from './report.ts'
 import { boxOf, type Extent, type Form, type Shape, type Side } from './shape.ts'
+import { onSide } from './sides.ts'
 
 /** A length of so many mm as the reader likes it, with its unit. */
 type Length = (mm: number) => string
@@ -32,7 +33,7 @@ interface ThirdOfSide {
 }
 
 /** Its third of the side that it lies on; the front goes without saying. */
-export const thirdSaid = ({ third, side }: ThirdOfSide) => (side === 'back' ? `on the back, ${third}` : third)
+export const thirdSaid = ({ third, side }: ThirdOfSide) => (onSide[side] === '' ? third : `${onSide[side]}, ${third}`)
 
 interface Judged {
   readonly age: Age | ''

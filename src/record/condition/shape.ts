@@ -7,8 +7,8 @@
 export const forms = ['mark', 'outline', 'area'] as const
 export type Form = (typeof forms)[number]
 
-/** Of the back, left is left as seen from behind. */
-export const sides = ['front', 'back'] as const
+/** Each is seen from where it faces (`sides.ts`). */
+export const sides = ['front', 'frame', 'back', 'left', 'right', 'top', 'bottom'] as const
 export type Side = (typeof sides)[number]
 
 export interface Spot {

@@ -111,7 +111,20 @@ export const conditionExamples: ExamplesOf<keyof typeof conditionArea> = {
         output: () => ({ done: true }),
       },
     ],
-    refused: [{ about: 'a word that there is not', input: () => ({ id: nowhere }), code: 'not-found', field: 'id' }],
+    refused: [
+      { about: 'a word that there is not', input: () => ({ id: nowhere }), code: 'not-found', field: 'id' },
+      {
+        about: 'a word that a finding is called by',
+        first: known => [
+          ['condition.addWord', word],
+          ['condition.add', { work: known.pans, kind: 'check' }],
+          ['condition.addFinding', (earlier: Earlier) => ({ report: idOf(earlier[1]), ...mark, term: idOf(earlier[0]) })],
+        ],
+        input: (_, earlier) => ({ id: report(earlier) }),
+        code: 'in-use',
+        field: 'id',
+      },
+    ],
   },
   'condition.list': {
     answered: [
@@ -152,6 +165,8 @@ export const conditionExamples: ExamplesOf<keyof typeof conditionArea> = {
           picture: known.pansPictureHash,
           width: 480,
           height: 620,
+          depth: null,
+          opening: null,
           behind: null,
           signedBy: [],
           findings: [
@@ -345,6 +360,13 @@ export const conditionExamples: ExamplesOf<keyof typeof conditionArea> = {
         input: (_, earlier) => ({ report: report(earlier), form: 'mark', points: [{ x: 481, y: 10 }] }),
         code: 'bad-input',
         field: 'points',
+      },
+      {
+        about: 'a side of a work whose depth nobody has measured',
+        first: begin,
+        input: (_, earlier) => ({ report: report(earlier), ...mark, side: 'left' }),
+        code: 'no-depth',
+        field: 'side',
       },
       {
         about: 'a word that there is not',

@@ -380,6 +380,18 @@ const before: Readonly<
       ])
     },
   },
+  28: {
+    fill(db) {
+      db.exec(`INSERT INTO work(id, n, title) VALUES ('w', 1, 'Tide table');
+        INSERT INTO condition_report(id, work, kind, examined_at, width, height)
+          VALUES ('r', 'w', 'check', '2031-03-01T00:00:00.000Z', 500, 400);
+        INSERT INTO condition_finding(id, report, position, side, form, points) VALUES ('f', 'r', 1, 'back', 'mark', '[]')`)
+    },
+    expect(db) {
+      expect(db.prepare('SELECT depth FROM condition_report').all()).toEqual([{ depth: null }])
+      expect(db.prepare('SELECT side, face FROM condition_finding').all()).toEqual([{ side: 'back', face: '' }])
+    },
+  },
 }
 
 /** SHA-256 of each migration's SQL, so that none changes once catalogues have it. */
@@ -411,6 +423,7 @@ const frozen: Readonly<Record<number, string>> = {
   25: 'f01f6a38dddab0fb5cf91e93786ab890b359f557838a8e73f6355f77a5037c3a',
   26: 'dc1dcad131310c1199f0a97d3698234316d9bdceb72f51d146ba71593559252a',
   27: 'b7b34bd473aef229e05eb1d8a9673a047fc514f8579131856142b7b487a944ef',
+  28: 'bb43893053ac7008dcf859899bccf7a90f85da1e51495fea2d738b75c485f73e',
 }
 
 describe('migrations', () => {

@@ -73,6 +73,7 @@ const choices: Readonly<Record<string, readonly Value[]>> = {
   'condition_report.kind': ['incoming', 'check', 'outgoing'],
   form: ['mark', 'outline', 'area'],
   'condition_finding.side': ['front', 'back'],
+  'condition_finding.face': ['', 'frame', 'left', 'right', 'top', 'bottom'],
   age: ['', 'old', 'new', 'unsure'],
   severity: ['', 'slight', 'marked', 'severe'],
   stable: ['', 'stable', 'unstable', 'unsure'],

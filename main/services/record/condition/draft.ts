@@ -1,13 +1,15 @@
 /** Condition reports as they are written: begun, changed, taken away, and the findings marked on them. */
 import type { Output, Received } from '../../../../src/contract/contract.ts'
 import { Refusal } from '../../../../src/contract/refusal.ts'
-import { type Face, isPlaced, type Shape } from '../../../../src/record/condition/shape.ts'
+import { type Face, isPlaced, type Shape, type Side } from '../../../../src/record/condition/shape.ts'
+import { faceOfSide, needsDepth, onSide } from '../../../../src/record/condition/sides.ts'
 import type { ReadHandle } from '../../../database/handles.ts'
 import { type Changed, changeFields, notFound, same } from '../../change.ts'
 import type { Writing } from '../../service.ts'
 import { sheetTime } from '../../sheets/wishes.ts'
 import { insert, remove as removeRow, row, rows, update, value } from '../../sql.ts'
 import { workName } from '../../works/facts.ts'
+import { depthOf } from './depth.ts'
 import { forgetFinding } from './photos.ts'
 import { draftOf, findingsOf, type ReportRow, signaturesOf } from './rows.ts'
 import { wordOf } from './words.ts'
@@ -27,14 +29,14 @@ export const namedReport = (db: ReadHandle, { work, kind }: Pick<ReportRow, 'wor
 
 export function add(writing: Writing, input: Received<'condition.add'>): Output<'condition.add'> {
   const { db } = writing
-  const work = row<{ picture: string | null; width: number | null; height: number | null }>(
+  const work = row<{ picture: string | null; width: number | null; height: number | null; depth: number | null }>(
     db,
-    `SELECT picture, coalesce(hang_width, hang_diameter) AS width, coalesce(hang_height, hang_diameter) AS height
+    `SELECT picture, hang_depth AS depth, coalesce(hang_width, hang_diameter) AS width, coalesce(hang_height, hang_diameter) AS height
      FROM work WHERE id = :id`,
     { id: input.work },
   )
   if (work === undefined) throw notFound('work', 'work')
-  const { picture, width, height } = work
+  const { picture, width, height, depth } = work
   if (width === null || height === null) {
     const sentence = `Nobody has said how large ${workName(db, input.work)} is, so no finding could be measured on it. Give it a size first.`
     throw new Refusal('no-size', sentence, { field: 'work' })
@@ -51,6 +53,7 @@ export function add(writing: Writing, input: Received<'condition.add'>): Output<
     picture,
     width,
     height,
+    depth,
   })
   return { id }
 }
@@ -139,6 +142,14 @@ function refuseBeside(shape: Pick<Shape, 'form' | 'points'>, face: Face, field: 
   )
 }
 
+/** Refuses `no-depth`. */
+function faceFor(db: ReadHandle, report: ReportRow, side: Side): Face {
+  const face = faceOfSide({ ...report, depth: depthOf(db, report) }, side)
+  if (face !== null) return face
+  const sentence = `Nobody has measured how deep ${workName(db, report.work)} is, so nothing could be measured ${onSide[side]}. Give it a depth first.`
+  throw new Refusal('no-depth', sentence, { field: 'side' })
+}
+
 /** What it goes on from stands in a complete report of the same work, or it could be taken away under it. */
 function checkFollows(db: ReadHandle, follows: string | null | undefined, report: ReportRow, field: string): void {
   if (follows === null || follows === undefined) return
@@ -162,17 +173,23 @@ function checkFollows(db: ReadHandle, follows: string | null | undefined, report
 export function addFinding(writing: Writing, input: Received<'condition.addFinding'>): Output<'condition.addFinding'> {
   const { db } = writing
   const report = draftOf(db, input.report, 'report')
-  refuseBeside(input, report, 'points')
+  const side = input.side ?? 'front'
+  refuseBeside(input, faceFor(db, report, side), 'points')
   checkFollows(db, input.follows, report, 'follows')
   const word = wordOf(db, input.term ?? '', 'term')
   const last = value<number>(db, 'SELECT max(position) FROM condition_finding WHERE report = :id', { id: report.id })
+  // What its side is measured by is fixed with the first finding on it.
+  if (needsDepth(side) && report.depth === null) {
+    update(db, 'condition_report', report.id, { depth: depthOf(db, report) })
+  }
   const id = writing.newId()
   writing.label(`Mark ${word === '' ? 'a finding' : word} in ${namedReport(db, report)}`)
   insert(db, 'condition_finding', {
     id,
     report: report.id,
     position: (last ?? 0) + 1,
-    side: input.side ?? 'front',
+    side: side === 'back' ? side : 'front',
+    face: side === 'front' || side === 'back' ? '' : side,
     term: input.term ?? '',
     word,
     form: input.form,
@@ -210,11 +227,11 @@ export function changeFinding(
   const { db } = writing
   const report = ofDraft(db, id)
   const { shape, ...more } = changes
-  if (shape !== undefined) refuseBeside(shape.to, report, 'changes.shape.to')
   checkFollows(db, more.follows?.to, report, 'changes.follows.to')
   const word = wordOf(db, more.term?.to ?? '', 'changes.term.to')
   const finding = findingsOf(db, report.id).find(each => each.id === id)
   if (finding === undefined) throw notFound('finding')
+  if (shape !== undefined) refuseBeside(shape.to, faceFor(db, report, finding.side), 'changes.shape.to')
   writing.label(`Change ${finding.number} in ${namedReport(db, report)}`)
   const changed = changeFields(writing, 'condition_finding', id, more, plain, 'finding')
   if (changed.saved.includes('term')) update(db, 'condition_finding', id, { word })

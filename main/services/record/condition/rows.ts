@@ -22,6 +22,7 @@ export interface ReportRow {
   readonly backPicture: string | null
   readonly width: number
   readonly height: number
+  readonly depth: number | null
   readonly corrects: string | null
   readonly why: string
   readonly completeAt: string | null
@@ -29,7 +30,7 @@ export interface ReportRow {
 }
 
 export const reportColumns = `report.id, report.work, report.kind, report.examined_at AS examinedAt, report.place,
-  report.examiner, report.packing, report.note, report.picture, report.back_picture AS backPicture, report.width, report.height, report.corrects, report.why,
+  report.examiner, report.packing, report.note, report.picture, report.back_picture AS backPicture, report.width, report.height, report.depth, report.corrects, report.why,
   (SELECT at FROM condition_seal WHERE condition_seal.report = report.id) AS completeAt,
   (SELECT id FROM condition_report AS later WHERE later.corrects = report.id) AS correctedBy`
 
@@ -57,7 +58,7 @@ export interface FindingRow extends ConditionFinding {
 export function findingsOf(db: ReadHandle, report: string): FindingRow[] {
   const stored = rows<Omit<FindingRow, 'number' | 'points'> & { readonly points: string }>(
     db,
-    `SELECT id, side, term, word, form, points, across, age, severity, stable, note, follows FROM condition_finding
+    `SELECT id, iif(face = '', side, face) AS side, term, word, form, points, across, age, severity, stable, note, follows FROM condition_finding
      WHERE report = :report ORDER BY position, id`,
     { report },
   )

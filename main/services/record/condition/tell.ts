@@ -8,6 +8,7 @@ import { type Behind, behindOf } from '../../../../src/record/condition/behind.t
 import { type CompareLine, compareReports } from '../../../../src/record/condition/compare.ts'
 import { lacksOf, lacksSignatures, overall, signaturesInForce } from '../../../../src/record/condition/report.ts'
 import { extentOf, thirdOf } from '../../../../src/record/condition/shape.ts'
+import { faceOfSide, type Opening, onSide, openingOf } from '../../../../src/record/condition/sides.ts'
 import { contentHash } from '../../../database/condition-chain.ts'
 import type { ReadHandle } from '../../../database/handles.ts'
 import { notFound } from '../../change.ts'
@@ -17,10 +18,11 @@ import { showTitle } from '../../sheets/tables.ts'
 import { row, rows, value } from '../../sql.ts'
 import { firstNumber } from '../../works/figures.ts'
 import { readerOf } from '../../works/findings.ts'
+import { depthOf } from './depth.ts'
 import { type FindingRow, findingsOf, photosOf, type ReportRow, reportColumns, reportOf, signaturesOf } from './rows.ts'
 
 function headOf(db: ReadHandle, report: ReportRow): ReportHead {
-  const { picture: _, width: __, height: ___, ...said } = report
+  const { picture: _, width: __, height: ___, depth: ____, ...said } = report
   const work = row<{ title: string; number: string | null }>(
     db,
     `SELECT title, ${firstNumber} AS number FROM work WHERE id = :id`,
@@ -48,6 +50,18 @@ function behindNow(db: ReadHandle, { work, width, height }: ReportRow): Behind |
   return back === undefined ? null : behindOf({ ...back, data: JSON.parse(back.data) }, { width, height })
 }
 
+/** The picture in its frame as both are measured now; null where one of them is not. */
+function openingNow(db: ReadHandle, report: ReportRow): Opening | null {
+  const picture = row<{ width: number; height: number }>(
+    db,
+    `SELECT width, height FROM work_size WHERE work = :work AND part IN ('sight', 'support', 'sheet', 'image')
+       AND width IS NOT NULL AND height IS NOT NULL
+     ORDER BY part = 'sight' DESC, chosen DESC, kind = 'measured' DESC, at DESC, id DESC LIMIT 1`,
+    { work: report.work },
+  )
+  return openingOf(report, picture ?? null)
+}
+
 const pageOf = 200
 
 export function list({ db }: Reading, input: Received<'condition.list'>): Output<'condition.list'> {
@@ -72,7 +86,8 @@ export function list({ db }: Reading, input: Received<'condition.list'>): Output
 }
 
 export function get({ db }: Reading, { id }: Received<'condition.get'>): Output<'condition.get'> {
-  const report = reportOf(db, id)
+  const stored = reportOf(db, id)
+  const report = { ...stored, depth: depthOf(db, stored) }
   const findings = findingsOf(db, id)
   const content = contentHash(db, id)
   const signatures = signaturesOf(db, id)
@@ -83,11 +98,13 @@ export function get({ db }: Reading, { id }: Received<'condition.get'>): Output<
     picture: report.picture,
     width: report.width,
     height: report.height,
+    depth: report.depth,
+    opening: openingNow(db, report),
     behind: behindNow(db, report),
     findings: findings.map(each => ({
       ...each,
       points: [...each.points],
-      third: thirdOf(each, report),
+      third: thirdOf(each, faceOfSide(report, each.side) ?? report),
       ...extentOf(each),
     })),
     photos: photosOf(db, id),
@@ -153,7 +170,7 @@ const measured = (finding: FindingRow, length: (mm: number) => string) => {
 function textOf({ outcome, before, after, remarks }: CompareLine<FindingRow>, length: (mm: number) => string): string {
   const one = after ?? before
   if (one === null) return ''
-  const word = `${one.word === '' ? 'a finding without a word' : one.word}${one.side === 'back' ? ' on the back' : ''}`
+  const word = `${one.word === '' ? 'a finding without a word' : one.word} ${onSide[one.side]}`.trim()
   if (after === null) return `${word}, ${measured(one, length)}: stood in the earlier report, not seen now.`
   if (before === null) return `${word}, ${measured(one, length)}: stands in no earlier report.`
   const said = {

@@ -7,6 +7,8 @@ import type { ReadHandle } from '../../../database/handles.ts'
 import { notFound } from '../../change.ts'
 import type { Reading, Writing } from '../../service.ts'
 import { insert, remove as removeRow, rows, value } from '../../sql.ts'
+import { workName } from '../../works/facts.ts'
+import { reportOf } from './rows.ts'
 
 type Told = Output<'condition.words'>['words'][number]
 
@@ -44,9 +46,21 @@ export function addWord(writing: Writing, input: Received<'condition.addWord'>):
   return { id }
 }
 
+/** Refuses `in-use`: a finding whose word is gone is compared with nothing. */
+function refuseUsed(db: ReadHandle, term: string, word: string): void {
+  const used = rows<{ report: string }>(db, 'SELECT report FROM condition_finding WHERE term = :term ORDER BY id', { term })
+  const [first] = used
+  if (first === undefined) return
+  const { kind, work } = reportOf(db, first.report)
+  const findings = used.length === 1 ? 'one finding is' : `${used.length} findings are`
+  const sentence = `${findings} called ${word}, so it stays: the first in the ${kind} report of ${workName(db, work)}. Call those by another word first; what two have signed keeps its words.`
+  throw new Refusal('in-use', `${sentence.charAt(0).toUpperCase()}${sentence.slice(1)}`, { field: 'id' })
+}
+
 export function removeWord(writing: Writing, { id }: Received<'condition.removeWord'>): Output<'condition.removeWord'> {
   const word = value<string>(writing.db, 'SELECT word FROM condition_term WHERE id = :id', { id })
   if (word === undefined) throw notFound('word of the house')
+  refuseUsed(writing.db, id, word)
   writing.label(`Take the word ${word} away`)
   removeRow(writing.db, 'condition_term', id)
   return { done: true }

@@ -10,7 +10,7 @@ import {
 } from '../../../../src/record/condition/report.ts'
 import { materials, materialsFor, vocabulary } from '../../../../src/record/condition/vocabulary.ts'
 
-const report = { examiner: 'Tamsin Oake', note: '', width: 600, height: 400 }
+const report = { examiner: 'Tamsin Oake', note: '', width: 600, height: 400, depth: null }
 const finding: ConditionFinding = {
   id: 'a',
   side: 'front',
