@@ -118,7 +118,10 @@ export const conditionExamples: ExamplesOf<keyof typeof conditionArea> = {
         first: known => [
           ['condition.addWord', word],
           ['condition.add', { work: known.pans, kind: 'check' }],
-          ['condition.addFinding', (earlier: Earlier) => ({ report: idOf(earlier[1]), ...mark, term: idOf(earlier[0]) })],
+          [
+            'condition.addFinding',
+            (earlier: Earlier) => ({ report: idOf(earlier[1]), ...mark, term: idOf(earlier[0]) }),
+          ],
         ],
         input: (_, earlier) => ({ id: report(earlier) }),
         code: 'in-use',

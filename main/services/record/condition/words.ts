@@ -48,7 +48,9 @@ export function addWord(writing: Writing, input: Received<'condition.addWord'>):
 
 /** Refuses `in-use`: a finding whose word is gone is compared with nothing. */
 function refuseUsed(db: ReadHandle, term: string, word: string): void {
-  const used = rows<{ report: string }>(db, 'SELECT report FROM condition_finding WHERE term = :term ORDER BY id', { term })
+  const used = rows<{ report: string }>(db, 'SELECT report FROM condition_finding WHERE term = :term ORDER BY id', {
+    term,
+  })
   const [first] = used
   if (first === undefined) return
   const { kind, work } = reportOf(db, first.report)
