@@ -3,12 +3,14 @@
  * same rules as the list. An answer that leaves the matter open is not taken, and says why.
  */
 import { lengthUnitOf } from '../measure/units.ts'
+import { writeAmount } from '../money/write.ts'
 import { readFact } from './facts.ts'
 import { type FactField, factColumns, type ListPart, type NumberField, numberFields, parts } from './fields.ts'
 import type { ListLanguage } from './headings.ts'
 import { normalNumber } from './numbers.ts'
-import type { AnswerOption, ListedMass, ListedNumber, ListedSize, RowQuestion } from './reading.ts'
+import type { AnswerOption, ListedMass, ListedNumber, ListedSize, ListedValue, RowQuestion } from './reading.ts'
 import { readMassCell, readSizeCell } from './sizes.ts'
+import { readValueAnswer } from './values.ts'
 
 export interface Answered {
   /** What was understood, in words. */
@@ -17,6 +19,7 @@ export interface Answered {
   readonly masses: readonly ListedMass[]
   readonly fact?: { readonly field: FactField; readonly value: string | number }
   readonly number?: ListedNumber
+  readonly value?: ListedValue
   /** The work that the row belongs to; null for one of its own. */
   readonly work?: string | null
 }
@@ -46,6 +49,12 @@ export function answerQuestion(question: RowQuestion, answer: string, language: 
     const read = readMassCell(option?.text ?? text, undefined, question.column)
     if (read.mass === undefined) return refused(read.question?.question ?? 'That is no weight.')
     return taken({ said: option?.text ?? text, sizes: [], masses: [{ ...read.mass, raw: question.raw }] })
+  }
+  if (name === 'value') {
+    const read = readValueAnswer(question.raw, option?.text ?? text, question.column)
+    if (!read.ok) return refused(read.message)
+    const { minor, currency } = read
+    return taken({ said: writeAmount(read), sizes: [], masses: [], value: { minor, currency, raw: question.raw } })
   }
   if (Object.hasOwn(numberFields, name)) {
     const norm = normalNumber(text)

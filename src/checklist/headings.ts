@@ -3,6 +3,7 @@
  * its unit ("cm"), its part ("framed") and the words that are left, which must be known as a whole: a heading that is
  * half known is not known. Common practice, no source; the words were gathered from the trade's own vocabulary.
  */
+import { isCurrency } from '../money/currency.ts'
 import type { Field, ListPart, ListUnit } from './fields.ts'
 import { plainWords } from './plain-text.ts'
 
@@ -296,7 +297,7 @@ function readWords(words: string, unit: ListUnit | null): ReadHeading {
     .replace(/\b(?:in |en )?(?:eur|euros?|usd|chf|gbp)\b/g, ' ')
     .replace(/\s+/g, ' ')
     .trim()
-  const meaning = meanings.get(rest.replace(/\s+/g, ' ').trim()) ?? meanings.get(left)
+  const meaning = meanings.get(rest.replace(/\s+/g, ' ').trim()) ?? meanings.get(left) ?? valueIn(left)
   if (meaning !== undefined) {
     // "Image" beside a title is a picture, beside a height it says what is measured.
     const sized = ['size', 'height', 'width', 'depth', 'diameter'].includes(meaning.field)
@@ -307,6 +308,19 @@ function readWords(words: string, unit: ListUnit | null): ReadHeading {
   if (part !== null && left === '' && (own !== null || /mass(?:e|en)?$/.test(words)))
     return { field: 'size', unit: own, part, language: null }
   return { field: null, unit: own, part, language: null }
+}
+
+/** A value beside whatever code of a currency: “Insurance value SEK”. */
+function valueIn(words: string): Meaning | undefined {
+  const [code = '', ...rest] = words.split(' ').reverse()
+  if (!isCurrency(code.toUpperCase())) return undefined
+  const meaning = meanings.get(
+    rest
+      .reverse()
+      .join(' ')
+      .replace(/ (?:in|en)$/, ''),
+  )
+  return meaning?.field === 'value' ? meaning : undefined
 }
 
 function reading(meaning: Meaning, unit: ListUnit | null, part: ListPart | null): ReadHeading {

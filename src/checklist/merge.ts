@@ -1,11 +1,13 @@
 /**
  * What a row changes in a work that is there. The rule it keeps: a field that a person changed since the last list
- * keeps its value and the difference is shown; sizes and masses come as new rows beside the old; a cell that is empty,
+ * keeps its value and the difference is shown; sizes, masses and values come as new rows beside the old; a cell that is empty,
  * or says what the last list said, changes nothing.
  */
+import type { Amount } from '../money/currency.ts'
 import { type FactField, numberFields } from './fields.ts'
 import { tidy } from './plain-text.ts'
-import type { ListedMass, ListedNumber, ListedSize, RowQuestion, RowReading } from './reading.ts'
+import type { ListedMass, ListedNumber, ListedSize, ListedValue, RowQuestion, RowReading } from './reading.ts'
+import { sameAmount } from './values.ts'
 
 export type Value = string | number | null
 
@@ -15,6 +17,8 @@ export interface CurrentWork {
   readonly numbers: readonly { readonly kind: string; readonly norm: string; readonly party: string | null }[]
   readonly sizes: readonly CurrentSize[]
   readonly masses: readonly CurrentMass[]
+  /** Its newest valuation until today, and what loans that are open agree. */
+  readonly values: readonly Amount[]
   readonly entry: { readonly running: string; readonly section: string; readonly status: string } | null
 }
 
@@ -63,6 +67,9 @@ export interface Merge {
   readonly numbers: readonly ListedNumber[]
   readonly sizes: readonly ListedSize[]
   readonly masses: readonly ListedMass[]
+  readonly value: ListedValue | null
+  /** What it was worth until then; null for nothing known. */
+  readonly valued: Amount | null
   /** Fields of the entry in the show, where they change. */
   readonly entry: { readonly running?: string; readonly section?: string; readonly status?: string }
   readonly kept: readonly KeptField[]
@@ -121,6 +128,10 @@ export function mergeRow(
       !rawSaidBefore(mass.raw, reading, last) &&
       !work.masses.some(one => (one.inForce || one.newestListed) && Math.abs(one.kg - mass.kg) < 0.005),
   )
+  const { value: said } = reading
+  // The heading may name another currency for the same figures.
+  const saidSo = said !== null && last?.facts.value === valueSaid(said)
+  const value = said !== null && !saidSo && !work.values.some(one => sameAmount(one, said)) ? said : null
   const questions = reading.questions.filter(question => !questionAskedBefore(question, reading, last))
   const entry = mergeEntry(reading, work, last, status, kept)
   const changes =
@@ -129,6 +140,7 @@ export function mergeRow(
     numbers.length > 0 ||
     sizes.length > 0 ||
     masses.length > 0 ||
+    value !== null ||
     questions.length > 0 ||
     Object.keys(entry).length > 0
   const differs = last === undefined || JSON.stringify(sorted(last.raw)) !== JSON.stringify(sorted(reading.raw))
@@ -138,12 +150,19 @@ export function mergeRow(
     numbers,
     sizes,
     masses,
+    value,
+    valued: work.values[0] ?? null,
     entry,
     kept,
     questions,
     changes,
     says: differs && (changes || kept.length > 0),
   }
+}
+
+/** An amount as what a list said is kept: its currency and minor units. */
+export function valueSaid({ minor, currency }: Amount): string {
+  return `${currency} ${minor}`
 }
 
 function sorted(raw: Readonly<Record<string, string>>): readonly (readonly [string, string | undefined])[] {

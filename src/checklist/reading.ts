@@ -1,4 +1,5 @@
 /** What one row of a list says, once it is read: values, raw text, and questions where a person must decide. */
+import type { Amount } from '../money/currency.ts'
 import type { FactField, NumberField } from './fields.ts'
 
 export type QuestionKind =
@@ -8,6 +9,7 @@ export type QuestionKind =
   | 'date'
   | 'digits'
   | 'mass'
+  | 'value'
   | 'light'
   | 'word'
   | 'same work'
@@ -31,6 +33,11 @@ export interface ListedSize {
 export interface ListedMass {
   readonly kg: number
   readonly approximate: boolean
+  readonly raw: string
+}
+
+/** What a list says a work is worth. */
+export interface ListedValue extends Amount {
   readonly raw: string
 }
 
@@ -84,6 +91,7 @@ export interface RowReading {
   readonly facts: { readonly [F in FactField]?: string | number }
   readonly sizes: readonly ListedSize[]
   readonly masses: readonly ListedMass[]
+  readonly value: ListedValue | null
   readonly questions: readonly RowQuestion[]
   readonly remarks: readonly string[]
 }

@@ -20,8 +20,9 @@ import {
 import type { ListLanguage } from './headings.ts'
 import { normalNumber } from './numbers.ts'
 import { plainWords, tidy } from './plain-text.ts'
-import type { ListedMass, ListedNumber, ListedSize, RowOutcome, RowQuestion } from './reading.ts'
+import type { ListedMass, ListedNumber, ListedSize, ListedValue, RowOutcome, RowQuestion } from './reading.ts'
 import { type MassRead, readMassCell, readSides, readSizeCell, type Side, type SizesRead } from './sizes.ts'
+import { readValueCell, sameAmount } from './values.ts'
 import { saysNothing } from './words.ts'
 
 export interface ListContext {
@@ -98,6 +99,7 @@ export function makeUnderstanding(list: ListContext): Understand {
     const facts: { [F in FactField]?: string | number } = {}
     let sizes: readonly ListedSize[] = none
     let masses: readonly ListedMass[] = none
+    let value: ListedValue | null = null
     let questions: readonly RowQuestion[] = none
     let remarks: readonly string[] = none
     let sides: Map<string, { part: ListPart | null; column: string; sides: Side[] }> | undefined
@@ -137,6 +139,14 @@ export function makeUnderstanding(list: ListContext): Understand {
         const read = readMass(text, use.name, use.unit)
         if (read.mass !== undefined) masses = joined(masses, [read.mass])
         if (read.question !== undefined) questions = joined(questions, [read.question])
+      } else if (field === 'value') {
+        if (saysNothing(text)) continue
+        const read = readValueCell(cell, { column: use.name, language: list.language })
+        if (read.question !== undefined) questions = joined(questions, [read.question])
+        if (read.value === undefined) continue
+        if (value === null) value = read.value
+        else if (!sameAmount(value, read.value))
+          remarks = joined(remarks, [`The list gives another value too: ${use.name}, ${text}. The first is taken.`])
       } else if (isFact(field)) {
         const read = readFact(field, cell, use.name)
         if (read.value !== undefined) facts[field] = joinedValue(facts[field], read.value)
@@ -165,7 +175,10 @@ export function makeUnderstanding(list: ListContext): Understand {
       const reason = 'It gives no title, no maker and no number, so nothing says which work it is.'
       return { kind: 'refused', row: row.row, column: '', reason }
     }
-    return { kind: 'work', reading: { row: row.row, raw, numbers, ...plain, facts, sizes, masses, questions, remarks } }
+    return {
+      kind: 'work',
+      reading: { row: row.row, raw, numbers, ...plain, facts, sizes, masses, value, questions, remarks },
+    }
   }
 }
 

@@ -56,6 +56,7 @@ const after = [
   { key: 'method', heading: 'How it hangs', field: 'method', width: 10 },
   { key: 'lender', heading: 'Lender', field: 'lender', width: 16 },
   { key: 'credit', heading: 'Credit line', field: 'credit', width: 20 },
+  { key: 'value', heading: 'Value', field: 'value', width: 14 },
   { key: 'kind', heading: 'Kind of work', field: 'kind', width: 10 },
   { key: 'section', heading: 'Section', field: 'section', width: 14 },
   { key: 'place', heading: 'Room and wall', field: 'place', width: 14 },

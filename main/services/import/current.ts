@@ -3,6 +3,7 @@ import type { FactField } from '../../../src/checklist/fields.ts'
 import { factColumns } from '../../../src/checklist/fields.ts'
 import type { CurrentMass, CurrentSize, CurrentWork, Value } from '../../../src/checklist/merge.ts'
 import { inForce, type SourcedFact } from '../../../src/model/in-force.ts'
+import type { Amount } from '../../../src/money/currency.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { row, rows } from '../sql.ts'
 import { asFact, massesOf, sizesOf } from '../works/figures.ts'
@@ -10,12 +11,18 @@ import { asFact, massesOf, sizesOf } from '../works/figures.ts'
 const factFields = Object.keys(factColumns) as FactField[] // Object.keys forgets the literal names
 const factList = factFields.map(field => `${factColumns[field]} AS "${field}"`).join(', ')
 
-/** `measures` is left out where the list's own measures are those of last time. */
+interface Wanted {
+  /** Left out where the list's own measures are those of last time. */
+  readonly measures: boolean
+  /** The day until which valuations count; null where the list gives no value. */
+  readonly values: string | null
+}
+
 export function currentWork(
   db: ReadHandle,
   work: string,
   exhibition: string | null,
-  measures: boolean,
+  { measures, values }: Wanted,
 ): CurrentWork | undefined {
   const found = row<Record<FactField, Value> & { readonly lender: string | null }>(
     db,
@@ -30,8 +37,21 @@ export function currentWork(
     numbers: measures ? rows(db, 'SELECT kind, norm, party FROM work_number WHERE work = :work', { work }) : [],
     sizes: measures ? currentSizes(db, work) : [],
     masses: measures ? currentMasses(db, work) : [],
+    values: values === null ? [] : currentValues(db, work, values),
     entry: exhibition === null ? null : (currentEntry(db, exhibition, work) ?? null),
   }
+}
+
+/** Its newest valuation until `today`, and what loans that are open agree. */
+export function currentValues(db: ReadHandle, work: string, today: string): Amount[] {
+  return rows<Amount>(
+    db,
+    `SELECT minor, currency FROM (SELECT value AS minor, currency FROM work_value
+       WHERE work = :work AND day <= :today ORDER BY day DESC, id DESC LIMIT 1)
+     UNION ALL SELECT loan_work.value, loan_work.currency FROM loan_work JOIN loan ON loan.id = loan_work.loan
+       WHERE loan_work.work = :work AND loan_work.value IS NOT NULL AND loan.closed = ''`,
+    { work, today },
+  )
 }
 
 function currentEntry(db: ReadHandle, exhibition: string, work: string) {

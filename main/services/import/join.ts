@@ -14,6 +14,7 @@ import { refreshBack, refreshMass, refreshNumbers, refreshPicture, refreshSize }
 const goingOver = [
   'work_size',
   'work_mass',
+  'work_value',
   'work_back',
   'picture',
   'import_value',

@@ -54,6 +54,8 @@ export interface PlanChoices {
   readonly show: Show | null
   readonly language: ListLanguage | ''
   readonly answers: Answers
+  /** ISO 8601; values are held against what is in force on it. */
+  readonly today: string
 }
 
 /** Ids of lenders that are not there yet, by their name, so that their rows still belong together. */
@@ -126,7 +128,10 @@ export function planRows(
     const print = printOf(reading.raw)
     const last = known.last(matched, print)
     const again = last !== undefined && printOf(last.raw) === print
-    const current = currentWork(db, matched, exhibition, !again)
+    const current = currentWork(db, matched, exhibition, {
+      measures: !again,
+      values: reading.value === null ? null : choices.today,
+    })
     if (current === undefined) throw new Error('A matched work is not in the catalogue')
     const sectioned = { ...reading, section: base.section }
     const asRead = again ? { ...sectioned, numbers: [], sizes: [], masses: [], questions: [] } : sectioned
@@ -172,7 +177,7 @@ function answeredReading(reading: RowReading, choices: PlanChoices): RowReading 
         details: { row: reading.row, field: question.field },
       })
     }
-    const { sizes, masses, fact, number } = result.answered
+    const { sizes, masses, fact, number, value } = result.answered
     const parts = new Set(sizes.map(size => size.part))
     const same = (size: ListedSize) => size.raw === question.raw && parts.has(size.part)
     const before = read.sizes.filter(same)
@@ -188,6 +193,7 @@ function answeredReading(reading: RowReading, choices: PlanChoices): RowReading 
         ),
       ],
       masses: [...read.masses, ...masses],
+      value: value ?? read.value,
       facts: fact === undefined ? read.facts : { ...read.facts, [fact.field]: fact.value },
       numbers: number === undefined ? read.numbers : [...read.numbers, number],
       questions: read.questions.filter(one => one !== question),

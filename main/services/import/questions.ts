@@ -4,19 +4,21 @@ import { type FactField, factColumns } from '../../../src/checklist/fields.ts'
 import { type LetterQuestion, letterText } from '../../../src/checklist/letter.ts'
 import type { AnswerOption, ListedSize, QuestionKind, RowQuestion } from '../../../src/checklist/reading.ts'
 import { fieldLabel } from '../../../src/checklist/understand.ts'
+import { sameAmount } from '../../../src/checklist/values.ts'
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { notFound } from '../change.ts'
+import { dateAt } from '../days.ts'
 import type { Reading, Writing } from '../service.ts'
 import { row, rows, update, type Value, value } from '../sql.ts'
 import { sortKeys, workName } from '../works/facts.ts'
 import { numberOrder, refreshMass, refreshNumbers, refreshSize } from '../works/figures.ts'
-import { currentMasses, currentSizes } from './current.ts'
+import { currentMasses, currentSizes, currentValues } from './current.ts'
 import { joinWorks } from './join.ts'
 import { listedOf, listField } from './known.ts'
 import { rememberedFor } from './source.ts'
-import { storeMass, storeNumber, storeSize } from './store.ts'
+import { storeMass, storeNumber, storeSize, storeValue } from './store.ts'
 
 interface StoredQuestion {
   readonly id: string
@@ -134,6 +136,9 @@ export function answer(writing: Writing, input: Received<'import.answer'>): Outp
   )
   for (const mass of masses) storeMass(writing, work, mass, origin)
   if (masses.length > 0) refreshMass(db, work)
+  const { value: worth } = answered
+  if (worth !== undefined && !currentValues(db, work, dateAt(at)).some(one => sameAmount(one, worth)))
+    storeValue(writing, work, worth, origin)
   if (answered.fact !== undefined) setFact(writing, work, answered.fact.field, answered.fact.value)
   if (answered.number !== undefined) {
     const lender = value<string | null>(db, 'SELECT lender FROM work WHERE id = :work', { work }) ?? null

@@ -1,7 +1,15 @@
 /** Rows that an import writes for one work: numbers, sizes, masses, what the list said, questions. */
 import { numberFields } from '../../../src/checklist/fields.ts'
-import type { Value } from '../../../src/checklist/merge.ts'
-import type { ListedMass, ListedNumber, ListedSize, RowQuestion, RowReading } from '../../../src/checklist/reading.ts'
+import { type Value, valueSaid } from '../../../src/checklist/merge.ts'
+import type {
+  ListedMass,
+  ListedNumber,
+  ListedSize,
+  ListedValue,
+  RowQuestion,
+  RowReading,
+} from '../../../src/checklist/reading.ts'
+import { dateAt } from '../days.ts'
 import type { Writing } from '../service.ts'
 import { run } from '../sql.ts'
 import { insertRow, type Queue, type Shape } from './bulk.ts'
@@ -38,6 +46,11 @@ export const workSizeShape: Shape = {
 export const workMassShape: Shape = {
   table: 'work_mass',
   columns: ['id', 'work', 'kg', 'raw', 'kind', 'source', 'by', 'at', 'approximate', 'chosen'],
+}
+
+export const workValueShape: Shape = {
+  table: 'work_value',
+  columns: ['id', 'work', 'value', 'currency', 'day', 'source', 'by'],
 }
 
 export const importValueShape: Shape = {
@@ -109,6 +122,11 @@ export function massRow(id: string, work: string, mass: ListedMass, origin: Omit
   return [id, work, mass.kg, mass.raw, 'listed', origin.source, origin.by, origin.at, mass.approximate ? 1 : 0, 0]
 }
 
+/** In force from the day on which the list was taken in. */
+export function valueRow(id: string, work: string, value: ListedValue, origin: Omit<Origin, 'run'>): readonly Value[] {
+  return [id, work, value.minor, value.currency, dateAt(origin.at), origin.source, origin.by]
+}
+
 export function listedRow(id: string, work: string, text: string, origin: Origin): readonly Value[] {
   return [id, work, listField, text, origin.run, origin.at]
 }
@@ -131,6 +149,10 @@ export function storeMass(writing: Writing, work: string, mass: ListedMass, orig
   insertRow(writing.db, workMassShape, massRow(writing.newId(), work, mass, origin))
 }
 
+export function storeValue(writing: Writing, work: string, value: ListedValue, origin: Omit<Origin, 'run'>): void {
+  insertRow(writing.db, workValueShape, valueRow(writing.newId(), work, value, origin))
+}
+
 /** What the list said about the work, as written, and what was read from it where that is something else. */
 export function listedText(reading: RowReading, lender: string | null, status: string | undefined): string {
   const { raw } = reading
@@ -140,6 +162,7 @@ export function listedText(reading: RowReading, lender: string | null, status: s
     if (value !== undefined && value !== raw[field]) facts[field] = value
   }
   if (status !== undefined) facts.status = status
+  if (reading.value !== null) facts.value = valueSaid(reading.value)
   return JSON.stringify({ raw, facts, lender })
 }
 

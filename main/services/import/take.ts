@@ -9,7 +9,9 @@ import { fieldLabel, makeUnderstanding } from '../../../src/checklist/understand
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import { readDimensions } from '../../../src/measure/dimensions.ts'
 import type { LengthUnit } from '../../../src/measure/units.ts'
+import { writeAmount } from '../../../src/money/write.ts'
 import type { ReadHandle } from '../../database/handles.ts'
+import { dateAt } from '../days.ts'
 import type { Job, Writing } from '../service.ts'
 import { insert, update, value } from '../sql.ts'
 import { type Head, keepPreview, keyOf, pageOf } from './kept.ts'
@@ -96,7 +98,7 @@ function answersOf(input: ListInput): Answers {
 
 function plan(job: Job, db: ReadHandle, read: Read): ListPlan {
   const { lender, show, answers, outcomes } = read
-  const choices = { lender, show, answers, language: read.source.shape.language }
+  const choices = { lender, show, answers, language: read.source.shape.language, today: dateAt(job.now()) }
   return planRows(db, outcomes, choices, done => job.progress(done, outcomes.length, 'Comparing with the catalogue'))
 }
 
@@ -295,12 +297,24 @@ function previewRow(row: PlannedRow, read: Read, known: KnownTitle): Preview['ro
       sizes: reading.sizes.map(({ unit: _unit, ...size }) => ({ ...size, remarks: [...size.remarks] })),
       masses: [...reading.masses],
     },
-    changes: (merge?.facts ?? []).map(change => ({
-      field: change.field,
-      label: fieldLabel(change.field),
-      list: String(change.to ?? ''),
-      yours: String(change.from ?? ''),
-    })),
+    changes: [
+      ...(merge?.facts ?? []).map(change => ({
+        field: change.field,
+        label: fieldLabel(change.field),
+        list: String(change.to ?? ''),
+        yours: String(change.from ?? ''),
+      })),
+      ...(merge?.value == null
+        ? []
+        : [
+            {
+              field: 'value',
+              label: fields.value,
+              list: writeAmount(merge.value),
+              yours: merge.valued === null ? '' : writeAmount(merge.valued),
+            },
+          ]),
+    ],
     kept: (merge?.kept ?? []).map(differenceOf),
     questions: row.questions.map(question =>
       shownQuestion(question, read.answers.of(reading.row, question.field, question.question)),
@@ -334,6 +348,7 @@ function understoodFacts({ reading, section, status, lender }: PlannedWork) {
     lender: lender?.name ?? '',
     section,
     status,
+    value: reading.value === null ? '' : writeAmount(reading.value),
   }
   for (const number of reading.numbers) said[number.field] = number.text
   return fieldNames.flatMap((field: Field) => {

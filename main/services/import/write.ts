@@ -30,9 +30,12 @@ import {
   storeNumber,
   storeQuestion,
   storeSize,
+  storeValue,
+  valueRow,
   workMassShape,
   workNumberShape,
   workSizeShape,
+  workValueShape,
 } from './store.ts'
 
 export interface Written {
@@ -206,6 +209,14 @@ function addWorks(
       },
     },
     {
+      shape: workValueShape,
+      count: ({ planned }) => (planned.reading.value === null ? 0 : 1),
+      rows({ id, planned }, put) {
+        const { value: worth } = planned.reading
+        if (worth !== null) put(valueRow(writing.newId(), id, worth, origin))
+      },
+    },
+    {
       shape: importValueShape,
       count: () => 1,
       rows({ id, planned, lender }, put) {
@@ -317,10 +328,12 @@ function changeWork(
   if (merge.sizes.length > 0) refreshSize(db, named)
   for (const mass of merge.masses) storeMass(writing, named, mass, origin)
   if (merge.masses.length > 0) refreshMass(db, named)
+  if (merge.value !== null) storeValue(writing, named, merge.value, origin)
   if (merge.says || planned.enters) replaceListed(writing, named, listedText(reading, lender, planned.status), origin)
   const fields = new Set<string>(merge.questions.map(question => question.field))
   if (merge.sizes.length > 0) fields.add('size')
   if (merge.masses.length > 0) fields.add('mass')
+  if (merge.value !== null) fields.add('value')
   for (const change of merge.facts) fields.add(change.field)
   for (const field of fields) dropQuestions(writing, named, field, origin)
   return named

@@ -1,8 +1,12 @@
 /** The works of a show as the checklist lists them: in order, with the size in force of every part. */
 import { type ListPart, parts } from '../../../src/checklist/fields.ts'
+import { valueOn } from '../../../src/insurance/value.ts'
+import type { Day } from '../../../src/light/day.ts'
 import { inForce, type SourcedFact } from '../../../src/model/in-force.ts'
+import { writeAmount } from '../../../src/money/write.ts'
 import type { ChecklistWork, Measured } from '../../../src/sheets/checklist.ts'
 import type { ReadHandle } from '../../database/handles.ts'
+import { type Facts, factsOf } from '../insured/facts.ts'
 import { wallCalled } from '../rooms/called.ts'
 import { rows } from '../sql.ts'
 
@@ -43,7 +47,8 @@ interface StoredSize extends Measured {
 
 const inShow = 'FROM entry WHERE entry.exhibition = :exhibition'
 
-export function checklistWorks(db: ReadHandle, exhibition: string): readonly ChecklistWork[] {
+/** `today`: the day whose value of each work is told. */
+export function checklistWorks(db: ReadHandle, exhibition: string, today: Day): readonly ChecklistWork[] {
   const works = rows<Stored>(
     db,
     `SELECT work.id, entry.running, entry.status, section.title AS section, room.name AS room, ${wallCalled} AS wall,
@@ -60,6 +65,7 @@ export function checklistWorks(db: ReadHandle, exhibition: string): readonly Che
   )
   const numbers = numbersOf(db, exhibition)
   const sizes = sizesOf(db, exhibition)
+  const facts = factsOf(db, { exhibition })
   return works.map(work => {
     const number = (kind: string) => numbers.get(`${work.id} ${kind}`) ?? ''
     return {
@@ -78,6 +84,7 @@ export function checklistWorks(db: ReadHandle, exhibition: string): readonly Che
         method: work.method,
         lender: work.lender ?? '',
         credit: work.credit_line,
+        value: worthOf(facts, work.id, today),
         kind: work.kind,
         section: work.section ?? '',
         place: [work.room, work.wall].filter(part => part !== null && part !== '').join(', '),
@@ -96,6 +103,12 @@ export function checklistWorks(db: ReadHandle, exhibition: string): readonly Che
       sizes: sizes.get(work.id) ?? {},
     }
   })
+}
+
+function worthOf(facts: Facts, work: string, today: Day): string {
+  const { value } = valueOn(facts.agreed(work), facts.valued(work), today, 'unsaid')
+  // Three figures behind one mark may be thousands to whoever reads it: KWD 12.5, not 12.500.
+  return value === null ? '' : writeAmount(value).replace(/(\.\d{1,2})0+$/u, '$1')
 }
 
 /** The first number of each kind, by work and kind. */

@@ -7,6 +7,7 @@ import { labelListSheet } from '../../../src/sheets/label-list.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { writeWorkbook } from '../../files/workbook/write.ts'
 import { notFound } from '../change.ts'
+import { dayAt } from '../days.ts'
 import { labelsOf } from '../labels.ts'
 import type { Job } from '../service.ts'
 import { rows, value } from '../sql.ts'
@@ -36,7 +37,7 @@ export function facesOf(db: ReadHandle, exhibition: string): readonly string[] {
 
 export async function makeChecklist(job: Job, exhibition: string, style: Style): Promise<SheetFile> {
   const title = showTitle(job.db, exhibition)
-  const works = checklistWorks(job.db, exhibition)
+  const works = checklistWorks(job.db, exhibition, dayAt(job.now()))
   const sheet = checklistSheet({
     title: `${title}: checklist`,
     lines: [madeLine(job, `${works.length === 1 ? '1 work' : `${works.length} works`}`)],

@@ -86,6 +86,7 @@ export const questionKind = z.enum([
   'date',
   'digits',
   'mass',
+  'value',
   'light',
   'word',
   'same work',

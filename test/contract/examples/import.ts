@@ -123,6 +123,32 @@ export const importExamples: ExamplesOf<keyof typeof importArea> = {
         }),
       },
       {
+        about: 'values with their currency in the heading, one of them asked',
+        input: known => ({
+          text: 'Lender’s no.\tTitle\tInsurance value (EUR)\nL-1.2\tCauseway\t12,000\nL-9\tNets at night\ton request\n',
+          lender: known.lender ?? '',
+        }),
+        output: () => ({
+          run: anyId,
+          exhibition: null,
+          rows: 2,
+          added: 1,
+          updated: 1,
+          unchanged: 0,
+          questions: [
+            {
+              row: 3,
+              column: 'Insurance value (EUR)',
+              text: 'on request',
+              question: 'Value: “on request” has no figure. Write it like CHF 45 000.',
+            },
+          ],
+          refused: [],
+          kept: [],
+          remarks: [],
+        }),
+      },
+      {
         about: 'the same table a second time: nothing new, and nothing written',
         first: known => [['import.accept', { text: list, lender: known.lender, exhibition: known.show }]],
         input: known => ({ text: list, lender: known.lender ?? '', exhibition: known.show ?? '' }),

@@ -21,6 +21,7 @@ const tables = [
   'work_number',
   'work_size',
   'work_mass',
+  'work_value',
   'entry',
   'section',
   'party',

@@ -318,7 +318,7 @@ test('a work that is there goes first into a show, new ones after it', async () 
 })
 
 test('our own checklist comes back as unchanged', async () => {
-  const text = `${heads}L1,Ada Ruel,Salt pans,1901,24 1/2 x 36 3/4 in.,2.5\nL2,Bo Lind,Nets,ca. 1910,"framed 49,8 x 69,2 cm",\n,Cy Holt,Causeway,,diam. 45 cm,14\n`
+  const text = `${heads.trim()},Value\nL1,Ada Ruel,Salt pans,1901,24 1/2 x 36 3/4 in.,2.5,"USD 4.500,00"\nL2,Bo Lind,Nets,ca. 1910,"framed 49,8 x 69,2 cm",,\n,Cy Holt,Causeway,,diam. 45 cm,14,KWD 12.5\n`
   const { exhibition } = await desk.call('import.accept', {
     text,
     lenderName: 'Quay',

@@ -16,6 +16,7 @@ export const nothing: ChecklistWork['texts'] = {
   method: '',
   lender: '',
   credit: '',
+  value: '',
   kind: '',
   section: '',
   place: '',
