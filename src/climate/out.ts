@@ -42,24 +42,29 @@ function stretches(
   values: Values,
   beyond: (value: number) => number,
 ): Stretch[] {
-  const found: Stretch[] = []
-  let open: Stretch | null = null
-  values.forEach((value, i) => {
+  type Open = { -readonly [K in keyof Stretch]: Stretch[K] }
+  const found: Open[] = []
+  let open: Open | null = null
+  for (let i = 0; i < values.length; i++) {
+    const value = values[i] ?? null
     const far = value === null ? 0 : beyond(value)
     const from = at[i] ?? 0
     if (value === null || far <= 1e-9) {
       open = null
-      return
+      continue
     }
     const until = from + (stands[i] ?? 0)
     if (open === null || open.until < from) {
       open = { limit, from, until, worst: value, worstAt: from }
       found.push(open)
-      return
+      continue
     }
-    open = far > beyond(open.worst) ? { ...open, until, worst: value, worstAt: from } : { ...open, until }
-    found[found.length - 1] = open
-  })
+    open.until = until
+    if (far > beyond(open.worst)) {
+      open.worst = value
+      open.worstAt = from
+    }
+  }
   return found
 }
 

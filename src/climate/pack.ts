@@ -80,21 +80,29 @@ export function packed({ at, celsius, humidity }: Series): PackedDay[] {
 
 /** The series of days that are in order; of one day several parts may come, from one file after another. */
 export function unpacked(days: readonly Omit<PackedDay, 'count'>[]): Series {
-  const all: { at: number; celsius: number | null; humidity: number | null }[] = []
-  let ordered = true
+  const all: { at: number[]; celsius: (number | null)[]; humidity: (number | null)[] } = {
+    at: [],
+    celsius: [],
+    humidity: [],
+  }
+  let [ordered, last] = [true, Number.NEGATIVE_INFINITY]
   for (const { day, ...texts } of days) {
     const seconds = numbersOf(texts.seconds)
     const [celsius, humidity] = [numbersOf(texts.celsius), numbersOf(texts.humidity)]
     for (let i = 0; i < seconds.length; i++) {
       const at = day * secondsOfDay + (seconds[i] ?? 0)
-      ordered &&= at > (all.at(-1)?.at ?? Number.NEGATIVE_INFINITY)
-      all.push({ at, celsius: whole(celsius[i] ?? null), humidity: whole(humidity[i] ?? null) })
+      ordered &&= at > last
+      last = at
+      all.at.push(at)
+      all.celsius.push(whole(celsius[i] ?? null))
+      all.humidity.push(whole(humidity[i] ?? null))
     }
   }
-  if (!ordered) all.sort((a, b) => a.at - b.at)
+  if (ordered) return all
+  const order = [...all.at.keys()].sort((a, b) => (all.at[a] ?? 0) - (all.at[b] ?? 0))
   return {
-    at: all.map(each => each.at),
-    celsius: all.map(each => each.celsius),
-    humidity: all.map(each => each.humidity),
+    at: order.map(i => all.at[i] ?? 0),
+    celsius: order.map(i => all.celsius[i] ?? null),
+    humidity: order.map(i => all.humidity[i] ?? null),
   }
 }

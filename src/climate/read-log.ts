@@ -48,8 +48,7 @@ export interface LogRead {
   readonly asks: readonly LogAsk[]
 }
 
-interface Taken {
-  readonly row: number
+interface Understood {
   readonly date: DateRead
   readonly seconds: number
   readonly offset: number | null
@@ -57,8 +56,58 @@ interface Taken {
   readonly humidity: number | null
 }
 
+/** Rows understood, a column each, NaN where nothing was said: two million objects are more memory than a worker has, and most of its time. */
+class Rows {
+  readonly row: number[] = []
+  private readonly date: number[] = []
+  readonly seconds: number[] = []
+  readonly offset: number[] = []
+  readonly temperature: number[] = []
+  readonly humidity: number[] = []
+
+  add(row: number, { date, seconds, offset, temperature, humidity }: Understood): void {
+    const { year, first, second, yearFirst } = date
+    this.row.push(row)
+    this.date.push(((year * 100 + first) * 100 + second) * 2 + Number(yearFirst))
+    this.seconds.push(seconds)
+    this.offset.push(offset ?? Number.NaN)
+    this.temperature.push(temperature ?? Number.NaN)
+    this.humidity.push(humidity ?? Number.NaN)
+  }
+
+  get count(): number {
+    return this.row.length
+  }
+
+  /** One number a date, the same for the same. */
+  dateKey(at: number): number {
+    return this.date[at] ?? 0
+  }
+
+  dateAt(at: number): DateRead {
+    const key = this.dateKey(at)
+    const digits = Math.floor(key / 2)
+    return {
+      year: Math.floor(digits / 10_000),
+      first: Math.floor(digits / 100) % 100,
+      second: digits % 100,
+      yearFirst: key % 2 === 1,
+    }
+  }
+
+  /** Each date once. */
+  *dates(): Generator<DateRead> {
+    let last = -1
+    for (let at = 0; at < this.count; at++) {
+      const key = this.dateKey(at)
+      if (key !== last) yield this.dateAt(at)
+      last = key
+    }
+  }
+}
+
 export class LogReader {
-  private readonly taken: Taken[] = []
+  private readonly taken = new Rows()
   private readonly bad: BadRow[] = []
   private badCount = 0
   private empty = 0
@@ -82,14 +131,14 @@ export class LogReader {
   /** A row of the table, with its number in the file. */
   take(row: number, cells: readonly string[]): void {
     if (row < this.shape.firstRow || cells.every(cell => cell.trim() === '')) return
-    const understood = this.understood(row, cells)
+    const understood = this.understood(cells)
     if (typeof understood === 'string') this.refuse(row, understood)
     else if (understood.temperature === null && understood.humidity === null) this.empty++
-    else this.taken.push(understood)
+    else this.taken.add(row, understood)
   }
 
   /** What a row says, or why it says nothing. */
-  private understood(row: number, cells: readonly string[]): Taken | string {
+  private understood(cells: readonly string[]): Understood | string {
     const cell = (at: number) => (at < 0 ? '' : (cells[at] ?? '').trim())
     const whole = this.at.moment >= 0
     const written = cell(whole ? this.at.moment : this.at.date)
@@ -106,17 +155,18 @@ export class LogReader {
     if (figures.humidity !== null && (figures.humidity < least || figures.humidity > most)) {
       return `a relative humidity of ${figures.humidity} % cannot be`
     }
-    return { row, date: read.date, ...time, ...figures }
+    return { date: read.date, ...time, ...figures }
   }
 
   /** All rows are there. */
   read(choices: LogChoices): LogRead {
-    const found = orderOf(this.dates())
-    const written = this.taken.every(each => each.date.yearFirst)
+    const { taken } = this
+    const found = orderOf(taken.dates())
+    const written = [...taken.dates()].every(each => each.yearFirst)
     const order = choices.order ?? found ?? (written ? 'month first' : null)
-    const hasTemperature = this.taken.some(each => each.temperature !== null)
+    const hasTemperature = taken.temperature.some(each => !Number.isNaN(each))
     const unit = choices.unit ?? this.shape.unit ?? (hasTemperature ? null : '°C')
-    const told = this.taken.every(each => each.offset !== null)
+    const told = taken.offset.every(each => !Number.isNaN(each))
     const zone = choices.zone ?? (told ? '+00:00' : null)
     const asks: LogAsk[] = []
     if (order === null) asks.push('order')
@@ -133,31 +183,40 @@ export class LogReader {
     return { ...read, order, unit: hasTemperature ? unit : null, bad, badCount: this.badCount, empty, asks }
   }
 
-  private *dates(): Generator<DateRead> {
-    for (const { date } of this.taken) yield date
-  }
-
   private placed(order: DateOrder, unit: TemperatureUnit, zone: string) {
     const offsetAt = offsetsOf(zone)
-    const dated: { taken: Taken; local: number; celsius: number | null }[] = []
-    for (const taken of this.taken) {
-      const midnight = midnightOf(taken.date, order)
+    const { taken } = this
+    /** Places in `taken` of rows that can be, and their local time and °C. */
+    const dated: { readonly at: number[]; readonly local: number[]; readonly celsius: number[] } = {
+      at: [],
+      local: [],
+      celsius: [],
+    }
+    let [lastDate, midnight]: [number, number | null] = [-1, null]
+    for (let at = 0; at < taken.count; at++) {
+      const [row, key] = [taken.row[at] ?? 0, taken.dateKey(at)]
+      if (key !== lastDate) midnight = midnightOf(taken.dateAt(at), order)
+      lastDate = key
       if (midnight === null) {
-        this.refuse(taken.row, 'there is no such day in the calendar')
+        this.refuse(row, 'there is no such day in the calendar')
         continue
       }
-      const { temperature } = taken
-      const celsius = temperature === null || unit === '°C' ? temperature : toCelsius(temperature)
+      const temperature = taken.temperature[at] ?? Number.NaN
+      const celsius = unit === '°C' ? temperature : toCelsius(temperature)
       const [least, most] = bounds.celsius
-      if (celsius !== null && (celsius < least || celsius > most)) {
-        this.refuse(taken.row, `a temperature of ${temperature} ${unit} cannot be in a room`)
+      if (celsius < least || celsius > most) {
+        this.refuse(row, `a temperature of ${temperature} ${unit} cannot be in a room`)
         continue
       }
-      dated.push({ taken, local: midnight + taken.seconds, celsius })
+      dated.at.push(at)
+      dated.local.push(midnight + (taken.seconds[at] ?? 0))
+      dated.celsius.push(celsius)
     }
     // Some write the newest first.
-    if ((dated[0]?.local ?? 0) > (dated.at(-1)?.local ?? 0)) dated.reverse()
-    const points: { at: number; celsius: number | null; humidity: number | null }[] = []
+    if ((dated.local[0] ?? 0) > (dated.local.at(-1) ?? 0)) {
+      for (const column of [dated.at, dated.local, dated.celsius]) column.reverse()
+    }
+    const points: Points = { at: [], celsius: [], humidity: [] }
     let [never, twice, unsure, last, second, open] = [0, 0, 0, Number.NEGATIVE_INFINITY, false, 0]
     const closeHour = () => {
       if (!second) unsure += open
@@ -165,9 +224,10 @@ export class LogReader {
       open = 0
       second = false
     }
-    for (const { taken, local, celsius } of dated) {
-      const { offset, humidity } = taken
-      const moments = offset === null ? momentsOf(local, offsetAt) : [local - offset]
+    for (const [n, local] of dated.local.entries()) {
+      const place = dated.at[n] ?? 0
+      const offset = taken.offset[place] ?? Number.NaN
+      const moments = Number.isNaN(offset) ? momentsOf(local, offsetAt) : [local - offset]
       if (moments.length === 0) never++
       if (moments.length < 2) closeHour()
       else {
@@ -176,25 +236,48 @@ export class LogReader {
       }
       last = local
       const at = moments[second ? moments.length - 1 : 0]
-      if (at !== undefined) points.push({ at, celsius, humidity })
+      if (at === undefined) continue
+      points.at.push(at)
+      points.celsius.push(dated.celsius[n] ?? Number.NaN)
+      points.humidity.push(taken.humidity[place] ?? Number.NaN)
     }
     closeHour()
-    points.sort((a, b) => a.at - b.at)
-    let [repeats, contradictions] = [0, 0]
-    const kept = points.filter((point, i) => {
-      const before = points[i - 1]
-      if (before === undefined || before.at !== point.at) return true
-      if (before.celsius === point.celsius && before.humidity === point.humidity) repeats++
-      else contradictions++
-      return false
-    })
-    const series: Series = {
-      at: kept.map(each => each.at),
-      celsius: kept.map(each => each.celsius),
-      humidity: kept.map(each => each.humidity),
-    }
-    return { series, repeats, contradictions, twice, unsure, never }
+    return { ...onceEach(inOrder(points)), twice, unsure, never }
   }
+}
+
+/** NaN where nothing was read. */
+type Points = Readonly<Record<'at' | 'celsius' | 'humidity', number[]>>
+
+/** By time; those of one moment stay as they stood. */
+function inOrder(points: Points): Points {
+  if (points.at.every((moment, n) => moment >= (points.at[n - 1] ?? moment))) return points
+  const order = Uint32Array.from(points.at.keys()).sort((a, b) => (points.at[a] ?? 0) - (points.at[b] ?? 0) || a - b)
+  const pick = (values: readonly number[]) => Array.from(order, n => values[n] ?? Number.NaN)
+  return { at: pick(points.at), celsius: pick(points.celsius), humidity: pick(points.humidity) }
+}
+
+/** Each moment once, the first that was said of it, and how many were said again or otherwise. */
+function onceEach({ at, celsius, humidity }: Points) {
+  const series: { at: number[]; celsius: (number | null)[]; humidity: (number | null)[] } = {
+    at: [],
+    celsius: [],
+    humidity: [],
+  }
+  const same = (a = Number.NaN, b = Number.NaN) => a === b || (Number.isNaN(a) && Number.isNaN(b))
+  const said = (value = Number.NaN) => (Number.isNaN(value) ? null : value)
+  let [repeats, contradictions] = [0, 0]
+  for (const [n, moment] of at.entries()) {
+    if (n > 0 && at[n - 1] === moment) {
+      if (same(celsius[n - 1], celsius[n]) && same(humidity[n - 1], humidity[n])) repeats++
+      else contradictions++
+      continue
+    }
+    series.at.push(moment)
+    series.celsius.push(said(celsius[n]))
+    series.humidity.push(said(humidity[n]))
+  }
+  return { series, repeats, contradictions }
 }
 
 const short = (text: string) => (text.length > 40 ? `${text.slice(0, 39)}…` : text)

@@ -65,6 +65,7 @@ export async function takeFile(job: Job, input: Received<'climate.takeFile'>): P
         field: 'handle',
       })
     }
+    job.progress(0, null, `Looking what of ${name} is on record`)
     const { fresh, repeated, other } = unknown(db, room, logger, read.series)
     if (fresh.at.length === 0) {
       const sentence = `Every moment of this file is on record for ${logger} in ${words} already. Was it another logger?`
@@ -80,6 +81,7 @@ export async function takeFile(job: Job, input: Received<'climate.takeFile'>): P
     const id = writing.newId()
     const columns = shape.columns.map(column => ({ heading: column.heading, is: column.role }))
     writing.label(`Bring ${name} in for ${words}`)
+    job.progress(0, null, `Packing ${name}`)
     const days = packed(fresh).map(day => ({ id: writing.newId(), ...day }))
     const file = {
       id,

@@ -79,6 +79,7 @@ export async function sourceOf(job: Job, input: Asked): Promise<Source> {
     for (const { row, cells } of batch) reader.take(row, cells.map(textOf))
   }
   const { order = null, unit = null, zone = null } = input
+  job.progress(0, null, `Putting the readings of ${name} in order`)
   const columns = missingColumns(shape)
   const read = reader.read({ order, unit, zone })
   const asks: Ask[] =
@@ -86,6 +87,7 @@ export async function sourceOf(job: Job, input: Asked): Promise<Source> {
   if (asks.length === 0 && read.series.at.length === 0) {
     asks.push({ code: 'nothing', words: 'No row of the file could be read. Look at the rows named.' })
   }
+  job.progress(0, null, `Knowing ${name} again`)
   const sum = createHash('sha256')
   // The type of a stream's chunks is any; without an encoding they are buffers.
   for await (const bytes of createReadStream(path) as AsyncIterable<Buffer>) sum.update(bytes)

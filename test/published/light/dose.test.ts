@@ -70,6 +70,40 @@ describe('lux-hours', () => {
     }
   })
 
+  // The same manual: flashes bring D = d F n t / (3.6 × 10⁹) Mlx h, d in lx s a flash, F flashes a day; its example is
+  // 1 000 lx s, 100 a day, 300 days: 8 333 lx h. A flash of 1 000 lx s is as much as 1 000 lx for a second (reciprocity).
+  test('100 flashes of 1 000 lx s a day are 8 333 lx h in 300 days, and add to the light of the room', () => {
+    const days = { first: start, last: start + 299, weekdays: 127 }
+    const flashes = { kind: 'event' as const, lux: 1000, hours: 100 / 3600, ...days }
+    expect(received(1000, { ...days, hours: 100 / 3600 })).toBeCloseTo(((1000 * 100 * 300) / 3.6e9) * 1e6, 6)
+    expect(received(1000, { ...days, hours: 100 / 3600 })).toBeCloseTo(8333, -1)
+    const open = { kind: 'open' as const, lux: null, hours: 8, ...days }
+    const show = {
+      exhibition: 'x',
+      title: '',
+      hours: [open, flashes],
+      face: 'f',
+      planned: new Map([['f', 50]]),
+      uses: null,
+    }
+    const both = litDays([show], [], [], days.last)
+    expect(spentOf(both, null, days.last).ever).toBeCloseTo(120_000 + 8333.333, 2)
+  })
+
+  // The same source, CIE 157:2004 as remembered (table of categories, from memory): 50 lx and 150 000 lx h, 200 lx and
+  // 600 000 lx h are both 3 000 hours; 50 lx and 15 000 lx h are 300.
+  test('budgets of the categories end after 3 000, 3 000 and 300 hours at their own levels', () => {
+    for (const [lux, budget, hours] of [
+      [50, 150_000, 3000],
+      [200, 600_000, 3000],
+      [50, 15_000, 300],
+    ] as const) {
+      const row = { kind: 'open' as const, lux: null, first: start, last: start + 364, weekdays: 127, hours: 10 }
+      const show = { exhibition: 'x', title: '', hours: [row], face: 'f', planned: new Map([['f', lux]]), uses: null }
+      expect(spentOf(litDays([show], [], [], start), budget, start).ends).toBe(start + hours / 10)
+    }
+  })
+
   // Worked here by hand, no source: 50 × 9.5 × 6 × 14, and 47, 68 and 50 lx for 5, 3 and 6 weeks.
   test('a lamp that was knocked shows in what was read, not in what was planned', () => {
     const hours = { first: start, last: start + 14 * 7 - 1, weekdays: 0b111111, hours: 9.5 }

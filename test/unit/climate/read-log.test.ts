@@ -96,6 +96,24 @@ test('the hour of autumn that is there twice is told apart by its order', () => 
   expect(once).toMatchObject({ twice: 2, unsure: 2 })
 })
 
+test('rows out of order give the series of rows in order; of one moment the first row stays', () => {
+  const rows = [
+    '2031-03-04T11:20Z;20.5;50',
+    '2031-03-04T11:00Z;20.0;-',
+    '2031-03-04T11:00Z;20.0;-',
+    '2031-03-04T11:20Z;20.6;50',
+    '2031-03-04T11:10Z;20.1;52',
+    '2031-03-05T11:10Z;20.2;51',
+  ]
+  const { series, repeats, contradictions } = read(`Moment;Temperature °C;Humidity %\n${rows.join('\n')}`)
+  expect(series).toEqual({
+    at: ['2031-03-04T11:00Z', '2031-03-04T11:10Z', '2031-03-04T11:20Z', '2031-03-05T11:10Z'].map(at),
+    celsius: [20, 20.1, 20.5, 20.2],
+    humidity: [null, 52, 50, 51],
+  })
+  expect([repeats, contradictions]).toEqual([1, 1])
+})
+
 test('bad rows are named and left out; repeats are counted', () => {
   const rows = [
     'Time;RH;Temp °C',

@@ -4,7 +4,7 @@ import type { Limits } from '../../../src/climate/limits.ts'
 import { changeWithin, outOf, summaryOf, timeOut } from '../../../src/climate/out.ts'
 import { packed, unpacked } from '../../../src/climate/pack.ts'
 import { reduced } from '../../../src/climate/reduce.ts'
-import { gapsOf, type Series, standsFor } from '../../../src/climate/series.ts'
+import { gapsOf, type Series, standsFor, usualStep } from '../../../src/climate/series.ts'
 
 const hundredths = fc.option(
   fc.integer({ min: 0, max: 10_000 }).map(each => each / 100),
@@ -116,6 +116,16 @@ describe('beyond limits', () => {
       }),
     )
   })
+})
+
+test('the usual step is the median of the steps, put in order', () => {
+  fc.assert(
+    fc.property(series, ({ at }) => {
+      const steps = at.slice(1).map((each, i) => each - (at[i] ?? each))
+      const middle = steps.toSorted((a, b) => a - b)[Math.floor(steps.length / 2)]
+      expect(usualStep(at)).toBe(middle ?? null)
+    }),
+  )
 })
 
 test('the mean is by time: an hour of 40 and three of 60 are 55', () => {
