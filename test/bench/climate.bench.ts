@@ -1,7 +1,7 @@
 /**
  * A logger's file of 200 MB, two million readings a minute apart with the columns that such programs add: read as a
  * preview, cancelled half-way, brought in, and asked of afterwards. Wanted: progress at least twice a second, a cancel
- * that is answered at once and leaves nothing, less than the worker's 1,5 GB. A general tool beside it: the time that Node
+ * that is answered at once and leaves nothing, less than the worker's 1.5 GB. A general tool beside it: the time that Node
  * takes to read the same file line by line and split each.
  */
 import { closeSync, createReadStream, openSync, statSync, writeSync } from 'node:fs'
