@@ -4,7 +4,7 @@ import type { Input, Output } from '../../src/contract/contract.ts'
 import { refusalOf } from '../host/client.svelte.ts'
 import { jobs } from '../host/jobs.svelte.ts'
 
-type Name = 'sheet.preview' | 'sheet.previewPlan'
+type Name = 'sheet.preview' | 'sheet.previewPlan' | 'sheet.previewCondition'
 
 export class Preview<N extends Name> {
   /** What was drawn, and for which question. */

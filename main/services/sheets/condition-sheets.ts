@@ -15,12 +15,10 @@ import { madeLine } from './tables.ts'
 import { sheetTime, styleOf, type Wishes } from './wishes.ts'
 import { writePages } from './written.ts'
 
-async function condition(
-  job: Job,
-  { report: id, ...wishes }: Received<'sheet.condition'>,
-): Promise<Output<'sheet.condition'>> {
+/** A report on paper, with what its pages are named by. */
+async function drawReport(job: Job, { report: id, ...wishes }: Received<'sheet.condition'>, field = 'report') {
   const told = await job.held(async () => {
-    reportOf(job.db, id, 'report')
+    reportOf(job.db, id, field)
     const report = get(job, { id })
     const other = (of: string | null): OtherReport | null => (of === null ? null : reportOf(job.db, of))
     const others = { corrects: other(report.corrects), correctedBy: other(report.correctedBy) }
@@ -30,6 +28,11 @@ async function condition(
   const pictures = await picturesOf(job, [report])
   const faces = await openFaces()
   const { pages } = conditionPaper({ ...asked(job, wishes, pictures, 'condition report'), ...told }, faces)
+  return { report, pages, faces, pictures }
+}
+
+async function condition(job: Job, input: Received<'sheet.condition'>): Promise<Output<'sheet.condition'>> {
+  const { report, pages, faces, pictures } = await drawReport(job, input)
   const names = [report.workNumber, report.workTitle, titles[report.kind].toLowerCase(), dayOf(report)]
   return {
     files: [await writePages(job, 'condition report', names, { pages, faces, picture: pictureIn(pictures) })],
@@ -37,10 +40,8 @@ async function condition(
   }
 }
 
-async function compared(
-  job: Job,
-  { before, after, ...wishes }: Received<'sheet.compared'>,
-): Promise<Output<'sheet.compared'>> {
+/** Two reports against one another on paper. */
+async function drawCompared(job: Job, { before, after, ...wishes }: Received<'sheet.compared'>) {
   const [lines, was, now] = await job.held(async () => {
     const lines = comparedFor(job.db, { before, after }, styleOf(job, wishes))
     return [lines, get(job, { id: before }), get(job, { id: after })] as const
@@ -49,11 +50,28 @@ async function compared(
   const faces = await openFaces()
   const question = { ...asked(job, wishes, pictures, 'comparison'), before: was, after: now, compared: lines }
   const { pages } = comparedPaper(question, faces)
+  return { was, now, pages, faces, pictures }
+}
+
+async function compared(job: Job, input: Received<'sheet.compared'>): Promise<Output<'sheet.compared'>> {
+  const { was, now, pages, faces, pictures } = await drawCompared(job, input)
   const names = [now.workNumber, now.workTitle, 'condition compared', `${dayOf(was)} and ${dayOf(now)}`]
   return {
     files: [await writePages(job, 'condition comparison', names, { pages, faces, picture: pictureIn(pictures) })],
     findings: [],
   }
+}
+
+/** The same pages as are printed, for the screen. */
+async function preview(
+  job: Job,
+  { before, after, ...wishes }: Received<'sheet.previewCondition'>,
+): Promise<Output<'sheet.previewCondition'>> {
+  const { pages } =
+    before === undefined
+      ? await drawReport(job, { report: after, ...wishes }, 'after')
+      : await drawCompared(job, { before, after, ...wishes })
+  return { pages: [...pages] }
 }
 
 type Pictures = ReadonlyMap<string, Buffer>
@@ -101,7 +119,8 @@ function followedBy({ db }: Job, { findings }: Report): ReportQuestion['follows'
   )
 }
 
-export const conditionSheetServices: ServicesOf<'sheet.condition' | 'sheet.compared'> = {
+export const conditionSheetServices: ServicesOf<'sheet.condition' | 'sheet.compared' | 'sheet.previewCondition'> = {
   'sheet.condition': condition,
   'sheet.compared': compared,
+  'sheet.previewCondition': preview,
 }

@@ -294,6 +294,17 @@ export const sheetsArea = {
       findings: z.array(finding).readonly(),
     }),
   ),
+  'sheet.previewCondition': procedure(
+    'long',
+    'Draws a condition report as shapes, as it would be printed now, alone or against an earlier one; records nothing.',
+    z.strictObject({
+      after: id,
+      /** Held against it, finding by finding; alone where left out. */
+      before: id.optional(),
+      ...wishes,
+    }),
+    z.strictObject({ pages }),
+  ),
   'sheet.previewPlan': procedure(
     'long',
     'Draws the plan of a storey as shapes, as it would be printed now; records nothing.',

@@ -657,6 +657,34 @@ export const sheetsExamples: ExamplesOf<keyof typeof sheetsArea> = {
       },
     ],
   },
+  'sheet.previewCondition': {
+    answered: [
+      {
+        about: 'the page of a draft as it would be printed now',
+        first: known => [
+          ['condition.add', { work: known.pans, kind: 'incoming', examinedAt: '2031-03-02T09:10:00.000Z' }],
+        ],
+        input: (_, earlier) => ({ after: made(earlier[0]), paper: 'Letter' }),
+        output: () => ({
+          pages: [
+            {
+              width: 279.4,
+              height: 215.9,
+              shapes: expect.arrayContaining([expect.objectContaining({ kind: 'text', text: 'No finding' })]),
+            },
+          ],
+        }),
+      },
+    ],
+    refused: [
+      {
+        about: 'a report that there is not',
+        input: () => ({ after: nowhere }),
+        code: 'not-found',
+        field: 'after',
+      },
+    ],
+  },
   'sheet.previewPlan': {
     answered: [
       {
