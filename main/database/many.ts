@@ -149,7 +149,7 @@ export function insertMany(db: Database.Database, batches: readonly NewRows[]): 
     if (table === 'work')
       stand(
         'TRIGGER',
-        textTriggers().filter(({ name }) => name === 'text_work_i'),
+        textTriggers(db).filter(({ name }) => name === 'text_work_i'),
       )
     if (before < rows.length) stand('INDEX', indexes(db, table))
     put(db, batch)
@@ -157,7 +157,7 @@ export function insertMany(db: Database.Database, batches: readonly NewRows[]): 
       `INSERT INTO journal(edit, tbl, key, op, data) SELECT ?, ${literal(table)}, id, 'i', NULL FROM ${quoted(table)} WHERE rowid > ? ORDER BY rowid`,
     ).run(edit, before)
     if (table === 'work') {
-      const columns = textColumns.join(', ')
+      const columns = textColumns(db).join(', ')
       db.prepare(`INSERT INTO work_fts(rowid, ${columns}) SELECT n, ${columns} FROM work WHERE n > ? ORDER BY n`).run(
         before,
       )

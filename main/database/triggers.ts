@@ -17,8 +17,10 @@ export interface Trigger {
 const now = '(SELECT edit FROM edit_now)'
 const guard = `SELECT CASE WHEN ${now} IS NULL THEN raise(ABORT, 'change outside an edit') END;`
 
-/** What the text index reads of a work. */
-export const textColumns = ['title', 'maker', 'medium', 'date_text', 'credit_line', 'numbers', 'note'] as const
+/** What the text index reads of a work, by the form that the catalogue has. */
+export function textColumns(db: Database.Database): string[] {
+  return db.prepare<[], string>(`SELECT name FROM pragma_table_info('work_fts')`).pluck().all()
+}
 
 export function journalTriggers({ name, columns }: TableShape): Trigger[] {
   const row = `json_object(${columns.map(column => `${literal(column)}, old.${quoted(column)}`).join(', ')})`
@@ -106,12 +108,13 @@ function guardTriggers(db: Database.Database): Trigger[] {
 }
 
 /** External content: the index must be told the old text exactly, before it is told the new. */
-export function textTriggers(): Trigger[] {
-  const columns = textColumns.join(', ')
-  const values = (row: string) => textColumns.map(column => `${row}.${column}`).join(', ')
+export function textTriggers(db: Database.Database): Trigger[] {
+  const read = textColumns(db)
+  const columns = read.join(', ')
+  const values = (row: string) => read.map(column => `${row}.${column}`).join(', ')
   const take = `INSERT INTO work_fts(work_fts, rowid, ${columns}) VALUES ('delete', old.n, ${values('old')});`
   const put = `INSERT INTO work_fts(rowid, ${columns}) VALUES (new.n, ${values('new')});`
-  const when = textColumns.map(column => `old.${column} IS NOT new.${column}`).join(' OR ')
+  const when = read.map(column => `old.${column} IS NOT new.${column}`).join(' OR ')
   return [
     { name: 'text_work_i', sql: `CREATE TRIGGER text_work_i AFTER INSERT ON work BEGIN ${put} END` },
     { name: 'text_work_d', sql: `CREATE TRIGGER text_work_d AFTER DELETE ON work BEGIN ${take} END` },
@@ -124,7 +127,7 @@ export function textTriggers(): Trigger[] {
 
 export function allTriggers(db: Database.Database): Trigger[] {
   const seals = sealTriggers(ordinaryTables(db))
-  return [...journaledTables(db).flatMap(journalTriggers), ...guardTriggers(db), ...seals, ...textTriggers()]
+  return [...journaledTables(db).flatMap(journalTriggers), ...guardTriggers(db), ...seals, ...textTriggers(db)]
 }
 
 /** Every trigger that is there, whoever made it. */
@@ -145,9 +148,10 @@ export function makeTriggers(db: Database.Database): void {
  * works a third of the time.
  */
 export function withTextRebuilt<T>(db: Database.Database, change: () => T): T {
-  for (const { name } of textTriggers()) db.exec(`DROP TRIGGER ${name}`)
+  const triggers = textTriggers(db)
+  for (const { name } of triggers) db.exec(`DROP TRIGGER ${name}`)
   const result = change()
   db.exec(`INSERT INTO work_fts(work_fts) VALUES ('rebuild')`)
-  for (const { sql } of textTriggers()) db.exec(sql)
+  for (const { sql } of triggers) db.exec(sql)
   return result
 }

@@ -26,6 +26,7 @@ function factsOf(work: DemoWork): Facts {
     glazing: { was: '', to: work.glazing },
     sensitivity: { was: '', to: work.sensitivity },
     lightLimit: { was: null, to: work.lux },
+    ...Object.fromEntries(Object.entries(work.known ?? {}).map(([field, to]) => [field, { was: '', to }])),
     ...(work.note === undefined ? {} : { note: { was: '', to: work.note } }),
     ...(work.handling === undefined ? {} : { handling: { was: '', to: work.handling } }),
     ...(work.loanTerms === undefined ? {} : { loanTerms: { was: '', to: work.loanTerms } }),

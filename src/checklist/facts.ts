@@ -18,6 +18,10 @@ export interface FactRead {
 /** Longest texts that the program's own fields take. */
 const longest: Partial<Record<FactField, number>> = {
   note: 20_000,
+  inscriptions: 20_000,
+  subject: 20_000,
+  description: 20_000,
+  distinguishing: 20_000,
   handling: 20_000,
   loanTerms: 20_000,
   notBeside: 20_000,

@@ -128,6 +128,51 @@ const known: Readonly<Partial<Record<HeadingField, Readonly<Record<ListLanguage,
     fr: 'type|categorie|genre|nature|type d oeuvre|type doeuvre|classification',
     de: 'art|typ|kategorie|gattung|objektart|werkart|klassifikation|objekttyp',
   },
+  objectName: {
+    en: 'name of the object|name of object|object designation|kind of object in words',
+    fr: 'nom de l objet|denomination',
+    de: 'objektname|name des objekts|gegenstand|sachbezeichnung',
+  },
+  titleTranslation: {
+    en: 'title in translation|title translation|translated title|title translated|english title|title in english',
+    fr: 'titre traduit|traduction du titre|titre en traduction',
+    de: 'titel ubersetzt|ubersetzter titel|titelubersetzung|ubersetzung des titels',
+  },
+  titleLanguage: {
+    en: 'language of the title|title language|language of title|language',
+    fr: 'langue du titre|langue',
+    de: 'sprache des titels|titelsprache|sprache',
+  },
+  inscriptions: {
+    en: 'inscriptions and marks|inscriptions and markings|inscriptions markings|inscriptions|inscription|marks|markings|signature|signatures|signed|signature and marks|stamps|labels and stamps',
+    fr: 'inscriptions|inscription|inscriptions et marques|marques|signature et marques|signature et inscriptions|poincons',
+    de: 'inschrift|inschriften|bezeichnungen|beschriftung|signiert|marken|stempel|bezeichnet|inschriften und marken',
+  },
+  subject: {
+    en: 'subject|subject matter|subjects|depicts|iconography|what it shows',
+    fr: 'sujet|sujet represente|sujets|iconographie|represente',
+    de: 'darstellung|bildthema|bildgegenstand|sujet|ikonographie|dargestellt',
+  },
+  description: {
+    en: 'description|brief description|short description|physical description|object description|description of object',
+    fr: 'description|description breve|description sommaire|descriptif|description physique',
+    de: 'beschreibung|kurzbeschreibung|objektbeschreibung|werkbeschreibung',
+  },
+  placeOfOrigin: {
+    en: 'place of origin|origin|place made|place of making|made in|place of production|production place|country of origin|place of discovery|find place|found at',
+    fr: 'lieu d origine|origine|lieu de creation|lieu de fabrication|lieu d execution|lieu de production|lieu de decouverte|pays d origine',
+    de: 'herkunftsort|entstehungsort|herstellungsort|herkunftsland|fundort|ursprungsort',
+  },
+  distinguishing: {
+    en: 'distinguishing features|distinguishing feature|identifying features|identifying marks|special features|peculiarities',
+    fr: 'signes distinctifs|signes particuliers|elements distinctifs|particularites',
+    de: 'besondere merkmale|merkmale|kennzeichen|besondere kennzeichen|unterscheidungsmerkmale',
+  },
+  department: {
+    en: 'owners department|department|responsible department|department section|responsible section|curatorial department|lenders department',
+    fr: 'departement|departement responsable|departement du preteur',
+    de: 'abteilung|zustandige abteilung|sammlungsbereich|abteilung des leihgebers',
+  },
   section: {
     en: 'section|sections|theme|chapter|group|section title|grouping',
     fr: 'section|theme|chapitre|groupe|partie|sequence',
@@ -160,9 +205,9 @@ const known: Readonly<Partial<Record<HeadingField, Readonly<Record<ListLanguage,
     de: 'aufhangung|befestigung|hangesystem|art der hangung|hangevorrichtung|aufhangevorrichtung|hangetechnik',
   },
   note: {
-    en: 'note|notes|remark|remarks|comment|comments|description|other|misc|info|information|additional information|other information|further information',
-    fr: 'note|notes|remarque|remarques|commentaire|commentaires|observations|observation|description|divers|informations|infos',
-    de: 'notiz|notizen|bemerkung|bemerkungen|anmerkung|anmerkungen|kommentar|beschreibung|sonstiges|hinweis|hinweise|info',
+    en: 'note|notes|remark|remarks|comment|comments|other|misc|info|information|additional information|other information|further information',
+    fr: 'note|notes|remarque|remarques|commentaire|commentaires|observations|observation|divers|informations|infos',
+    de: 'notiz|notizen|bemerkung|bemerkungen|anmerkung|anmerkungen|kommentar|sonstiges|hinweis|hinweise|info',
   },
 }
 

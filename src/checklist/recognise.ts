@@ -51,7 +51,16 @@ interface Headings {
 }
 
 /** Fields that several columns may fill together; of any other, the first column counts. */
-const joined: ReadonlySet<HeadingField> = new Set(['note', 'handling', 'loanTerms', 'other', 'ignore'])
+const joined: ReadonlySet<HeadingField> = new Set([
+  'note',
+  'handling',
+  'loanTerms',
+  'inscriptions',
+  'description',
+  'distinguishing',
+  'other',
+  'ignore',
+])
 
 /** Finds headings and columns in the first rows of a sheet. */
 export function recognise(top: readonly TableRow[], choices: ShapeChoices = {}): ListShape {

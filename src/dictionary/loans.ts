@@ -10,6 +10,7 @@ export const loans: Tables = {
     first: ['from', 'A day; the loan begins.'],
     last: ['until', 'A day; the loan ends.'],
     agreed: ['agreed on', 'A day: when the agreement was signed.'],
+    authoriser: ['signed by', 'Who signed for the lender; of works lent by this house, for the borrower.'],
     credit_line: ['credit line', 'As the lender wants it, for all works of the loan.'],
     closed: ['closed on', 'A day; empty while the loan is open.'],
   }),

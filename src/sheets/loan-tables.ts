@@ -21,6 +21,7 @@ export function agreementTable(loan: FiledLoan, { day }: FileStyle): TableSheet 
     ['from', on(loan.first)],
     ['until', on(loan.last)],
     ['agreed on', on(loan.agreed)],
+    [loan.way === 'in' ? 'signed for the lender by' : 'signed for the borrower by', loan.authoriser],
     ['closed on', on(loan.closed)],
     ['purpose', loan.purpose],
     ['credit line', loan.creditLine],

@@ -103,7 +103,10 @@ export const steps: Steps = {
         medium: change(text(work, 'medium'), words()),
       },
       { lightLimit: change(work.light_limit === null ? null : figure(work, 'light_limit'), length(20, 300)) },
-      { notBeside: change(text(work, 'not_beside'), words()), note: change(text(work, 'note'), words()) },
+      {
+        notBeside: change(text(work, 'not_beside'), words()),
+        inscriptions: change(text(work, 'inscriptions'), words()),
+      },
     ])
     return { id: text(work, 'id'), changes: some }
   },
@@ -421,7 +424,7 @@ export const steps: Steps = {
     const loan = row('loan')
     if (loan === null) return null
     const changed = pick([
-      { purpose: change(text(loan, 'purpose'), words()), creditLine: change(text(loan, 'credit_line'), words()) },
+      { authoriser: change(text(loan, 'authoriser'), words()), creditLine: change(text(loan, 'credit_line'), words()) },
       { last: change(text(loan, 'last'), `2031-0${whole(3, 7)}-20`) },
       { closed: change(text(loan, 'closed'), maybe(0.3) ? '2031-06-01' : '') },
     ])

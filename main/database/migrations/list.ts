@@ -28,6 +28,7 @@ import { borne } from './0025-borne.ts'
 import { lightChain } from './0026-light-chain.ts'
 import { movedParts } from './0027-moved-parts.ts'
 import { conditionFaces } from './0028-condition-faces.ts'
+import { identification } from './0029-identification.ts'
 
 export const migrations: readonly Migration[] = [
   foundation,
@@ -58,4 +59,5 @@ export const migrations: readonly Migration[] = [
   lightChain,
   movedParts,
   conditionFaces,
+  identification,
 ]

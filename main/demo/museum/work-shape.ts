@@ -9,6 +9,21 @@ import type { LenderKey, makers } from './house.ts'
 
 export type NumberKind = Input<'work.addNumber'>['kind']
 
+export type Known = Partial<
+  Record<
+    | 'objectName'
+    | 'titleTranslation'
+    | 'titleLanguage'
+    | 'inscriptions'
+    | 'subject'
+    | 'description'
+    | 'placeOfOrigin'
+    | 'distinguishing'
+    | 'department',
+    string
+  >
+>
+
 export interface DemoWork {
   readonly key: string
   /** Index of the section. */
@@ -43,6 +58,8 @@ export interface DemoWork {
   readonly keeper?: FixingKey
   readonly lockTool?: string
   readonly picture: readonly [medium: Medium, scene: SceneName, palette: PaletteName]
+  /** What it is known by, of the facts that have no place of their own here. */
+  readonly known?: Known
   readonly note?: string
   readonly handling?: string
   readonly loanTerms?: string

@@ -97,6 +97,13 @@ export const longWall: readonly DemoWork[] = [
     hangs: 'd-rings on hooks',
     fixing: 'hook45',
     picture: ['oil, broad', 'town', 'dusk'],
+    known: {
+      subject: 'The town from the lower bank after sunset.',
+      placeOfOrigin: 'Sallowford',
+      inscriptions: 'Lower left: initials in red. On the stretcher: a torn label, “… 1931, no. 8”.',
+      distinguishing: 'A mended tear of three fingers’ length in the sky, seen from behind.',
+      department: 'Paintings',
+    },
     note: 'Came in another frame than the list describes.',
     handling: 'Two people. Carry upright.',
   },

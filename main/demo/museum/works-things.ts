@@ -23,6 +23,12 @@ export const posters: readonly DemoWork[] = [
     hangs: 'sheet on magnets',
     fixing: 'steelPoint',
     picture: ['woodcut', 'vessels', 'clay'],
+    known: {
+      objectName: 'poster',
+      subject: 'An order to the dyers to empty their vats below the weir.',
+      inscriptions: 'Printed lower right: Sallowford, at the Bridge Press.',
+      placeOfOrigin: 'Sallowford',
+    },
     handling: 'Clean hands; margins only, as the paper conservator wrote.',
   },
 ]
@@ -49,6 +55,13 @@ export const things: readonly DemoWork[] = [
     sensitivity: 'low',
     hangs: 'plinth',
     picture: ['tempera', 'vessels', 'clay'],
+    known: {
+      objectName: 'jar',
+      placeOfOrigin: 'Addlewick',
+      inscriptions: 'Scratched under the foot: F. 98.',
+      description: 'Wide jar with two lugs, brown glaze over grey clay.',
+      distinguishing: 'A thumb mark in the glaze under the left lug.',
+    },
     handling: 'Two hands under it, never by the lugs.',
   },
   {

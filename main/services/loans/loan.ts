@@ -85,6 +85,7 @@ export function add(writing: Writing, input: Received<'loan.add'>): Output<'loan
     first,
     last,
     agreed: input.agreed ?? '',
+    authoriser: input.authoriser ?? '',
     credit_line: input.creditLine ?? '',
     note: input.note ?? '',
   })
@@ -98,6 +99,7 @@ const columns = {
   first: 'first',
   last: 'last',
   agreed: 'agreed',
+  authoriser: 'authoriser',
   creditLine: 'credit_line',
   note: 'note',
   closed: 'closed',

@@ -24,7 +24,7 @@ export function list({ db }: Reading, { words = '' }: Received<'loan.list'>): Ou
   const found = (text: string) => wanted.every(word => text.toLocaleLowerCase('en').includes(word))
   const loans = rows<LoanHead & { readonly said: string }>(
     db,
-    `SELECT ${head}, loan.number || ' ' || loan.purpose || ' ' || loan.credit_line || ' ' || party.name || ' ' ||
+    `SELECT ${head}, loan.number || ' ' || loan.purpose || ' ' || loan.credit_line || ' ' || loan.authoriser || ' ' || party.name || ' ' ||
       coalesce((SELECT group_concat(work.title || ' ' || work.maker || ' ' || work.numbers || ' ' || loan_work.item, ' ')
         FROM loan_work JOIN work ON work.id = loan_work.work WHERE loan_work.loan = loan.id), '') AS said
      FROM loan JOIN party ON party.id = loan.party ORDER BY loan.id`,
@@ -66,10 +66,10 @@ function itemsOf(db: ReadHandle, loan: string): LoanWork[] {
 }
 
 export function get({ db, now }: Reading, { id }: Received<'loan.get'>): Output<'loan.get'> {
-  type Found = LoanHead & Pick<Output<'loan.get'>, 'agreed' | 'creditLine' | 'note' | 'contact'>
+  type Found = LoanHead & Pick<Output<'loan.get'>, 'agreed' | 'authoriser' | 'creditLine' | 'note' | 'contact'>
   const found = row<Found>(
     db,
-    `SELECT ${head}, loan.agreed, loan.credit_line AS creditLine, loan.note, party.contact
+    `SELECT ${head}, loan.agreed, loan.authoriser, loan.credit_line AS creditLine, loan.note, party.contact
      FROM loan JOIN party ON party.id = loan.party WHERE loan.id = :id`,
     { id },
   )

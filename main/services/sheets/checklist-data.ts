@@ -24,6 +24,15 @@ interface Stored {
   readonly credit_line: string
   readonly lender: string | null
   readonly kind: string
+  readonly object_name: string
+  readonly title_translation: string
+  readonly title_language: string
+  readonly inscriptions: string
+  readonly subject: string
+  readonly description: string
+  readonly place_of_origin: string
+  readonly distinguishing: string
+  readonly department: string
   readonly sensitivity: string
   readonly light_limit: number | null
   readonly uv_limit: number | null
@@ -53,6 +62,8 @@ export function checklistWorks(db: ReadHandle, exhibition: string, today: Day): 
     db,
     `SELECT work.id, entry.running, entry.status, section.title AS section, room.name AS room, ${wallCalled} AS wall,
       work.title, work.maker, work.date_text, work.medium, work.credit_line, party.name AS lender, work.kind,
+      work.object_name, work.title_translation, work.title_language, work.inscriptions, work.subject, work.description,
+      work.place_of_origin, work.distinguishing, work.department,
       work.sensitivity, work.light_limit, work.uv_limit, work.glazing, work.not_beside, work.loan_terms, work.handling,
       work.note, work.method, work.mass, work.picture
      FROM entry JOIN work ON work.id = entry.work
@@ -86,6 +97,15 @@ export function checklistWorks(db: ReadHandle, exhibition: string, today: Day): 
         credit: work.credit_line,
         value: worthOf(facts, work.id, today),
         kind: work.kind,
+        objectName: work.object_name,
+        titleTranslation: work.title_translation,
+        titleLanguage: work.title_language,
+        inscriptions: work.inscriptions,
+        subject: work.subject,
+        description: work.description,
+        placeOfOrigin: work.place_of_origin,
+        distinguishing: work.distinguishing,
+        department: work.department,
         section: work.section ?? '',
         place: [work.room, work.wall].filter(part => part !== null && part !== '').join(', '),
         status: work.status,

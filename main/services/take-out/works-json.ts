@@ -19,6 +19,15 @@ interface Work {
   readonly credit: string
   readonly kind: string
   readonly parts: number | null
+  readonly objectName: string
+  readonly titleTranslation: string
+  readonly titleLanguage: string
+  readonly inscriptions: string
+  readonly subject: string
+  readonly description: string
+  readonly placeOfOrigin: string
+  readonly distinguishing: string
+  readonly department: string
   readonly note: string
   readonly handling: string
   readonly lender: string | null
@@ -75,7 +84,10 @@ export function worksAsUnits(db: ReadHandle): readonly Units[] {
   return rows<Work>(
     db,
     `SELECT work.id, work.title, work.maker, work.date_text AS date, work.medium, work.credit_line AS credit, work.kind,
-       work.parts_count AS parts, work.note, work.handling, party.name AS lender, mass.kg AS mass, mass.at AS massAt,
+       work.parts_count AS parts, work.note, work.handling, work.subject, work.inscriptions,
+       work.description, work.distinguishing, work.department, work.object_name AS objectName,
+       work.title_translation AS titleTranslation, work.title_language AS titleLanguage,
+       work.place_of_origin AS placeOfOrigin, party.name AS lender, mass.kg AS mass, mass.at AS massAt,
        mass.by AS massBy, parent.title AS "set"
      FROM work LEFT JOIN party ON party.id = work.lender LEFT JOIN work AS parent ON parent.id = work.parent
      LEFT JOIN work_mass AS mass ON mass.id = (SELECT id FROM work_mass WHERE work_mass.work = work.id
@@ -127,11 +139,19 @@ export function worksAsUnits(db: ReadHandle): readonly Units[] {
         .map(({ kind, text, party }) =>
           filled({ 'Other number': text, 'Other number type': kindOfNumber(kind), 'Other number owner': party }),
         ),
-      'Object name': work.kind,
+      'Brief description': work.description,
+      'Distinguishing features': work.distinguishing,
+      'Object name': [work.objectName, work.kind].filter(Boolean),
       'Number of objects': work.parts,
+      'Object name/title language': work.titleLanguage,
+      'Responsible department/section': work.department,
       Title: work.title,
+      'Title translation': work.titleTranslation,
+      'Content - description': work.subject,
+      'Inscription content': work.inscriptions,
       'Object production person': work.maker,
       'Object production date': work.date,
+      'Object production place': work.placeOfOrigin,
       Material: work.medium,
       Dimensions: [...dimensions, ...weight],
       'Credit line': work.credit,

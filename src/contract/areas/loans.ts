@@ -25,6 +25,7 @@ const loanFields = {
   first: dayOrNone,
   last: dayOrNone,
   agreed: dayOrNone,
+  authoriser: shortText,
   creditLine: shortText,
   note: longText,
   closed: dayOrNone,
@@ -98,6 +99,8 @@ export const loansArea = {
     z.strictObject({
       ...head.shape,
       agreed: dayOrNone,
+      /** Who signed for the other house. */
+      authoriser: z.string(),
       creditLine: z.string(),
       note: z.string(),
       contact: z.string(),
@@ -133,6 +136,7 @@ export const loansArea = {
       first: dayOrNone.optional(),
       last: dayOrNone.optional(),
       agreed: dayOrNone.optional(),
+      authoriser: shortText.optional(),
       creditLine: shortText.optional(),
       note: longText.optional(),
     }),

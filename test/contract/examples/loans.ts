@@ -6,7 +6,13 @@ import { anyId, type ExamplesOf } from './types.ts'
 
 const nowhere = 'zzzzzz'
 const period = { first: '2031-03-10', last: '2031-07-20' }
-const agreement = { number: 'QC 2031/7', purpose: 'Low Water', ...period, creditLine: 'Lent by the Quay Collection' }
+const agreement = {
+  number: 'QC 2031/7',
+  purpose: 'Low Water',
+  ...period,
+  authoriser: 'Ada Quill, director',
+  creditLine: 'Lent by the Quay Collection',
+}
 /** The id that an answer gave. */
 const idOf = (answer: unknown) => (answer as { id: string }).id // each such call answers with the id it made
 /** The ids that `loan.addWorks` gave. */
@@ -107,6 +113,7 @@ export const loansExamples: ExamplesOf<keyof typeof loansArea> = {
         output: known => ({
           ...head(known),
           agreed: '',
+          authoriser: agreement.authoriser,
           creditLine: agreement.creditLine,
           note: '',
           contact: '',

@@ -1,6 +1,6 @@
 /**
  * Which of our columns holds what two published standards ask to be recorded of an object. Names of categories and units
- * alone are quoted, definitions are not. What has no column of its own is named too, with where a person writes it.
+ * alone are quoted, definitions are not. What has no column is named too.
  */
 import Database from 'better-sqlite3'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
@@ -10,8 +10,6 @@ import { migrations } from '../../../main/database/migrations/list.ts'
 interface Held {
   /** `table.column` */
   readonly in: readonly string[]
-  /** The column holds other things too, so that nobody can ask for this alone. */
-  readonly among?: true
 }
 
 /**
@@ -20,19 +18,19 @@ interface Held {
  */
 const objectId: Readonly<Record<string, Held>> = {
   Photographs: { in: ['picture.hash', 'condition_photo.hash'] },
-  'Type of Object': { in: ['work.kind'] },
+  'Type of Object': { in: ['work.kind', 'work.object_name'] },
   Measurements: { in: ['work_size.height', 'work_size.width', 'work_size.depth', 'work_size.unit', 'work_mass.kg'] },
   'Materials & Techniques': { in: ['work.medium'] },
-  'Inscriptions & Markings': { in: ['work.note'], among: true },
+  'Inscriptions & Markings': { in: ['work.inscriptions'] },
   'Date or Period': { in: ['work.date_text'] },
   Maker: { in: ['work.maker'] },
-  Subject: { in: ['work.note'], among: true },
+  Subject: { in: ['work.subject'] },
   Title: { in: ['work.title'] },
-  'Distinguishing Features': { in: ['condition_finding.term', 'condition_finding.note'] },
-  Description: { in: ['work.note'], among: true },
+  'Distinguishing Features': { in: ['work.distinguishing'] },
+  Description: { in: ['work.description'] },
   'Inventory Number': { in: ['work_number.text', 'work_number.kind'] },
   'Related Written Material': { in: ['document.hash', 'document.name'] },
-  'Place of Origin/Discovery': { in: ['work.note'], among: true },
+  'Place of Origin/Discovery': { in: ['work.place_of_origin'] },
   'Cross Reference to Related Objects': { in: ['work.parent'] },
   'Date Documented': { in: ['work.created_at', 'work_size.at', 'condition_report.examined_at'] },
 }
@@ -45,20 +43,20 @@ const objectIdentification: Readonly<Record<string, Held>> = {
   'Object number': { in: ['work_number.text'] },
   'Other number': { in: ['work_number.text'] },
   'Other number type': { in: ['work_number.kind'] },
-  'Brief description': { in: ['work.title', 'work.medium'], among: true },
+  'Brief description': { in: ['work.description'] },
   Comments: { in: ['work.note'] },
-  'Distinguishing features': { in: ['condition_finding.term', 'condition_finding.note'] },
+  'Distinguishing features': { in: ['work.distinguishing'] },
   'Number of objects': { in: ['work.parts_count'] },
-  'Object name': { in: ['work.kind'] },
+  'Object name': { in: ['work.object_name', 'work.kind'] },
   'Object name currency': { in: [] },
   'Object name level': { in: [] },
   'Object name note': { in: [] },
   'Object name system': { in: [] },
   'Object name type': { in: [] },
-  'Object name/title language': { in: [] },
-  'Responsible department/section': { in: [] },
+  'Object name/title language': { in: ['work.title_language'] },
+  'Responsible department/section': { in: ['work.department'] },
   Title: { in: ['work.title'] },
-  'Title translation': { in: [] },
+  'Title translation': { in: ['work.title_translation'] },
   'Title type': { in: [] },
 }
 
@@ -89,29 +87,22 @@ describe('columns for what standards ask of an object', () => {
     expect(missing).toEqual([])
   })
 
-  test('Object ID: each category has a place, and four have none of their own', () => {
+  test('Object ID: each category has a place of its own', () => {
     expect(Object.keys(objectId)).toHaveLength(11 + 5)
     expect(Object.entries(objectId).filter(([, held]) => held.in.length === 0)).toEqual([])
-    expect(Object.entries(objectId).flatMap(([name, held]) => (held.among ? [name] : []))).toEqual([
-      'Inscriptions & Markings',
-      'Subject',
-      'Description',
-      'Place of Origin/Discovery',
-    ])
   })
 
-  test('Spectrum: a show has no need of these units, and keeps none of them', () => {
+  test('Spectrum: what says how a name was given is kept nowhere', () => {
     expect(
       Object.entries(objectIdentification).flatMap(([name, held]) => (held.in.length === 0 ? [name] : [])),
     ).toEqual([
+      // Of a vocabulary: whose word it is, how fine, whether it is still in use. A show quotes its lenders' words.
       'Object name currency',
       'Object name level',
       'Object name note',
       'Object name system',
       'Object name type',
-      'Object name/title language',
-      'Responsible department/section',
-      'Title translation',
+      // Given by the maker, by custom or by a cataloguer; a label shows the title alone.
       'Title type',
     ])
   })
