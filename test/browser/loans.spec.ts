@@ -51,6 +51,9 @@ test('a loan is written down with its works, values and people, found, closed an
   await expect(page.getByLabel('Role of Ines Farrow')).toHaveValue('registrar', patient)
   await expect(person.getByLabel('name')).toHaveValue('')
 
+  const signed = page.getByLabel('Signed by')
+  await signed.fill('Oda Weft, keeper')
+  await signed.press('Enter')
   const until = page.locator('section[aria-labelledby="loan-agreement"]').getByLabel('Until')
   await until.fill('2031-01-01')
   await until.press('Enter')
@@ -71,6 +74,7 @@ test('a loan is written down with its works, values and people, found, closed an
   await page.getByRole('button', { name: 'close the loan' }).click()
   await expect(page.getByRole('button', { name: 'open it again' })).toBeVisible(patient)
   await expect(person).toHaveCount(0)
+  await expect(page.getByText('Signed by Oda Weft, keeper, for the lender.')).toBeVisible()
   await page.getByRole('button', { name: /^undo/ }).click()
   await expect(person).toBeVisible(patient)
 

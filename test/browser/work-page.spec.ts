@@ -539,6 +539,39 @@ test('its parts stand in a line above it: one leads to each, keys walk them, and
   await expect(form).toBeHidden()
 })
 
+test('what a work is known by is folded while nobody has said it, is written in place and found on the checklist', async ({
+  page,
+  host,
+}) => {
+  await sit(page, host)
+  const id = await made(page, host)
+  await show(page, id)
+  const inscriptions = page.getByRole('textbox', { name: 'Inscriptions' })
+  await expect(inscriptions).toBeHidden()
+  await page.getByRole('heading', { name: 'Identification' }).click()
+  await inscriptions.fill('Stamped “Ebbing 1904” behind')
+  await inscriptions.press('Control+Enter')
+  const origin = page.getByRole('textbox', { name: 'Origin' })
+  await origin.fill('Tamble')
+  await origin.press('Enter')
+  const facts = async () => (await get(page, host, id)).facts as unknown as Record<string, string>
+  await expect.poll(async () => (await facts()).placeOfOrigin).toBe('Tamble')
+  expect((await facts()).inscriptions).toBe('Stamped “Ebbing 1904” behind')
+  // Emptied, the part stays open under the hand.
+  await page.getByRole('heading', { name: 'Facts' }).click()
+  await page.locator('body').press('Control+z')
+  await expect(origin).toHaveValue('')
+  await expect(inscriptions).toHaveValue('Stamped “Ebbing 1904” behind')
+  expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([])
+  await page.getByRole('heading', { name: 'What was done to it' }).click()
+  await expect(page.getByText('inscriptions and marks from “nothing” to “Stamped “Ebbing 1904” behind”')).toBeVisible()
+  await page.getByRole('link', { name: 'checklist', exact: true }).first().click()
+  // A jar of the demo, by what is scratched into its foot.
+  await page.getByLabel('Type to filter').fill('scratched foot')
+  await expect(page.getByRole('grid')).toHaveAttribute('aria-rowcount', '2')
+  await expect(page.getByRole('grid')).toContainText('Dye jar with two lugs')
+})
+
 test('the page is free of barriers, light and dark, wide and narrow', async ({ page, host }) => {
   await sit(page, host)
   const { works } = (await host.call(page, 'work.list', { limit: 100 })) as { works: readonly Line[] }

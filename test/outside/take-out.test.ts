@@ -29,7 +29,12 @@ withProgram('Python', 'everything, taken out', () => {
     const awkward = '“a”, "b";\r\n=1+1\tЖ 🜁 ‘c’'
     await call('work.update', {
       id: known.causeway,
-      changes: { note: { was: (await call('work.get', { id: known.causeway })).facts.note, to: awkward } },
+      changes: {
+        note: { was: (await call('work.get', { id: known.causeway })).facts.note, to: awkward },
+        inscriptions: { was: '', to: 'A. R., lower left' },
+        placeOfOrigin: { was: '', to: 'Tamble' },
+        objectName: { was: '', to: 'panel' },
+      },
     })
     // What works.json says of records: damage with what was said of it but what was struck, and a receipt.
     const found = { foundAt: '2025-03-02T09:10:00.000Z', reportedAt: '2025-03-02T09:20:00.000Z' }
@@ -75,6 +80,13 @@ withProgram('Python', 'everything, taken out', () => {
     expect(one?.Receipts).toMatchObject([
       { 'Receipt number': 'R-1', 'Receipt kind': 'received', 'Loan number': 'L-2025-1', 'Condition note': 'as sent' },
     ])
+    expect(one).toMatchObject({
+      'Inscription content': 'A. R., lower left',
+      'Object production place': 'Tamble',
+      'Object name': ['panel', 'painting'],
+    })
+    // What nobody filled in is left out.
+    expect(Object.keys(one ?? {})).not.toContain('Distinguishing features')
     const permanent = numbers.find(({ kind }) => kind === 'permanent')
     if (permanent !== undefined) expect(one?.['Object number']).toBe(permanent.text)
     const height = sizes.find(size => size.height !== null)

@@ -1,8 +1,39 @@
 /** Works, their measures, numbers, files, and lenders. */
 import type { worksArea } from '../../../src/contract/areas/works.ts'
 import type { workListArea } from '../../../src/contract/areas/works-list.ts'
-import { onePixel } from '../fixture.ts'
+import { type Known, onePixel } from '../fixture.ts'
 import { anyHandle, anyId, anyMoment, type ExamplesOf } from './types.ts'
+
+/** As the list has it. */
+const raking = (known: Known) => ({
+  id: known.raking,
+  number: 'L-1.3',
+  title: 'Raking',
+  maker: 'unknown maker',
+  dateText: '',
+  medium: 'gelatin silver print',
+  kind: 'photograph',
+  lender: 'Quay Collection',
+  size: {
+    height: 540,
+    width: 540,
+    depth: null,
+    diameter: null,
+    part: 'framed',
+    kind: 'measured',
+    at: anyMoment,
+  },
+  mass: 3.1,
+  method: '',
+  lightLimit: null,
+  sensitivity: '',
+  picture: null,
+  questions: 0,
+  entry: null,
+  parts: [],
+  partOf: null,
+  differs: null,
+})
 
 export const worksExamples: ExamplesOf<keyof typeof worksArea | keyof typeof workListArea> = {
   'work.list': {
@@ -58,37 +89,19 @@ export const worksExamples: ExamplesOf<keyof typeof worksArea | keyof typeof wor
         output: known => ({
           total: 1,
           offset: 0,
-          works: [
-            {
-              id: known.raking,
-              number: 'L-1.3',
-              title: 'Raking',
-              maker: 'unknown maker',
-              dateText: '',
-              medium: 'gelatin silver print',
-              kind: 'photograph',
-              lender: 'Quay Collection',
-              size: {
-                height: 540,
-                width: 540,
-                depth: null,
-                diameter: null,
-                part: 'framed',
-                kind: 'measured',
-                at: anyMoment,
-              },
-              mass: 3.1,
-              method: '',
-              lightLimit: null,
-              sensitivity: '',
-              picture: null,
-              questions: 0,
-              entry: null,
-              parts: [],
-              partOf: null,
-              differs: null,
-            },
-          ],
+          works: [raking(known)],
+        }),
+      },
+      {
+        about: 'a work found by what is written on it',
+        first: known => [
+          ['work.update', { id: known.raking, changes: { inscriptions: { was: '', to: 'Stamped “Quay 1904”.' } } }],
+        ],
+        input: () => ({ search: 'stamp quay' }),
+        output: known => ({
+          total: 1,
+          offset: 0,
+          works: [raking(known)],
         }),
       },
       {
