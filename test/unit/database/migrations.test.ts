@@ -382,7 +382,6 @@ const before: Readonly<
   },
   28: {
     fill(db) {
-<<<<<<< HEAD
       db.exec(`INSERT INTO work(id, n, title) VALUES ('w', 1, 'Tide table');
         INSERT INTO condition_report(id, work, kind, examined_at, width, height)
           VALUES ('r', 'w', 'check', '2031-03-01T00:00:00.000Z', 500, 400);
@@ -391,7 +390,10 @@ const before: Readonly<
     expect(db) {
       expect(db.prepare('SELECT depth FROM condition_report').all()).toEqual([{ depth: null }])
       expect(db.prepare('SELECT side, face FROM condition_finding').all()).toEqual([{ side: 'back', face: '' }])
-=======
+    },
+  },
+  29: {
+    fill(db) {
       db.exec(`INSERT INTO work(id, n, title, note) VALUES ('w', 1, 'Tide table', 'Signed on the back.');
         INSERT INTO party(id, kind, name) VALUES ('p', 'lender', 'Quay');
         INSERT INTO loan(id, party, way, number) VALUES ('l', 'p', 'in', 'QC 7')`)
@@ -408,7 +410,6 @@ const before: Readonly<
       expect(found('bel')).toEqual([1])
       db.exec(`UPDATE work SET inscriptions = ''; UPDATE edit_now SET edit = NULL`)
       expect(found('bel')).toEqual([])
->>>>>>> 99a953b (Keep what a work is known by, as Object ID and Spectrum ask, and who signed a loan for the lender)
     },
   },
 }
@@ -442,11 +443,8 @@ const frozen: Readonly<Record<number, string>> = {
   25: 'f01f6a38dddab0fb5cf91e93786ab890b359f557838a8e73f6355f77a5037c3a',
   26: 'dc1dcad131310c1199f0a97d3698234316d9bdceb72f51d146ba71593559252a',
   27: 'b7b34bd473aef229e05eb1d8a9673a047fc514f8579131856142b7b487a944ef',
-<<<<<<< HEAD
   28: 'bb43893053ac7008dcf859899bccf7a90f85da1e51495fea2d738b75c485f73e',
-=======
-  28: 'eed84446c6c33cfd2a3a0beadbe482d2f0b1105b417f25f90677253f42119b3a',
->>>>>>> 99a953b (Keep what a work is known by, as Object ID and Spectrum ask, and who signed a loan for the lender)
+  29: 'eed84446c6c33cfd2a3a0beadbe482d2f0b1105b417f25f90677253f42119b3a',
 }
 
 describe('migrations', () => {
