@@ -42,7 +42,19 @@ const insured = [
   ...['work_value', 'exchange_rate', 'value_limit', 'loan', 'loan_work', 'party', 'location', 'movement', 'moved'],
   ...[...show, 'work', 'work_number', 'placement', 'room', 'wall', 'face'],
 ]
-const terms = [...loan, 'loan_term', ...light, ...building, ...stands, ...hanging, ...show, ...work, 'placement_step']
+const terms = [
+  ...loan,
+  'loan_term',
+  'condition_report',
+  'condition_signature',
+  ...light,
+  ...building,
+  ...stands,
+  ...hanging,
+  ...show,
+  ...work,
+  'placement_step',
+]
 const crew = [...building, ...hanging, ...show, ...work, 'mark', 'placement_step', 'equipment', 'method_time']
 
 /** The tables that an answer is made of. A question that is not here is asked again after every change. */

@@ -1,5 +1,6 @@
 /** Terms as the screen says and reads them, in the unit of the day. */
 import { type FigureRead, readTermFigure, termFigure } from '../../src/loan/terms/read.ts'
+import { choiceWords } from '../../src/loan/terms/said.ts'
 import { type TermKind, termChoices, termParts } from '../../src/loan/terms/term.ts'
 import { desk } from '../host/desk.svelte.ts'
 
@@ -18,6 +19,11 @@ export const kindWords: Readonly<Record<TermKind, string>> = {
   apart: 'not beside',
   handling: 'handled by',
   security: 'security',
+  courier: 'lender’s courier',
+  'hung-width': 'width as hung',
+  'hung-height': 'height as hung',
+  'hung-depth': 'depth as hung',
+  'hung-mass': 'mass as hung',
   credit: 'credit line',
   indemnity: 'indemnity, together',
   vehicle: 'value in one vehicle',
@@ -32,8 +38,12 @@ export const examples: Partial<Readonly<Record<TermKind, string>>> = {
   temperature: '18 °C',
   height: '1200 mm',
   barrier: '600 mm',
+  'hung-width': '1500 mm',
+  'hung-height': '1200 mm',
+  'hung-depth': '90 mm',
+  'hung-mass': '25 kg',
   apart: 'a number, title, maker',
-  handling: 'names, parted by commas',
+  handling: 'names, or a role: courier',
   credit: 'as labels shall say it',
   indemnity: 'EUR 5 million',
   vehicle: 'EUR 2 million',
@@ -48,18 +58,12 @@ export const askedFor: Partial<Readonly<Record<TermKind, string>>> = {
 }
 
 const glazings: Readonly<Record<string, string>> = { any: 'whatever glazing', laminated: 'laminated glass' }
-const first: Partial<Readonly<Record<TermKind, string>>> = { fixing: 'any that locks', framing: 'in its frame' }
-const securities: Readonly<Record<string, string>> = {
-  case: 'in a closed case',
-  'out-of-reach': 'in a case or behind a barrier',
-}
 
 /** A choice in words. */
 export function choiceSaid(kind: TermKind, choice: string): string {
-  if (choice === '') return first[kind] ?? ''
   if (kind === 'glazing') return glazings[choice] ?? choice
-  if (kind === 'framing') return 'without a frame'
-  return securities[choice] ?? choice.replaceAll('-', ' ')
+  if (kind === 'fixing' && choice === '') return 'any that locks'
+  return choiceWords[kind]?.[choice] ?? choice.replaceAll('-', ' ')
 }
 
 /** What may be chosen of a kind, with its words. */

@@ -1,6 +1,8 @@
 /** The tables of a loan: the agreement, its people, its works with what was agreed for each, what they are worth. */
 import type { Output } from '../contract/contract.ts'
-import { termSaid, termWords } from '../loan/terms/term.ts'
+import type { TermWord } from '../loan/terms/asked.ts'
+import { termSaid } from '../loan/terms/said.ts'
+import { termWords } from '../loan/terms/term.ts'
 import { perCurrency } from '../money/sum.ts'
 import { writeAmount } from '../money/write.ts'
 import { type TableSheet, textCell } from './columns.ts'
@@ -79,25 +81,52 @@ export function worksOfLoanTable({ items }: FiledLoan): TableSheet {
 }
 
 /** Terms in the words of the agreement, or in ours where those are not written down, and the works that each is about. */
-export function termsTable({ terms }: Output<'loan.terms'>, { items }: FiledLoan, { length }: FileStyle): TableSheet {
+export function termsTable(
+  { terms }: Output<'loan.terms'>,
+  { items }: FiledLoan,
+  { length, day }: FileStyle,
+): TableSheet {
   const called = new Map(items.map(({ id, number, title }) => [id, number === '' ? title : number]))
   return table(
     'Terms',
-    [text('kind', 'About', 22), text('said', 'As agreed', 60), text('works', 'Works', 20)],
+    [
+      text('kind', 'About', 22),
+      text('said', 'As agreed', 60),
+      text('works', 'Works', 20),
+      text('word', 'Said of it', 40),
+    ],
     terms.map(term => [
       textCell(termWords[term.kind]),
       textCell(termSaid(term, length)),
       textCell(term.item === null ? 'all' : (called.get(term.item) ?? '')),
+      textCell(wordSaid(term.confirmed, day)),
     ]),
     { none: 'No term is written down.' },
   )
 }
 
-export function termsOfWorkTable({ terms }: Output<'loan.termsOfWork'>, { length }: FileStyle): TableSheet {
+/** What a named person said of a term that no plan tells. */
+function wordSaid(word: TermWord | null, day: FileStyle['day']): string {
+  if (word === null) return ''
+  const how = word.note === '' ? '' : `: ${word.note}`
+  return `${word.kept ? 'confirmed' : 'not so'}, ${word.by}, ${day(word.on)}${how}`
+}
+
+export function termsOfWorkTable({ terms }: Output<'loan.termsOfWork'>, { length, day }: FileStyle): TableSheet {
   return table(
     'Terms of its loans',
-    [text('loan', 'Agreement', 16), text('kind', 'About', 22), text('said', 'As agreed', 60)],
-    terms.map(term => [textCell(term.loanNumber), textCell(termWords[term.kind]), textCell(termSaid(term, length))]),
+    [
+      text('loan', 'Agreement', 16),
+      text('kind', 'About', 22),
+      text('said', 'As agreed', 60),
+      text('word', 'Said of it', 40),
+    ],
+    terms.map(term => [
+      textCell(term.loanNumber),
+      textCell(termWords[term.kind]),
+      textCell(termSaid(term, length)),
+      textCell(wordSaid(term.confirmed, day)),
+    ]),
   )
 }
 

@@ -117,13 +117,40 @@ test('terms are typed in, held against the plan, quoted on the wall, the work’
   await least.fill('1100')
   await least.press('Enter')
   await expect(terms.getByText('holds')).toBeVisible(patient)
+  await form.getByLabel('a term of').selectOption('hung-mass')
+  await form.getByLabel('at most').fill('1 lb')
+  await page.keyboard.press('Enter')
+  await expect(terms.getByText(/It weighs .* too much/)).toBeVisible(patient)
+  await form.getByLabel('a term of').selectOption('security')
+  await form.getByLabel('which').selectOption('watched')
+  await form.getByRole('button').click()
+  await expect(terms.getByText('to be confirmed: No plan tells it')).toBeVisible(patient)
+  await terms.getByRole('button', { name: 'confirm: the term of security' }).click()
+  await expect(terms.getByLabel('is it so')).toBeFocused()
+  const who = terms.getByLabel('who says so')
+  await who.fill('')
+  await who.press('Enter')
+  await expect(terms.getByRole('alert')).toContainText('Name who says so', patient)
+  await who.fill('Edda Voss')
+  await terms.getByLabel('how they know').fill('rota of the gallery')
+  await page.keyboard.press('Enter')
+  await expect(terms.getByText(/Confirmed by Edda Voss, .*“rota of the gallery”/)).toBeVisible(patient)
+  await expect(terms.getByText('to be confirmed')).toHaveCount(0)
+  await page.getByRole('button', { name: /^undo/ }).click()
+  await expect(terms.getByText('to be confirmed: No plan tells it')).toBeVisible(patient)
+  // In a narrow window what is told stands under its row, as wide as the table.
+  await page.setViewportSize({ width: 900, height: 800 })
+  const under = await terms.getByText('to be confirmed: No plan tells it').boundingBox()
+  expect(under?.height).toBeLessThan(40)
+  expect(under?.width).toBeGreaterThan(300)
   for (const scheme of ['light', 'dark'] as const) {
     await page.emulateMedia({ colorScheme: scheme })
     const found = (await new AxeBuilder({ page }).analyze()).violations.map(({ id, nodes }) => [id, nodes[0]?.html])
     expect(found).toEqual([])
   }
+  await page.setViewportSize({ width: 1440, height: 900 })
 
-  await terms.getByRole('link', { name: 'Weir at low water' }).click()
+  await terms.getByRole('link', { name: 'Weir at low water' }).first().click()
   await expect(page.locator('section[aria-labelledby="its-loans"]')).toContainText(
     'No more than two footcandles.',
     patient,

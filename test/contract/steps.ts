@@ -463,14 +463,20 @@ export const steps: Steps = {
     const loan = item === null ? id('loan') : text(item, 'loan')
     if (loan === null) return null
     const one = item !== null && maybe(0.5) ? { item: text(item, 'id') } : {}
+    if (maybe(0.3)) return { loan, ...one, kind: 'security', choice: pick(['watched', 'alarm']) }
     if (maybe(0.3)) {
       const kind = pick(['indemnity', 'vehicle', 'journey'] as const)
       return { loan, ...one, kind, high: whole(1, 900) * 100_000, choice: 'EUR', said: words() }
     }
     return { loan, ...one, kind: 'light', high: whole(20, 300), said: words() }
   },
-  'loan.updateTerm': ({ row, change, whole, words }) => {
-    const term = row('loan_term')
+  'loan.updateTerm': ({ row, change, whole, words, maybe }) => {
+    const asked = row('loan_term', "kind = 'security' AND confirmed = ''")
+    if (asked !== null && maybe(0.5)) {
+      const to = { kept: maybe(0.7), by: words(), on: '2026-01-05', note: words() }
+      return { id: text(asked, 'id'), changes: { confirmed: { was: null, to } } }
+    }
+    const term = row('loan_term', "kind <> 'security'")
     if (term === null) return null
     const changes = {
       high: change<number | null>(figure(term, 'high'), whole(20, 300)),

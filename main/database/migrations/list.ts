@@ -29,6 +29,7 @@ import { lightChain } from './0026-light-chain.ts'
 import { movedParts } from './0027-moved-parts.ts'
 import { conditionFaces } from './0028-condition-faces.ts'
 import { identification } from './0029-identification.ts'
+import { termWords } from './0030-term-words.ts'
 
 export const migrations: readonly Migration[] = [
   foundation,
@@ -60,4 +61,5 @@ export const migrations: readonly Migration[] = [
   movedParts,
   conditionFaces,
   identification,
+  termWords,
 ]

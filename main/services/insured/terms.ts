@@ -2,7 +2,7 @@
 import type { Limit } from '../../../src/insurance/limits.ts'
 import { type Day, dayOf } from '../../../src/light/day.ts'
 import { type MoneyTerm, moneyScopes } from '../../../src/loan/terms/money.ts'
-import { termSaid } from '../../../src/loan/terms/term.ts'
+import { termSaid } from '../../../src/loan/terms/said.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { rows } from '../sql.ts'
 

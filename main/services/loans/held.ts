@@ -1,12 +1,12 @@
 /** Whether terms of loans hold: each against the work as a show has it planned and as it is known today. */
-import type { LoanTerm } from '../../../src/contract/areas/loans.ts'
 import type { Elevation, PlacedWork } from '../../../src/contract/areas/walls.ts'
 import type { Output, Received } from '../../../src/contract/contract.ts'
 import type { Finding } from '../../../src/contract/shared.ts'
 import { sayIn } from '../../../src/hang/marks.ts'
-import { brokenSaid, termHeld } from '../../../src/loan/terms/held.ts'
+import { termCode } from '../../../src/loan/terms/findings.ts'
+import { quoted, termHeld } from '../../../src/loan/terms/held.ts'
 import type { LentWork, TermTold } from '../../../src/loan/terms/planned.ts'
-import { ofAir } from '../../../src/loan/terms/term.ts'
+import { ofAir, ofPeople } from '../../../src/loan/terms/term.ts'
 import type { Reader } from '../../../src/model/work-findings.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import { notFound } from '../change.ts'
@@ -18,7 +18,9 @@ import { elevationOf } from '../walls/elevation.ts'
 import { firstNumber } from '../works/figures.ts'
 import { readerOf } from '../works/findings.ts'
 import { LentAir } from './lent-air.ts'
+import { peopleOf } from './lent-people.ts'
 import { type DoseOf, type KnownWork, lentWork, type Spot } from './lent-work.ts'
+import { type StoredTerm, termColumns, withWord } from './term-rows.ts'
 import { type TermOfWork, termsOfWorks } from './terms-of-works.ts'
 import { togetherOf } from './together.ts'
 
@@ -52,12 +54,15 @@ class Spots {
 
 const noDose: DoseOf = () => null
 
-/** The work with the air it had in a loan, where the term is about that. */
-class Aired {
+/** The work with the air it had in a loan and with the people of it, where the term is about that. */
+class Lent {
   private readonly known = new Map<string, LentWork['climate']>()
+  private readonly people = new Map<string, LentWork['people']>()
   private readonly air: LentAir
+  private readonly db: ReadHandle
   private readonly exhibition: string | null
   constructor(db: ReadHandle, works: readonly string[], exhibition: string | null) {
+    this.db = db
     this.air = new LentAir(db, works)
     this.exhibition = exhibition
   }
@@ -68,16 +73,21 @@ class Aired {
     spot: Spot | null,
     { kind, loan }: Pick<TermOfWork, 'kind' | 'loan'>,
   ): Omit<LentWork, 'together'> {
-    if (!ofAir(kind)) return { ...lent, climate: null }
     const key = JSON.stringify([work, loan])
+    if (ofPeople(kind)) {
+      const people = this.people.get(key) ?? peopleOf(this.db, work, loan)
+      this.people.set(key, people)
+      return { ...lent, climate: null, people }
+    }
+    if (!ofAir(kind)) return { ...lent, climate: null, people: null }
     if (!this.known.has(key)) {
       this.known.set(key, this.air.of(work, loan, this.exhibition, spot?.elevation.wall.face ?? null))
     }
-    return { ...lent, climate: this.known.get(key) ?? null }
+    return { ...lent, climate: this.known.get(key) ?? null, people: null }
   }
 }
 
-/** Broken terms of the works of a wall; a year's light and sums of money are told on the work's and the loan's pages alone. */
+/** Terms of the works of a wall that are broken, or that a person is asked; a year's light and sums of money are told on the work's and the loan's pages alone. */
 export function termFindings(db: ReadHandle, elevation: Elevation, reader: Reader): Finding[] {
   const spots = new Map<string, PlacedWork>()
   for (const placed of elevation.works) {
@@ -109,19 +119,20 @@ function findingsOfTerms(
 ): Finding[] {
   const say = sayIn(unit, steps)
   const terms = Map.groupBy(termsOfWorks(db, works), ({ work }) => work)
-  const aired = new Aired(db, works, exhibition)
+  const lentIn = new Lent(db, works, exhibition)
   return [...terms].flatMap(([work, all]) => {
     const spot = spotOf(work)
     const known = lentWork(db, work, spot, noDose)
     return all.flatMap((term): Finding[] => {
-      const lent = { ...aired.of(known, work, spot, term), together: null }
+      const lent = { ...lentIn.of(known, work, spot, term), together: null }
       const told = termHeld(term, lent, say)
-      if (told.state !== 'broken') return []
+      if (told.state !== 'broken' && told.state !== 'asked') return []
       const figures = { term: term.id, ...told.figures }
-      const text = brokenSaid(term, lent, term.loanNumber, told, say)
-      // What a room's air was, no change of the plan mends.
-      const severity = ofAir(term.kind) ? 'settle' : 'stop'
-      return [{ severity, code: `term-${term.kind}`, subject: { kind: 'work', id: work }, text, figures }]
+      const text = quoted(term, lent, term.loanNumber, told, say)
+      // What a room's air was, no change of the plan mends; what a person is asked may be so.
+      const severity = told.state === 'asked' || ofAir(term.kind) ? 'settle' : 'stop'
+      const code = termCode(term.kind, told.state)
+      return [{ severity, code, subject: { kind: 'work', id: work }, text, figures }]
     })
   })
 }
@@ -149,7 +160,7 @@ export function termsOfLoan({ db, now, person }: Reading, input: Received<'loan.
      ORDER BY loan_work.position, loan_work.id`,
     { loan },
   )
-  const aired = new Aired(
+  const lentIn = new Lent(
     db,
     items.map(({ work }) => work),
     exhibition,
@@ -160,11 +171,9 @@ export function termsOfLoan({ db, now, person }: Reading, input: Received<'loan.
       return [work, { spot, known: lentWork(db, work, spot, each => doseOf(db, each, now())) }] as const
     }),
   )
-  const terms = rows<LoanTerm>(
-    db,
-    'SELECT id, item, kind, low, high, choice, said FROM loan_term WHERE loan = :loan ORDER BY position, id',
-    { loan },
-  )
+  const terms = rows<StoredTerm>(db, `SELECT ${termColumns} FROM loan_term WHERE loan = :loan ORDER BY position, id`, {
+    loan,
+  }).map(withWord)
   return {
     terms: terms.map(term => {
       const together = togetherOf({ db, now }, loan, term)
@@ -173,7 +182,7 @@ export function termsOfLoan({ db, now, person }: Reading, input: Received<'loan.
         works: items.flatMap(({ id, ...item }) => {
           const own = lent.get(item.work)
           if (own === undefined || (term.item !== null && term.item !== id)) return []
-          const work = aired.of(own.known, item.work, own.spot, { kind: term.kind, loan })
+          const work = lentIn.of(own.known, item.work, own.spot, { kind: term.kind, loan })
           return [{ ...item, ...toldOf(termHeld(term, { ...work, together }, say)) }]
         }),
       }
@@ -194,11 +203,11 @@ export function termsOfWork(
   if (terms.length === 0) return { terms: [] }
   const spot = new Spots(db, exhibition).of(work)
   const known = lentWork(db, work, spot, each => doseOf(db, each, now()))
-  const aired = new Aired(db, [work], exhibition)
+  const lentIn = new Lent(db, [work], exhibition)
   return {
     terms: terms.map(({ work: _, ...term }) => {
       const together = togetherOf({ db, now }, term.loan, term)
-      return { ...term, ...toldOf(termHeld(term, { ...aired.of(known, work, spot, term), together }, say)) }
+      return { ...term, ...toldOf(termHeld(term, { ...lentIn.of(known, work, spot, term), together }, say)) }
     }),
   }
 }

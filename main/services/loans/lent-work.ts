@@ -20,8 +20,8 @@ export interface Spot {
   readonly placed: PlacedWork
 }
 
-/** Air is asked for loan by loan, and only where a term is about it. */
-export type KnownWork = Omit<LentWork, 'climate' | 'together'>
+/** Air and people are asked for loan by loan, and only where a term is about them. */
+export type KnownWork = Omit<LentWork, 'climate' | 'together' | 'people'>
 
 export type DoseOf = (work: string) => LentWork['dose']
 
@@ -40,6 +40,11 @@ function hungPlan(db: ReadHandle, { elevation, placed }: Spot): HungPlan {
   const floor = floorAt(wall.floor, placed.x)
   const at = works.findIndex(each => each.placement === placed.placement)
   const barriers = thingsOf(db, exhibition).filter(each => each.kind === 'barrier' && each.room === room.id)
+  const ticks = rows<{ by: string; at: string }>(
+    db,
+    `SELECT "by", at FROM placement_step WHERE placement = :placement AND state <> 'planned' ORDER BY at, id`,
+    { placement: placed.placement },
+  )
   return {
     wall: `${room.name}, ${wall.name}`,
     plannedLux: plan.plannedLux,
@@ -53,11 +58,8 @@ function hungPlan(db: ReadHandle, { elevation, placed }: Spot): HungPlan {
       { from: wall.from, to: wall.to, face: wall.exhibition === null ? 0 : (wall.thickness ?? 0) / 2 },
       barriers,
     ),
-    hands: rows<{ by: string }>(
-      db,
-      `SELECT DISTINCT "by" FROM placement_step WHERE placement = :placement AND state <> 'planned' AND "by" <> ''`,
-      { placement: placed.placement },
-    ).map(({ by }) => by),
+    hands: [...new Set(ticks.flatMap(({ by }) => (by === '' ? [] : [by])))],
+    hungOn: [...new Set(ticks.map(({ at: moment }) => dateAt(moment)))],
     label: placed.label.text,
   }
 }
@@ -69,13 +71,17 @@ interface Facts {
   readonly part: string
   readonly height: number | null
   readonly creditLine: string
+  readonly width: number | null
+  readonly depth: number | null
+  readonly diameter: number | null
+  readonly mass: number | null
 }
 
 export function lentWork(db: ReadHandle, work: string, spot: Spot | null, dose: DoseOf): KnownWork {
   const facts = row<Facts>(
     db,
     `SELECT title, coalesce(${firstNumber}, '') AS number, glazing, hang_part AS part, hang_height AS height,
-      credit_line AS creditLine
+      credit_line AS creditLine, hang_width AS width, hang_depth AS depth, hang_diameter AS diameter, mass
      FROM work WHERE id = :work`,
     { work },
   )
@@ -89,6 +95,8 @@ export function lentWork(db: ReadHandle, work: string, spot: Spot | null, dose: 
     called: calledOn({ ...facts, running }),
     glazing: facts.glazing,
     part: facts.height === null ? null : facts.part,
+    size: { width: facts.width ?? facts.diameter, height: facts.height ?? facts.diameter, depth: facts.depth },
+    mass: facts.mass,
     hung: spot === null ? null : hungPlan(db, spot),
     reading: read === undefined ? null : { lux: read.lux, day: dateAt(read.at) },
     violet: violet?.uv == null ? null : { uv: violet.uv, day: dateAt(violet.at) },

@@ -5,7 +5,7 @@
 import type { Elevation } from '../../../src/contract/areas/walls.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
 import { defaultSteps } from '../../../src/hang/printing.ts'
-import { isOfAir } from '../../../src/loan/terms/findings.ts'
+import { isOffSheet } from '../../../src/loan/terms/findings.ts'
 import { mixedDatums } from '../../../src/model/datum-mixed.ts'
 import { datumOf, marksOfFace } from '../../../src/model/marks-of-face.ts'
 import type { WallSheetQuestion } from '../../../src/sheets/wall-question.ts'
@@ -28,8 +28,8 @@ function partsOf(db: ReadHandle, elevation: Elevation, style: Pick<Style, 'unit'
     elevation,
     marks: marksOfFace(elevation, style),
     datum: datumOf(elevation),
-    // What air a room had is no part of a wall's sheet: each logger's file would void it.
-    findings: findingsOn(db, elevation, style).filter(each => !isOfAir(each)),
+    // Each logger's file and each word of a person would void the sheet.
+    findings: findingsOn(db, elevation, style).filter(each => !isOffSheet(each)),
     unit: style.unit,
     steps: style.steps,
   }

@@ -3,6 +3,7 @@
  * a named currency, or nothing; it is never a figure alone.
  */
 import * as z from 'zod'
+import { termStates } from '../../loan/terms/planned.ts'
 import { termKinds } from '../../loan/terms/term.ts'
 import { greatestMinor } from '../../money/read-figure.ts'
 import { procedure } from '../procedure.ts'
@@ -70,16 +71,20 @@ const termFields = {
   said: longText,
 } as const
 
+/** What a named person said of a term that no plan tells. `kept`: false where it is not so. */
+const termWord = z.strictObject({ kept: z.boolean(), by: name, on: day, note: shortText })
+
 export const loanTerm = z.strictObject({
   id,
   /** The work of the loan that it is about; null for all of them. */
   item: id.nullable(),
   kind: z.enum(termKinds),
   ...termFields,
+  confirmed: termWord.nullable(),
 })
 export type LoanTerm = z.output<typeof loanTerm>
 
-const termState = { state: z.enum(['holds', 'broken', 'unknown']), text: z.string() } as const
+const termState = { state: z.enum(termStates), text: z.string() } as const
 
 export const loansArea = {
   'loan.list': procedure(
@@ -216,8 +221,8 @@ export const loansArea = {
   ),
   'loan.updateTerm': procedure(
     'write',
-    'Changes the figures or the words of a term.',
-    z.strictObject({ id, changes: changes(termFields) }),
+    'Changes the figures or the words of a term, or what a named person said of it where no plan tells it; what is asked anew is confirmed anew.',
+    z.strictObject({ id, changes: changes({ ...termFields, confirmed: termWord.nullable() }) }),
     updated,
   ),
   'loan.removeTerm': procedure('write', 'Takes a term off a loan.', z.strictObject({ id }), done),

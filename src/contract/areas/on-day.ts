@@ -37,7 +37,7 @@ const examined = z.strictObject({
   signedBy: z.array(z.strictObject({ role, name: z.string() })),
 })
 
-const term = loanTerm.omit({ item: true })
+const term = loanTerm.omit({ item: true, confirmed: true })
 
 const lent = z.strictObject({
   loan: id,

@@ -1,6 +1,6 @@
 /** Findings of a wall and of loans beside one another: nothing is told twice. */
 import type { Finding } from '../../contract/shared.ts'
-import { ofAir, termKinds } from './term.ts'
+import { ofAir, type TermKind, termKinds } from './term.ts'
 
 /**
  * Findings of a wall without those of its light that a broken term of the same work says too, in the lender's words and
@@ -24,7 +24,11 @@ export function withoutSaid(
   })
 }
 
-/** Whether it is about the air of a room. */
-export function isOfAir({ code }: Finding): boolean {
-  return termKinds.some(kind => ofAir(kind) && code === `term-${kind}`)
+/** What a finding of a term is called. */
+export const termCode = (kind: TermKind, state: 'broken' | 'asked') =>
+  `term-${kind}${state === 'asked' ? '-asked' : ''}`
+
+/** Whether a wall sheet leaves it out: the air of a room, and what a person is still asked. Nobody at the wall settles it. */
+export function isOffSheet({ code }: Finding): boolean {
+  return termKinds.some(kind => code === termCode(kind, 'asked') || (ofAir(kind) && code === termCode(kind, 'broken')))
 }

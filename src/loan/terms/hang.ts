@@ -1,6 +1,8 @@
-/** Terms of how a work is made up and hung: glazing, frame, lock, height, barrier. */
-import { broken, holds, type LentWork, type TermTold, unknown } from './planned.ts'
-import type { Say, Term } from './term.ts'
+/** Terms of how a work is made up and hung: glazing, frame, size and mass as hung, lock, height, barrier. */
+import { asksPerson } from './asked.ts'
+import { asked, broken, holds, type LentWork, type TermTold, unknown } from './planned.ts'
+import { massBoth, type Say } from './said.ts'
+import type { Term } from './term.ts'
 
 export function glazingTerm({ choice }: Term, { glazing }: LentWork): TermTold {
   if (glazing === '') return unknown('Nobody said whether and how it is glazed.')
@@ -10,13 +12,47 @@ export function glazingTerm({ choice }: Term, { glazing }: LentWork): TermTold {
 }
 
 /** It hangs in its frame where the size that hangs is that of the frame. */
-export function framingTerm({ choice }: Term, { part }: LentWork): TermTold {
+export function framingTerm({ choice }: Term, { part, glazing }: LentWork): TermTold {
+  if (choice === 'glazing-stays') {
+    if (glazing === '') return unknown('Nobody said whether and how it is glazed.')
+    if (glazing === 'none') return broken('It is not glazed.', { glazing })
+    return asked(`It is glazed with ${glazing}; that this is the glazing it came with a named person confirms.`)
+  }
   if (part === null) return unknown('No size of it is known.')
   const framed = part === 'framed'
   const is = framed
     ? 'The size it hangs by is that of its frame'
     : `The size it hangs by is that of its ${part}, without a frame`
+  if (framed && choice === 'frame-stays')
+    return asked(`${is}; that this is the frame it came in a named person confirms.`)
   return framed === (choice !== 'none') ? holds(`${is}.`, { part }) : broken(`${is}.`, { part })
+}
+
+const sides = {
+  'hung-width': ['width', 'wide'],
+  'hung-height': ['height', 'high'],
+  'hung-depth': ['depth', 'deep'],
+} as const
+
+/** How large it may be as it hangs, frame and all. mm */
+export function sizeTerm({ kind, high }: Term & { readonly kind: keyof typeof sides }, { size }: LentWork, say: Say) {
+  const [side, word] = sides[kind]
+  const is = size[side]
+  if (is === null) return unknown(`Its ${side} as hung is not known.`)
+  const figures = { most: high, is: Math.round(is) }
+  // Rounded as a tape reads it.
+  return high !== null && is > high + 0.5
+    ? broken(`As hung it is ${say(is)} ${word}, ${say(is - high)} too much.`, figures)
+    : holds(`As hung it is ${say(is)} ${word}.`, figures)
+}
+
+/** kg */
+export function massTerm({ high }: Term, { mass }: LentWork): TermTold {
+  if (mass === null) return unknown('What it weighs is not known.')
+  const figures = { most: high, is: mass }
+  return high !== null && mass > high
+    ? broken(`It weighs ${massBoth(mass)}, ${massBoth(mass - high)} too much.`, figures)
+    : holds(`It weighs ${massBoth(mass)}.`, figures)
 }
 
 /** These hold the work so that it is opened with a tool of its own. */
@@ -36,6 +72,8 @@ export function fixingTerm({ choice }: Term, { hung }: LentWork): TermTold {
 /** Out of a visitor's reach: in a case, or behind a barrier that covers its whole width. */
 export function securityTerm(term: Term, work: LentWork, say: Say): TermTold {
   const { hung } = work
+  if (asksPerson(term)) return asked('No plan tells it: a named person confirms it.')
+  if (term.choice === 'locked') return fixingTerm({ ...term, choice: '' }, work)
   if (hung === null) return unknown('It stands on no wall yet.')
   const { wall, method } = hung
   if (method === 'case') return holds(`On ${wall} it stands in a case.`)

@@ -1,4 +1,4 @@
-/** Terms of what hangs beside a work, of whose hands it is in, and of what its label says. */
+/** Terms of what hangs beside a work, and of what its label says. */
 import { plainWords } from '../../checklist/plain-text.ts'
 import { worksNamed } from '../../sequence/terms-offered.ts'
 import { broken, holds, type LentWork, type TermTold, unknown } from './planned.ts'
@@ -22,17 +22,6 @@ export function apartTerm({ choice }: Term, { hung }: LentWork): TermTold {
       ? `On ${hung.wall} nothing hangs beside it.`
       : `On ${hung.wall} it hangs beside ${beside.join(' and ')}.`,
   )
-}
-
-/** Who said that it hangs handled it; before that nobody is known to have. */
-export function handlingTerm({ choice }: Term, { hung }: LentWork): TermTold {
-  const hands = hung?.hands ?? []
-  if (hands.length === 0) return unknown('Nobody has said that it hangs: whose hands it is in is not known.')
-  const allowed = new Set(choice.split(/[,;\n]/u).map(plainWords))
-  const others = [...new Set(hands.filter(name => !allowed.has(plainWords(name))))]
-  return others.length === 0
-    ? holds(`It was hung by ${[...new Set(hands)].join(' and ')}.`)
-    : broken(`It was hung by ${others.join(' and ')}, whom the agreement does not name.`, { by: others.join(', ') })
 }
 
 /** The label as written; where nobody wrote one, the credit line that it will be made of. Capitals and marks do not count. */

@@ -29,8 +29,19 @@ export interface HungPlan {
   readonly barriers: readonly BarrierSeen[]
   /** Who said that it hangs, is level, locked, checked. */
   readonly hands: readonly string[]
+  /** The days on which they said so. */
+  readonly hungOn: readonly string[]
   /** What its label says; empty where nobody has written one. */
   readonly label: string
+}
+
+/** Of a loan, and of the record of one of its works while it is lent. Days are dates. */
+export interface LoanPeople {
+  readonly contacts: readonly { readonly name: string; readonly role: string }[]
+  /** In the order of their moments, those set right left out. `people` as they were written. */
+  readonly moves: readonly { readonly day: string; readonly people: string; readonly onWall: boolean }[]
+  /** Of condition reports; `role` is what they signed as. */
+  readonly signed: readonly { readonly day: string; readonly name: string; readonly role: string }[]
 }
 
 export interface LentWork {
@@ -39,6 +50,10 @@ export interface LentWork {
   readonly glazing: Elevation['works'][number]['glazing']
   /** The size that hangs is of this part; null while no size is known. */
   readonly part: string | null
+  /** As it hangs, mm; null each while nobody knows it. */
+  readonly size: { readonly width: number | null; readonly height: number | null; readonly depth: number | null }
+  /** As it hangs, kg. */
+  readonly mass: number | null
   /** Null while it stands on no wall of the show. */
   readonly hung: HungPlan | null
   /** The newest reading that was not struck. */
@@ -53,6 +68,8 @@ export interface LentWork {
   readonly creditLine: string
   /** What the works of the term asked are worth together; null where sums are not told. */
   readonly together: readonly Together[] | null
+  /** Null where no term is of people. */
+  readonly people: LoanPeople | null
 }
 
 /** A room while the work was in it, or was planned to be. */
@@ -76,9 +93,12 @@ export interface Climate {
   readonly dayOf: (moment: number) => number
 }
 
+export const termStates = ['holds', 'broken', 'unknown', 'asked'] as const
+export type TermState = (typeof termStates)[number]
+
 export interface TermTold {
-  /** `unknown` says what is missing. */
-  readonly state: 'holds' | 'broken' | 'unknown'
+  /** `unknown` says what is missing, `asked` what a named person is to confirm. */
+  readonly state: TermState
   /** A sentence without the term itself: where, and by how much. */
   readonly text: string
   readonly figures: Readonly<Record<string, number | string | null>>
@@ -91,3 +111,4 @@ export const broken = (text: string, figures: TermTold['figures'] = {}): TermTol
   figures,
 })
 export const unknown = (text: string): TermTold => ({ state: 'unknown', text, figures: {} })
+export const asked = (text: string): TermTold => ({ state: 'asked', text, figures: {} })

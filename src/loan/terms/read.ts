@@ -1,20 +1,25 @@
 /**
  * A figure of a term as typed, in the unit of its kind or in the other one: 50 lx, 5 fc, 15 000 lx h, 75 µW/lm, 55 %,
- * 68 °F, 1200 mm. The rule it keeps: what can be read in two ways is a problem with a sentence.
+ * 68 °F, 1200 mm, 18 kg. The rule it keeps: what can be read in two ways is a problem with a sentence.
  */
 
 import { THIN_SPACE } from '../../measure/format.ts'
 import type { LengthResult } from '../../measure/length.ts'
 import { FOOTCANDLE, parseLux } from '../../measure/lux.ts'
+import { formatMass, parseMass } from '../../measure/mass.ts'
 import { readNumber, skipBlanks } from '../../measure/number.ts'
 import { celsius, fahrenheit } from '../../measure/temperature.ts'
-import type { Say, TermKind } from './term.ts'
+import type { MassUnit } from '../../measure/units.ts'
+import type { Say } from './said.ts'
+import type { TermKind } from './term.ts'
 
 export type FigureRead =
   | { readonly ok: true; readonly value: number }
   | { readonly ok: false; readonly message: string }
 
 const wrong = (message: string): FigureRead => ({ ok: false, message })
+
+const lengths = new Set<TermKind>(['height', 'barrier', 'hung-width', 'hung-height', 'hung-depth'])
 
 /** By kind: what may stand behind the number, and an example. */
 const behind: Partial<Readonly<Record<TermKind, { readonly unit: RegExp; readonly like: string }>>> = {
@@ -28,20 +33,25 @@ const behind: Partial<Readonly<Record<TermKind, { readonly unit: RegExp; readonl
 }
 
 /**
- * Reads one figure into the unit that terms are kept in. `length` reads a length in the reader's own unit; `warm` is
- * the reader's unit of temperature.
+ * Reads one figure into the unit that terms are kept in. `length` reads a length in the reader's own unit; `warm` and
+ * `mass` are the reader's units of temperature and mass.
  */
 export function readTermFigure(
   kind: TermKind,
   text: string,
   length: (text: string) => LengthResult,
   warm: '°C' | '°F',
+  mass: MassUnit = warm === '°F' ? 'lb' : 'kg',
 ): FigureRead {
   if (kind === 'light') {
     const read = parseLux(text)
     return read.ok ? { ok: true, value: read.lux } : wrong(read.message)
   }
-  if (kind === 'height' || kind === 'barrier') {
+  if (kind === 'hung-mass') {
+    const read = parseMass(text, mass)
+    return read.ok ? { ok: true, value: read.kg } : wrong(read.message)
+  }
+  if (lengths.has(kind)) {
     const read = length(text)
     return read.ok ? { ok: true, value: read.mm } : wrong(read.message)
   }
@@ -78,6 +88,8 @@ export function termFigure(kind: TermKind, value: number, say: Say, imperial: bo
       return `${tenth(value)} %`
     case 'temperature':
       return imperial ? `${tenth(fahrenheit(value))} °F` : `${tenth(value)} °C`
+    case 'hung-mass':
+      return formatMass(value, { unit: imperial ? 'lb' : 'kg' })
     default:
       return say(value)
   }

@@ -3,8 +3,8 @@
  * words of the agreement. The kinds are those that loan agreements usually have (common practice, no source).
  */
 import { methodKeys } from '../../hang/method-keys.ts'
-import { decimal, THIN_SPACE } from '../../measure/format.ts'
-import { isMoneyTerm, moneyProblem, moneySaid } from './money.ts'
+import type { TermWord } from './asked.ts'
+import { isMoneyTerm, moneyProblem } from './money.ts'
 
 export const termKinds = [
   'light',
@@ -20,6 +20,11 @@ export const termKinds = [
   'apart',
   'handling',
   'security',
+  'courier',
+  'hung-width',
+  'hung-height',
+  'hung-depth',
+  'hung-mass',
   'credit',
   'indemnity',
   'vehicle',
@@ -30,28 +35,38 @@ export type TermKind = (typeof termKinds)[number]
 /** Held against what loggers of a room showed, not against a plan. */
 export const ofAir = (kind: TermKind): boolean => kind === 'humidity' || kind === 'temperature'
 
+/** Held against the people of a loan and who is on record with its works. */
+export const ofPeople = (kind: TermKind): boolean => kind === 'handling' || kind === 'courier'
+
 /**
  * Kinds whose choice is one of a few. Glazing: `any` is whatever glazing. Fixing: empty is any that locks, else a hanging
- * method. Framing: empty is in its frame. Security: in a case, or there or behind a barrier.
+ * method. Framing: empty is in its frame. Security: in a case, or there or behind a barrier. Courier: when the lender's
+ * courier is there.
  */
 export const termChoices: Partial<Readonly<Record<TermKind, readonly string[]>>> = {
   glazing: ['any', 'glass', 'acrylic', 'laminated', 'none'],
   fixing: ['', ...methodKeys],
-  framing: ['', 'none'],
-  security: ['case', 'out-of-reach'],
+  framing: ['', 'none', 'frame-stays', 'glazing-stays'],
+  security: ['case', 'out-of-reach', 'locked', 'watched', 'alarm', 'locked-room'],
+  courier: ['hanging', 'taking-down'],
 }
 
 export interface Term {
   readonly kind: TermKind
   /** The least: mm, per cent, °C; null where the kind has none or nobody set it. */
   readonly low: number | null
-  /** The most: lx, lx h in any 365 days, µW/lm, per cent, °C, mm; of money whole minor units. */
+  /** The most: lx, lx h in any 365 days, µW/lm, per cent, °C, mm, kg; of money whole minor units. */
   readonly high: number | null
   /** One of `termChoices`, what it may not hang beside, who may handle it, a credit line; of money its currency. */
   readonly choice: string
   /** In the words of the agreement; may be empty. */
   readonly said: string
+  /** Null where nobody said anything, or nobody is asked. */
+  readonly confirmed: TermWord | null
 }
+
+/** A term before anybody was asked. */
+export type TermAsked = Omit<Term, 'said' | 'confirmed'>
 
 /** What each kind is made of; `band`: the least, the most or both; `words`: names or a sentence. */
 export const termParts: Readonly<Record<TermKind, 'most' | 'least' | 'band' | 'choice' | 'words' | 'money'>> = {
@@ -68,13 +83,18 @@ export const termParts: Readonly<Record<TermKind, 'most' | 'least' | 'band' | 'c
   apart: 'words',
   handling: 'words',
   security: 'choice',
+  courier: 'choice',
+  'hung-width': 'most',
+  'hung-height': 'most',
+  'hung-depth': 'most',
+  'hung-mass': 'most',
   credit: 'words',
   indemnity: 'money',
   vehicle: 'money',
   journey: 'money',
 }
 
-/** The widest that a figure can be meant: outside it a finger slipped. lx, lx h, µW/lm, %, °C, mm. */
+/** The widest that a figure can be meant: outside it a finger slipped. lx, lx h, µW/lm, %, °C, mm, kg. */
 const bounds: Partial<Readonly<Record<TermKind, readonly [number, number]>>> = {
   light: [1, 100_000],
   dose: [1, 100_000_000],
@@ -83,6 +103,10 @@ const bounds: Partial<Readonly<Record<TermKind, readonly [number, number]>>> = {
   temperature: [-30, 60],
   height: [0, 20_000],
   barrier: [1, 20_000],
+  'hung-width': [1, 50_000],
+  'hung-height': [1, 50_000],
+  'hung-depth': [1, 20_000],
+  'hung-mass': [0.01, 20_000],
 }
 
 export interface TermProblem {
@@ -92,7 +116,7 @@ export interface TermProblem {
 }
 
 /** What is wrong with a term by itself; null where it can be held against a plan. */
-export function termProblem({ kind, low, high, choice }: Omit<Term, 'said'>): TermProblem | null {
+export function termProblem({ kind, low, high, choice }: TermAsked): TermProblem | null {
   const parts = termParts[kind]
   const field = parts === 'least' ? 'low' : 'high'
   if ((parts === 'most' && high === null) || (parts === 'least' && low === null))
@@ -155,6 +179,11 @@ export const termWords: Readonly<Record<TermKind, string>> = {
   apart: 'what it may not hang beside',
   handling: 'who may handle it',
   security: 'security',
+  courier: 'the lender’s courier',
+  'hung-width': 'width as hung',
+  'hung-height': 'height as hung',
+  'hung-depth': 'depth as hung',
+  'hung-mass': 'mass as hung',
   credit: 'the credit line',
   indemnity: 'the indemnity',
   vehicle: 'value in one vehicle',
@@ -169,56 +198,14 @@ const units: Partial<Readonly<Record<TermKind, string>>> = {
   temperature: '°C',
   height: 'mm',
   barrier: 'mm',
+  'hung-width': 'mm',
+  'hung-height': 'mm',
+  'hung-depth': 'mm',
+  'hung-mass': 'kg',
 }
 
 const asked: Partial<Readonly<Record<TermKind, string>>> = {
   credit: 'the credit line',
   apart: 'what it may not hang beside',
-  handling: 'who may handle it, names parted by commas',
-}
-
-/** A length in the reader's unit. */
-export type Say = (mm: number) => string
-
-/** The term in words of ours, where the agreement's are not written down. */
-export function termSaid({ kind, low, high, choice, said }: Term, say: Say): string {
-  if (said.trim() !== '') return said.trim()
-  const band = (write: (value: number) => string) =>
-    low === null
-      ? `at most ${write(high ?? 0)}`
-      : high === null
-        ? `at least ${write(low)}`
-        : `${write(low)} to ${write(high)}`
-  switch (kind) {
-    case 'light':
-      return `at most ${high ?? 0} lx`
-    case 'dose':
-      return `at most ${decimal(high ?? 0, 0, THIN_SPACE)} lx h in a year`
-    case 'uv':
-      return `at most ${high ?? 0} µW/lm of ultraviolet`
-    case 'humidity':
-      return `relative humidity ${band(value => `${value} %`)}`
-    case 'temperature':
-      return `temperature ${band(value => `${value} °C`)}`
-    case 'glazing':
-      return choice === 'none' ? 'no glazing' : choice === 'any' ? 'glazed' : `glazed with ${choice}`
-    case 'fixing':
-      return choice === '' ? 'on a locked fixing' : `hung by ${choice.replaceAll('-', ' ')}`
-    case 'framing':
-      return choice === 'none' ? 'without a frame' : 'in its frame'
-    case 'height':
-      return `${low === null ? '' : `lower edge at least ${say(low)} above the floor`}${low !== null && high !== null ? ', ' : ''}${high === null ? '' : `upper edge at most ${say(high)} above it`}`
-    case 'barrier':
-      return `a barrier at least ${say(low ?? 0)} before it`
-    case 'apart':
-      return `not beside ${choice}`
-    case 'handling':
-      return `handled by ${choice} alone`
-    case 'security':
-      return choice === 'case' ? 'in a closed case' : 'out of reach: in a case or behind a barrier'
-    case 'credit':
-      return `credited as “${choice}”`
-    default:
-      return moneySaid(kind, high ?? 0, choice)
-  }
+  handling: 'who may handle it, names or roles of people of the loan, parted by commas',
 }

@@ -30,8 +30,29 @@ const withAll = (known: Known) =>
     ],
   ] as const
 
-const light = { id: anyId, item: null, kind: 'light', low: null, high: 50, choice: '', said }
-const height = { id: anyId, item: anyId, kind: 'height', low: 1200, high: null, choice: '', said: '' }
+const word = { kept: true, by: 'Ines Farrow', on: '2031-03-02', note: 'Rota of the gallery' }
+const withWatched = (known: Known) =>
+  [
+    ...lent(known),
+    [
+      'loan.addTerm',
+      (earlier: Earlier) => ({
+        ...{ loan: idOf(earlier[0]), item: itemOf(earlier[1]), kind: 'security', choice: 'watched' },
+      }),
+    ],
+  ] as const
+const withWord = (known: Known) =>
+  [
+    ...withWatched(known),
+    [
+      'loan.updateTerm',
+      (earlier: Earlier) => ({ id: idOf(earlier[2]), changes: { confirmed: { was: null, to: word } } }),
+    ],
+  ] as const
+const watched = { id: anyId, item: anyId, kind: 'security', low: null, high: null, choice: 'watched', said: '' }
+
+const light = { id: anyId, item: null, kind: 'light', low: null, high: 50, choice: '', said, confirmed: null }
+const height = { id: anyId, item: anyId, kind: 'height', low: 1200, high: null, choice: '', said: '', confirmed: null }
 const tooBright = 'Room 1, north is planned at 80 lx, 30 lx too much.'
 /** By hand: the fixture's wall hangs to 1 480; the work is 620 high, so its lower edge is at 1 480 − 310. */
 const tooLow = 'On Room 1, north its lower edge is 1\u2009170 mm above the floor, 30 mm too low.'
@@ -72,6 +93,104 @@ export const loanTermExamples: {
         }),
       },
       {
+        about: 'what no plan tells, to be confirmed by a named person',
+        first: withWatched,
+        input: (known, earlier) => ({ loan: idOf(earlier[0]), exhibition: known.show }),
+        output: known => ({
+          terms: [
+            {
+              ...watched,
+              confirmed: null,
+              works: [
+                {
+                  ...{ work: known.pans, title: 'Salt pans', number: 'L-1.1', state: 'asked' },
+                  text: 'No plan tells it: a named person confirms it.',
+                },
+              ],
+            },
+          ],
+        }),
+      },
+      {
+        about: 'asked anew, it is confirmed anew',
+        first: known => [
+          ...withWord(known),
+          [
+            'loan.updateTerm',
+            (earlier: Earlier) => ({ id: idOf(earlier[2]), changes: { choice: { was: 'watched', to: 'alarm' } } }),
+          ],
+        ],
+        input: (known, earlier) => ({ loan: idOf(earlier[0]), exhibition: known.show }),
+        output: known => ({
+          terms: [
+            {
+              ...watched,
+              ...{ choice: 'alarm', confirmed: null },
+              works: [
+                {
+                  ...{ work: known.pans, title: 'Salt pans', number: 'L-1.1', state: 'asked' },
+                  text: 'No plan tells it: a named person confirms it.',
+                },
+              ],
+            },
+          ],
+        }),
+      },
+      {
+        about: 'what was confirmed, with name and day',
+        first: withWord,
+        input: (known, earlier) => ({ loan: idOf(earlier[0]), exhibition: known.show }),
+        output: known => ({
+          terms: [
+            {
+              ...watched,
+              confirmed: word,
+              works: [
+                {
+                  ...{ work: known.pans, title: 'Salt pans', number: 'L-1.1', state: 'holds' },
+                  text: 'Ines Farrow confirmed it on 2 March 2031: “Rota of the gallery”.',
+                },
+              ],
+            },
+          ],
+        }),
+      },
+      {
+        about: 'who may handle it, by the record of movements',
+        first: known => [
+          ...lent(known),
+          [
+            'loan.addTerm',
+            (earlier: Earlier) => ({
+              ...{ loan: idOf(earlier[0]), item: itemOf(earlier[1]), kind: 'handling', choice: 'Ines Farrow, courier' },
+            }),
+          ],
+          ['loan.addContact', (earlier: Earlier) => ({ loan: idOf(earlier[0]), name: 'Bo Lind', role: 'courier' })],
+          [
+            'movement.add',
+            {
+              ...{ works: [known.pans], to: known.northFace, at: '2031-03-02T09:10:00.000Z', by: 'Ines Farrow' },
+              people: 'Ines Farrow, Bo Lind and Ivo Brandt',
+            },
+          ],
+        ],
+        input: (known, earlier) => ({ loan: idOf(earlier[0]), exhibition: known.show }),
+        output: known => ({
+          terms: [
+            {
+              ...{ id: anyId, item: anyId, kind: 'handling', low: null, high: null, said: '', confirmed: null },
+              choice: 'Ines Farrow, courier',
+              works: [
+                {
+                  ...{ work: known.pans, title: 'Salt pans', number: 'L-1.1', state: 'broken' },
+                  text: 'On 2 March 2031 it was moved by Ivo Brandt, whom the agreement does not name.',
+                },
+              ],
+            },
+          ],
+        }),
+      },
+      {
         about: 'how much may be together, against what its works are worth on their days',
         first: known => [
           ...lent(known),
@@ -93,7 +212,16 @@ export const loanTermExamples: {
         output: known => ({
           terms: [
             {
-              ...{ id: anyId, item: anyId, kind: 'indemnity', low: null, high: 900_000, choice: 'EUR', said: '' },
+              ...{
+                id: anyId,
+                item: anyId,
+                kind: 'indemnity',
+                low: null,
+                high: 900_000,
+                choice: 'EUR',
+                said: '',
+                confirmed: null,
+              },
               works: [
                 {
                   ...{ work: known.pans, title: 'Salt pans', number: 'L-1.1', state: 'broken' },
@@ -223,6 +351,29 @@ export const loanTermExamples: {
   'loan.updateTerm': {
     answered: [
       {
+        about: 'what a named person said where no plan tells it',
+        first: withWatched,
+        input: (_, earlier) => ({ id: idOf(earlier[2]), changes: { confirmed: { was: null, to: word } } }),
+        output: () => ({ saved: ['confirmed'], clashes: [] }),
+      },
+      {
+        about: 'a clash where somebody else has said something meanwhile',
+        first: withWord,
+        input: (_, earlier) => ({
+          id: idOf(earlier[2]),
+          changes: { confirmed: { was: null, to: { ...word, kept: false } } },
+        }),
+        output: () => ({
+          saved: [],
+          clashes: [
+            {
+              ...{ code: 'clash', id: anyId, field: 'confirmed', was: null, theirs: word },
+              yours: { ...word, kept: false },
+            },
+          ],
+        }),
+      },
+      {
         about: 'what went through',
         first: withLight,
         input: (_, earlier) => ({ id: idOf(earlier[2]), changes: { high: { was: 50, to: 80 } } }),
@@ -236,6 +387,33 @@ export const loanTermExamples: {
         input: (_, earlier) => ({ id: idOf(earlier[2]), changes: { high: { was: 50, to: null } } }),
         code: 'no-figure',
         field: 'changes.high',
+      },
+      {
+        about: 'a word on what the plan tells',
+        first: withLight,
+        input: (_, earlier) => ({ id: idOf(earlier[2]), changes: { confirmed: { was: null, to: word } } }),
+        code: 'no-word-asked',
+        field: 'changes.confirmed',
+      },
+      {
+        about: 'a word of a day that is still to come',
+        first: withWatched,
+        input: (_, earlier) => ({
+          id: idOf(earlier[2]),
+          changes: { confirmed: { was: null, to: { ...word, on: '2099-01-01' } } },
+        }),
+        code: 'in-future',
+        field: 'changes.confirmed',
+      },
+      {
+        about: 'a word of nobody',
+        first: withWatched,
+        input: (_, earlier) => ({
+          id: idOf(earlier[2]),
+          changes: { confirmed: { was: null, to: { ...word, by: ' ' } } },
+        }),
+        code: 'bad-input',
+        field: 'changes.confirmed.to.by',
       },
     ],
   },

@@ -412,6 +412,18 @@ const before: Readonly<
       expect(found('bel')).toEqual([])
     },
   },
+  30: {
+    fill(db) {
+      db.exec(`INSERT INTO party(id, name) VALUES ('p', 'Harrow Point House');
+        INSERT INTO loan(id, party, number) VALUES ('l', 'p', '7');
+        INSERT INTO loan_term(id, loan, kind, choice, said) VALUES ('t', 'l', 'handling', 'Ines Farrow', 'By I. Farrow.')`)
+    },
+    expect(db) {
+      expect(db.prepare('SELECT id, kind, choice, said, confirmed, confirmed_by FROM loan_term').all()).toEqual([
+        { id: 't', kind: 'handling', choice: 'Ines Farrow', said: 'By I. Farrow.', confirmed: '', confirmed_by: '' },
+      ])
+    },
+  },
 }
 
 /** SHA-256 of each migration's SQL, so that none changes once catalogues have it. */
@@ -445,6 +457,7 @@ const frozen: Readonly<Record<number, string>> = {
   27: 'b7b34bd473aef229e05eb1d8a9673a047fc514f8579131856142b7b487a944ef',
   28: 'bb43893053ac7008dcf859899bccf7a90f85da1e51495fea2d738b75c485f73e',
   29: 'eed84446c6c33cfd2a3a0beadbe482d2f0b1105b417f25f90677253f42119b3a',
+  30: '97ec48945e172c530fa8d70507fc8b3bd11d4c70ad3c919d8a225370a3afb58a',
 }
 
 describe('migrations', () => {

@@ -84,6 +84,7 @@ const choices: Readonly<Record<string, readonly Value[]>> = {
   'loan_work.value': [null, 0, 4_500_000],
   'loan_work.currency': ['', 'EUR'],
   'loan_term.kind': ['light', 'uv', 'glazing', 'barrier', 'vehicle'],
+  'loan_term.confirmed': ['', 'kept', 'not-kept'],
   insured_by: ['', 'lender', 'borrower', 'indemnity', 'nobody'],
   'work_value.value': [0, 4_500_000],
   'work_value.currency': ['EUR', 'CHF'],

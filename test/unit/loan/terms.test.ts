@@ -1,74 +1,15 @@
 /** Terms of loans: each kind held, broken by a known amount, or not known; what no plan can be held against is refused. */
 import { describe, expect, test } from 'vitest'
-import { dayAirOf } from '../../../src/climate/day-air.ts'
-import { packed } from '../../../src/climate/pack.ts'
 import type { DaySum } from '../../../src/insurance/held.ts'
 import { barriersSeen } from '../../../src/loan/terms/barriers.ts'
 import { withoutSaid } from '../../../src/loan/terms/findings.ts'
-import { brokenSaid, termHeld } from '../../../src/loan/terms/held.ts'
+import { quoted, termHeld } from '../../../src/loan/terms/held.ts'
 import type { Together } from '../../../src/loan/terms/money.ts'
-import type { HungPlan, LentWork } from '../../../src/loan/terms/planned.ts'
-import { type Term, type TermKind, termKinds, termProblem, termSaid } from '../../../src/loan/terms/term.ts'
+import type { LentWork } from '../../../src/loan/terms/planned.ts'
+import { termSaid } from '../../../src/loan/terms/said.ts'
+import { type Term, type TermKind, termKinds, termProblem } from '../../../src/loan/terms/term.ts'
 import { randomFrom } from '../database/random-edits.ts'
-
-const say = (mm: number) => `${Math.round(mm)} mm`
-const other = { work: 'w2', running: '12', title: 'Groyne', maker: 'Bo Lind', limit: null }
-
-const hung: HungPlan = {
-  wall: 'Room 1, north',
-  plannedLux: 50,
-  lower: 1000,
-  upper: 1600,
-  span: [2000, 2500],
-  method: 'd-rings',
-  kept: false,
-  beside: [other],
-  barriers: [{ from: 1500, to: 3000, away: 600 }],
-  hands: ['Tamsin Oake'],
-  label: '',
-}
-/** Twelve readings, one every ten minutes from noon of 10 March 2031; the work is in the room all that day. */
-const noon = Date.parse('2031-03-10T12:00:00Z') / 1000
-const readings = {
-  at: Array.from({ length: 12 }, (_, i) => noon + i * 600),
-  humidity: [44, 50, 50, 56, 50, 50, 50, 50, 50, 50, 50, 50],
-  celsius: [18.5, 19, 20, 21, 20, 20, 20, 20, 20, 20, 20, 20],
-}
-const room = {
-  room: 'Room 1',
-  loggers: [packed(readings).map(dayAirOf)],
-  spans: [{ from: noon - 43_200, until: noon + 43_200 }],
-}
-const climate: LentWork['climate'] = {
-  rooms: [room],
-  period: 'from 1 March 2031 to 31 March 2031',
-  days: 31,
-  said: moment => new Date(moment * 1000).toISOString().slice(11, 16),
-  dayOf: moment => Math.floor(moment / 86_400),
-}
-const work: LentWork = {
-  called: '4',
-  glazing: 'acrylic',
-  part: 'framed',
-  hung,
-  reading: { lux: 48, day: '2031-03-10' },
-  violet: { uv: 12, day: '2031-03-03' },
-  dose: { most: 11_200, unknownHours: 0 },
-  climate,
-  creditLine: 'Quay Collection, Tamble',
-  together: null,
-}
-const term = (kind: TermKind, more: Partial<Term> = {}): Term => ({
-  kind,
-  low: null,
-  high: null,
-  choice: '',
-  said: '',
-  ...more,
-})
-const state = (asked: Term, of: LentWork = work) => termHeld(asked, of, say).state
-const text = (asked: Term, of: LentWork = work) => termHeld(asked, of, say).text
-const on = (more: Partial<HungPlan>): LentWork => ({ ...work, hung: { ...hung, ...more } })
+import { climate, on, room, say, state, term, text, work } from './lent.ts'
 
 describe('a term', () => {
   test.each<[TermKind, Partial<Term>, string, LentWork?]>([
@@ -108,6 +49,27 @@ describe('a term', () => {
     ['framing', {}, 'holds'],
     ['framing', {}, 'broken', { ...work, part: 'sheet' }],
     ['framing', {}, 'unknown', { ...work, part: null }],
+    ['framing', { choice: 'frame-stays' }, 'asked'],
+    ['framing', { choice: 'frame-stays' }, 'broken', { ...work, part: 'sheet' }],
+    ['framing', { choice: 'glazing-stays' }, 'asked'],
+    ['framing', { choice: 'glazing-stays' }, 'broken', { ...work, glazing: 'none' }],
+    ['framing', { choice: 'glazing-stays' }, 'unknown', { ...work, glazing: '' }],
+    ['hung-width', { high: 500 }, 'holds'],
+    ['hung-width', { high: 499 }, 'broken'],
+    ['hung-height', { high: 600 }, 'holds'],
+    ['hung-height', { high: 599 }, 'broken'],
+    ['hung-depth', { high: 60 }, 'holds'],
+    ['hung-depth', { high: 59 }, 'broken'],
+    ['hung-depth', { high: 60 }, 'unknown', { ...work, size: { ...work.size, depth: null } }],
+    ['hung-mass', { high: 8 }, 'holds'],
+    ['hung-mass', { high: 7.9 }, 'broken'],
+    ['hung-mass', { high: 7.9 }, 'unknown', { ...work, mass: null }],
+    ['security', { choice: 'locked' }, 'broken'],
+    ['security', { choice: 'locked' }, 'holds', on({ kept: true })],
+    ['security', { choice: 'locked' }, 'unknown', on({ method: null })],
+    ['security', { choice: 'watched' }, 'asked'],
+    ['security', { choice: 'alarm' }, 'asked', { ...work, hung: null }],
+    ['security', { choice: 'locked-room' }, 'asked'],
     ['fixing', { choice: 'd-rings' }, 'holds'],
     ['fixing', { choice: 'cleat' }, 'broken'],
     ['framing', { choice: 'none' }, 'broken'],
@@ -157,6 +119,8 @@ describe('a term', () => {
     expect(text(term('barrier', { low: 600 }), on({ barriers: [{ from: 1500, to: 2300, away: 700 }] }))).toBe(
       'The barrier leaves 200 mm of its width open on Room 1, north.',
     )
+    expect(text(term('hung-depth', { high: 40 }))).toBe('As hung it is 60 mm deep, 20 mm too much.')
+    expect(text(term('hung-mass', { high: 7.5 }))).toBe('It weighs 8 kg (17.6 lb), 0.5 kg (1.1 lb) too much.')
     expect(text(term('uv', { high: 10 }))).toBe('The meter showed 12 µW/lm on 3 March 2031, 2 too much.')
   })
 
@@ -180,7 +144,7 @@ describe('a term', () => {
   test('is quoted in the agreement’s words, in ours where there are none', () => {
     const bright = term('light', { high: 40, said: ' Forty lux at the most. ' })
     const told = termHeld(bright, work, say)
-    expect(brokenSaid(bright, work, 'QC 7', told, say)).toBe(
+    expect(quoted(bright, work, 'QC 7', told, say)).toBe(
       '4: loan QC 7 says “Forty lux at the most.”. The meter showed 48 lx on 10 March 2031, 8 lx too much.',
     )
     expect(termSaid(term('humidity', { low: 45, high: 55 }), say)).toBe('relative humidity 45 % to 55 %')
