@@ -149,10 +149,20 @@ test('a report is drawn by hand and keys, signed by two, complete, and held agai
   await choose(page, 'Age', 'old')
   await choose(page, 'How serious', 'marked')
   await page.getByRole('button', { name: 'add a word' }).click()
+  await adding.getByLabel('word').fill('craze')
+  await adding.getByRole('button', { name: 'add the word' }).click()
+  await expect(adding).toHaveCount(0, patient)
+  await choose(page, 'Word', 'hairline · frame')
+  await page.getByRole('button', { name: 'add a word' }).click()
+  // While a finding is called by it a word of the house stays; one that nothing is called by goes.
+  const house = page.getByRole('list', { name: 'Words of the house' })
   await page.getByRole('button', { name: 'take it away: hairline' }).click()
-  await expect(page.getByRole('list', { name: 'Words of the house' })).toHaveCount(0, patient)
+  await expect(page.locator('.notice')).toContainText('hairline', patient)
+  await page.getByRole('button', { name: 'take it away: craze' }).click()
+  await expect(house.getByRole('listitem')).toHaveCount(1, patient)
+  await expect(house).toContainText('hairline')
   await adding.getByRole('button', { name: 'leave it' }).click()
-  await expect(page.getByRole('combobox', { name: /^Word/ }).locator('option:checked')).toHaveText('hairline')
+  await expect(page.getByRole('combobox', { name: /^Word/ }).locator('option:checked')).toHaveText('hairline · frame')
 
   await photograph(page, host, incoming)
 
