@@ -89,3 +89,40 @@ function fewest(passages: readonly Passed[], from: readonly string[], to: readon
   }
   return null
 }
+
+/** Passages of a building by how much the plan says of where they lead. */
+export interface KnownPassages {
+  /** Between rooms, as the plan says. */
+  readonly inside: readonly Passage[]
+  /** Out of rooms, and lifts. */
+  readonly out: readonly Passage[]
+  /** Each doorway as if it led out of its room, for a plan that does not say where doorways lead. */
+  readonly unsaid: readonly Passage[]
+  /** All grounds that no room is. */
+  readonly outside: readonly string[]
+}
+
+export interface KnownWay extends CarryWay {
+  /** What the way rests on: the plan alone, what it does not show, or doorways of which it says nothing. */
+  readonly by: 'plan' | 'beyond' | 'unsaid'
+}
+
+/**
+ * The way by what the plan says for sure; around outside where that does not pass; by doorways that it leaves unsaid only
+ * where it knows no other.
+ * @param from its room; null for outside all rooms, and so `to`
+ * @return null where nothing joins the two
+ */
+export function wayKnown(box: Box, known: KnownPassages, from: string | null, to: string | null): KnownWay | null {
+  const starts = from === null ? known.outside : [from]
+  const ends = to === null ? known.outside : [to]
+  const found = (by: KnownWay['by'], passages: readonly Passage[]): KnownWay | null => {
+    const way = carryWay(box, passages, starts, ends)
+    return way === null ? null : { by, ...way }
+  }
+  const planned = found('plan', known.inside)
+  if (planned !== null && planned.tightest?.fit !== 'no') return planned
+  const around = found('beyond', [...known.inside, ...known.out])
+  if (around !== null && around.tightest?.fit !== 'no') return around
+  return planned ?? around ?? found('unsaid', [...known.inside, ...known.out, ...known.unsaid])
+}

@@ -4,7 +4,13 @@ import type { Output, Received } from '../../../src/contract/contract.ts'
 import { sayIn } from '../../../src/hang/marks.ts'
 import type { Reader } from '../../../src/model/work-findings.ts'
 import { sameWidth } from '../../../src/plan/door-pairs.ts'
-import { type CarryWay, carryWay, type Passage, type Passed } from '../../../src/record/carry-way.ts'
+import {
+  type KnownPassages,
+  type KnownWay,
+  type Passage,
+  type Passed,
+  wayKnown,
+} from '../../../src/record/carry-way.ts'
 import type { Box, Fit } from '../../../src/record/fit.ts'
 import { listed } from '../../../src/sequence/rule-sentence.ts'
 import type { ReadHandle } from '../../database/handles.ts'
@@ -60,18 +66,7 @@ function doorsOf(db: ReadHandle): readonly { readonly here: Door; readonly there
   })
 }
 
-interface Known {
-  /** Between rooms, as the plan says. */
-  readonly inside: readonly Passage[]
-  /** Out of rooms, and lifts. */
-  readonly out: readonly Passage[]
-  /** Each doorway as if it led out of its room, for a plan that does not say where doorways lead. */
-  readonly unsaid: readonly Passage[]
-  /** All grounds that no room is. */
-  readonly outside: readonly string[]
-}
-
-function passagesOf(db: ReadHandle): Known {
+function passagesOf(db: ReadHandle): KnownPassages {
   const rooms = rows<{ id: string; name: string; storey: string }>(db, 'SELECT id, name, storey FROM room')
   const byId = new Map(rooms.map(room => [room.id, room]))
   const called = (label: string) => (label === '' ? '' : ` (${label})`)
@@ -152,25 +147,6 @@ function boxOf(db: ReadHandle, kind: 'work' | 'crate', id: string): Box | null {
   return { width: found.width, height: found.height, depth: found.depth }
 }
 
-interface Found extends CarryWay {
-  /** What the way rests on: the plan alone, what it does not show, or doorways of which it says nothing. */
-  readonly by: 'plan' | 'beyond' | 'unsaid'
-}
-
-function wayFrom(box: Box, known: Known, from: string | null, to: string | null): Found | null {
-  const starts = from === null ? known.outside : [from]
-  const ends = to === null ? known.outside : [to]
-  const found = (by: Found['by'], passages: readonly Passage[]): Found | null => {
-    const way = carryWay(box, passages, starts, ends)
-    return way === null ? null : { by, ...way }
-  }
-  const planned = found('plan', known.inside)
-  if (planned !== null && planned.tightest?.fit !== 'no') return planned
-  const around = found('beyond', [...known.inside, ...known.out])
-  if (around !== null && around.tightest?.fit !== 'no') return around
-  return planned ?? around ?? found('unsaid', [...known.inside, ...known.out, ...known.unsaid])
-}
-
 const how: Readonly<Record<Fit, string>> = {
   upright: 'passes upright through',
   turned: 'passes only turned on the diagonal of the floor through',
@@ -178,22 +154,25 @@ const how: Readonly<Record<Fit, string>> = {
   leaning: 'passes only slantwise, from corner to corner, through',
   no: 'does not pass through',
 }
-const behindIt: Readonly<Record<Found['by'], string>> = {
+const behindIt: Readonly<Record<KnownWay['by'], string>> = {
   plan: '',
   beyond: ' What lies beyond the rooms the plan does not show.',
   unsaid: ' The plan does not say where its doorways lead.',
 }
 
+function margin({ fit, over, spare }: Pick<Passed, 'fit' | 'over' | 'spare'>, length: (mm: number) => string): string {
+  if (fit === 'no') return `${length(over)} too large`
+  return spare === 0 ? 'nothing to spare' : `${length(spare)} to spare`
+}
+
 /** Asks the plan once for as many things as there are. */
 export function wayTeller(db: ReadHandle, { unit, steps }: Reader) {
-  let known: Known | undefined
+  let known: KnownPassages | undefined
   const length = sayIn(unit, steps)
   const said = ({ width, height, depth }: Box) =>
     `${length(height)} × ${length(width)}${depth === 0 ? '' : ` × ${length(depth)}`}`
   const sized = ({ width, height, depth }: Passage) =>
     depth === null ? `${length(height)} high and ${length(width)} wide` : said({ width, height, depth })
-  const margin = ({ fit, over, spare }: Passed) =>
-    fit === 'no' ? `${length(over)} too large` : spare === 0 ? 'nothing to spare' : `${length(spare)} to spare`
 
   /** `from`: null where the record has it nowhere. `to`: null for out of the building. */
   return (
@@ -219,7 +198,7 @@ export function wayTeller(db: ReadHandle, { unit, steps }: Reader) {
       return { ...way, told: 'no-size', text: `How ${name} passes is not known: its ${lacks} are not said.` }
     }
     known ??= passagesOf(db)
-    const found = wayFrom(box, known, start, end)
+    const found = wayKnown(box, known, start, end)
     if (found === null || found.tightest === null) {
       const [a, b] = [start, end].map(room => (room === null ? 'outside its rooms' : (placeOf(db, room)?.words ?? '')))
       return {
@@ -230,7 +209,7 @@ export function wayTeller(db: ReadHandle, { unit, steps }: Reader) {
     }
     const { tightest, through } = found
     const names = listed(through.map(({ passage }) => passage.words))
-    const figures = `${sized(tightest.passage)}: ${margin(tightest)}.`
+    const figures = `${sized(tightest.passage)}: ${margin(tightest, length)}.`
     const rest = through.length === 1 ? `, ${figures}` : `. The tightest is ${tightest.passage.words}, ${figures}`
     const best =
       tightest.fit === 'no' && through.length > 1
@@ -283,9 +262,9 @@ export function waysOfMovements(
       if (told === 'none') ways.set(`${movement} ${id}`, 'no way known to the plan')
       const tight = through[tightest ?? -1]
       if (fit === null || tight === undefined) continue
-      const margin = fit === 'no' ? `${length(tight.over)} too large` : `${length(tight.spare)} to spare`
+      const spare = margin(tight, length)
       const by = listed(through.map(({ words }) => words))
-      const where = through.length === 1 ? margin : `tightest ${tight.words}, ${margin}`
+      const where = through.length === 1 ? spare : `tightest ${tight.words}, ${spare}`
       ways.set(`${movement} ${id}`, `${shortly[fit]}: by ${by}; ${where}`)
     }
   }

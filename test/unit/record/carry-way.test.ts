@@ -1,6 +1,6 @@
 /** The way through several doors: worked by hand, and against a reading of every way there is. */
 import { expect, test } from 'vitest'
-import { type CarryWay, carryWay, type Passage, passedBy } from '../../../src/record/carry-way.ts'
+import { type CarryWay, carryWay, type Passage, passedBy, wayKnown } from '../../../src/record/carry-way.ts'
 import { type Box, fitsDoorway, rankOf, spareOf } from '../../../src/record/fit.ts'
 import { randomFrom } from '../database/random-edits.ts'
 
@@ -145,4 +145,23 @@ test('is the best of all ways on any plan', () => {
     if ((way?.through.length ?? 0) > 2) seen.long++
   }
   expect(Math.min(...Object.values(seen))).toBeGreaterThan(30)
+})
+
+test('what the plan says goes before what lies beyond, and doorways that it leaves unsaid come last', () => {
+  const cube = { width: 1000, height: 1000, depth: 900 }
+  const narrow = door('narrow', 'a', 'b', 700)
+  const known = {
+    inside: [narrow],
+    out: [door('out of a', 'a', 'yard', 1500), door('out of b', 'b', 'yard', 1500)],
+    unsaid: [door('unsaid', 'a', 'b', 1500)],
+    outside: ['yard'],
+  }
+  const wide = { ...known, inside: [door('wide', 'a', 'b', 1500)] }
+  expect(wayKnown(cube, wide, 'a', 'b')).toMatchObject({ by: 'plan', through: [{ passage: { words: 'wide' } }] })
+  expect(wayKnown(cube, known, 'a', 'b')?.by).toBe('beyond')
+  // Where nothing passes, the plan's own way is told, not a doorway that nobody joined.
+  expect(wayKnown(cube, { ...known, out: [] }, 'a', 'b')).toMatchObject({ by: 'plan', tightest: { fit: 'no' } })
+  expect(wayKnown(cube, { ...known, inside: [], out: [] }, 'a', 'b')?.by).toBe('unsaid')
+  expect(wayKnown(cube, { inside: [], out: [], unsaid: [], outside: ['yard'] }, 'a', 'b')).toBeNull()
+  expect(wayKnown(cube, known, 'a', null)?.through.map(({ passage }) => passage.words)).toEqual(['out of a'])
 })
