@@ -9,7 +9,7 @@ const drawing = (page: Page) => page.locator('[aria-label^="Elevation of"]')
 
 async function stand(page: Page, host: RunningHost): Promise<string> {
   await host.open(page)
-  return goToWall(page, /Long Gallery, north wall/)
+  return goToWall(page, 'Long Gallery, north wall')
 }
 
 /** What stands, what is said of it and its chain, as the page has them, once nothing is carried. */

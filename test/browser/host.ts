@@ -125,14 +125,15 @@ export { expect }
 
 /**
  * Goes to a wall of the demo by its name on the key plan; gives its face. The demo opens on a wall by itself, which would
- * take the place of one that was chosen before.
+ * take the place of one that was chosen before, and which stays on the screen until the one asked for has come.
  */
-export async function goToWall(page: Page, name: RegExp): Promise<string> {
+export async function goToWall(page: Page, name: string): Promise<string> {
   await expect(page.locator('[data-placement]').first()).toBeVisible({ timeout: 30_000 })
   const link = page.getByRole('link', { name })
   const address = await link.getAttribute('href')
   await link.click()
   await page.waitForURL(url => url.hash === address)
-  await expect(page.locator('[data-placement]').first()).toBeVisible()
+  const elevation = page.getByRole('group', { name: `Elevation of ${name}` })
+  await expect(elevation.locator('[data-placement]').first()).toBeVisible()
   return decodeURIComponent(address?.split('/')[2] ?? '')
 }

@@ -13,7 +13,7 @@ interface Placed {
 test('a label is written, stands on the wall, is proofed, and other words take that back', async ({ page, host }) => {
   await host.open(page)
   await page.getByRole('button', { name: /coordinator/ }).click()
-  const face = await goToWall(page, /Long Gallery, north wall/)
+  const face = await goToWall(page, 'Long Gallery, north wall')
   const { exhibitions } = (await host.call(page, 'exhibition.list', {})) as { exhibitions: readonly { id: string }[] }
   const exhibition = exhibitions[0]?.id
   const works = async () =>
@@ -55,7 +55,7 @@ test('a label is written, stands on the wall, is proofed, and other words take t
 test('many get a side and suggested words as one edit', async ({ page, host }) => {
   await host.open(page)
   await page.getByRole('button', { name: /coordinator/ }).click()
-  const face = await goToWall(page, /Long Gallery, north wall/)
+  const face = await goToWall(page, 'Long Gallery, north wall')
   const { exhibitions } = (await host.call(page, 'exhibition.list', {})) as { exhibitions: readonly { id: string }[] }
   const works = async () =>
     (

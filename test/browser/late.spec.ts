@@ -30,7 +30,7 @@ async function stand(page: Page, host: RunningHost): Promise<Wall> {
   await page.getByRole('button', { name: /coordinator/ }).click()
   const hidden = page.getByText('I have read this')
   if (await hidden.count()) await hidden.click()
-  await goToWall(page, /Long Gallery, north wall/)
+  await goToWall(page, 'Long Gallery, north wall')
   return wallNow(page, host)
 }
 

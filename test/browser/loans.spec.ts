@@ -159,7 +159,7 @@ test('terms are typed in, held against the plan, quoted on the wall, the work’
     [],
   )
   await page.getByRole('link', { name: 'Walls', exact: true }).click()
-  await goToWall(page, /Long Gallery, north wall/)
+  await goToWall(page, 'Long Gallery, north wall')
   const told = page.getByText('loan CTC 2031/4 says “No more than two footcandles.”')
   await expect(told.first()).toBeVisible(patient)
 })

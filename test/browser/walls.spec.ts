@@ -35,7 +35,7 @@ async function stand(page: Page, host: RunningHost): Promise<string> {
   await page.getByRole('button', { name: /coordinator/ }).click()
   const hidden = page.getByText('I have read this')
   if (await hidden.count()) await hidden.click()
-  return goToWall(page, /Long Gallery, north wall/)
+  return goToWall(page, 'Long Gallery, north wall')
 }
 
 async function facts(page: Page, host: RunningHost, face: string): Promise<Facts> {
