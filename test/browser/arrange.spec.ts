@@ -1,6 +1,6 @@
 /** Arranging by stacks and as a salon hang: looked at on the wall first, taken as one edit, undone as one. */
 import type { Page } from '@playwright/test'
-import { expect, goToWall, type RunningHost, test } from './host.ts'
+import { expect, goToWall, type RunningHost, sitDown, test } from './host.ts'
 
 interface Placed {
   readonly placement: string
@@ -31,7 +31,7 @@ async function facts(page: Page, host: RunningHost, face: string): Promise<Facts
 /** In front of the demo's long wall, with nothing selected. */
 async function stand(page: Page, host: RunningHost): Promise<string> {
   await host.open(page)
-  await page.getByRole('button', { name: /coordinator/ }).click()
+  await sitDown(page)
   const hidden = page.getByText('I have read this')
   if (await hidden.count()) await hidden.click()
   return goToWall(page, 'Long Gallery, north wall')

@@ -1,7 +1,7 @@
 /** How a wall balances and how heavy a work looks: figures beside the drawing, against sums of the test's own. */
 import AxeBuilder from '@axe-core/playwright'
 import type { Page } from '@playwright/test'
-import { expect, type RunningHost, test } from './host.ts'
+import { expect, type RunningHost, sitDown, test } from './host.ts'
 
 interface Weighed {
   readonly placement: string
@@ -33,7 +33,7 @@ interface Plan {
 /** Opens the demo before the wall that has most works, of those that may be balanced about so many axes. */
 async function stand(page: Page, host: RunningHost, axes = 1) {
   await host.open(page)
-  await page.getByRole('button', { name: /coordinator/ }).click()
+  await sitDown(page)
   // The demo opens on its best wall by itself.
   await expect(page.locator('[data-placement]').first()).toBeVisible({ timeout: 30_000 })
   const { exhibitions } = (await host.call(page, 'exhibition.list', {})) as { exhibitions: readonly { id: string }[] }

@@ -1,7 +1,7 @@
 /** The checklist as a coordinator and a registrar work in it: found, sorted, written, ordered, taken back. */
 import AxeBuilder from '@axe-core/playwright'
 import type { Locator, Page } from '@playwright/test'
-import { expect, type RunningHost, test } from './host.ts'
+import { expect, type RunningHost, sitDown, test } from './host.ts'
 
 interface Frieze {
   readonly sections: readonly { readonly id: string; readonly title: string }[]
@@ -15,7 +15,7 @@ interface Frieze {
 
 async function sit(page: Page, host: RunningHost): Promise<void> {
   await host.open(page, '#/checklist')
-  await page.getByRole('button', { name: /coordinator/ }).click()
+  await sitDown(page)
   await page.getByRole('button', { name: 'I have read this' }).click()
   await expect(row(page, 0)).toBeVisible()
   await expect(row(page, 0).locator('cite')).not.toBeEmpty()

@@ -6,7 +6,7 @@ import AxeBuilder from '@axe-core/playwright'
 import type { Page } from '@playwright/test'
 import sharp from 'sharp'
 import type { Output } from '../../src/contract/contract.ts'
-import { expect, type RunningHost, test } from './host.ts'
+import { expect, type RunningHost, sitDown, test } from './host.ts'
 
 const patient = { timeout: 40_000 } as const
 
@@ -43,7 +43,7 @@ async function signed(page: Page, host: RunningHost, work: string): Promise<void
 test('a damage is recorded, photographed, told, closed; until then the work stays', async ({ page, host }) => {
   test.setTimeout(180_000)
   await host.open(page, '#/damage')
-  await page.getByRole('button', { name: /coordinator/ }).click(patient)
+  await sitDown(page)
   await expect(page.getByText(/No damage is on record/)).toBeVisible(patient)
   const work = await lentWork(page, host)
 

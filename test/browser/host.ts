@@ -137,3 +137,10 @@ export async function goToWall(page: Page, name: string): Promise<string> {
   await expect(elevation.locator('[data-placement]').first()).toBeVisible()
   return decodeURIComponent(address?.split('/')[2] ?? '')
 }
+
+/** The demo's coordinator sits down at the desk; what follows is written in their name. */
+export async function sitDown(page: Page): Promise<void> {
+  const asked = page.getByRole('form', { name: 'Who is at the desk' })
+  await asked.getByRole('button', { name: /coordinator/ }).click()
+  await expect(asked).toHaveCount(0)
+}

@@ -1,6 +1,6 @@
 /** Labels on a wall: a side, words, what is in their way, and many at once. */
 import AxeBuilder from '@axe-core/playwright'
-import { expect, goToWall, test } from './host.ts'
+import { expect, goToWall, sitDown, test } from './host.ts'
 
 interface Placed {
   readonly placement: string
@@ -12,7 +12,7 @@ interface Placed {
 
 test('a label is written, stands on the wall, is proofed, and other words take that back', async ({ page, host }) => {
   await host.open(page)
-  await page.getByRole('button', { name: /coordinator/ }).click()
+  await sitDown(page)
   const face = await goToWall(page, 'Long Gallery, north wall')
   const { exhibitions } = (await host.call(page, 'exhibition.list', {})) as { exhibitions: readonly { id: string }[] }
   const exhibition = exhibitions[0]?.id
@@ -54,7 +54,7 @@ test('a label is written, stands on the wall, is proofed, and other words take t
 
 test('many get a side and suggested words as one edit', async ({ page, host }) => {
   await host.open(page)
-  await page.getByRole('button', { name: /coordinator/ }).click()
+  await sitDown(page)
   const face = await goToWall(page, 'Long Gallery, north wall')
   const { exhibitions } = (await host.call(page, 'exhibition.list', {})) as { exhibitions: readonly { id: string }[] }
   const works = async () =>

@@ -1,7 +1,7 @@
 /** A late change on a half-drilled wall: what it costs is said and drawn before it is taken, and undo takes it back. */
 import AxeBuilder from '@axe-core/playwright'
 import type { Page } from '@playwright/test'
-import { expect, goToWall, type RunningHost, test } from './host.ts'
+import { expect, goToWall, type RunningHost, sitDown, test } from './host.ts'
 
 interface Placed {
   readonly placement: string
@@ -27,7 +27,7 @@ interface Mark {
 /** Stands in front of the demo's long wall, somebody at the desk. */
 async function stand(page: Page, host: RunningHost): Promise<Wall> {
   await host.open(page)
-  await page.getByRole('button', { name: /coordinator/ }).click()
+  await sitDown(page)
   const hidden = page.getByText('I have read this')
   if (await hidden.count()) await hidden.click()
   await goToWall(page, 'Long Gallery, north wall')

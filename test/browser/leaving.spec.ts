@@ -1,12 +1,12 @@
 /** The end of a show: what is next for each work, a movement of what is ticked, its outgoing report, the list on paper. */
 import AxeBuilder from '@axe-core/playwright'
-import { expect, test } from './host.ts'
+import { expect, sitDown, test } from './host.ts'
 
 const patient = { timeout: 20_000 }
 
 test('works are taken down, looked at and packed from one list', async ({ page, host }) => {
   await host.open(page, '#/leaving')
-  await page.getByRole('button', { name: /coordinator/ }).click(patient)
+  await sitDown(page)
   await host.call(page, 'location.add', { kind: 'crate', name: 'Crate 5' })
   const { exhibitions } = (await host.call(page, 'exhibition.list', {})) as { exhibitions: readonly { id: string }[] }
   await host.call(page, 'movement.takeHung', { exhibition: exhibitions[0]?.id })

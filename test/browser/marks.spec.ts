@@ -1,7 +1,7 @@
 /** At the wall with a pencil and a drill: marks ticked, holes that stay, what is behind, the nearest place that works. */
 import AxeBuilder from '@axe-core/playwright'
 import type { Locator, Page } from '@playwright/test'
-import { expect, goToWall, type RunningHost, test } from './host.ts'
+import { expect, goToWall, type RunningHost, sitDown, test } from './host.ts'
 
 interface Placed {
   readonly placement: string
@@ -43,7 +43,7 @@ interface Facts {
 
 async function stand(page: Page, host: RunningHost): Promise<string> {
   await host.open(page)
-  await page.getByRole('button', { name: /coordinator/ }).click()
+  await sitDown(page)
   const hidden = page.getByText('I have read this')
   if (await hidden.count()) await hidden.click()
   return goToWall(page, 'Long Gallery, north wall')

@@ -1,7 +1,7 @@
 /** The record: where everything is, a movement by keys, struck with its reason, and the same through the command's calls. */
 import AxeBuilder from '@axe-core/playwright'
 import type { Output } from '../../src/contract/contract.ts'
-import { expect, test } from './host.ts'
+import { expect, sitDown, test } from './host.ts'
 
 const patient = { timeout: 40_000 } as const
 
@@ -64,7 +64,7 @@ test('a movement is recorded by keys, told on its day, and struck with its reaso
 
 test('a set goes as one, with a part that stays behind and how the other arrived', async ({ page, host }) => {
   await host.open(page, '#/record')
-  await page.getByRole('button', { name: /coordinator/ }).click(patient)
+  await sitDown(page)
   const { places } = (await host.call(page, 'location.list', {})) as Output<'location.list'> // the answer of that name
   const rooms = places.filter(place => place.kind === 'room').map(place => place.words)
   const rows = page.locator('main tbody tr')
@@ -102,7 +102,7 @@ test('a set goes as one, with a part that stays behind and how the other arrived
 
 test('an agreed place is given another name, and its figures', async ({ page, host }) => {
   await host.open(page, '#/record')
-  await page.getByRole('button', { name: /coordinator/ }).click(patient)
+  await sitDown(page)
   await host.call(page, 'location.add', { kind: 'crate', name: 'Crate 5', height: 1000 })
   await page.getByRole('button', { name: 'Crate 5', exact: true }).click(patient)
   const name = page.getByLabel('name', { exact: true }).last()

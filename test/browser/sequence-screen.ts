@@ -1,6 +1,6 @@
 /** What the tests of the sequence share: the screen opened as a coordinator, and the show as the host tells it. */
 import { expect, type Page } from '@playwright/test'
-import { type RunningHost, test } from './host.ts'
+import { type RunningHost, sitDown, test } from './host.ts'
 
 export interface Wall {
   readonly face: string
@@ -17,7 +17,7 @@ export interface Wall {
 /** The exhibition that is shown. */
 export async function openSequence(page: Page, host: RunningHost): Promise<string> {
   await host.open(page)
-  await page.getByRole('button', { name: /coordinator/ }).click()
+  await sitDown(page)
   // At once: the demo opens on its best wall, but not under a hand that has gone elsewhere.
   await page.getByRole('link', { name: 'Sequence' }).click()
   await expect(page.locator('[data-today] [data-entry]').first()).toBeVisible()

@@ -1,7 +1,7 @@
 /** Sets in front of a wall: made of what is chosen, laid out otherwise, carried as one object, undone. */
 import AxeBuilder from '@axe-core/playwright'
 import type { Locator, Page } from '@playwright/test'
-import { expect, type RunningHost, test } from './host.ts'
+import { expect, type RunningHost, sitDown, test } from './host.ts'
 
 interface Size {
   readonly width: number
@@ -24,7 +24,7 @@ interface Placed {
 
 async function stand(page: Page, host: RunningHost): Promise<void> {
   await host.open(page)
-  await page.getByRole('button', { name: /coordinator/ }).click()
+  await sitDown(page)
   const hidden = page.getByText('I have read this')
   if (await hidden.count()) await hidden.click()
 }

@@ -1,11 +1,11 @@
 /** The frame around every screen: who sits here, where one is, what was done, and how to find and undo it. */
 import AxeBuilder from '@axe-core/playwright'
 import type { Page } from '@playwright/test'
-import { expect, type RunningHost, test } from './host.ts'
+import { expect, type RunningHost, sitDown, test } from './host.ts'
 
 async function sit(page: Page, host: RunningHost, hash = '#/checklist'): Promise<void> {
   await host.open(page, hash)
-  await page.getByRole('button', { name: /coordinator/ }).click()
+  await sitDown(page)
   await page.getByRole('button', { name: 'I have read this' }).click()
   await expect(page.getByRole('form', { name: 'Who is at the desk' })).toHaveCount(0)
 }

@@ -1,7 +1,7 @@
 /** Standing in front of a wall: what a hand and a keyboard do to works, and what the screen says about it at once. */
 import AxeBuilder from '@axe-core/playwright'
 import type { Locator, Page } from '@playwright/test'
-import { expect, goToWall, type RunningHost, test } from './host.ts'
+import { expect, goToWall, type RunningHost, sitDown, test } from './host.ts'
 
 interface Placed {
   readonly placement: string
@@ -32,7 +32,7 @@ interface Facts {
 /** Opens the demo on its best wall, with somebody at the desk. */
 async function stand(page: Page, host: RunningHost): Promise<string> {
   await host.open(page)
-  await page.getByRole('button', { name: /coordinator/ }).click()
+  await sitDown(page)
   const hidden = page.getByText('I have read this')
   if (await hidden.count()) await hidden.click()
   return goToWall(page, 'Long Gallery, north wall')

@@ -3,7 +3,7 @@
 import { deflateSync } from 'node:zlib'
 import AxeBuilder from '@axe-core/playwright'
 import type { Page } from '@playwright/test'
-import { expect, type RunningHost, test } from './host.ts'
+import { expect, type RunningHost, sitDown, test } from './host.ts'
 
 interface Line {
   readonly id: string
@@ -26,7 +26,7 @@ interface Got {
 
 async function sit(page: Page, host: RunningHost): Promise<void> {
   await host.open(page)
-  await page.getByRole('button', { name: /coordinator/ }).click()
+  await sitDown(page)
 }
 
 async function made(page: Page, host: RunningHost): Promise<string> {
