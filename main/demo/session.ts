@@ -20,12 +20,13 @@ export interface Session {
   readonly edit: <T>(label: string, procedure: WriteName, daysAgo: number, change: (act: Do) => T) => Promise<T>
   /** Long work that makes its own edit. */
   readonly long: <N extends NameOf<'long'>>(name: N, input: Input<N>, daysAgo: number) => Promise<Output<N>>
-  /** The same long work many times over, all their changes together as one edit. */
+  /** The same long work many times over, all their changes together as one edit, in which `then` goes on. */
   readonly longs: <N extends NameOf<'long'>>(
     label: string,
     name: N,
     inputs: readonly Input<N>[],
     daysAgo: number,
+    then?: (act: Do) => void,
   ) => Promise<readonly Output<N>[]>
   readonly sit: (person: Person) => void
 }
@@ -72,6 +73,13 @@ export function openSession({ catalogue, store, handles, clock, newId, signal }:
     return { ...reading(), newId: ids, signal, progress: () => {}, write, held: catalogue.held, alone: use => use() }
   }
 
+  function actIn(writing: Writing): Do {
+    return (name, input) => {
+      const service = catalogueServices[name] as (writing: Writing, input: unknown) => Output<typeof name> // typed by name, known here only by kind
+      return service(writing, contract[name].input.parse(input))
+    }
+  }
+
   const session: Session = {
     read(name, input) {
       const service = catalogueServices[name] as (reading: Reading, input: unknown) => Output<typeof name> // typed by name, known here only by kind
@@ -82,12 +90,7 @@ export function openSession({ catalogue, store, handles, clock, newId, signal }:
       clock.goTo(daysAgo)
       const edited = await catalogue.edit({ procedure, person: who() }, edit => {
         edit.setLabel(label)
-        const writing: Writing = { ...reading(), db: edit.db, newId, label: () => {} }
-        const act: Do = (name, input) => {
-          const service = catalogueServices[name] as (writing: Writing, input: unknown) => Output<typeof name> // typed by name, known here only by kind
-          return service(writing, contract[name].input.parse(input))
-        }
-        return change(act)
+        return change(actIn({ ...reading(), db: edit.db, newId, label: () => {} }))
       })
       return edited.value
     },
@@ -102,7 +105,7 @@ export function openSession({ catalogue, store, handles, clock, newId, signal }:
       })
       return service(job, contract[name].input.parse(input))
     },
-    async longs(label, name, inputs, daysAgo) {
+    async longs(label, name, inputs, daysAgo, then) {
       clock.goTo(daysAgo)
       const service = catalogueServices[name] as (job: Job, input: unknown) => Promise<Output<typeof name>> // typed by name, known here only by kind
       const ready = inputs.map(() => Promise.withResolvers<void>())
@@ -136,7 +139,9 @@ export function openSession({ catalogue, store, handles, clock, newId, signal }:
       await Promise.race([Promise.all(ready.map(each => each.promise)), Promise.all(answers)])
       await catalogue.edit({ procedure: name, person: who() }, edit => {
         edit.setLabel(label)
-        for (const change of queue) change?.({ ...reading(), db: edit.db, newId, label: () => {} })
+        const writing: Writing = { ...reading(), db: edit.db, newId, label: () => {} }
+        for (const change of queue) change?.(writing)
+        then?.(actIn(writing))
       })
       return Promise.all(answers)
     },

@@ -111,12 +111,10 @@ async function writeTried(session: Session, house: HouseIds, show: ShowIds, days
   const { offers } = session.read('late.offer', { exhibition, change })
   const stays = offers.find(offer => offer.moves.length === 0)
   if (stays === undefined) throw new Error('nobody offers to leave the other works where they are')
-  await session.edit('Take the photograph off again', 'late.take', daysAgo, act =>
-    act('late.take', { exhibition, change, key: stays.key, moves: [] }),
-  )
-  const [first] = session.read('mark.ofFace', { exhibition, face }).dead
-  if (first === undefined) throw new Error('its holes have gone')
-  await session.edit('Fill one of its holes', 'mark.fill', daysAgo, act =>
-    act('mark.fill', { marks: [first.id], filled: true }),
-  )
+  await session.edit('Take the photograph off again and fill one of its holes', 'late.take', daysAgo, act => {
+    act('late.take', { exhibition, change, key: stays.key, moves: [] })
+    const [first] = session.read('mark.ofFace', { exhibition, face }).dead
+    if (first === undefined) throw new Error('its holes have gone')
+    act('mark.fill', { marks: [first.id], filled: true })
+  })
 }

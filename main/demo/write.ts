@@ -11,7 +11,9 @@ import { createCatalogue } from '../database/catalogue.ts'
 import { openHandles } from '../files/handles.ts'
 import { makeFolder } from '../files/named-places.ts'
 import { openStore } from '../files/store.ts'
+import { damages } from './museum/damage.ts'
 import { bestWall } from './museum/placements.ts'
+import { renderCloseUp } from './pictures/close-up.ts'
 import { renderAll } from './pictures/render-all.ts'
 import { dayClock, openSession } from './session.ts'
 import { recipes, writeChecklist, writeList, writeMeasures, writePictures } from './write-checklist.ts'
@@ -19,7 +21,7 @@ import { writeChecked, writeHung } from './write-hanging.ts'
 import { writeHouse } from './write-house.ts'
 import { writeLoans } from './write-loans.ts'
 import { writePlan } from './write-plan.ts'
-import { writeAir, writeRecord } from './write-record.ts'
+import { writeAir, writeDamages, writeRecord } from './write-record.ts'
 import { writeRules } from './write-rules.ts'
 import { writeSets } from './write-sets.ts'
 import { writeStands } from './write-stands.ts'
@@ -69,7 +71,7 @@ const days = {
   checked: 3,
 } as const
 /** What comes after the pictures, counted as so many pictures. */
-const STEPS = 10
+const STEPS = 11
 
 /** Refuses `catalogue-exists` where the file is; a cancel rejects with the signal's reason. */
 export async function writeDemo(file: string, options: DemoOptions): Promise<Demo> {
@@ -144,7 +146,14 @@ async function writeInto(file: string, options: DemoOptions): Promise<Demo> {
     await writeRules(session, show, days.rules)
     session.sit(house.registrar)
     await writeLoans(session, house, workOf, today, days.loans)
-    await writeRecord(session, show, today, days.record)
+    const damaged = await writeRecord(session, show, today, days.record)
+    step('Photographing what is damaged')
+    const photos = []
+    for (const each of damages.flatMap(({ photos }) => photos)) {
+      signal.throwIfAborted()
+      photos.push(await renderCloseUp(each, options.seed ?? SEED, options.pictureSize))
+    }
+    await writeDamages(session, handles, photos, damaged, today, days.record)
     await writeAir(session, handles, today, days.record)
     step('Hanging the first walls')
     session.sit(house.technician)

@@ -10,14 +10,15 @@ import { expect, type RunningHost, sitDown, test } from './host.ts'
 
 const patient = { timeout: 40_000 } as const
 
-/** A lender's measured work of the show. */
+/** A lender's measured work of the show of which no damage is on record. */
 async function lentWork(page: Page, host: RunningHost): Promise<string> {
   const { exhibitions } = (await host.call(page, 'exhibition.list', {})) as Output<'exhibition.list'> // the answer of that name
   const { lines } = (await host.call(page, 'leaving.list', {
     exhibition: exhibitions[0]?.id ?? '',
   })) as Output<'leaving.list'> // the same
-  const found = lines.find(each => each.lent && each.title !== '')
-  if (found === undefined) throw new Error('no work of the demo is lent')
+  const { lines: damages } = (await host.call(page, 'damage.list', {})) as Output<'damage.list'> // the same
+  const found = lines.find(each => each.lent && each.title !== '' && !damages.some(({ work }) => work === each.id))
+  if (found === undefined) throw new Error('no work of the demo is lent and whole')
   return found.id
 }
 
@@ -44,7 +45,8 @@ test('a damage is recorded, photographed, told, closed; until then the work stay
   test.setTimeout(180_000)
   await host.open(page, '#/damage')
   await sitDown(page)
-  await expect(page.getByText(/No damage is on record/)).toBeVisible(patient)
+  await expect(page.getByRole('row', { name: /D-0002/ })).toContainText('owner not told', patient)
+  await expect(page.getByRole('row', { name: /D-0001/ })).toContainText('closed')
   const work = await lentWork(page, host)
 
   await page.goto(`${page.url().split('#')[0]}#/work/${work}`)

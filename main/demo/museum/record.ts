@@ -4,7 +4,7 @@
  */
 import type { Input } from '../../../src/contract/contract.ts'
 
-type Finding = Omit<Input<'condition.addFinding'>, 'report' | 'points' | 'follows'> & {
+export type Finding = Omit<Input<'condition.addFinding'>, 'report' | 'points' | 'follows'> & {
   readonly at: readonly (readonly [number, number])[]
   /** Number of the finding of the first report that it goes on from. */
   readonly goesOnFrom?: number

@@ -15,7 +15,7 @@ import { type Demo, writeDemo } from '../../../main/demo/write.ts'
 import { recipes } from '../../../main/demo/write-checklist.ts'
 import { openHandles } from '../../../main/files/handles.ts'
 import { type FileStore, openStore } from '../../../main/files/store.ts'
-import type { Job, Reading } from '../../../main/services/service.ts'
+import type { Job, Reading, Writing } from '../../../main/services/service.ts'
 import { catalogueServices as services } from '../../../main/services/table.ts'
 import { methodKeys } from '../../../src/hang/method-keys.ts'
 
@@ -327,6 +327,43 @@ describe('the demo', () => {
     expect(lines[0]?.budgets[0]?.ends).toMatch(/^\d{4}-/u)
     expect(lines.some(line => line.violet.most > 0)).toBe(true)
     expect(lines.filter(line => line.violets.some(limit => limit.hours > 0))).toHaveLength(1)
+  })
+
+  it('has a damage told in time and closed by a signed report, and one whose owner nobody told, which keeps it in the house', async () => {
+    const { lines: told, open } = services['damage.list'](reading, {})
+    expect([told.length, open]).toEqual([2, 1])
+    const [stays, closed] = told
+    expect(stays).toMatchObject({ reference: 'D-0002', work: workOf('quay-evening'), lent: true, closedAt: null })
+    // Found five days before; a day is what the house gives itself.
+    expect(stays?.clock).toMatchObject({ toldAt: null, waited: 120, late: 96, within: 24 })
+    expect(stays?.lacks.map(({ code }) => code)).toEqual(['report-draft', 'owner-not-told', 'no-action'])
+    expect(closed).toMatchObject({ reference: 'D-0001', work: workOf('two-kilns'), lacks: [] })
+    expect(closed?.closedAt).not.toBeNull()
+    expect(closed?.clock).toMatchObject({ late: 0, within: 24 })
+    expect(closed?.clock?.waited).toBeCloseTo(2.5, 6)
+    for (const [head, complete] of [
+      [stays, false],
+      [closed, true],
+    ] as const) {
+      const { reports, movedFirst } = services['damage.get'](reading, { id: head?.id ?? '' })
+      expect(reports.map(report => [report.complete, report.photos.length])).toEqual([[complete, 2]])
+      expect(movedFirst).toBeNull()
+      for (const photo of reports.flatMap(({ photos }) => photos)) {
+        expect(existsSync(store.path(photo.hash))).toBe(true)
+        expect([photo.shows === '', photo.findings.length]).toEqual([false, 1])
+      }
+    }
+    // Each tried in an edit that is thrown away.
+    const newId = ids()
+    const carry = (key: string) =>
+      catalogue.edit({ procedure: 'movement.add', person: { id: '', name: 'Dov Hasterley' } }, edit => {
+        const writing: Writing = { ...reading, db: edit.db, newId: () => `van ${newId()}`, label: () => {} }
+        const { id: to } = services['location.add'](writing, { kind: 'vehicle', name: 'Van 3' })
+        services['movement.add'](writing, { works: [workOf(key)], to, at: NOW, by: 'Dov Hasterley' })
+        throw new Error('nothing bars it')
+      })
+    await expect(carry('quay-evening')).rejects.toThrow(/stays in the house: its damage D-0002 is not closed/)
+    await expect(carry('two-kilns')).rejects.toThrow('nothing bars it')
   })
 
   it('is made of few edits, each with a label and a person, oldest first', () => {
