@@ -115,7 +115,9 @@ export class Wall {
     if (elevation === undefined) return []
     const hang = faceFindings({ ...elevation, works: [...this.works] }, { unit: desk.unit, steps: this.steps })
     // What the works' own records leave open does not change with their places: the host's answer stands.
-    const records = (this.known.value?.findings ?? []).filter(found => found.subject.kind === 'work')
+    const records = (this.known.value?.findings ?? []).filter(
+      ({ subject }) => subject.kind === 'work' || subject.kind === 'loan',
+    )
     return [...unsettled(withoutSaid(hang, this.works, records), elevation.settled), ...records]
   })
   /** Those of them that no move of the hand changes. */

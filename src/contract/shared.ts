@@ -80,6 +80,8 @@ export const finding = z.strictObject({
   subject: z.strictObject({ kind: z.string(), id: z.string() }),
   text: z.string(),
   figures: z.record(z.string(), z.json()),
+  /** Of a loan that says it alike of several works: which, and what is said of each by itself. */
+  works: z.array(z.strictObject({ id, called: z.string(), text: z.string() })).optional(),
 })
 export type Finding = z.output<typeof finding>
 

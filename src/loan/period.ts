@@ -2,7 +2,7 @@
  * The period of loans against that of a show. The rule it keeps: where one day is not known nothing is said of it, and
  * loans that follow one another are one stay.
  */
-import type { Finding } from '../contract/shared.ts'
+import type { LoanFinding } from './grouped.ts'
 import { daysBetween } from './receipts/outstanding.ts'
 
 /** Days; '' where none is agreed. */
@@ -30,25 +30,42 @@ export function periodFindings(
   loans: readonly LentPeriod[],
   { opens, closes }: ShowPeriod,
   day: (day: string) => string,
-): Finding[] {
+): LoanFinding[] {
   const subject = { kind: 'work', id: work.id }
-  const findings: Finding[] = []
+  const findings: LoanFinding[] = []
+  const { called } = work
   const [one] = loans
   if (one === undefined) return findings
   const begins = loans.reduce((a, b) => (b.first < a.first ? b : a), one)
   // '' comes before every day: a loan without a beginning is the first of all.
   const late = begins.first === '' ? 0 : daysBetween(opens, begins.first)
   if (late > 0) {
-    const text = `${work.called} is lent from ${day(begins.first)} on, by loan ${begins.number} of ${begins.partyName}; the show opens on ${day(opens)}, ${days(late)} before. Ask for an earlier beginning, or hang it later.`
+    const said = (who: string, it: string) =>
+      `${who} lent from ${day(begins.first)} on, by loan ${begins.number} of ${begins.partyName}; the show opens on ${day(opens)}, ${days(late)} before. Ask for an earlier beginning, or hang ${it} later.`
     const figures = { loan: begins.loan, first: begins.first, opens, days: late }
-    findings.push({ severity: 'settle', code: 'loan-begins-late', subject, text, figures })
+    const finding = {
+      severity: 'settle' as const,
+      code: 'loan-begins-late',
+      subject,
+      text: said(`${called} is`, 'it'),
+      figures,
+    }
+    findings.push({ finding, loan: begins.loan, called, ofSeveral: works => said(`${works} are`, 'them') })
   }
   const ends = loans.reduce((a, b) => (a.last !== '' && (b.last === '' || b.last > a.last) ? b : a), one)
   const short = ends.last === '' ? 0 : daysBetween(ends.last, closes)
   if (short > 0) {
-    const text = `${work.called} is lent until ${day(ends.last)}, by loan ${ends.number} of ${ends.partyName}; the show closes on ${day(closes)}, ${days(short)} later. Ask for a longer loan, or take it down before.`
+    const said = (who: string, it: string) =>
+      `${who} lent until ${day(ends.last)}, by loan ${ends.number} of ${ends.partyName}; the show closes on ${day(closes)}, ${days(short)} later. Ask for a longer loan, or take ${it} down before.`
     const figures = { loan: ends.loan, last: ends.last, closes, days: short }
-    findings.push({ severity: 'settle', code: 'loan-ends-early', subject, text, figures })
+    const finding = {
+      severity: 'settle' as const,
+      code: 'loan-ends-early',
+      subject,
+      text: said(`${called} is`, 'it'),
+      figures,
+    }
+    findings.push({ finding, loan: ends.loan, called, ofSeveral: works => said(`${works} are`, 'them') })
   }
   return findings
 }

@@ -100,13 +100,19 @@ function lightFindings(work: PlacedWork, { plan }: Elevation): Finding[] {
   ]
 }
 
-/** A settlement holds while the figures are those it was made for. */
-export function unsettled(
-  findings: readonly Finding[],
-  settled: readonly { readonly code: string; readonly subject: string; readonly figures: string }[],
-): Finding[] {
+interface Settlement {
+  readonly code: string
+  readonly subject: string
+  readonly figures: string
+}
+
+/** Tells of a finding whether it is settled: a settlement holds while the figures are those it was made for. */
+export function settledBy(settled: readonly Settlement[]): (finding: Finding) => boolean {
   const known = new Set(settled.map(({ code, subject, figures }) => `${code}\n${subject}\n${figures}`))
-  return findings.filter(
-    ({ code, subject, figures }) => !known.has(`${code}\n${subject.id}\n${JSON.stringify(figures)}`),
-  )
+  return ({ code, subject, figures }) => known.has(`${code}\n${subject.id}\n${JSON.stringify(figures)}`)
+}
+
+export function unsettled(findings: readonly Finding[], settled: readonly Settlement[]): Finding[] {
+  const isSettled = settledBy(settled)
+  return findings.filter(finding => !isSettled(finding))
 }

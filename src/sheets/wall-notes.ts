@@ -42,9 +42,12 @@ export function notesOf(
     ...rows.flatMap(row => [[row.work, row.called] as const, [row.placement, row.called] as const]),
   ])
   const found = findings.filter(isToSettle).map(
-    ({ severity, subject, text }): Note => ({
+    ({ severity, subject, text, works }): Note => ({
       severity: severity === 'stop' ? 'stop' : 'settle',
-      who: running.get(subject.id) ?? '',
+      who:
+        works === undefined
+          ? (running.get(subject.id) ?? '')
+          : works.map(({ id, called }) => running.get(id) ?? called).join(', '),
       text,
     }),
   )

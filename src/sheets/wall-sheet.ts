@@ -103,7 +103,10 @@ export function wallSheetContent(
     // Nothing where no work waits for another, so that a sheet from before it was told keeps its revision.
     ...(order.length === 0 ? {} : { order }),
     dead: deadOf(elevation, marks, units).map(({ x, y, bearingY }) => ({ x, y, bearingY })),
-    findings: findings.filter(isToSettle).map(({ severity, code, text }) => ({ severity, code, text })),
+    findings: findings.filter(isToSettle).map(({ severity, code, text, works }) => {
+      const of = works?.map(({ called }) => called)
+      return of === undefined ? { severity, code, text } : { severity, code, text, of }
+    }),
   })
 }
 

@@ -1,8 +1,8 @@
 /** Whether terms of loans hold: each against the work as a show has it planned and as it is known today. */
 import type { Elevation, PlacedWork } from '../../../src/contract/areas/walls.ts'
 import type { Output, Received } from '../../../src/contract/contract.ts'
-import type { Finding } from '../../../src/contract/shared.ts'
 import { sayIn } from '../../../src/hang/marks.ts'
+import type { LoanFinding } from '../../../src/loan/grouped.ts'
 import { termCode } from '../../../src/loan/terms/findings.ts'
 import { quoted, termHeld } from '../../../src/loan/terms/held.ts'
 import type { LentWork, TermTold } from '../../../src/loan/terms/planned.ts'
@@ -88,7 +88,7 @@ class Lent {
 }
 
 /** Terms of the works of a wall that are broken, or that a person is asked; a year's light and sums of money are told on the work's and the loan's pages alone. */
-export function termFindings(db: ReadHandle, elevation: Elevation, reader: Reader): Finding[] {
+export function termFindings(db: ReadHandle, elevation: Elevation, reader: Reader): LoanFinding[] {
   const spots = new Map<string, PlacedWork>()
   for (const placed of elevation.works) {
     spots.set(placed.work, placed)
@@ -106,7 +106,7 @@ export function unplacedTermFindings(
   exhibition: string,
   works: readonly string[],
   reader: Reader,
-): Finding[] {
+): LoanFinding[] {
   return findingsOfTerms(db, exhibition, works, reader, () => null)
 }
 
@@ -116,23 +116,25 @@ function findingsOfTerms(
   works: readonly string[],
   { unit, steps }: Reader,
   spotOf: (work: string) => Spot | null,
-): Finding[] {
+): LoanFinding[] {
   const say = sayIn(unit, steps)
   const terms = Map.groupBy(termsOfWorks(db, works), ({ work }) => work)
   const lentIn = new Lent(db, works, exhibition)
   return [...terms].flatMap(([work, all]) => {
     const spot = spotOf(work)
     const known = lentWork(db, work, spot, noDose)
-    return all.flatMap((term): Finding[] => {
+    return all.flatMap((term): LoanFinding[] => {
       const lent = { ...lentIn.of(known, work, spot, term), together: null }
       const told = termHeld(term, lent, say)
       if (told.state !== 'broken' && told.state !== 'asked') return []
       const figures = { term: term.id, ...told.figures }
-      const text = quoted(term, lent, term.loanNumber, told, say)
+      const ofSeveral = (who: string) => quoted(term, who, term.loanNumber, told, say)
       // What a room's air was, no change of the plan mends; what a person is asked may be so.
       const severity = told.state === 'asked' || ofAir(term.kind) ? 'settle' : 'stop'
       const code = termCode(term.kind, told.state)
-      return [{ severity, code, subject: { kind: 'work', id: work }, text, figures }]
+      const { called } = lent
+      const finding = { severity, code, subject: { kind: 'work', id: work }, text: ofSeveral(called), figures } as const
+      return [{ finding, loan: term.loan, called, ofSeveral }]
     })
   })
 }

@@ -1,8 +1,8 @@
 /** Works of a show that are lent for a shorter time than it is open. */
 
 import type { Output, Received } from '../../../src/contract/contract.ts'
-import type { Finding } from '../../../src/contract/shared.ts'
 import { daySaid } from '../../../src/light/day.ts'
+import { grouped, type LoanFinding } from '../../../src/loan/grouped.ts'
 import { type LentPeriod, periodFindings, type ShowPeriod } from '../../../src/loan/period.ts'
 import { calledOn } from '../../../src/model/called.ts'
 import type { ReadHandle } from '../../database/handles.ts'
@@ -18,7 +18,7 @@ interface Lent extends LentPeriod {
 }
 
 /** Of these works and of the parts of those that are sets, in the order in which they are named. */
-export function loanPeriodFindings(db: ReadHandle, exhibition: string, works: readonly string[]): Finding[] {
+export function loanPeriodFindings(db: ReadHandle, exhibition: string, works: readonly string[]): LoanFinding[] {
   const show = row<ShowPeriod>(db, 'SELECT opens, closes FROM exhibition WHERE id = :exhibition', { exhibition })
   if (show === undefined || (show.opens === '' && show.closes === '')) return []
   const lent = rows<Lent>(
@@ -62,7 +62,7 @@ export function periods({ db }: Reading, { loan }: Received<'loan.periods'>): Ou
           exhibition,
           works.filter(work => there.includes(work)),
         )
-        return { exhibition, title, findings }
+        return { exhibition, title, findings: grouped(findings) }
       })
       .filter(({ findings }) => findings.length > 0),
   }

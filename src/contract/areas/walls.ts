@@ -388,14 +388,21 @@ export const wallsArea = {
   ),
   'finding.settle': procedure(
     'write',
-    'Settles a finding with a reason; it comes back when its figures change.',
+    'Settles a finding, of one work or of several that a loan says it alike of, with a reason; it comes back when its figures change.',
     z.strictObject({
       code: z.string().max(60),
       subject: z.string().max(60),
+      /** Others of the same code and figures, settled with it: works of which a loan says it alike. */
+      also: z.array(z.string().max(60)).max(1000).optional(),
       figures: z.string().max(4000),
       reason: z.string().trim().min(1).max(500),
     }),
     made,
   ),
-  'finding.unsettle': procedure('write', 'Takes a settlement back.', z.strictObject({ id }), done),
+  'finding.unsettle': procedure(
+    'write',
+    'Takes a settlement back, and those that were made with it.',
+    z.strictObject({ id, also: z.array(id).max(1000).optional() }),
+    done,
+  ),
 } as const

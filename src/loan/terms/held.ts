@@ -59,7 +59,7 @@ function byWord({ kept, by, on, note }: TermWord): TermTold {
     : broken(`${by} said on ${daySaid(on)} that it is not so${how}`, figures)
 }
 
-/** A term that is broken or asked as a finding says it: the work, the agreement, its words, then where and by how much. */
-export function quoted(term: Term, work: LentWork, loan: string, told: TermTold, say: Say): string {
-  return `${work.called}: loan ${loan} says “${termSaid(term, say)}”. ${told.text}`
+/** A term that is broken or asked as a finding says it: the work or works, the agreement, its words, then where and by how much. */
+export function quoted(term: Term, who: string, loan: string, told: TermTold, say: Say): string {
+  return `${who}: loan ${loan} says “${termSaid(term, say)}”. ${told.text}`
 }

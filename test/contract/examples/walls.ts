@@ -846,6 +846,41 @@ export const wallsExamples: ExamplesOf<keyof typeof wallsArea> = {
             ]),
           }),
       },
+      {
+        about: 'two works of one loan, told once',
+        first: known => [
+          ['loan.add', { party: known.lender, number: 'QC 7', last: '2031-06-30' }],
+          [
+            'loan.addWorks',
+            (earlier: readonly unknown[]) => ({ loan: idOf(earlier[0]), works: [known.pans, known.raking] }),
+          ],
+        ],
+        input: known => ({ exhibition: known.show }),
+        output: known =>
+          expect.objectContaining({
+            findings: expect.arrayContaining([
+              {
+                severity: 'settle',
+                code: 'loan-ends-early',
+                text: '2 works are lent until 30 June 2031, by loan QC 7 of Quay Collection; the show closes on 1 July 2031, one day later. Ask for a longer loan, or take them down before.',
+                figures: { loan: anyId, last: '2031-06-30', closes: '2031-07-01', days: 1 },
+                subject: { kind: 'loan', id: anyId },
+                works: [
+                  {
+                    id: known.pans,
+                    called: 'L-1.1',
+                    text: expect.stringMatching(/^L-1\.1 is lent until 30 June 2031/),
+                  },
+                  {
+                    id: known.raking,
+                    called: 'L-1.3',
+                    text: expect.stringMatching(/^L-1\.3 is lent until 30 June 2031/),
+                  },
+                ],
+              },
+            ]),
+          }),
+      },
     ],
     refused: [
       { about: 'a show that is no id', input: () => ({ exhibition: '' }), code: 'bad-input', field: 'exhibition' },
@@ -860,6 +895,17 @@ export const wallsExamples: ExamplesOf<keyof typeof wallsArea> = {
           subject: known.pansPlace,
           figures: '{"margin":100}',
           reason: 'the curator wants it there',
+        }),
+        output: () => ({ id: anyId }),
+      },
+      {
+        about: 'that of two works that a loan says it alike of',
+        input: known => ({
+          code: 'loan-ends-early',
+          subject: known.pans,
+          also: [known.raking],
+          figures: '{"days":1}',
+          reason: 'the lender has promised two days more',
         }),
         output: () => ({ id: anyId }),
       },
@@ -885,6 +931,12 @@ export const wallsExamples: ExamplesOf<keyof typeof wallsArea> = {
     ],
     refused: [
       { about: 'a settlement that is not there', input: () => ({ id: 'zzzzzz' }), code: 'not-found', field: 'id' },
+      {
+        about: 'one made with it that is not there',
+        input: known => ({ id: known.settled, also: ['zzzzzz'] }),
+        code: 'not-found',
+        field: 'also.0',
+      },
     ],
   },
 }

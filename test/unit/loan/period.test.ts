@@ -14,7 +14,11 @@ const loan = (first: string, last: string, number = 'QC 7'): LentPeriod => ({
   last,
 })
 const of = (loans: readonly LentPeriod[], during = show) =>
-  periodFindings(work, loans, during, day => day).map(({ code, figures }) => [code, figures.days, figures.loan])
+  periodFindings(work, loans, during, day => day).map(({ finding: { code, figures } }) => [
+    code,
+    figures.days,
+    figures.loan,
+  ])
 
 describe('a loan against the show', () => {
   test('that covers it to the day, or whose days nobody agreed, is none', () => {
@@ -39,7 +43,7 @@ describe('a loan against the show', () => {
   })
 
   test('names the days, the agreement, and what to do', () => {
-    expect(periodFindings(work, [loan('', '2031-06-03')], show, day => day)[0]?.text).toBe(
+    expect(periodFindings(work, [loan('', '2031-06-03')], show, day => day)[0]?.finding.text).toBe(
       'Salt pans is lent until 2031-06-03, by loan QC 7 of Quay Collection; the show closes on 2031-07-01, 28 days later. Ask for a longer loan, or take it down before.',
     )
   })

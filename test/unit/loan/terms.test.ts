@@ -144,7 +144,7 @@ describe('a term', () => {
   test('is quoted in the agreement’s words, in ours where there are none', () => {
     const bright = term('light', { high: 40, said: ' Forty lux at the most. ' })
     const told = termHeld(bright, work, say)
-    expect(quoted(bright, work, 'QC 7', told, say)).toBe(
+    expect(quoted(bright, '4', 'QC 7', told, say)).toBe(
       '4: loan QC 7 says “Forty lux at the most.”. The meter showed 48 lx on 10 March 2031, 8 lx too much.',
     )
     expect(termSaid(term('humidity', { low: 45, high: 55 }), say)).toBe('relative humidity 45 % to 55 %')
