@@ -69,7 +69,7 @@ const madeOf: Partial<Record<Name, readonly string[]>> = {
   'room.findings': [...building, ...stands, 'survey', 'house_rule'],
   'partition.list': [...building, 'placement'],
   'standing.list': ['room', 'exhibition', ...stands],
-  'room.plan': [...terms, 'settlement'],
+  'room.plan': terms,
   'plan.get': [...building, ...stands, ...hanging, ...show, ...work],
   'underlay.list': ['underlay'],
   'work.list': [...work, ...show, 'placement', 'face', 'wall', 'room'],

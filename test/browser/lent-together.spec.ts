@@ -53,7 +53,7 @@ test('a loan shorter than the show is told once for the works of a wall', async 
   await expect(settled).toHaveCount(1, patient)
 
   // The loan's own page lists them on demand.
-  await page.goto(page.url().replace(/#.*/, `#/loan/${loan.id}`))
+  await page.goto(page.url().replace(/#.*/, `#/loans/${loan.id}`))
   const short = page.locator('section[aria-labelledby="loan-periods"]')
   await expect(short.getByText('3 works are lent until 31 January 2020')).toBeVisible(patient)
   await short.getByRole('button', { name: 'which they are' }).click()
