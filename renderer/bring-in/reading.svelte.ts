@@ -4,7 +4,8 @@
  */
 import type { Input, Output } from '../../src/contract/contract.ts'
 import { type DrawingUnit, drawingUnits } from '../../src/plan/drawing-units.ts'
-import { type Refused, refusalOf, upload } from '../host/client.svelte.ts'
+import { Brought } from '../host/brought.svelte.ts'
+import { type Refused, refusalOf } from '../host/client.svelte.ts'
 import { jobs } from '../host/jobs.svelte.ts'
 
 export type Proposed = Output<'drawing.read'>
@@ -28,21 +29,16 @@ export class DrawingReading {
   private named = $state.raw<ReadonlyMap<string, string>>(new Map())
   /** The outline under the hand, in the list and in the drawing. */
   near = $state<string | null>(null)
-  private handle = ''
+  readonly brought: Brought | undefined
   private reading = new AbortController()
 
-  async open(file: File): Promise<void> {
-    try {
-      this.handle = (await upload(file)).handle
-      await this.read()
-    } catch (thrown) {
-      this.refused = refusalOf(thrown)
-    }
+  constructor(file: File | undefined) {
+    this.brought = file && new Brought(file)
   }
 
   private asked(): Asked {
     return {
-      handle: this.handle,
+      handle: this.brought?.handle ?? '',
       ...(this.unit === null ? {} : { unit: this.unit }),
       ...(this.layers === null ? {} : { layers: [...this.layers] }),
       ...(this.thickest === null ? {} : { thickest: this.thickest }),
@@ -56,6 +52,8 @@ export class DrawingReading {
     this.reading = mine
     this.refused = null
     try {
+      await this.brought?.whole()
+      if (mine.signal.aborted) return
       const proposed = await jobs.run('drawing.read', 'Reading the drawing', this.asked(), mine.signal)
       if (mine.signal.aborted) return
       this.proposed = proposed
@@ -69,6 +67,7 @@ export class DrawingReading {
   /** Nobody waits for a reading any more. */
   leave(): void {
     this.reading.abort()
+    this.brought?.leave()
   }
 
   setUnit(unit: string): void {

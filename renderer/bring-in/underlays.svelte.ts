@@ -2,7 +2,7 @@
 import type { Input, Output } from '../../src/contract/contract.ts'
 import type { Point } from '../../src/drawing/room-plan.ts'
 import { watch } from '../host/catalogue.svelte.ts'
-import { call, upload } from '../host/client.svelte.ts'
+import { call } from '../host/client.svelte.ts'
 import { jobs } from '../host/jobs.svelte.ts'
 import { frame } from '../shell/frame.svelte.ts'
 
@@ -21,7 +21,7 @@ export class Underlays {
 
   add(file: File, storey: string, at: Point): Promise<unknown> {
     return frame.attempt(async () => {
-      const { handle } = await upload(file)
+      const { handle } = await jobs.upload(file)
       const { id } = await jobs.run('underlay.add', `Laying ${file.name} under the plan`, {
         handle,
         storey,

@@ -4,7 +4,6 @@
  */
 import type { Input, Name, NameOf, Output } from '../../src/contract/contract.ts'
 import type { HostEvent } from '../../src/contract/events.ts'
-import { uploadLimit } from '../../src/contract/limits.ts'
 import type { RefusalJson } from '../../src/contract/refusal.ts'
 import { transport } from './transport.ts'
 
@@ -58,7 +57,8 @@ export function listen(listener: (event: HostEvent) => void): () => void {
   return () => listeners.delete(listener)
 }
 
-function read(text: string): unknown {
+/** What the host's answer says. Throws `Refused`. */
+export function read(text: string): unknown {
   let answer: Answer
   try {
     answer = JSON.parse(text) as Answer // checked by its `ok` below
@@ -115,37 +115,6 @@ async function send<N extends Name>(name: N, input: unknown, { job, onProgress }
     return (await reach(() => transport.call(text))) as Output<N> // the host checked it by the contract's schema
   } finally {
     stop?.()
-  }
-}
-
-export interface Uploaded {
-  readonly handle: string
-  readonly name: string
-  readonly bytes: number
-}
-
-const untold = () => undefined
-const unstopped = new AbortController().signal
-
-/**
- * Hands a file's bytes to the host and gets the handle under which calls may name it. Throws `Refused`.
- * @param carried is told how many bytes have left
- * @param stop cancels it; nothing of the file stays
- */
-export async function upload(
-  file: File,
-  carried: (bytes: number) => void = untold,
-  stop: AbortSignal = unstopped,
-): Promise<Uploaded> {
-  if (file.size > uploadLimit) {
-    const message = `${file.name} has ${Math.round(file.size / 1e6)} MB; a file may have ${Math.round(uploadLimit / 1e6)} MB at most.`
-    throw new Refused({ code: 'too-large', message })
-  }
-  try {
-    return (await reach(() => transport.upload(file, carried, stop))) as Uploaded // the host's upload answers nothing else
-  } catch (thrown) {
-    if (!stop.aborted) throw thrown
-    throw new Refused({ code: 'cancelled', message: `${file.name} was not brought: it was cancelled.` })
   }
 }
 

@@ -3,7 +3,8 @@
  * can be cancelled until it commits.
  */
 import type { Input, NameOf, Output } from '../../src/contract/contract.ts'
-import { ask, listen, type Uploaded, upload } from './client.svelte.ts'
+import { Carried, CutOff, type Uploaded } from './carried.ts'
+import { ask, listen } from './client.svelte.ts'
 
 export interface Job {
   readonly job: string
@@ -13,6 +14,8 @@ export interface Job {
   readonly words: string
   readonly since: number
   readonly cancelling: boolean
+  /** Of a file whose connection broke on its way: it waits here until a person says whether it goes on. */
+  readonly goOn: (() => void) | null
 }
 
 /** A move is the host's own work and takes as long as a disk does. */
@@ -52,24 +55,51 @@ class Jobs {
     }
   }
 
-  /** Hands a file to the host, told and cancelled like any long work. Throws `Refused`. */
-  async upload(file: File): Promise<Uploaded> {
+  /**
+   * Hands a file to the host and gives the handle under which calls may name it; told and cancelled like any long work.
+   * Where the connection breaks it waits for a person to go on or to cancel. Throws `Refused`.
+   * `left` cancels it where nobody waits for the file any more.
+   */
+  async upload(file: File, left?: AbortSignal): Promise<Uploaded> {
+    const carried = new Carried(file)
     const job = crypto.randomUUID()
     const stop = new AbortController()
+    left?.addEventListener('abort', () => stop.abort(), { once: true })
     this.carrying.set(job, stop)
     this.begin(job, `Bringing ${file.name}`, file.size)
+    const far = (bytes: number) => `${Math.round(bytes / 1e6)} of ${Math.round(file.size / 1e6)} MB`
     try {
-      const words = (bytes: number) => `${Math.round(bytes / 1e6)} of ${Math.round(file.size / 1e6)} MB`
-      return await upload(file, done => this.change(job, { done, words: words(done) }), stop.signal)
+      for (;;) {
+        try {
+          return await carried.goOn(done => this.change(job, { done, words: far(done) }), stop.signal)
+        } catch (thrown) {
+          if (!(thrown instanceof CutOff)) throw thrown
+          await this.cutOff(
+            job,
+            carried.bytes,
+            `The connection broke after ${far(carried.bytes)}; these are kept.`,
+            stop,
+          )
+        }
+      }
     } finally {
       this.carrying.delete(job)
       this.end(job)
     }
   }
 
+  /** Ends when a person goes on, or cancels. */
+  private async cutOff(job: string, done: number, words: string, stop: AbortController): Promise<void> {
+    const { promise, resolve } = Promise.withResolvers<void>()
+    stop.signal.addEventListener('abort', () => resolve(), { once: true })
+    this.change(job, { done, words, goOn: resolve })
+    await promise
+    this.change(job, { goOn: null })
+  }
+
   private begin(job: string, label: string, total: number | null): void {
     const since = performance.now()
-    this.list = [...this.list, { job, label, done: 0, total, words: '', since, cancelling: false }]
+    this.list = [...this.list, { job, label, done: 0, total, words: '', since, cancelling: false, goOn: null }]
   }
 
   private end(job: string): void {

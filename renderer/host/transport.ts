@@ -6,16 +6,24 @@
 export interface Transport {
   readonly call: (text: string) => Promise<string>
   readonly subscribe: (tell: (text: string) => void, connected: (is: boolean) => void) => () => void
-  /** Gives the answer as JSON text: the handle, name and size of the file. Rejects once `stop` is aborted. */
-  readonly upload: (file: File, carried: (bytes: number) => void, stop: AbortSignal) => Promise<string>
+  /** Gives the answer as JSON text: the handle, name and bytes so far. Rejects once `stop` is aborted. */
+  readonly piece: (piece: Piece, left: (bytes: number) => void, stop: AbortSignal) => Promise<string>
+}
+
+/** A piece of a file on its way: `bytes` of it, with `at` before them, `under` the handle of the first. */
+export interface Piece {
+  readonly name: string
+  readonly bytes: Blob
+  readonly what: 'more' | 'last' | 'stop'
+  readonly at: number
+  readonly under: string | undefined
 }
 
 /** What the desktop's preload offers. */
 interface Bridge {
   readonly call: (text: string) => Promise<string>
   readonly subscribe: (tell: (text: string) => void) => () => void
-  /** `goesOn` is told how many bytes have been carried, and says whether to carry more. */
-  readonly upload: (file: File, goesOn: (bytes: number) => boolean) => Promise<string>
+  readonly piece: (name: string, bytes: Uint8Array, what: string, at: number, under?: string) => Promise<string>
 }
 
 declare global {
@@ -27,11 +35,8 @@ declare global {
 function overBridge(bridge: Bridge): Transport {
   return {
     call: bridge.call,
-    async upload(file, carried, stop) {
-      const text = await bridge.upload(file, bytes => {
-        carried(bytes)
-        return !stop.aborted
-      })
+    async piece({ name, bytes, what, at, under }, _left, stop) {
+      const text = await bridge.piece(name, new Uint8Array(await bytes.arrayBuffer()), what, at, under)
       stop.throwIfAborted()
       return text
     },
@@ -49,18 +54,19 @@ function overHttp(): Transport {
       })
       return response.text()
     },
-    upload(file, carried, stop) {
+    piece({ name, bytes, what, at, under }, left, stop) {
       // Of what leaves, only this tells how much has left.
       const request = new XMLHttpRequest()
       const { promise, resolve, reject } = Promise.withResolvers<string>()
-      request.open('PUT', `/upload?name=${encodeURIComponent(file.name)}`)
+      const named = new URLSearchParams({ name, what, at: String(at), ...(under === undefined ? {} : { under }) })
+      request.open('PUT', `/upload?${named}`)
       request.setRequestHeader('Content-Type', 'application/octet-stream')
-      request.upload.onprogress = ({ loaded }) => carried(loaded)
+      request.upload.onprogress = ({ loaded }) => left(loaded)
       request.onload = () => resolve(request.responseText)
-      request.onerror = () => reject(new Error('the upload has no end'))
+      request.onerror = () => reject(new Error('the piece has no answer'))
       request.onabort = () => reject(stop.reason)
       stop.addEventListener('abort', () => request.abort(), { once: true })
-      request.send(file)
+      request.send(bytes)
       return promise
     },
     subscribe(tell, connected) {

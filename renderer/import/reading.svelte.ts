@@ -3,7 +3,8 @@
  * taken; every correction asks for a new reading.
  */
 import type { Input, Output } from '../../src/contract/contract.ts'
-import { type Refused, refusalOf, upload } from '../host/client.svelte.ts'
+import { Brought } from '../host/brought.svelte.ts'
+import { type Refused, refusalOf } from '../host/client.svelte.ts'
 import { jobs } from '../host/jobs.svelte.ts'
 
 export type Preview = Output<'import.preview'>
@@ -36,33 +37,25 @@ export class Reading {
   lender = $state<string | undefined>(undefined)
   private mapping = $state.raw<readonly Mapping[]>([])
   private answers = $state.raw<NonNullable<Given['answers']>>([])
-  private handle: string | undefined
+  /** The file, where the list is none of typed text. */
+  readonly brought: Brought | undefined
   private readonly text: string | undefined
   private pages = $state.raw<ReadonlyMap<number, readonly Row[]>>(new Map())
   private pending = new Set<number>()
   private seen: readonly [number, number] = [0, 0]
   private reading = new AbortController()
 
-  constructor(text: string | undefined, exhibition: string | undefined) {
+  constructor(file: File | undefined, text: string | undefined, exhibition: string | undefined) {
+    this.brought = file && new Brought(file)
     this.text = text
     this.exhibition = exhibition
-  }
-
-  async open(files: readonly File[]): Promise<void> {
-    const [file] = files
-    try {
-      if (file !== undefined) this.handle = (await upload(file)).handle
-      await this.read()
-    } catch (thrown) {
-      this.refused = refusalOf(thrown)
-    }
   }
 
   private given(): Given {
     const lender = this.lenderName.trim()
     const title = this.exhibitionTitle?.trim() ?? ''
     return {
-      ...(this.handle === undefined ? { text: this.text ?? '' } : { handle: this.handle }),
+      ...(this.brought === undefined ? { text: this.text ?? '' } : { handle: this.brought.handle }),
       ...(this.sheet === undefined ? {} : { sheet: this.sheet }),
       ...(this.headingRow === undefined ? {} : { headingRow: this.headingRow }),
       ...(this.exhibition === undefined ? {} : { exhibition: this.exhibition }),
@@ -82,6 +75,8 @@ export class Reading {
     this.refused = null
     const page = Math.floor(this.seen[0] / pageSize)
     try {
+      await this.brought?.whole()
+      if (mine.signal.aborted) return
       const preview = await this.ask(page, mine.signal)
       if (mine.signal.aborted) return
       this.preview = preview
@@ -96,6 +91,7 @@ export class Reading {
   /** Nobody waits for a reading any more. */
   leave(): void {
     this.reading.abort()
+    this.brought?.leave()
   }
 
   private ask(page: number, signal: AbortSignal): Promise<Preview> {

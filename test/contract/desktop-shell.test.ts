@@ -6,6 +6,7 @@ import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import Ajv from 'ajv'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { createPieces } from '../../main/hosts/desktop/pieces.ts'
 import {
   answerAddress,
   answerMessage,
@@ -17,7 +18,6 @@ import {
   uploadChannel,
   windowPreferences,
 } from '../../main/hosts/desktop/shell.ts'
-import { createUploads } from '../../main/hosts/desktop/uploads.ts'
 import { createHost, type Host } from '../../main/hosts/host.ts'
 import { rendererFolder } from '../../main/hosts/pages.ts'
 import { makeFixture } from './fixture.ts'
@@ -78,33 +78,33 @@ describe('a message', () => {
 
 describe('a file', () => {
   const bytes = new Uint8Array([1, 2, 3, 4])
-  const put = (...given: readonly unknown[]) => JSON.parse(createUploads(host, new Set([7]))(ours, given))
+  const put = (...given: readonly unknown[]) => JSON.parse(createPieces(host, new Set([7]))(ours, given))
 
   test('comes in pieces and lies there whole', () => {
-    const uploads = createUploads(host, new Set([7]))
+    const uploads = createPieces(host, new Set([7]))
     const answered = (...given: readonly unknown[]) => JSON.parse(uploads(ours, given)).value
-    const { handle } = answered('IMG_1.jpg', bytes, 'more')
-    answered('IMG_1.jpg', bytes, 'more', handle)
-    expect(answered('IMG_1.jpg', bytes, 'last', handle)).toEqual({ handle, name: 'IMG_1.jpg', bytes: 12 })
+    const { handle } = answered('IMG_1.jpg', bytes, 'more', 0)
+    answered('IMG_1.jpg', bytes, 'more', 4, handle)
+    expect(answered('IMG_1.jpg', bytes, 'last', 8, handle)).toEqual({ handle, name: 'IMG_1.jpg', bytes: 12 })
     expect([...readFileSync(host.handles.path(handle))]).toEqual([...bytes, ...bytes, ...bytes])
     // What has ended grows no more.
-    expect(JSON.parse(uploads(ours, ['IMG_1.jpg', bytes, 'last', handle]))).toMatchObject({
+    expect(JSON.parse(uploads(ours, ['IMG_1.jpg', bytes, 'last', 12, handle]))).toMatchObject({
       refusal: { code: 'unknown-handle' },
     })
   })
 
   test('that is stopped on its way is gone', () => {
-    const uploads = createUploads(host, new Set([7]))
-    const { handle } = JSON.parse(uploads(ours, ['IMG_2.jpg', bytes, 'more'])).value
-    uploads(ours, ['IMG_2.jpg', bytes, 'stop', handle])
+    const uploads = createPieces(host, new Set([7]))
+    const { handle } = JSON.parse(uploads(ours, ['IMG_2.jpg', bytes, 'more', 0])).value
+    uploads(ours, ['IMG_2.jpg', bytes, 'stop', 4, handle])
     expect(() => host.handles.path(handle)).toThrow('not here any more')
   })
 
   test('from a stranger, or that is no bytes, is refused', () => {
     const foreign = { ok: false, refusal: { code: 'foreign-sender' } }
-    expect(put('IMG_3.jpg', 'text', 'last')).toMatchObject(foreign)
+    expect(put('IMG_3.jpg', 'text', 'last', 0)).toMatchObject(foreign)
     const stranger = { ...ours, sender: { id: 8 } }
-    expect(JSON.parse(createUploads(host, new Set([7]))(stranger, ['x', bytes, 'last']))).toMatchObject(foreign)
+    expect(JSON.parse(createPieces(host, new Set([7]))(stranger, ['x', bytes, 'last', 0]))).toMatchObject(foreign)
   })
 })
 
@@ -195,7 +195,7 @@ describe('the bundle', () => {
     expect(Object.entries(given.hangwright ?? {}).map(([name, value]) => [name, typeof value])).toEqual([
       ['call', 'function'],
       ['subscribe', 'function'],
-      ['upload', 'function'],
+      ['piece', 'function'],
     ])
   })
 

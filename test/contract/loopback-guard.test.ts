@@ -204,6 +204,56 @@ describe('an upload', () => {
     expect((await put({ 'Content-Type': 'multipart/form-data' })).status).toBe(415)
   })
 
+  const piece = async (bytes: string, named: Readonly<Record<string, string>>) => {
+    const put = await fetch(`${served.origin}/upload?${new URLSearchParams({ name: 'list.csv', ...named })}`, {
+      method: 'PUT',
+      headers: { cookie, origin: served.origin, 'content-type': 'application/octet-stream' },
+      body: bytes,
+    })
+    return put.json()
+  }
+  const lies = async (handle: string) =>
+    (await fetch(`${served.origin}/download/${handle}`, { headers: { cookie } })).text()
+
+  test('comes in pieces, of which one may come again, and grows no more once it has ended', async () => {
+    const { handle } = (await piece('abc', { what: 'more' })).value
+    expect(await piece('def', { what: 'more', at: '3', under: handle })).toMatchObject({ value: { bytes: 6 } })
+    // The answer to it was lost, so it is sent once more.
+    expect(await piece('def', { what: 'more', at: '3', under: handle })).toMatchObject({ value: { bytes: 6 } })
+    expect(await piece('jkl', { what: 'last', at: '9', under: handle })).toMatchObject({
+      refusal: { code: 'unknown-handle' },
+    })
+  })
+
+  test('that ended lies there whole; what comes after it is refused', async () => {
+    const { handle } = (await piece('abc', { what: 'more' })).value
+    await piece('def', { what: 'last', at: '3', under: handle })
+    expect(await lies(handle)).toBe('abcdef')
+    expect(await piece('ghi', { what: 'last', at: '6', under: handle })).toMatchObject({
+      refusal: { code: 'unknown-handle' },
+    })
+    expect(await lies(handle)).toBe('abcdef')
+  })
+
+  test('that is stopped on its way is gone', async () => {
+    const { handle } = (await piece('abc', { what: 'more' })).value
+    await piece('', { what: 'stop', at: '3', under: handle })
+    expect(JSON.parse(await lies(handle))).toMatchObject({ refusal: { code: 'unknown-handle' } })
+  })
+
+  test('cut off within a piece keeps what came before it', async () => {
+    const { handle } = (await piece('abc', { what: 'more' })).value
+    const cut = callLines({ 'Content-Type': 'application/octet-stream', 'Content-Length': '900' })
+    const address = `PUT /upload?name=list.csv&what=more&at=3&under=${handle}`
+    await raw(
+      cut.map(line => line.replace('POST /call', address)),
+      'de',
+    ).catch(() => undefined)
+    expect(await lies(handle)).toBe('abc')
+    expect(await piece('def', { what: 'last', at: '3', under: handle })).toMatchObject({ value: { bytes: 6 } })
+    expect(await lies(handle)).toBe('abcdef')
+  })
+
   test('that says it is too large is refused before it is sent', async () => {
     expect((await put({ 'Content-Length': String(600 * 1024 * 1024) }, '')).status).toBe(413)
   })

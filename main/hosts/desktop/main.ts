@@ -12,6 +12,7 @@ import { machineClock } from '../../services/clock.ts'
 import { answer } from '../answer.ts'
 import { demoName, openAndRemember } from '../desk.ts'
 import { createHost } from '../host.ts'
+import { createPieces } from './pieces.ts'
 import {
   answerAddress,
   answerMessage,
@@ -23,7 +24,6 @@ import {
   uploadChannel,
   windowPreferences,
 } from './shell.ts'
-import { createUploads } from './uploads.ts'
 
 app.enableSandbox()
 protocol.registerSchemesAsPrivileged([
@@ -63,8 +63,8 @@ function main(): void {
   })
 
   ipcMain.handle(callChannel, (event, text: unknown) => answerMessage(host, windows, event, text, log))
-  const uploads = createUploads(host, windows)
-  ipcMain.handle(uploadChannel, (event, ...given: unknown[]) => uploads(event, given))
+  const pieces = createPieces(host, windows)
+  ipcMain.handle(uploadChannel, (event, ...given: unknown[]) => pieces(event, given))
   host.subscribe(event =>
     tellWindows(event, (channel, text) => {
       for (const window of BrowserWindow.getAllWindows()) window.webContents.send(channel, text)

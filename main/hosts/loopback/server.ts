@@ -2,7 +2,6 @@
  * The loopback host: the whole program over HTTP on 127.0.0.1, for machines without Electron's runtime and for the
  * browser tests. It only carries: JSON text to and from the one contract, bytes to and from handles, events one way.
  */
-import { createWriteStream } from 'node:fs'
 import { open, stat } from 'node:fs/promises'
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http'
 import { pipeline } from 'node:stream/promises'
@@ -13,7 +12,9 @@ import { answerText } from '../answer.ts'
 import type { Host } from '../host.ts'
 import { pageFile, rendererFolder, safeHeaders } from '../pages.ts'
 import { pictureFile } from '../pictures.ts'
+import { tooLarge } from '../uploads.ts'
 import { createGuard } from './guard.ts'
+import { createReceiver } from './receive.ts'
 import { startPage, startScript } from './start-page.ts'
 
 const callLimit = 8 * 1024 * 1024
@@ -34,6 +35,7 @@ export interface LoopbackOptions {
 export async function serveLoopback(host: Host, options: LoopbackOptions = {}): Promise<Loopback> {
   let port = 0
   const guard = createGuard(() => port)
+  const receiver = createReceiver(host)
   const renderer = options.renderer ?? rendererFolder
   const streams = new Set<ServerResponse>()
   const stopEvents = host.subscribe(event => {
@@ -59,7 +61,7 @@ export async function serveLoopback(host: Host, options: LoopbackOptions = {}): 
     const url = new URL(request.url ?? '/', `http://127.0.0.1:${port}`)
     const { method } = request
     if (method === 'POST' && url.pathname === '/call') return call(request, response)
-    if (method === 'PUT' && url.pathname === '/upload') return upload(request, response, url.searchParams.get('name'))
+    if (method === 'PUT' && url.pathname === '/upload') return upload(request, response, url.searchParams)
     if (method !== 'GET' && method !== 'HEAD') {
       return refuse(response, 405, { code: 'wrong-method', message: 'This address is not asked that way.' })
     }
@@ -96,31 +98,15 @@ export async function serveLoopback(host: Host, options: LoopbackOptions = {}): 
     )
   }
 
-  async function upload(request: IncomingMessage, response: ServerResponse, name: string | null): Promise<void> {
-    const tooLarge = { code: 'too-large', message: 'A file may have 512 MB at most.' }
+  async function upload(request: IncomingMessage, response: ServerResponse, named: URLSearchParams): Promise<void> {
     if (Number(request.headers['content-length'] ?? 0) > uploadLimit) {
       response.setHeader('Connection', 'close')
-      return refuse(response, 413, tooLarge)
+      return refuse(response, 413, tooLarge().toJson())
     }
-    const { handle, path } = host.handles.create(name ?? 'file')
-    let bytes = 0
-    try {
-      await pipeline(
-        request,
-        async function* (source) {
-          for await (const chunk of source) {
-            bytes += chunk.length
-            if (bytes > uploadLimit) throw new Refusal(tooLarge.code, tooLarge.message)
-            yield chunk
-          }
-        },
-        createWriteStream(path, { mode: 0o600 }),
-      )
-    } catch (error) {
-      host.handles.drop(handle)
-      throw error
-    }
-    const value = { handle, name: host.handles.name(handle), bytes }
+    const value = await receiver.receive(request, named)
+    response.once('close', () => {
+      if (!response.writableFinished && !named.has('under')) receiver.unheard(value)
+    })
     send(response, 200, 'application/json; charset=utf-8', JSON.stringify({ ok: true, value }))
   }
 
