@@ -10,11 +10,16 @@ import { show } from '../shell/show.svelte.ts'
 
 type Changes = Input<'plan.placeRoom'>['rooms'][number]['changes']
 
+interface Ahead extends Place {
+  /** What was on show when it had been written; undefined until then. An answer after that one is the catalogue's own. */
+  readonly writtenOn?: unknown
+}
+
 export class Plan {
   readonly query = watch('plan.get', () => (show.list.value === undefined ? null : { exhibition: show.id }))
   private readonly wanted = $state<{ storey: string | null }>({ storey: null })
-  /** Rooms that were put somewhere; drawn there until the catalogue says so too. */
-  private ahead = $state.raw<ReadonlyMap<string, Place>>(new Map())
+  /** Rooms that were put somewhere; drawn there until the catalogue's own answer is here. */
+  private ahead = $state.raw<ReadonlyMap<string, Ahead>>(new Map())
   private readonly known = new Map<string, { readonly text: string; readonly room: DrawnRoom }>()
   /** Rooms whose wall is under the hand; written, they stand until the catalogue says so too. */
   private bending = $state.raw<{
@@ -50,10 +55,11 @@ export class Plan {
 
   constructor() {
     $effect(() => {
-      const rows = this.query.value?.rooms ?? []
-      const left = [...this.ahead].filter(([id, { at, turn }]) => {
-        const row = rows.find(one => one.id === id)
-        return row !== undefined && !(row.at?.[0] === at[0] && row.at[1] === at[1] && row.turn === turn)
+      const { value, stale } = this.query
+      const left = [...this.ahead].filter(([id, { at, turn, writtenOn }]) => {
+        const row = value?.rooms.find(one => one.id === id)
+        if (row === undefined || (writtenOn !== undefined && writtenOn !== value && !stale)) return false
+        return !(row.at?.[0] === at[0] && row.at[1] === at[1] && row.turn === turn)
       })
       if (left.length < this.ahead.size) this.ahead = new Map(left)
     })
@@ -93,9 +99,18 @@ export class Plan {
     this.wall = wall
   }
 
-  /** As the catalogue has it, which is what a change is based on. */
-  stored(room: string): PlanRoomRow | undefined {
+  private stored(room: string): PlanRoomRow | undefined {
     return this.query.value?.rooms.find(one => one.id === room)
+  }
+
+  /**
+   * What a change is based on: as the catalogue has it, standing where this window put it last. Edits leave one after the
+   * other, so by the time that the change is written the catalogue has it there too.
+   */
+  based(room: string): PlanRoomRow | undefined {
+    const row = this.stored(room)
+    const place = this.ahead.get(room)
+    return row === undefined || place === undefined ? row : { ...row, at: [...place.at], turn: place.turn }
   }
 
   change(room: string, changes: Changes) {
@@ -107,13 +122,13 @@ export class Plan {
     places: ReadonlyMap<string, Place>,
     one: Pick<Input<'plan.placeRoom'>, 'walls' | 'doorways'> = {},
   ): Promise<void> {
-    this.ahead = new Map([...this.ahead, ...places])
     const rooms = [...places].flatMap(([id, to]) => {
-      const row = this.stored(id)
+      const row = this.based(id)
       if (row === undefined) return []
       const at = { was: row.at, to: [to.at[0], to.at[1]] as [number, number] }
       return [{ id, changes: { at, turn: { was: row.turn, to: to.turn } } }]
     })
+    this.ahead = new Map([...this.ahead, ...places])
     const done = await frame.attempt(async () => {
       const { clashes } = await call('plan.placeRoom', { rooms, ...one })
       if (clashes.length > 0) {
@@ -122,6 +137,10 @@ export class Plan {
       }
     })
     if (!done) this.giveUp(places)
+    const writtenOn = this.query.value
+    this.ahead = new Map(
+      [...this.ahead].map(([id, place]) => [id, place === places.get(id) ? { ...place, writtenOn } : place]),
+    )
   }
 
   private giveUp(places: ReadonlyMap<string, Place>): void {
@@ -130,7 +149,7 @@ export class Plan {
 
   /** Takes a room's place back: it stands aside again. */
   async takeOff(room: string): Promise<void> {
-    const row = this.stored(room)
+    const row = this.based(room)
     if (row !== undefined) await frame.attempt(() => this.change(room, { at: { was: row.at, to: null } }))
   }
 }

@@ -51,12 +51,12 @@ export class Way {
   /** Storey by storey a plan shows rooms; the way is of the whole show. */
   private readonly rooms = $derived.by(() => routeRooms(this.plan.query.value?.rooms ?? []))
   private readonly stored = $derived(orderOf(show.plan.value))
-  readonly order = $derived.by((): readonly string[] => {
-    if (this.walked !== null) return this.walked
-    return this.ahead !== null && (this.writing > 0 || this.ahead.on === show.plan.value)
-      ? this.ahead.order
-      : this.stored
-  })
+  /** As this window set it last, until the catalogue's own answer is here. */
+  private asSet(): readonly string[] {
+    const { ahead } = this
+    return ahead !== null && (this.writing > 0 || ahead.on === show.plan.value) ? ahead.order : this.stored
+  }
+  readonly order = $derived(this.walked ?? this.asSet())
   readonly faces = $derived.by((): ReadonlyMap<string, WayFace> => {
     const found = new Map<string, WayFace>()
     const works = new Map(show.plan.value?.rooms.flatMap(room => room.walls).map(wall => [wall.face, wall.works]))
@@ -166,7 +166,7 @@ export class Way {
   set(order: readonly string[]): Promise<void> {
     const exhibition = show.id
     if (exhibition === null) return this.last
-    const was = this.ahead !== null && this.writing > 0 ? this.ahead.order : this.stored
+    const was = this.asSet()
     this.ahead = { on: undefined, order }
     this.writing += 1
     this.last = this.last.then(async () => {

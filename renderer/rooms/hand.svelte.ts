@@ -45,6 +45,13 @@ class Hand extends DraftHand<HeldFixture, Place, Hold> {
   protected rowOf = (row: HeldFixture) => row
   protected stored = (row: HeldFixture): Place => row
   protected same = samePlace
+  protected placed = (row: HeldFixture, { x, y, width, height }: Place): HeldFixture => ({
+    ...row,
+    x,
+    y,
+    width,
+    height,
+  })
   protected put = (row: HeldFixture, to: Place) => this.write(row, row, to)
 
   /** Where it stands now: under the hand, or as stored. */

@@ -13,6 +13,23 @@ export function pointsOf(item: Item): readonly Point[] {
   return item.family === 'thing' ? [item.row.at] : item.row.ends
 }
 
+/** The two ends; a thing has one place only. */
+export function endsOf(points: readonly Point[]): [[number, number], [number, number]] {
+  const [a = [0, 0], b = [0, 0]] = points
+  return [
+    [a[0], a[1]],
+    [b[0], b[1]],
+  ]
+}
+
+/** The same with its middle, or its two ends, elsewhere. */
+export function itemAt(item: Item, points: readonly Point[]): Item {
+  const ends = endsOf(points)
+  if (item.family === 'thing') return { family: 'thing', row: { ...item.row, at: ends[0] } }
+  if (item.family === 'track') return { family: 'track', row: { ...item.row, ends } }
+  return { family: 'partition', row: { ...item.row, ends } }
+}
+
 export function calledItem({ family, row }: Item): string {
   if (row.name !== '') return row.name
   return family === 'thing' ? row.kind : family

@@ -4,21 +4,12 @@
  */
 import type { Finding } from '../../src/contract/shared.ts'
 import type { Point } from '../../src/drawing/room-plan.ts'
-import { angleOf, type Ends, sideOf, turnedTo } from '../../src/plan/partition.ts'
+import { angleOf, sideOf, turnedTo } from '../../src/plan/partition.ts'
 import { wholeTurn } from '../../src/plan/place.ts'
 import { call } from '../host/client.svelte.ts'
 import { DraftHand } from '../shell/draft-hand.svelte.ts'
 import { frame } from '../shell/frame.svelte.ts'
-import { calledItem, draggedPoints, type Item, pointsOf, samePoints } from './item.ts'
-
-/** The two ends; a thing has one place only. */
-function endsOf(points: readonly Point[]): [[number, number], [number, number]] {
-  const [a = [0, 0], b = [0, 0]] = points
-  return [
-    [a[0], a[1]],
-    [b[0], b[1]],
-  ]
-}
+import { calledItem, draggedPoints, endsOf, type Item, itemAt, pointsOf, samePoints } from './item.ts'
 
 interface Hold {
   readonly of: Item
@@ -31,10 +22,13 @@ class StandHand extends DraftHand<Item, readonly Point[], Hold> {
   face = $state<string | null>(null)
   /** Works that no longer fit since a partition was moved. */
   noLongerFits = $state.raw<readonly Finding[]>([])
+  /** How a thing was turned last, and the row that was on the screen then: its answer may not be here yet. */
+  private turned: { readonly seen: unknown; readonly to: number } | null = null
 
   protected rowOf = ({ row }: Item) => row
   protected stored = pointsOf
   protected same = samePoints
+  protected placed = (item: Item, points: readonly Point[]) => itemAt(item, points)
   protected put = (item: Item, points: readonly Point[]) => this.write(item, points)
 
   /** Where it stands now: under the hand, or as stored. */
@@ -81,16 +75,16 @@ class StandHand extends DraftHand<Item, readonly Point[], Hold> {
 
   /** Turned by so many degrees: a thing about its middle, a partition and a track too. */
   async turn(item: Item, by: number): Promise<void> {
-    await this.land()
-    if (item.family === 'thing') {
-      const { id, turn } = item.row
-      await this.done(item, () =>
-        call('standing.update', { id, changes: { turn: { was: turn, to: wholeTurn(turn + by) } } }),
-      )
-      return
+    if (item.family !== 'thing') {
+      return this.putNow(item, points => turnedTo(endsOf(points), angleOf(endsOf(points)) + by))
     }
-    const ends: Ends = item.row.ends
-    await this.write(item, turnedTo(ends, angleOf(ends) + by))
+    void this.land()
+    const { row } = item
+    const was = this.turned?.seen === row ? this.turned.to : row.turn
+    const to = wholeTurn(was + by)
+    this.turned = { seen: row, to }
+    const done = await this.done(item, () => call('standing.update', { id: row.id, changes: { turn: { was, to } } }))
+    if (!done) this.turned = null
   }
 
   /** Puts a partition or a track between two ends. False where that did not go through. */

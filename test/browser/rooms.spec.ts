@@ -59,7 +59,7 @@ async function standBefore(page: Page, host: RunningHost, room: string, wall: st
 
 test('a room is typed wall by wall, drawn, added, changed and the change undone', async ({ page, emptyHost }) => {
   await emptyHost.open(page, '#/rooms')
-  await page.getByRole('textbox', { name: 'name', exact: true }).last().fill('North room')
+  await page.getByRole('main').getByRole('textbox', { name: 'name', exact: true }).fill('North room')
   await page.getByRole('textbox', { name: 'height' }).fill('3450')
   const walls = page.getByRole('textbox', { name: /walls from left/ })
   await walls.fill('9140\n5,2 m\n9260\n5200 mm')
@@ -267,7 +267,7 @@ test('a room closes by the house’s own rule, its gap said in the reader’s un
   await expect(page.getByText('▲ The walls fail to close by 120 mm')).toBeVisible()
   await emptyHost.call(page, 'rule.set', { key: 'closesWithin', was: 20, to: 150, source: 'rough stone' })
   await expect(page.getByText('● The walls close within 120 mm.')).toBeVisible()
-  await page.getByRole('textbox', { name: 'name', exact: true }).last().fill('Store')
+  await page.getByRole('main').getByRole('textbox', { name: 'name', exact: true }).fill('Store')
   await page.getByRole('textbox', { name: 'height' }).fill('3 m')
   await page.getByRole('button', { name: 'add the room' }).click()
   await expect(page.getByText('● The walls close within 120 mm.')).toBeVisible()
