@@ -13,6 +13,17 @@ import { test as base, expect, type Page } from '@playwright/test'
 const root = fileURLToPath(new URL('../..', import.meta.url))
 const commandLine = join(root, 'main', 'hosts', 'command-line', 'main.ts')
 
+/** Answers come late by up to so many milliseconds: whatever races with one shows itself. Asked for by hand. */
+const late = Number(process.env.HANGWRIGHT_LATE ?? 0)
+
+async function answerLate(page: Page): Promise<void> {
+  await page.route('**/call', async route => {
+    await new Promise(done => setTimeout(done, Math.random() * late))
+    // A page that has gone waits for no answer.
+    await route.continue().catch(() => {})
+  })
+}
+
 export interface RunningHost {
   readonly address: string
   readonly file: string
@@ -76,6 +87,7 @@ async function run(kind: 'demo' | 'empty', use: (host: RunningHost) => Promise<v
     file,
     folder,
     async open(page, hash = '') {
+      if (late > 0) await answerLate(page)
       if (hash === '') {
         await page.goto(served.address)
         await page.waitForURL(url => url.pathname === '/')
