@@ -1,6 +1,6 @@
 /** The tables of a loan: the agreement, its people, its works with what was agreed for each, what they are worth. */
 import type { Output } from '../contract/contract.ts'
-import type { TermWord } from '../loan/terms/asked.ts'
+import { wordSaid } from '../loan/terms/asked.ts'
 import { termSaid } from '../loan/terms/said.ts'
 import { termWords } from '../loan/terms/term.ts'
 import { perCurrency } from '../money/sum.ts'
@@ -103,13 +103,6 @@ export function termsTable(
     ]),
     { none: 'No term is written down.' },
   )
-}
-
-/** What a named person said of a term that no plan tells. */
-function wordSaid(word: TermWord | null, day: FileStyle['day']): string {
-  if (word === null) return ''
-  const how = word.note === '' ? '' : `: ${word.note}`
-  return `${word.kept ? 'confirmed' : 'not so'}, ${word.by}, ${day(word.on)}${how}`
 }
 
 export function termsOfWorkTable({ terms }: Output<'loan.termsOfWork'>, { length, day }: FileStyle): TableSheet {

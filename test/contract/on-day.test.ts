@@ -78,6 +78,52 @@ test('terms and values of a loan on days between its changes', async () => {
   expect(await told('2031-06-25')).toEqual(since)
 })
 
+test('a person’s word on a term, as it stood each day', async () => {
+  const folder = mkdtempSync(join(tmpdir(), 'hangwright-on-day-'))
+  folders.push(folder)
+  const { file, known } = await makeFixture(folder)
+  async function on<T>(day: string, act: (host: Host) => Promise<T>): Promise<T> {
+    const clock = { at: `${day}T08:00:00.000Z`, ids: day.replaceAll('-', '') }
+    const host = createHost({ kind: 'command line', data: join(folder, 'data'), clock, checksOutput: true })
+    host.openFile(file)
+    await callOn(host, 'desk.sit', { person: known.person })
+    const answer = await act(host)
+    await host.close()
+    return answer
+  }
+  const yes = { kept: true, by: 'Ines Farrow', on: '2031-06-09', note: 'rota' }
+  const no = { kept: false, by: 'Bo Lind', on: '2031-06-14', note: '' }
+  const term = await on('2031-06-01', async host => {
+    const { id: loan } = await callOn(host, 'loan.add', { party: known.lender, number: 'QC 9', first: '2031-05-01' })
+    await callOn(host, 'loan.addWorks', { loan, works: [known.pans] })
+    const { id } = await callOn(host, 'loan.addTerm', { loan, kind: 'security', choice: 'watched' })
+    return id
+  })
+  const say = (day: string, was: typeof yes | null, to: typeof yes | null) =>
+    on(day, host => callOn(host, 'loan.updateTerm', { id: term, changes: { confirmed: { was, to } } }))
+  const told = (day: string) =>
+    on('2031-06-30', async host => {
+      const [lent] = (await callOn(host, 'work.onDay', { work: known.pans, day })).loans
+      const [one] = [...(lent?.terms ?? []), ...(lent?.takenOff ?? [])]
+      return one === undefined ? undefined : 'wordThen' in one ? [one.word, one.wordThen] : ['gone', one.word]
+    })
+  await say('2031-06-11', null, yes)
+  // Said on the ninth, written down on the eleventh.
+  expect(await told('2031-06-08')).toEqual([null, null])
+  expect(await told('2031-06-10')).toEqual([yes, { word: null }])
+  expect(await told('2031-06-11')).toEqual([yes, null])
+  await say('2031-06-15', yes, no)
+  expect(await told('2031-06-12')).toEqual([null, { word: yes }])
+  expect(await told('2031-06-14')).toEqual([no, { word: yes }])
+  expect(await told('2031-06-15')).toEqual([no, null])
+  await say('2031-06-20', no, null)
+  expect(await told('2031-06-15')).toEqual([null, { word: no }])
+  expect(await told('2031-06-20')).toEqual([null, null])
+  await on('2031-06-25', host => callOn(host, 'loan.removeTerm', { id: term }))
+  expect(await told('2031-06-17')).toEqual(['gone', no])
+  expect(await told('2031-06-22')).toEqual(['gone', null])
+})
+
 test('damage of its set and of its parts, whose it is', async () => {
   const folder = mkdtempSync(join(tmpdir(), 'hangwright-on-day-'))
   folders.push(folder)

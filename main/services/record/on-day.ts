@@ -14,6 +14,7 @@ import { notFound } from '../change.ts'
 import { dateAt, endOf } from '../days.ts'
 import { asOf, takenSince } from '../history/as-of.ts'
 import { receivedUntil } from '../light/ledger.ts'
+import { type StoredTerm, termColumns, withWord } from '../loans/term-rows.ts'
 import { amountOf } from '../loans/works.ts'
 import { receiptOf } from '../receipts/read.ts'
 import { receiptsOf } from '../receipts/rows.ts'
@@ -95,7 +96,8 @@ function damageOf(db: ReadHandle, work: string, end: string): Told['damage'] {
   return found.filter(({ id }) => closedAt(wordsInForce(wordsOf(db, id)).filter(({ at }) => at <= end)) === null)
 }
 
-type Term = Omit<LentOnDay['terms'][number], 'written' | 'stood'>
+type Term = Omit<LentOnDay['terms'][number], 'written' | 'stood' | 'word' | 'wordThen'>
+type Word = LentOnDay['terms'][number]['word']
 
 function termOf(id: string, { kind, low, high, choice, said }: Row): Term {
   const number = (value: Json | undefined) => (typeof value === 'number' ? value : null)
@@ -109,23 +111,44 @@ function termOf(id: string, { kind, low, high, choice, said }: Row): Term {
   }
 }
 
+function wordOf({ confirmed, confirmed_by, confirmed_on, confirmed_note }: Row): Word {
+  if (confirmed !== 'kept' && confirmed !== 'not-kept') return null
+  const said = { by: String(confirmed_by), on: String(confirmed_on), note: String(confirmed_note) }
+  return { kept: confirmed === 'kept', ...said }
+}
+
+const sameWord = (a: Word, b: Word) =>
+  a === b || (a !== null && b !== null && a.kept === b.kept && a.by === b.by && a.on === b.on && a.note === b.note)
+
 /** Whatever of a loan was written down, changed or taken off after that day is told beside what is written today. */
-function termsOf(db: ReadHandle, loan: string, item: string, end: string): Pick<LentOnDay, 'terms' | 'takenOff'> {
-  const today = rows<Term>(
+function termsOf(
+  db: ReadHandle,
+  loan: string,
+  item: string,
+  day: string,
+  end: string,
+): Pick<LentOnDay, 'terms' | 'takenOff'> {
+  const today = rows<StoredTerm>(
     db,
-    `SELECT id, kind, low, high, choice, said FROM loan_term
+    `SELECT ${termColumns} FROM loan_term
      WHERE loan = :loan AND (item IS NULL OR item = :item) ORDER BY position, id`,
     { loan, item },
-  )
-  const terms = today.map(term => {
+  ).map(withWord)
+  const terms = today.map(({ item: _, confirmed, ...term }) => {
     const { row: then, next } = asOf(db, { table: 'loan_term', key: term.id }, end)
     const stood = then === null || next === null ? null : termOf(term.id, then)
     const same = JSON.stringify(stood) === JSON.stringify(term)
-    return { ...term, written: then === null ? (next?.at ?? '') : '', stood: same ? null : stood }
+    // What is said of a day to come is not said yet.
+    const word = confirmed !== null && confirmed.on <= day ? confirmed : null
+    const wordThen = next === null ? word : then === null ? null : wordOf(then)
+    return {
+      ...{ ...term, written: then === null ? (next?.at ?? '') : '', stood: same ? null : stood, word },
+      wordThen: sameWord(word, wordThen) ? null : { word: wordThen },
+    }
   })
   const takenOff = takenSince(db, 'loan_term', loan, end)
     .filter(({ key, row: then }) => (then.item === null || then.item === item) && !today.some(({ id }) => id === key))
-    .map(({ key, row: then, at, person }) => ({ ...termOf(key, then), at, person }))
+    .map(({ key, row: then, at, person }) => ({ ...termOf(key, then), word: wordOf(then), at, person }))
   return { terms, takenOff }
 }
 
@@ -161,7 +184,7 @@ function loansOf(db: ReadHandle, work: string, day: string, end: string): LentOn
       ...loan,
       value,
       valueThen: valueThen(db, item, value, end),
-      ...termsOf(db, loan.loan, item, end),
+      ...termsOf(db, loan.loan, item, day, end),
       receipt: lastReceipt(db, loan.loan, work, day),
     }
   })

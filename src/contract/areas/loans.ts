@@ -72,7 +72,7 @@ const termFields = {
 } as const
 
 /** What a named person said of a term that no plan tells. `kept`: false where it is not so. */
-const termWord = z.strictObject({ kept: z.boolean(), by: name, on: day, note: shortText })
+export const termWord = z.strictObject({ kept: z.boolean(), by: name, on: day, note: shortText })
 
 export const loanTerm = z.strictObject({
   id,

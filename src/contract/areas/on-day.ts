@@ -7,7 +7,7 @@ import { procedure } from '../procedure.ts'
 import { day, id, moment } from '../shared.ts'
 import { headOf, role } from './condition-shape.ts'
 import { money } from './insured.ts'
-import { insuredBy, loanTerm, loanWay } from './loans.ts'
+import { insuredBy, loanTerm, loanWay, termWord } from './loans.ts'
 import { receiptKind } from './receipts.ts'
 
 const dayOrNone = z.union([z.literal(''), day])
@@ -52,11 +52,19 @@ const lent = z.strictObject({
   insuredBy,
   /**
    * As the agreement is written down today, those of the whole loan and of this work. `written`: when that was after
-   * that day; `stood`: as it read at the end of that day, where it was changed since.
+   * that day; `stood`: as it read at the end of that day, where it was changed since. `word`: what a person said of it by
+   * that day, as written down today; `wordThen`: what was written of that at the end of that day, where it was otherwise.
    */
-  terms: z.array(term.extend({ written: z.union([z.literal(''), moment]), stood: term.nullable() })),
-  /** What stood in the agreement at the end of that day and was taken off since. */
-  takenOff: z.array(term.extend({ at: moment, person: z.string() })),
+  terms: z.array(
+    term.extend({
+      written: z.union([z.literal(''), moment]),
+      stood: term.nullable(),
+      word: termWord.nullable(),
+      wordThen: z.strictObject({ word: termWord.nullable() }).nullable(),
+    }),
+  ),
+  /** What stood in the agreement at the end of that day and was taken off since, with what a person had said of it. */
+  takenOff: z.array(term.extend({ word: termWord.nullable(), at: moment, person: z.string() })),
   /** The last of that day or before it that nothing set right; null where there was none. */
   receipt: z
     .strictObject({

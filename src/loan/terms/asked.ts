@@ -20,3 +20,10 @@ export interface TermWord {
   /** How they know; may be empty. */
   readonly note: string
 }
+
+/** "confirmed, Ines Farrow, 2 March 2031: rota of the gallery"; empty where nobody has said anything. `day` in words. */
+export function wordSaid(word: TermWord | null, day: (day: string) => string): string {
+  if (word === null) return ''
+  const how = word.note.trim() === '' ? '' : `: ${word.note.trim()}`
+  return `${word.kept ? 'confirmed' : 'not so'}, ${word.by}, ${day(word.on)}${how}`
+}

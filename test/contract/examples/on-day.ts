@@ -88,6 +88,7 @@ const told = {
           ...{ id: anyId, kind: 'light', low: null, high: 50, choice: '', said: 'At most 50 lux.' },
           written: anyMoment,
           stood: null,
+          ...{ word: null, wordThen: null },
         },
       ],
       takenOff: [],
