@@ -6,7 +6,7 @@ import { frame } from '../shell/frame.svelte.ts'
 export type MadePapers = Output<'sheet.set'>
 type SheetName = Extract<NameOf<'long'>, `sheet.${string}`>
 /** What makes files; a preview makes none. */
-type MakingName = Exclude<SheetName, 'sheet.preview' | 'sheet.previewPlan' | 'sheet.previewCondition'>
+type MakingName = Exclude<SheetName, 'sheet.preview' | 'sheet.previewPlan' | 'sheet.previewPaper'>
 
 export class Making {
   made = $state.raw<MadePapers | null>(null)

@@ -4,7 +4,7 @@ import type { Input, Output } from '../../src/contract/contract.ts'
 import { refusalOf } from '../host/client.svelte.ts'
 import { jobs } from '../host/jobs.svelte.ts'
 
-type Name = 'sheet.preview' | 'sheet.previewPlan' | 'sheet.previewCondition'
+type Name = 'sheet.preview' | 'sheet.previewPlan' | 'sheet.previewPaper'
 
 export class Preview<N extends Name> {
   /** What was drawn, and for which question. */
@@ -35,20 +35,20 @@ export class Preview<N extends Name> {
     asked: { readonly about: string; readonly input: Input<N> } | null,
   ): (() => void) | undefined {
     if (asked === null) return undefined
-    let here = true
+    const left = new AbortController()
+    const here = () => !left.signal.aborted
     this.trouble = ''
-    jobs.run(name, label, asked.input).then(
+    jobs.run(name, label, asked.input, left.signal).then(
       paper => {
-        if (here) this.drawn = { about: asked.about, paper }
+        if (here()) this.drawn = { about: asked.about, paper }
       },
       (thrown: unknown) => {
-        if (!here) return
+        if (!here()) return
         this.drawn = null
         this.trouble = refusalOf(thrown).message
       },
     )
-    return () => {
-      here = false
-    }
+    // Nobody waits for it any more, and the next one asks for the same hands.
+    return () => left.abort()
   }
 }

@@ -13,7 +13,7 @@ import type { Job } from '../service.ts'
 import { row } from '../sql.ts'
 import { madeLine } from './tables.ts'
 import { sheetTime, styleOf } from './wishes.ts'
-import { tables } from './written.ts'
+import { type Ready, tables } from './written.ts'
 
 const iso = (moment: number) => new Date(moment * 1000).toISOString()
 
@@ -40,10 +40,11 @@ function hoursOf(days: ClimateQuestion['days']): number[] {
   return Array.from({ length: Math.floor((last - first) / hour) + 1 }, (_, n) => first + n * hour)
 }
 
-export async function climateSheet(
+/** The air of a room, ready for paper. */
+export async function climateReady(
   job: Job,
   { room, from, until, ...wishes }: Received<'sheet.climate'>,
-): Promise<Output<'sheet.climate'>> {
+): Promise<Ready> {
   job.progress(0, 3, 'Reading the air of the room')
   const { named, air } = await job.held(async () => {
     const air = airOf(job.db, { room, from, until })
@@ -83,7 +84,7 @@ export async function climateSheet(
     when: sheetTime,
   }
   const running = `${called}, ${question.period}`
-  return tables(job, 'climate', called, climateTables(question, false), style, faces => {
+  const paged: Ready['paged'] = faces => {
     const { pages } = tablePages(climateTables(question, true), style.paper, faces, {
       flowing: true,
       running,
@@ -91,5 +92,10 @@ export async function climateSheet(
     })
     const all = pages.length + 1
     return { pages: [climateChart(question, faces, all), ...pages] }
-  })
+  }
+  return { kind: 'climate', title: called, sheets: climateTables(question, false), style, paged }
+}
+
+export async function climateSheet(job: Job, input: Received<'sheet.climate'>): Promise<Output<'sheet.climate'>> {
+  return tables(job, await climateReady(job, input))
 }

@@ -16,9 +16,9 @@ import { sheetTime, styleOf, type Wishes } from './wishes.ts'
 import { writePages } from './written.ts'
 
 /** A report on paper, with what its pages are named by. */
-async function drawReport(job: Job, { report: id, ...wishes }: Received<'sheet.condition'>, field = 'report') {
+export async function drawReport(job: Job, { report: id, ...wishes }: Received<'sheet.condition'>) {
   const told = await job.held(async () => {
-    reportOf(job.db, id, field)
+    reportOf(job.db, id, 'report')
     const report = get(job, { id })
     const other = (of: string | null): OtherReport | null => (of === null ? null : reportOf(job.db, of))
     const others = { corrects: other(report.corrects), correctedBy: other(report.correctedBy) }
@@ -41,7 +41,7 @@ async function condition(job: Job, input: Received<'sheet.condition'>): Promise<
 }
 
 /** Two reports against one another on paper. */
-async function drawCompared(job: Job, { before, after, ...wishes }: Received<'sheet.compared'>) {
+export async function drawCompared(job: Job, { before, after, ...wishes }: Received<'sheet.compared'>) {
   const [lines, was, now] = await job.held(async () => {
     const lines = comparedFor(job.db, { before, after }, styleOf(job, wishes))
     return [lines, get(job, { id: before }), get(job, { id: after })] as const
@@ -60,18 +60,6 @@ async function compared(job: Job, input: Received<'sheet.compared'>): Promise<Ou
     files: [await writePages(job, 'condition comparison', names, { pages, faces, picture: pictureIn(pictures) })],
     findings: [],
   }
-}
-
-/** The same pages as are printed, for the screen. */
-async function preview(
-  job: Job,
-  { before, after, ...wishes }: Received<'sheet.previewCondition'>,
-): Promise<Output<'sheet.previewCondition'>> {
-  const { pages } =
-    before === undefined
-      ? await drawReport(job, { report: after, ...wishes }, 'after')
-      : await drawCompared(job, { before, after, ...wishes })
-  return { pages: [...pages] }
 }
 
 type Pictures = ReadonlyMap<string, Buffer>
@@ -119,8 +107,7 @@ function followedBy({ db }: Job, { findings }: Report): ReportQuestion['follows'
   )
 }
 
-export const conditionSheetServices: ServicesOf<'sheet.condition' | 'sheet.compared' | 'sheet.previewCondition'> = {
+export const conditionSheetServices: ServicesOf<'sheet.condition' | 'sheet.compared'> = {
   'sheet.condition': condition,
   'sheet.compared': compared,
-  'sheet.previewCondition': preview,
 }

@@ -28,7 +28,7 @@ import { row } from '../sql.ts'
 import { elevationOf } from '../walls/elevation.ts'
 import { madeLine, showTitle } from './tables.ts'
 import { type Style, sheetTime, styleOf, tableUnit } from './wishes.ts'
-import { forget, tables, writePages } from './written.ts'
+import { forget, type Ready, tables, writePages } from './written.ts'
 
 async function hardwareList(
   job: Job,
@@ -39,7 +39,7 @@ async function hardwareList(
   const counted = hardware(job, { exhibition }, wishes)
   const works = counted.boxes.length === 1 ? '1 wall' : `${counted.boxes.length} walls`
   const sheets = hardwareSheets({ exhibitionTitle: title, lines: [madeLine(job, works)] }, counted)
-  return tables(job, 'hardware list', title, sheets, styleOf(job, wishes))
+  return tables(job, { kind: 'hardware list', title, sheets, style: styleOf(job, wishes) })
 }
 
 async function hangingOrder(
@@ -53,7 +53,7 @@ async function hangingOrder(
   const works = made.hanging.length === 1 ? '1 work' : `${made.hanging.length} works`
   const head = { exhibitionTitle: title, lines: [madeLine(job, works)] }
   const sheets = [...orderSheets(head, made), ...daySheets(head, plan(job, { exhibition }))]
-  const written = await tables(job, 'hanging order', title, sheets, style)
+  const written = await tables(job, { kind: 'hanging order', title, sheets, style })
   if (made.hanging.length === 0) return written
   const faces = await openFaces()
   const { pages } = tagPages({ exhibitionTitle: title, hanging: made.hanging }, style.paper, faces)
@@ -76,7 +76,7 @@ async function patchList(
   const made = orders(job, { exhibition }, wishes)
   const walls = made.patches.length === 1 ? '1 wall' : `${made.patches.length} walls`
   const sheets = patchSheets({ exhibitionTitle: title, lines: [madeLine(job, walls)] }, made, style.unit)
-  return tables(job, 'patch list', title, sheets, style)
+  return tables(job, { kind: 'patch list', title, sheets, style })
 }
 
 async function lockRegister(
@@ -93,7 +93,7 @@ async function lockRegister(
     steps: style.steps,
     time: sheetTime,
   })
-  return tables(job, 'lock register', title, sheets, style)
+  return tables(job, { kind: 'lock register', title, sheets, style })
 }
 
 async function outgoing(
@@ -106,13 +106,12 @@ async function outgoing(
   const { down } = orders(job, { exhibition }, wishes)
   const count = lines.length === 1 ? '1 work' : `${lines.length} works`
   const head = { exhibitionTitle: title, lines: [madeLine(job, count)] }
-  return tables(job, 'outgoing list', title, leavingSheets(head, { lines, crates, down }), styleOf(job, wishes))
+  const sheets = leavingSheets(head, { lines, crates, down })
+  return tables(job, { kind: 'outgoing list', title, sheets, style: styleOf(job, wishes) })
 }
 
-async function movements(
-  job: Job,
-  { from, to, ...wishes }: Received<'sheet.movements'>,
-): Promise<Output<'sheet.movements'>> {
+/** The movements between two moments, ready for paper. */
+export async function movementsReady(job: Job, { from, to, ...wishes }: Received<'sheet.movements'>): Promise<Ready> {
   job.progress(0, 3, 'Reading the record')
   const found = movementsBetween(job.db, from, to)
   const [first, last] = [sheetTime(from), sheetTime(to)].map(time => time.split(',')[0] ?? time)
@@ -121,7 +120,7 @@ async function movements(
   const style = styleOf(job, wishes)
   const way = waysOfMovements(job.db, style, found)
   const sheet = movementSheet({ days, lines: [madeLine(job, count)], movements: found, when: sheetTime, way })
-  return tables(job, 'movement sheet', days, [sheet], style)
+  return { kind: 'movement sheet', title: days, sheets: [sheet], style }
 }
 
 async function template(
@@ -193,7 +192,7 @@ export const crewSheetServices: ServicesOf<
   'sheet.hangingOrder': hangingOrder,
   'sheet.patchList': patchList,
   'sheet.locks': lockRegister,
-  'sheet.movements': movements,
+  'sheet.movements': async (job, input) => tables(job, await movementsReady(job, input)),
   'sheet.outgoing': outgoing,
   'sheet.template': template,
 }

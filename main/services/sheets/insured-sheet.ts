@@ -20,5 +20,5 @@ export async function insuredSheet(
   const count = told.total === 1 ? '1 work' : `${told.total} works`
   const words = sheetTime(`${day}T12:00:00`).split(',')[0] ?? day
   const sheets = insuredTables({ title, day: words, lines: [madeLine(job, count)], told, days })
-  return tables(job, 'insured values', `${title}, ${day}`, sheets, styleOf(job, wishes))
+  return tables(job, { kind: 'insured values', title: `${title}, ${day}`, sheets, style: styleOf(job, wishes) })
 }

@@ -13,6 +13,7 @@ import { faceSheet, kind, questionOf, refuseMixed } from './face-sheet.ts'
 import { insuredSheet } from './insured-sheet.ts'
 import { drawPlan, type PlanReady, planFiles, previewPlan, recordPlan, writePlan } from './plan-files.ts'
 import { plansOf } from './plan-of-storey.ts'
+import { previewPaper } from './preview.ts'
 import { printWalls } from './print-walls.ts'
 import { toldStanding } from './prints.ts'
 import { receiptSheet } from './receipt-sheet.ts'
@@ -145,6 +146,7 @@ export const sheetServices: ServicesOf<
   | 'sheet.state'
   | 'sheet.preview'
   | 'sheet.previewPlan'
+  | 'sheet.previewPaper'
 > = {
   ...crewSheetServices,
   ...conditionSheetServices,
@@ -161,4 +163,5 @@ export const sheetServices: ServicesOf<
   'sheet.state': state,
   'sheet.preview': preview,
   'sheet.previewPlan': previewPlan,
+  'sheet.previewPaper': previewPaper,
 }

@@ -1,5 +1,5 @@
 /** The whole file of a work, of a loan and of a record of damage, each as a workbook and on paper. */
-import type { Output, Received } from '../../../src/contract/contract.ts'
+import type { Received } from '../../../src/contract/contract.ts'
 import { dateOf, daySaid } from '../../../src/light/day.ts'
 import { formatLength } from '../../../src/measure/format.ts'
 import { damageFile } from '../../../src/sheets/damage-file.ts'
@@ -19,22 +19,19 @@ import { list as receiptsOfLoan, ofWork as receiptsOfWork } from '../receipts/re
 import * as condition from '../record/condition/tell.ts'
 import * as damage from '../record/damage/tell.ts'
 import * as movements from '../record/history.ts'
-import type { Job } from '../service.ts'
+import type { Job, ServicesOf } from '../service.ts'
 import { value } from '../sql.ts'
 import { get } from '../works/get.ts'
 import { madeLine } from './tables.ts'
 import { type Style, sheetTime, styleOf, tableUnit } from './wishes.ts'
-import { type MadeFiles, tables } from './written.ts'
+import { type Ready, tables } from './written.ts'
 
 /** So many changes at most are on paper and in the workbook; `edit.history` tells all. */
 const changes = 5000
 /** Pixels of the picture before the tables: its box at 200 to an inch. */
 const large = { width: 1000, height: 1200 }
 
-async function objectFileOf(
-  job: Job,
-  { work, ...wishes }: Received<'sheet.objectFile'>,
-): Promise<Output<'sheet.objectFile'>> {
+export async function objectFileReady(job: Job, { work, ...wishes }: Received<'sheet.objectFile'>): Promise<Ready> {
   if (value(job.db, 'SELECT 1 FROM work WHERE id = :work', { work }) === undefined) throw notFound('work', 'work')
   const style = styleOf(job, wishes)
   job.progress(0, 3, 'Reading all that is on record of it')
@@ -55,13 +52,10 @@ async function objectFileOf(
       made: madeLine(job, 'All that is on record of it'),
     })
   })
-  return write(job, 'object file', told, style)
+  return ready(job, 'object file', told, style)
 }
 
-async function damageFileOf(
-  job: Job,
-  { damage: id, ...wishes }: Received<'sheet.damage'>,
-): Promise<Output<'sheet.damage'>> {
+export async function damageFileReady(job: Job, { damage: id, ...wishes }: Received<'sheet.damage'>): Promise<Ready> {
   if (value(job.db, 'SELECT 1 FROM damage WHERE id = :id', { id }) === undefined) {
     throw notFound('record of damage', 'damage')
   }
@@ -76,13 +70,10 @@ async function damageFileOf(
       made: madeLine(job, 'The record of damage'),
     })
   })
-  return write(job, 'damage report', told, style)
+  return ready(job, 'damage report', told, style)
 }
 
-async function loanFileOf(
-  job: Job,
-  { loan, ...wishes }: Received<'sheet.loanFile'>,
-): Promise<Output<'sheet.loanFile'>> {
+export async function loanFileReady(job: Job, { loan, ...wishes }: Received<'sheet.loanFile'>): Promise<Ready> {
   if (value(job.db, 'SELECT 1 FROM loan WHERE id = :loan', { loan }) === undefined) throw notFound('loan', 'loan')
   const style = styleOf(job, wishes)
   job.progress(0, 3, 'Reading all that is on record of it')
@@ -108,7 +99,7 @@ async function loanFileOf(
       made: madeLine(job, 'All that is on record of the loan'),
     })
   })
-  return write(job, 'loan file', told, style)
+  return ready(job, 'loan file', told, style)
 }
 
 /** The first one first. */
@@ -137,23 +128,28 @@ function fileStyle({ unit, steps }: Style): FileStyle {
   }
 }
 
-async function write(
+async function ready(
   job: Job,
   kind: 'object file' | 'loan file' | 'damage report',
   file: WholeFile,
   style: Style,
-): Promise<MadeFiles> {
+): Promise<Ready> {
   const stored = file.picture === null ? null : await job.store.picture(file.picture, 1600)
   const shown = stored === null ? null : await thumbnailOf(stored.bytes, large)
   const told = shown === null ? { ...file, picture: null } : file
-  return tables(job, kind, told.called, fileTables(told), style, faces => ({
-    pages: filePages(told, style.paper, faces),
-    picture: () => shown?.bytes ?? null,
-  }))
+  return {
+    kind,
+    title: told.called,
+    sheets: fileTables(told),
+    style,
+    paged: faces => ({ pages: filePages(told, style.paper, faces), picture: () => shown?.bytes ?? null }),
+  }
 }
 
-export const wholeFileServices = {
-  'sheet.objectFile': objectFileOf,
-  'sheet.loanFile': loanFileOf,
-  'sheet.damage': damageFileOf,
-} as const
+type WholeFileName = 'sheet.objectFile' | 'sheet.loanFile' | 'sheet.damage'
+
+export const wholeFileServices: ServicesOf<WholeFileName> = {
+  'sheet.objectFile': async (job, input) => tables(job, await objectFileReady(job, input)),
+  'sheet.loanFile': async (job, input) => tables(job, await loanFileReady(job, input)),
+  'sheet.damage': async (job, input) => tables(job, await damageFileReady(job, input)),
+}

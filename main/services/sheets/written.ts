@@ -27,27 +27,43 @@ export interface Paged {
   readonly picture?: (hash: string) => Buffer | null
 }
 
-/** The same tables as a workbook and on paper: as `paged` lays them out, else each on pages of its own. */
-export async function tables(
-  job: Job,
-  kind: Kind,
-  title: string,
-  sheets: readonly TableSheet[],
-  style: Style,
-  paged: (faces: Faces) => Omit<Paged, 'faces'> = faces => tablePages(sheets, style.paper, faces),
-): Promise<MadeFiles> {
+/** Tables that are ready to be written, or to be seen as they would be. */
+export interface Ready {
+  readonly kind: Kind
+  readonly title: string
+  readonly sheets: readonly TableSheet[]
+  readonly style: Style
+  /** How they lie on paper; each on pages of its own where left out. */
+  readonly paged?: (faces: Faces) => Omit<Paged, 'faces'>
+}
+
+function onPaper({ sheets, style, paged }: Ready, faces: Faces): Omit<Paged, 'faces'> {
+  return paged === undefined ? tablePages(sheets, style.paper, faces) : paged(faces)
+}
+
+/** The same tables as a workbook and on paper. */
+export async function tables(job: Job, ready: Ready): Promise<MadeFiles> {
+  const { kind, title, sheets, style } = ready
   job.progress(1, 3, `Writing the ${kind}`)
   const workbook = await writeTable(job, kind, fileName([title, kind], 'xlsx'), sheets, style)
   try {
     job.signal.throwIfAborted()
     job.progress(2, 3, `Printing the ${kind}`)
     const faces = await openFaces()
-    const pages = await writePages(job, kind, [title, kind], { ...paged(faces), faces })
+    const pages = await writePages(job, kind, [title, kind], { ...onPaper(ready, faces), faces })
     return { files: [workbook, pages], findings: [] }
   } catch (error) {
     forget(job, [workbook])
     throw error
   }
+}
+
+/** The pages that `tables` would write. */
+export async function pagesOf(job: Job, ready: Ready): Promise<readonly Page[]> {
+  job.progress(1, 2, `Drawing the ${ready.kind}`)
+  const faces = await openFaces()
+  job.signal.throwIfAborted()
+  return onPaper(ready, faces).pages
 }
 
 export function forget(job: Job, files: readonly SheetFile[]): void {

@@ -109,6 +109,18 @@ const made = z.strictObject({
   findings: z.array(finding).readonly(),
 })
 
+/** A paper of the record, by its kind, with what the procedure that makes it is asked. */
+const recordPaper = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('condition report'), report: id }),
+  z.strictObject({ kind: z.literal('condition comparison'), before: id, after: id }),
+  z.strictObject({ kind: z.literal('damage report'), damage: id }),
+  z.strictObject({ kind: z.literal('object file'), work: id }),
+  z.strictObject({ kind: z.literal('loan file'), loan: id }),
+  z.strictObject({ kind: z.literal('movement sheet'), from: moment, to: moment }),
+  z.strictObject({ kind: z.literal('climate'), room: id, from: moment.optional(), until: moment.optional() }),
+])
+export type RecordPaper = z.output<typeof recordPaper>
+
 export const sheetsArea = {
   'sheet.wall': procedure(
     'long',
@@ -294,16 +306,11 @@ export const sheetsArea = {
       findings: z.array(finding).readonly(),
     }),
   ),
-  'sheet.previewCondition': procedure(
+  'sheet.previewPaper': procedure(
     'long',
-    'Draws a condition report as shapes, as it would be printed now, alone or against an earlier one; records nothing.',
-    z.strictObject({
-      after: id,
-      /** Held against it, finding by finding; alone where left out. */
-      before: id.optional(),
-      ...wishes,
-    }),
-    z.strictObject({ pages }),
+    'Draws a paper of the record as shapes, as it would be printed now: a report, a whole file, movements, the air.',
+    z.strictObject({ of: recordPaper, ...wishes }),
+    z.strictObject({ title: z.string(), pages }),
   ),
   'sheet.previewPlan': procedure(
     'long',

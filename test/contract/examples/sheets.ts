@@ -49,6 +49,12 @@ const wallFile = (face: string | undefined, revision: number) => ({
 /** The id that an answer gave. */
 const made = (answer: unknown) => (answer as { id: string }).id // each such call answers with the id it made
 
+const pageSaying = (text: string, [width, height]: readonly [number, number]) => ({
+  width,
+  height,
+  shapes: expect.arrayContaining([expect.objectContaining({ kind: 'text', text })]),
+})
+
 const onePdf = (kind: string, name: string, pages: number) => ({
   kind,
   handle: anyHandle,
@@ -657,31 +663,69 @@ export const sheetsExamples: ExamplesOf<keyof typeof sheetsArea> = {
       },
     ],
   },
-  'sheet.previewCondition': {
+  'sheet.previewPaper': {
     answered: [
       {
         about: 'the page of a draft as it would be printed now',
         first: known => [
           ['condition.add', { work: known.pans, kind: 'incoming', examinedAt: '2031-03-02T09:10:00.000Z' }],
         ],
-        input: (_, earlier) => ({ after: made(earlier[0]), paper: 'Letter' }),
-        output: () => ({
-          pages: [
-            {
-              width: 279.4,
-              height: 215.9,
-              shapes: expect.arrayContaining([expect.objectContaining({ kind: 'text', text: 'No finding' })]),
-            },
+        input: (_, earlier) => ({ of: { kind: 'condition report', report: made(earlier[0]) }, paper: 'Letter' }),
+        output: () => ({ title: 'Incoming report', pages: [pageSaying('No finding', [279.4, 215.9])] }),
+      },
+      {
+        about: 'a record of damage',
+        first: known => [
+          [
+            'damage.add',
+            { work: known.pans, foundAt: '2031-03-14T10:05:00.000Z', reference: 'D-0007', by: 'Tamsin Oake' },
           ],
-        }),
+        ],
+        input: (_, earlier) => ({ of: { kind: 'damage report', damage: made(earlier[0]) } }),
+        output: () => ({ title: 'D-0007', pages: [expect.anything(), expect.anything()] }),
+      },
+      {
+        about: 'the whole file of a work, its lengths in inches',
+        input: known => ({ of: { kind: 'object file', work: known.pans ?? '' }, unit: 'in' }),
+        output: () => ({ title: 'L-1.1', pages: Array.from({ length: 5 }, () => expect.anything()) }),
+      },
+      {
+        about: 'the whole file of a loan',
+        first: known => [['loan.add', { party: known.lender ?? '', number: 'A 12' }]],
+        input: (_, earlier) => ({ of: { kind: 'loan file', loan: made(earlier[0]) } }),
+        output: () => ({ title: 'A 12', pages: expect.arrayContaining([expect.anything()]) }),
+      },
+      {
+        about: 'the sheet of a day without movements',
+        input: () => ({ of: { kind: 'movement sheet', from: '2031-03-02T00:00:00Z', to: '2031-03-02T23:59:59Z' } }),
+        output: () => ({ title: '2 March 2031', pages: [expect.anything()] }),
+      },
+      {
+        about: 'the air of a room, drawn',
+        files: [{ name: 'east.csv', bytes: logged }],
+        first: known => [['climate.takeFile', { handle: '$1', room: known.room, logger: 'L7', by: 'Tamsin Oake' }]],
+        input: known => ({ of: { kind: 'climate', room: known.room ?? '' } }),
+        output: () => ({ title: 'Room 1', pages: [expect.anything(), expect.anything()] }),
       },
     ],
     refused: [
       {
         about: 'a report that there is not',
-        input: () => ({ after: nowhere }),
+        input: () => ({ of: { kind: 'condition report', report: nowhere } }),
         code: 'not-found',
-        field: 'after',
+        field: 'of.report',
+      },
+      {
+        about: 'a record of damage that there is not',
+        input: () => ({ of: { kind: 'damage report', damage: nowhere } }),
+        code: 'not-found',
+        field: 'of.damage',
+      },
+      {
+        about: 'a room in which nothing was read',
+        input: known => ({ of: { kind: 'climate', room: known.room ?? '' } }),
+        code: 'nothing-read',
+        field: 'of.room',
       },
     ],
   },
