@@ -34,6 +34,8 @@ export interface MovedRow {
   readonly from_words: string
   readonly part_of: string | null
   readonly condition: string
+  readonly plan: string
+  readonly plan_words: string
 }
 
 /** SHA-256 over what stands in the rows, in the order of their columns, and the hash before; 64 hex figures. */
@@ -50,8 +52,12 @@ export function chainHash(before: string, movement: MovementRow, moved: readonly
     each.place,
     each.from_place,
     each.from_words,
-    // Movements from before there were these two keep their hash.
-    ...(each.part_of === null && each.condition === '' ? [] : [each.part_of, each.condition]),
+    // Movements from before there were these keep their hash.
+    ...(each.plan !== ''
+      ? [each.part_of, each.condition, each.plan, each.plan_words]
+      : each.part_of === null && each.condition === ''
+        ? []
+        : [each.part_of, each.condition]),
   ])
   return createHash('sha256')
     .update(JSON.stringify([before, ...said, ...more, things]))

@@ -46,6 +46,8 @@ import { history as movementHistory, list as movementList } from './record/histo
 import { leaving } from './record/leaving.ts'
 import * as locations from './record/locations.ts'
 import { onDay } from './record/on-day.ts'
+import * as planned from './record/planned.ts'
+import * as plannedChange from './record/planned-change.ts'
 import * as record from './record/record.ts'
 import { way } from './record/ways.ts'
 import { where } from './record/where.ts'
@@ -110,6 +112,13 @@ export const catalogueServices: CatalogueServices = {
   'movement.where': where,
   'movement.history': movementHistory,
   'movement.list': movementList,
+  'planned.list': planned.list,
+  'planned.check': planned.check,
+  'planned.add': plannedChange.add,
+  'planned.fromShow': plannedChange.fromShow,
+  'planned.update': plannedChange.change,
+  'planned.setDay': plannedChange.setDay,
+  'planned.remove': plannedChange.remove,
   'condition.words': conditionWords.words,
   'condition.addWord': conditionWords.addWord,
   'condition.removeWord': conditionWords.removeWord,

@@ -21,6 +21,10 @@ const condition = [
 ]
 const damage = [...condition, 'damage', 'damage_word', 'party', 'entry', 'moved', 'movement', 'house_rule']
 const places = ['location', 'room', 'wall', 'face']
+const planned = [
+  ...[...places, ...show, 'opening', 'work', 'work_number', 'movement', 'moved', 'planned_move', 'placement'],
+  ...['damage', 'damage_word'],
+]
 const light = [
   ...[
     'hours_lit',
@@ -108,6 +112,8 @@ const madeOf: Partial<Record<Name, readonly string[]>> = {
   'movement.where': [...places, ...show, 'work', 'work_number', 'movement', 'moved', 'placement', 'placement_step'],
   'movement.history': ['location', 'movement', 'moved', 'work', 'work_number'],
   'movement.list': ['movement', 'moved', 'work', 'work_number', 'location'],
+  'planned.list': planned,
+  'planned.check': planned,
   'leaving.list': [
     ...places,
     ...show,

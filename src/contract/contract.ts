@@ -27,6 +27,7 @@ import { partiesArea } from './areas/parties.ts'
 import { partitionsArea } from './areas/partitions.ts'
 import { planArea } from './areas/plan.ts'
 import { planWallsArea } from './areas/plan-walls.ts'
+import { plannedArea } from './areas/planned.ts'
 import { receiptsArea } from './areas/receipts.ts'
 import { roomsArea } from './areas/rooms.ts'
 import { routeArea } from './areas/route.ts'
@@ -66,6 +67,7 @@ export const contract = {
   ...marksArea,
   ...labelsArea,
   ...movementsArea,
+  ...plannedArea,
   ...numbersArea,
   ...conditionArea,
   ...damageArea,

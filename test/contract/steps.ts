@@ -354,6 +354,30 @@ export const steps: Steps = {
     )
     return movement === null ? null : { movement, why: words(), struck: maybe(0.3) }
   },
+  'planned.add': ({ id, words, whole, maybe }) => {
+    const work = id('work')
+    const to = id(maybe(0.5) ? 'room' : 'face')
+    if (work === null || to === null) return null
+    const more = maybe(0.5) ? { hour: '09:30', hands: whole(1, 4) } : {}
+    return { works: [work], to, day: `2031-06-${whole(10, 28)}`, note: words(), ...more }
+  },
+  'planned.fromShow': ({ id, whole }) => {
+    const exhibition = id('exhibition', "state <> 'closed'")
+    return exhibition === null ? null : { exhibition, day: `2031-06-${whole(10, 28)}` }
+  },
+  'planned.update': ({ row, words, change }) => {
+    const plan = row('planned_move')
+    if (plan === null) return null
+    return { id: text(plan, 'id'), changes: { note: change(text(plan, 'note'), words()) } }
+  },
+  'planned.setDay': ({ id, whole }) => {
+    const plan = id('planned_move')
+    return plan === null ? null : { ids: [plan], day: `2031-06-${whole(10, 28)}` }
+  },
+  'planned.remove': ({ id }) => {
+    const plan = id('planned_move')
+    return plan === null ? null : { ids: [plan] }
+  },
   'light.addHours': ({ id, pick, whole, maybe }) => {
     const exhibition = id('exhibition')
     if (exhibition === null) return null

@@ -30,6 +30,7 @@ import { movedParts } from './0027-moved-parts.ts'
 import { conditionFaces } from './0028-condition-faces.ts'
 import { identification } from './0029-identification.ts'
 import { termWords } from './0030-term-words.ts'
+import { plannedMoves } from './0031-planned-moves.ts'
 
 export const migrations: readonly Migration[] = [
   foundation,
@@ -62,4 +63,5 @@ export const migrations: readonly Migration[] = [
   conditionFaces,
   identification,
   termWords,
+  plannedMoves,
 ]

@@ -48,9 +48,10 @@ function ownOf(db: ReadHandle, kind: 'work' | 'crate', id: string): Stored[] {
   return rows<Stored>(
     db,
     `SELECT ${columns}, moved.from_words AS fromWords, moved.from_place AS fromPlace, moved.condition AS ownCondition,
+      moved.plan_words AS planned,
       coalesce((SELECT ${called} FROM work WHERE work.id = moved.part_of), '') AS withSet
      FROM moved JOIN movement ON movement.id = moved.movement WHERE moved.${kind} = :id
-     UNION ALL SELECT ${columns}, '', '', '', '' FROM moved JOIN movement ON movement.corrects = moved.movement
+     UNION ALL SELECT ${columns}, '', '', '', '', '' FROM moved JOIN movement ON movement.corrects = moved.movement
      WHERE moved.${kind} = :id AND movement.struck = 1
      ORDER BY 2, 1`,
     { id },
@@ -75,6 +76,7 @@ function withCrates(db: ReadHandle, own: readonly Stored[], until: string, depth
       ({ fromPlace: _, struck: __, ...rest }): Told => ({
         ...rest,
         ownCondition: '',
+        planned: '',
         struck: false,
         within: crate.name,
         finding: '',
@@ -96,7 +98,7 @@ export function movementsBetween(db: ReadHandle, from: string, to: string): Outp
   if (since > until) {
     throw new Refusal('dates-reversed', 'The end lies before the beginning: turn the two dates round.', { field: 'to' })
   }
-  const stored = rows<Omit<Stored, 'fromPlace' | 'fromWords' | 'withSet' | 'ownCondition'>>(
+  const stored = rows<Omit<Stored, 'fromPlace' | 'fromWords' | 'withSet' | 'ownCondition' | 'planned'>>(
     db,
     `SELECT ${columns} FROM movement WHERE movement.at BETWEEN :since AND :until ORDER BY movement.at, movement.id LIMIT ${longest + 1}`,
     { since, until },
@@ -116,7 +118,7 @@ function thingsOf(db: ReadHandle, movement: string): Things {
     db,
     `SELECT iif(moved.work IS NULL, 'crate', 'work') AS kind, coalesce(moved.work, moved.crate) AS id,
       coalesce(${firstNumber}, '') AS number, coalesce(work.title, location.name) AS title, moved.from_words AS fromWords,
-      moved.part_of AS partOf, moved.condition
+      moved.part_of AS partOf, moved.condition, moved.plan_words AS planned
      FROM moved LEFT JOIN work ON work.id = moved.work LEFT JOIN location ON location.id = moved.crate
      WHERE moved.movement = :movement ORDER BY moved.rowid`,
     { movement },

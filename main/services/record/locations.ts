@@ -98,6 +98,16 @@ export function remove(writing: Writing, { id }: Received<'location.remove'>): O
       field: 'id',
     })
   }
+  const planned = value(db, 'SELECT 1 FROM planned_move WHERE place = :id OR crate = :id LIMIT 1', { id })
+  if (planned !== undefined) {
+    throw new Refusal(
+      'planned',
+      `Something is planned to be moved to ${name}, or ${name} itself. Take that off the plan first.`,
+      {
+        field: 'id',
+      },
+    )
+  }
   if (value(db, 'SELECT id FROM location WHERE parent = :id LIMIT 1', { id }) !== undefined) {
     throw new Refusal('holds-places', `Other places lie in ${name}. Remove them first.`, { field: 'id' })
   }

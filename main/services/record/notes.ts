@@ -11,9 +11,9 @@ import { locationOf } from './places.ts'
 import { inForce, standingCrates } from './standing.ts'
 import { wayTeller } from './ways.ts'
 
-export function notesOf(db: ReadHandle, carry: Carry, reader: Reader): Finding[] {
+/** `tell`: of many at once, so that the plan is read once. */
+export function notesOf(db: ReadHandle, carry: Carry, reader: Reader, tell = wayTeller(db, reader)): Finding[] {
   const carried = new Set(carry.things.map(({ id }) => id))
-  const tell = wayTeller(db, reader)
   return [
     ...partNotes(db, carry),
     ...carry.things.flatMap(thing => {

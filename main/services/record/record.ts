@@ -3,8 +3,10 @@ import type { Output, Received } from '../../../src/contract/contract.ts'
 import { Refusal } from '../../../src/contract/refusal.ts'
 import type { Finding } from '../../../src/contract/shared.ts'
 import { lastLink } from '../../database/chain.ts'
+import type { ReadHandle } from '../../database/handles.ts'
 import { chainHash, type MovedRow, type MovementRow } from '../../database/record-chain.ts'
 import { notFound } from '../change.ts'
+import { dateAt } from '../days.ts'
 import type { Reading, Writing } from '../service.ts'
 import { partIdsOf } from '../sets/figures.ts'
 import { insert, row, rows, value } from '../sql.ts'
@@ -13,6 +15,7 @@ import type { Carried } from './carried.ts'
 import { type Carry, carryOf } from './carry.ts'
 import { refuseStruck } from './damage/stays.ts'
 import { notesOf } from './notes.ts'
+import { type Fulfilled, fulfilledBy, plannedMoves } from './planned-rows.ts'
 import { standingOf } from './standing.ts'
 import { hungUnrecorded } from './unrecorded.ts'
 
@@ -35,6 +38,7 @@ function write(
   carry: Carry,
   said: Said,
   by: string,
+  plans: Fulfilled,
   right: { readonly corrects: string | null; readonly struck: boolean } = { corrects: null, struck: false },
 ): string {
   const { db } = writing
@@ -67,6 +71,8 @@ function write(
       from_words: thing.fromWords,
       part_of: thing.partOf,
       condition: thing.condition,
+      plan: plans.get(thing.id)?.plan ?? '',
+      plan_words: plans.get(thing.id)?.words ?? '',
     }),
   )
   insert(db, 'movement', { ...movement, hash: chainHash(lastLink(db, 'movement'), movement, moved) })
@@ -78,11 +84,36 @@ export function add(writing: Writing, input: Received<'movement.add'>): Output<'
   const by = signed(writing, input.by)
   const carry = carryOf(writing, input)
   const notes = notesOf(writing.db, carry, readerOf(writing.person, undefined))
-  return { id: write(writing, carry, { ...input, reason: reasonOf(input, notes) }, by), notes }
+  const plans = plansOf(writing, carry, input.plans ?? [])
+  return {
+    id: write(writing, carry, { ...input, reason: reasonOf(input.reason ?? '', input.despite, notes) }, by, plans),
+    notes,
+  }
+}
+
+/** What the movement fulfils. Refuses a plan that is not there, is done already, or is of what was not carried. */
+function plansOf({ db }: Writing, carry: Carry, named: readonly string[]): Fulfilled {
+  const all = named.length === 0 ? [] : plannedMoves(db)
+  for (const [index, id] of named.entries()) {
+    const field = `plans.${index}`
+    const plan = all.find(each => each.id === id)
+    if (plan === undefined) throw notFound('planned movement', field)
+    if (plan.movement !== null) {
+      throw new Refusal('done-already', 'A movement on record fulfils this plan already. Record this one without it.', {
+        field,
+        details: { movement: plan.movement },
+      })
+    }
+    if (carry.things.some(thing => thing.id === plan.thing)) continue
+    throw new Refusal('not-carried', 'This plan is of what was not carried. Carry it, or leave its plan open.', {
+      field,
+    })
+  }
+  return fulfilledBy(db, carry, dateAt(carry.at), named)
 }
 
 /** What by the plan does not pass is recorded with how it went all the same. Refuses `does-not-pass`. */
-function reasonOf({ reason = '', despite = '' }: Received<'movement.add'>, notes: readonly Finding[]): string {
+function reasonOf(reason: string, despite = '', notes: readonly Finding[]): string {
   const stuck = notes.find(({ code }) => code === 'does-not-pass')
   if (stuck === undefined) return reason
   if (despite.trim() === '') {
@@ -140,7 +171,7 @@ export function correct(writing: Writing, input: Received<'movement.correct'>): 
       location: null,
     }
     const carry: Carry = { things: [], to, at: wrong.at, spot: wrong.spot }
-    return { id: write(writing, carry, said, by, { corrects: wrong.id, struck: true }), notes: [] }
+    return { id: write(writing, carry, said, by, new Map(), { corrects: wrong.id, struck: true }), notes: [] }
   }
   if (wrong.struck === 1) {
     throw new Refusal('corrected-already', 'What this struck carries nothing any more. Record the movement anew.', {
@@ -162,8 +193,19 @@ export function correct(writing: Writing, input: Received<'movement.correct'>): 
   }
   const carry = carryOf(writing, asked, wrong.id)
   const notes = notesOf(db, carry, readerOf(writing.person, undefined))
-  return { id: write(writing, carry, said, by, { corrects: wrong.id, struck: false }), notes }
+  // Of what only says otherwise who carried it, how it went is said already.
+  const otherWay = carry.to.place !== wrong.place || carry.at !== wrong.at
+  const told = { ...said, reason: otherWay ? reasonOf(input.why, input.despite, notes) : input.why }
+  // Where it still went there, it still fulfils what it did.
+  const kept = carry.to.place === wrong.place ? plansKept(db, wrong.id) : []
+  const plans = fulfilledBy(db, carry, dateAt(carry.at), kept, wrong.id)
+  return { id: write(writing, carry, told, by, plans, { corrects: wrong.id, struck: false }), notes }
 }
+
+const plansKept = (db: ReadHandle, movement: string) =>
+  rows<{ plan: string }>(db, "SELECT plan FROM moved WHERE movement = :movement AND plan <> ''", { movement }).map(
+    each => each.plan,
+  )
 
 export function takeHung(writing: Writing, input: Received<'movement.takeHung'>): Output<'movement.takeHung'> {
   const { db } = writing
@@ -185,7 +227,10 @@ export function takeHung(writing: Writing, input: Received<'movement.takeHung'>)
   for (const each of hung) {
     const { work, staying, face: to, at, spot } = each
     const carry = carryOf(writing, { works: [work], staying, to, at, spot })
-    write(writing, carry, { people: each.by, reason: 'hung', method: '' }, by)
+    const plans = plansOf(writing, carry, [])
+    const notes = notesOf(db, carry, readerOf(writing.person, undefined))
+    const reason = reasonOf('hung', input.despite, notes)
+    write(writing, carry, { people: each.by, reason, method: '' }, by, plans)
   }
   return { recorded: hung.length }
 }

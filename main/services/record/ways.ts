@@ -4,15 +4,9 @@ import type { Output, Received } from '../../../src/contract/contract.ts'
 import { sayIn } from '../../../src/hang/marks.ts'
 import type { Reader } from '../../../src/model/work-findings.ts'
 import { sameWidth } from '../../../src/plan/door-pairs.ts'
-import {
-  type KnownPassages,
-  type KnownWay,
-  type Passage,
-  type Passed,
-  wayKnown,
-} from '../../../src/record/carry-way.ts'
-import type { Box, Fit } from '../../../src/record/fit.ts'
-import { listed } from '../../../src/sequence/rule-sentence.ts'
+import { type KnownPassages, type Passage, type Passed, wayKnown } from '../../../src/record/carry-way.ts'
+import type { Box } from '../../../src/record/fit.ts'
+import { shortWay, type Untold, untoldSaid, waySaid } from '../../../src/record/way-words.ts'
 import type { ReadHandle } from '../../database/handles.ts'
 import type { Reading } from '../service.ts'
 import { row, rows } from '../sql.ts'
@@ -147,32 +141,10 @@ function boxOf(db: ReadHandle, kind: 'work' | 'crate', id: string): Box | null {
   return { width: found.width, height: found.height, depth: found.depth }
 }
 
-const how: Readonly<Record<Fit, string>> = {
-  upright: 'passes upright through',
-  turned: 'passes only turned on the diagonal of the floor through',
-  tipped: 'passes only laid on a side through',
-  leaning: 'passes only slantwise, from corner to corner, through',
-  no: 'does not pass through',
-}
-const behindIt: Readonly<Record<KnownWay['by'], string>> = {
-  plan: '',
-  beyond: ' What lies beyond the rooms the plan does not show.',
-  unsaid: ' The plan does not say where its doorways lead.',
-}
-
-function margin({ fit, over, spare }: Pick<Passed, 'fit' | 'over' | 'spare'>, length: (mm: number) => string): string {
-  if (fit === 'no') return `${length(over)} too large`
-  return spare === 0 ? 'nothing to spare' : `${length(spare)} to spare`
-}
-
 /** Asks the plan once for as many things as there are. */
 export function wayTeller(db: ReadHandle, { unit, steps }: Reader) {
   let known: KnownPassages | undefined
   const length = sayIn(unit, steps)
-  const said = ({ width, height, depth }: Box) =>
-    `${length(height)} × ${length(width)}${depth === 0 ? '' : ` × ${length(depth)}`}`
-  const sized = ({ width, height, depth }: Passage) =>
-    depth === null ? `${length(height)} high and ${length(width)} wide` : said({ width, height, depth })
 
   /** `from`: null where the record has it nowhere. `to`: null for out of the building. */
   return (
@@ -185,53 +157,28 @@ export function wayTeller(db: ReadHandle, { unit, steps }: Reader) {
     const end = to === null ? null : roomAround(db, to, at)
     const way = { kind, id, name, through: [], tightest: null, fit: null }
     const box = boxOf(db, kind, id)
-    if (start === null && end === null) {
-      return {
-        ...way,
-        told: 'outside',
-        text: `${name} is in no room of the plan on this way, so the plan tells nothing of it.`,
-      }
+    const untold = (told: Untold): CarriedWay => {
+      const [from, to] = [start, end].map(room =>
+        room === null ? 'outside its rooms' : (placeOf(db, room)?.words ?? ''),
+      )
+      return { ...way, told, text: untoldSaid(told, name, kind, { from: from ?? '', to: to ?? '' }) }
     }
+    if (start === null && end === null) return untold('outside')
     if (start === end) return { ...way, told: 'same', text: '' }
-    if (box === null) {
-      const lacks = kind === 'crate' ? 'outer height, width and depth' : 'height and width'
-      return { ...way, told: 'no-size', text: `How ${name} passes is not known: its ${lacks} are not said.` }
-    }
+    if (box === null) return untold('no-size')
     known ??= passagesOf(db)
     const found = wayKnown(box, known, start, end)
-    if (found === null || found.tightest === null) {
-      const [a, b] = [start, end].map(room => (room === null ? 'outside its rooms' : (placeOf(db, room)?.words ?? '')))
-      return {
-        ...way,
-        told: 'none',
-        text: `The plan knows no way for ${name} from ${a} to ${b}: no doorways or lifts join them.`,
-      }
-    }
+    if (found === null || found.tightest === null) return untold('none')
     const { tightest, through } = found
-    const names = listed(through.map(({ passage }) => passage.words))
-    const figures = `${sized(tightest.passage)}: ${margin(tightest, length)}.`
-    const rest = through.length === 1 ? `, ${figures}` : `. The tightest is ${tightest.passage.words}, ${figures}`
-    const best =
-      tightest.fit === 'no' && through.length > 1
-        ? 'does not pass by any way that is known; the best is through'
-        : how[tightest.fit]
     return {
       ...way,
       told: 'way',
       fit: tightest.fit,
       through: through.map(passedOf),
       tightest: through.indexOf(tightest),
-      text: `${name}, ${said(box)}, ${best} ${names}${rest}${behindIt[found.by]}`,
+      text: waySaid({ name, box }, found, tightest, length),
     }
   }
-}
-
-const shortly: Readonly<Record<Fit, string>> = {
-  upright: 'upright',
-  turned: 'turned on the diagonal of the floor',
-  tipped: 'laid on a side',
-  leaning: 'slantwise',
-  no: '▲ does not pass by the plan',
 }
 
 /**
@@ -258,14 +205,8 @@ export function waysOfMovements(
     for (const { kind, id, title } of things) {
       if (things.some(({ partOf }) => partOf === id)) continue
       const from = left.get(id) ?? ''
-      const { told, fit, through, tightest } = tell({ kind, id, name: title }, from === '' ? null : from, place, at)
-      if (told === 'none') ways.set(`${movement} ${id}`, 'no way known to the plan')
-      const tight = through[tightest ?? -1]
-      if (fit === null || tight === undefined) continue
-      const spare = margin(tight, length)
-      const by = listed(through.map(({ words }) => words))
-      const where = through.length === 1 ? spare : `tightest ${tight.words}, ${spare}`
-      ways.set(`${movement} ${id}`, `${shortly[fit]}: by ${by}; ${where}`)
+      const way = tell({ kind, id, name: title }, from === '' ? null : from, place, at)
+      ways.set(`${movement} ${id}`, shortWay(way, length))
     }
   }
   return (movement, thing) => ways.get(`${movement} ${thing}`) ?? ''

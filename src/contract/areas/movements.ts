@@ -61,6 +61,8 @@ const how = {
   /** Condition as it arrived, in a few words. */
   condition: shortText.optional(),
 } as const
+/** How a thing went all the same that by the plan does not pass; kept with the reason. */
+const despite = shortText.optional()
 /** Who records it: the person at the desk where left out. */
 const by = name.optional()
 
@@ -219,8 +221,9 @@ export const movementsArea = {
       ...what,
       ...how,
       arrived: arrived.optional(),
-      /** How a thing went all the same that by the plan does not pass; kept with the reason. */
-      despite: shortText.optional(),
+      despite,
+      /** Planned movements that it fulfils, beside those to this place whose day has come. */
+      plans: z.array(id).max(2000).optional(),
       by,
     }),
     z.strictObject({ id, notes: z.array(finding) }),
@@ -240,6 +243,7 @@ export const movementsArea = {
       condition: shortText.optional(),
       /** Of those it names; the others keep what was said of them. */
       arrived: arrived.optional(),
+      despite,
       by,
     }),
     z.strictObject({ id, notes: z.array(finding) }),
@@ -247,7 +251,7 @@ export const movementsArea = {
   'movement.takeHung': procedure(
     'write',
     'Takes works that are said to hang into the record, each on its wall with the time and name of its tick.',
-    z.strictObject({ exhibition: id, works: z.array(id).min(1).max(2000).optional(), by }),
+    z.strictObject({ exhibition: id, works: z.array(id).min(1).max(2000).optional(), despite, by }),
     z.strictObject({ recorded: z.int() }),
   ),
   'movement.where': procedure(
@@ -291,6 +295,8 @@ export const movementsArea = {
           withSet: z.string(),
           /** Of itself, where that was said beside the condition of all. */
           ownCondition: z.string(),
+          /** The planned movement that it fulfilled, in words; empty where it fulfilled none. */
+          planned: z.string(),
           /** Where it left from another place than the one before says; empty where all joins. */
           finding: z.string(),
         }),
@@ -304,7 +310,9 @@ export const movementsArea = {
     z.strictObject({
       movements: z.array(
         movement.extend({
-          things: z.array(z.strictObject({ ...thing, fromWords: z.string(), partOf, condition: z.string() })),
+          things: z.array(
+            z.strictObject({ ...thing, fromWords: z.string(), partOf, condition: z.string(), planned: z.string() }),
+          ),
         }),
       ),
     }),

@@ -24,6 +24,7 @@ import { partiesExamples } from './parties.ts'
 import { partitionsExamples } from './partitions.ts'
 import { planExamples } from './plan.ts'
 import { planWallsExamples } from './plan-walls.ts'
+import { plannedExamples } from './planned.ts'
 import { receiptsExamples } from './receipts.ts'
 import { roomsExamples } from './rooms.ts'
 import { routeExamples } from './route.ts'
@@ -61,6 +62,7 @@ export const examples: ExamplesOf<Name> = {
   ...marksExamples,
   ...labelsExamples,
   ...movementsExamples,
+  ...plannedExamples,
   ...numbersExamples,
   ...conditionExamples,
   ...damageExamples,

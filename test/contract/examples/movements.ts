@@ -280,6 +280,24 @@ export const movementsExamples: ExamplesOf<keyof typeof movementsArea> = {
         field: 'despite',
       },
       {
+        about: 'a plan that there is not',
+        input: known => ({ works: [known.pans], to: known.room, plans: [nowhere], by }),
+        code: 'not-found',
+        field: 'plans.0',
+      },
+      {
+        about: 'a plan of what was not carried',
+        first: known => [['planned.add', { works: [known.causeway], to: known.room, day: '2031-05-12' }]],
+        input: (known, earlier) => ({
+          works: [known.pans],
+          to: known.room,
+          plans: (earlier[0] as { plans: { id: string }[] }).plans.map(({ id }) => id), // the answer of that name
+          by,
+        }),
+        code: 'not-carried',
+        field: 'plans.0',
+      },
+      {
         about: 'a set of which nothing goes',
         first: known => [diptych(known)],
         input: (known, earlier) => ({
@@ -375,6 +393,17 @@ export const movementsExamples: ExamplesOf<keyof typeof movementsArea> = {
         input: () => ({ movement: nowhere, why: 'x', by }),
         code: 'not-found',
         field: 'movement',
+      },
+      {
+        about: 'a case set right to where by the plan it does not pass, with no word on how it went all the same',
+        first: () => [
+          largeCase,
+          ['location.add', { kind: 'place', name: 'Store 2' }],
+          ['movement.add', (earlier: readonly unknown[]) => ({ crates: [idOf(earlier[0])], to: idOf(earlier[1]), by })],
+        ],
+        input: (known, earlier) => ({ movement: idOf(earlier[2]), why: 'the other room', to: known.room, by }),
+        code: 'does-not-pass',
+        field: 'despite',
       },
       {
         about: 'a correction without its reason',
@@ -474,7 +503,9 @@ export const movementsExamples: ExamplesOf<keyof typeof movementsArea> = {
         first: known => [arrived(known)],
         input: known => ({ kind: 'work', id: known.pans ?? '' }),
         output: known => ({
-          movements: [{ ...recordOf(known), fromWords: '', within: '', withSet: '', ownCondition: '', finding: '' }],
+          movements: [
+            { ...recordOf(known), fromWords: '', within: '', withSet: '', ownCondition: '', planned: '', finding: '' },
+          ],
         }),
       },
     ],
@@ -506,6 +537,7 @@ export const movementsExamples: ExamplesOf<keyof typeof movementsArea> = {
                   fromWords: '',
                   partOf: null,
                   condition: '',
+                  planned: '',
                 },
               ],
             },

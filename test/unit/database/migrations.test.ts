@@ -424,6 +424,21 @@ const before: Readonly<
       ])
     },
   },
+  31: {
+    fill(db) {
+      db.exec(`INSERT INTO work(id, n, title) VALUES ('w', 1, 'Tide table');
+        INSERT INTO movement(id, at, place, place_kind, place_words, recorded_at, recorded_by, hash) VALUES ('m',
+          '2031-03-01T00:00:00.000Z', 'r', 'room', 'Room 1', '2031-03-01T00:00:00.000Z', 'Tamsin Oake', 'h');
+        INSERT INTO moved(id, movement, work, at, place, condition)
+          VALUES ('d', 'm', 'w', '2031-03-01T00:00:00.000Z', 'r', 'sound')`)
+    },
+    expect(db) {
+      expect(db.prepare('SELECT work, condition, plan, plan_words FROM moved').all()).toEqual([
+        { work: 'w', condition: 'sound', plan: '', plan_words: '' },
+      ])
+      expect(ordinaryTables(db)).toContain('planned_move')
+    },
+  },
 }
 
 /** SHA-256 of each migration's SQL, so that none changes once catalogues have it. */
@@ -458,6 +473,7 @@ const frozen: Readonly<Record<number, string>> = {
   28: 'bb43893053ac7008dcf859899bccf7a90f85da1e51495fea2d738b75c485f73e',
   29: 'eed84446c6c33cfd2a3a0beadbe482d2f0b1105b417f25f90677253f42119b3a',
   30: '97ec48945e172c530fa8d70507fc8b3bd11d4c70ad3c919d8a225370a3afb58a',
+  31: '74d07869a08fad0c35978e4fd47f4c96d7feeee988dd02a4e9506af0855ff345',
 }
 
 describe('migrations', () => {

@@ -105,6 +105,8 @@ const choices: Readonly<Record<string, readonly Value[]>> = {
   within: ['', 'wall', 'room', 'section', 'show'],
   in_force: [0, 1],
   said_in: ['', 'notBeside', 'loanTerms'],
+  'planned_move.hands': [null, 1, 4],
+  'planned_move.day': ['2031-03-01', '2031-04-01'],
 }
 
 export function tablesOf(db: WriteHandle, names: readonly string[]): Table[] {
