@@ -74,3 +74,49 @@ test('a logger’s file is asked about, drawn, read out and withdrawn', async ({
   await expect(page.getByText('of another room')).toBeVisible(patient)
   await expect(drawing).toHaveCount(0)
 })
+
+test('lines carried while a hand zooms and shifts are drawn at rest as they are drawn afresh, and read out meanwhile', async ({
+  page,
+  host,
+}) => {
+  const drawing = page.getByRole('application', { name: 'Relative humidity and temperature over time' })
+  const lines = drawing.locator('g.lines')
+  /** As a person sees them: what is drawn, and where it is carried to. */
+  const drawn = () =>
+    lines.evaluateAll(all =>
+      all.map(one => [one.getAttribute('transform'), ...[...one.children].map(path => path.getAttribute('d'))]),
+    )
+  const atRest = async () => {
+    await expect.poll(async () => (await drawn()).every(([transform]) => !transform?.includes('scale'))).toBe(true)
+    return drawn()
+  }
+  await host.open(page, '#/climate')
+  await expect(page.getByRole('region', { name: 'What Logger 3 says' })).toContainText('told as', patient)
+  await expect(lines).toHaveCount(2)
+  const whole = await atRest()
+  await drawing.focus()
+  await page.keyboard.press('+')
+  // The first frame of it carries what was drawn.
+  await expect.poll(drawn).not.toEqual(whole)
+  const nearer = await atRest()
+  expect(nearer).not.toEqual(whole)
+  await page.keyboard.press('0')
+  await expect.poll(drawn).toEqual(whole)
+
+  const box = await drawing.boundingBox()
+  if (box === null) throw new Error('nothing is drawn')
+  await page.mouse.move(box.x + box.width / 2, box.y + 90)
+  const read = page.locator('p.read')
+  const before = await read.textContent()
+  for (const turn of [-300, -200, -250, 300, -150]) await page.mouse.wheel(0, turn)
+  await page.mouse.wheel(40, 0)
+  await expect.poll(() => read.textContent()).not.toBe(before)
+  const shifted = await atRest()
+  expect(shifted).not.toEqual(whole)
+  await drawing.focus()
+  await page.keyboard.press('0')
+  await expect.poll(drawn).toEqual(whole)
+  await page.mouse.move(4, 4)
+  await page.keyboard.press('+')
+  await expect.poll(drawn).toEqual(nearer)
+})

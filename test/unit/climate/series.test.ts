@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest'
 import type { Limits } from '../../../src/climate/limits.ts'
 import { changeWithin, outOf, summaryOf, timeOut } from '../../../src/climate/out.ts'
 import { packed, unpacked } from '../../../src/climate/pack.ts'
-import { reduced } from '../../../src/climate/reduce.ts'
+import { blocksOf, reduced } from '../../../src/climate/reduce.ts'
 import { gapsOf, type Series, standsFor, usualStep } from '../../../src/climate/series.ts'
 
 const hundredths = fc.option(
@@ -132,6 +132,23 @@ test('the mean is by time: an hour of 40 and three of 60 are 55', () => {
   const found = summaryOf([0, 3600, 7200, 10_800], [40, 60, 60, 60])
   expect(found).toMatchObject({ least: 40, leastAt: 0, most: 60, mostAt: 3600, mean: 55 })
   expect(summaryOf([0], [null])).toBeNull()
+})
+
+test('a line reduced by its blocks is the line reduced reading by reading, from wherever to wherever', () => {
+  const value = fc.oneof({ weight: 6, arbitrary: fc.integer({ min: -200, max: 900 }) }, fc.constant(Number.NaN))
+  const line = fc.array(fc.tuple(fc.integer({ min: 0, max: 900 }), value), { minLength: 1, maxLength: 500 })
+  fc.assert(
+    fc.property(line, fc.nat(1000), fc.nat(1000), fc.integer({ min: 1, max: 60 }), (steps, start, share, columns) => {
+      let now = 1_900_000_000
+      const at = steps.map(([step]) => (now += step))
+      const values = steps.map(([, one]) => one)
+      const long = now - 1_900_000_000 + 60
+      const from = 1_900_000_000 + Math.round((start / 1000) * long) - 30
+      const until = from + 1 + Math.round((share / 1000) * long)
+      const plain = reduced(at, values, from, until, columns)
+      expect(reduced(at, values, from, until, columns, blocksOf(at, values))).toEqual(plain)
+    }),
+  )
 })
 
 test('a reduced line keeps the least and the greatest of every column and loses no reading', () => {
