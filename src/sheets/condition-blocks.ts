@@ -1,5 +1,6 @@
 /** The words of a condition report as blocks: what it is, each finding, what is missing, who signed. */
 import type { Report } from '../contract/areas/condition-shape.ts'
+import { isDot } from '../record/condition/pen.ts'
 import { judgedSaid, placeSaid, sizeSaid, titles } from '../record/condition/say.ts'
 import { ringAt } from './condition-face.ts'
 import { hashShort, lengthIn, type OtherReport, type ReportQuestion } from './condition-question.ts'
@@ -14,6 +15,7 @@ const indent = 7
 /** Of a signature's field, mm: as the screen's, 1000 to 320. */
 const signWidth = 50
 const signHeight = 16
+const signPen = 0.35
 
 const quiet: WordsStyle = { colour: ink.ink2, size: 2.9 }
 
@@ -134,10 +136,17 @@ export function signatureBlocks(question: ReportQuestion, width: number, measure
   return [...drawn, ...(missing === 0 ? [] : [wordLines('by hand', says, width, measure, quiet)]), ...empty]
 }
 
+/** A line of no length leaves nothing on paper: as long as it is wide. */
+function spot([x = 0, y = 0]: readonly number[]): readonly number[] {
+  const half = ((signPen / signWidth) * 1000) / 2
+  return [x - half, y, x + half, y]
+}
+
 /** The strokes of a signature as one path, from a field 1000 wide and 320 high. */
 function strokesAt(strokes: Report['signatures'][number]['strokes'], x: number, y: number, counts: boolean) {
   const scale = signWidth / 1000
   const d = strokes
+    .map(stroke => (isDot(stroke) ? spot(stroke) : stroke))
     .flatMap(stroke =>
       Array.from({ length: Math.floor(stroke.length / 2) }, (_, at) => {
         const [across = 0, down = 0] = stroke.slice(2 * at, 2 * at + 2)
@@ -145,5 +154,5 @@ function strokesAt(strokes: Report['signatures'][number]['strokes'], x: number, 
       }),
     )
     .join(' ')
-  return { kind: 'path', d, stroke: counts ? ink.ink : ink.line, width: 0.35 } as const
+  return { kind: 'path', d, stroke: counts ? ink.ink : ink.line, width: signPen } as const
 }
