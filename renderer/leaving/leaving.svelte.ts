@@ -45,6 +45,7 @@ export class Leave {
       return { step, done: of.filter(each => each.done).length, all: of.length }
     }),
   )
+  readonly nowhere = $derived(this.all.filter(line => line.lacks.some(isNowhere)).length)
   readonly stopped = $derived(this.all.filter(line => line.lacks.some(lack => lack.stops)).length)
 
   tick(ids: readonly string[]): void {
@@ -59,6 +60,11 @@ export class Leave {
 }
 
 const collator = new Intl.Collator('en', { numeric: true, sensitivity: 'base' })
+
+/** Of many works at once this is so, and told once for all of them. */
+export function isNowhere({ code }: LeavingLine['lacks'][number]): boolean {
+  return code === 'nowhere'
+}
 
 function isSeen({ lacks, next }: LeavingLine, sight: Sight): boolean {
   if (sight === 'all') return true

@@ -11,6 +11,7 @@ test('works are taken down, looked at and packed from one list', async ({ page, 
   const { exhibitions } = (await host.call(page, 'exhibition.list', {})) as { exhibitions: readonly { id: string }[] }
   await host.call(page, 'movement.takeHung', { exhibition: exhibitions[0]?.id })
   await expect(page.getByRole('heading', { name: /^The end of What the Weir Keeps/ })).toBeVisible(patient)
+  await expect(page.getByText(/nobody can say where they are/)).toHaveCount(1)
   await page.getByRole('searchbox').fill('ferry landing')
   const row = page.getByRole('row', { name: /Ferry landing/ })
   await expect(row.getByRole('img')).toHaveAccessibleName(/^off its wall: not yet/)

@@ -53,9 +53,22 @@ export const conditionArea = {
   ),
   'condition.list': procedure(
     'read',
-    'Lists condition reports, the last first: of one work, of the works of a show, or of all.',
-    z.strictObject({ work: id.optional(), exhibition: id.optional(), ...page }),
-    z.strictObject({ reports: z.array(headOf), total: z.int() }),
+    'Lists condition reports, the last first unless asked otherwise: of one work, of the works of a show, or of all.',
+    z.strictObject({
+      work: id.optional(),
+      exhibition: id.optional(),
+      /** Each of them stands in the title, the maker, a number or the lender of the work. */
+      words: shortText.optional(),
+      kind: kind.optional(),
+      state: z.enum(['draft', 'complete']).optional(),
+      /** The last examined first, or the first number of a work. */
+      sort: z.enum(['examined', 'work']).optional(),
+      /** The other way round. */
+      turned: z.boolean().optional(),
+      ...page,
+    }),
+    /** `drafts`: of all that the words, the kind and the show leave, whatever their state. */
+    z.strictObject({ reports: z.array(headOf), total: z.int(), drafts: z.int() }),
   ),
   'condition.get': procedure(
     'read',

@@ -138,13 +138,20 @@ export const conditionExamples: ExamplesOf<keyof typeof conditionArea> = {
         output: known => ({
           reports: [{ ...head(known), findings: 1, signedBy: [{ role: 'registrar', name: 'Tamsin Oake' }] }],
           total: 1,
+          drafts: 1,
         }),
       },
       {
         about: 'none of a show whose works nobody has examined',
         first: signedOnce,
         input: known => ({ exhibition: known.other ?? '' }),
-        output: () => ({ reports: [], total: 0 }),
+        output: () => ({ reports: [], total: 0, drafts: 0 }),
+      },
+      {
+        about: 'found by words of its work in any case; of that name a draft, nothing complete',
+        first: signedOnce,
+        input: () => ({ words: 'PANS salt', state: 'complete' }),
+        output: () => ({ reports: [], total: 0, drafts: 1 }),
       },
     ],
     refused: [

@@ -65,24 +65,42 @@ function openingNow(db: ReadHandle, report: ReportRow): Opening | null {
 const pageOf = 200
 
 export function list({ db }: Reading, input: Received<'condition.list'>): Output<'condition.list'> {
-  const { work = null, exhibition = null, offset = 0, limit = pageOf } = input
+  const { work = null, exhibition = null, kind = null, state = null, words = '' } = input
+  const { sort = 'examined', turned = false, offset = 0, limit = pageOf } = input
   if (work !== null && value(db, 'SELECT id FROM work WHERE id = :work', { work }) === undefined) {
     throw notFound('work', 'work')
   }
   if (exhibition !== null) showTitle(db, exhibition)
-  const asked = `(:work IS NULL OR report.work = :work) AND (:exhibition IS NULL OR report.work IN
-    (SELECT work FROM entry WHERE exhibition = :exhibition))`
+  const asked = `condition_report AS report JOIN work ON work.id = report.work LEFT JOIN party ON party.id = work.lender
+    WHERE (:work IS NULL OR report.work = :work)
+    AND (:exhibition IS NULL OR report.work IN (SELECT work FROM entry WHERE exhibition = :exhibition))
+    AND (:kind IS NULL OR report.kind = :kind)
+    AND NOT EXISTS (SELECT 1 FROM json_each(:words) WHERE instr(lower(work.title || ' ' || work.maker || ' '
+      || work.numbers || ' ' || coalesce(party.name, '')), lower(value)) = 0)`
+  const given = { work, exhibition, kind, words: JSON.stringify(words.split(/\s+/u).filter(each => each !== '')) }
+  const isDraft = 'report.id NOT IN (SELECT condition_seal.report FROM condition_seal)'
+  const inState = `(:state IS NULL OR (${isDraft}) = (:state = 'draft'))`
+  const by = (sort === 'examined') === turned ? '' : 'DESC'
+  const order =
+    sort === 'examined'
+      ? `report.examined_at ${by}, report.id ${by}`
+      : `work.sort_number ${by}, work.id ${by}, report.examined_at DESC, report.id DESC`
   const reports = rows<ReportRow>(
     db,
-    `SELECT ${reportColumns} FROM condition_report AS report WHERE ${asked}
-     ORDER BY report.examined_at DESC, report.id DESC LIMIT :limit OFFSET :offset`,
-    { work, exhibition, limit, offset },
+    `SELECT ${reportColumns} FROM ${asked} AND ${inState} ORDER BY ${order} LIMIT :limit OFFSET :offset`,
+    { ...given, state, limit, offset },
   )
-  const total = value<number>(db, `SELECT count(*) FROM condition_report AS report WHERE ${asked}`, {
-    work,
-    exhibition,
-  })
-  return { reports: reports.map(each => headOf(db, each)), total: total ?? 0 }
+  const counted = row<{ total: number; drafts: number }>(
+    db,
+    `SELECT count(*) FILTER (WHERE ${inState}) AS total, count(*) FILTER (WHERE ${isDraft}) AS drafts
+     FROM ${asked}`,
+    { ...given, state },
+  )
+  return {
+    reports: reports.map(each => headOf(db, each)),
+    total: counted?.total ?? 0,
+    drafts: counted?.drafts ?? 0,
+  }
 }
 
 export function get({ db }: Reading, { id }: Received<'condition.get'>): Output<'condition.get'> {
