@@ -15,9 +15,9 @@ export function make(making: Making, of: RecordPaper): Promise<void> {
     case 'damage report':
       return making.make('sheet.damage', 'Making the damage report', { damage: of.damage })
     case 'object file':
-      return making.make('sheet.objectFile', 'The whole file of a work', { work: of.work })
+      return making.make('sheet.objectFile', 'The whole file of a work', { work: of.work, withValues: of.withValues })
     case 'loan file':
-      return making.make('sheet.loanFile', 'The whole file of a loan', { loan: of.loan })
+      return making.make('sheet.loanFile', 'The whole file of a loan', { loan: of.loan, withValues: of.withValues })
     case 'movement sheet':
       return making.make('sheet.movements', 'Making the movement sheet', { from: of.from, to: of.to })
     case 'climate':

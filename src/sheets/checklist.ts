@@ -27,6 +27,8 @@ export interface ChecklistQuestion {
   readonly works: readonly ChecklistWork[]
   readonly unit: SheetUnit
   readonly fraction: InchParts
+  /** Whether what each work is worth may stand on it. */
+  readonly withValues: boolean
 }
 
 /** Columns that stand even where nothing is known yet; another that is empty throughout only takes room from the rest. */
@@ -42,18 +44,21 @@ const always: readonly string[] = [
 ] satisfies (PlainKey | 'mass')[]
 
 export function checklistSheet(question: ChecklistQuestion): TableSheet {
-  const { works, unit, fraction } = question
+  const { works, unit, fraction, withValues } = question
   const all = checklistColumns(unit, measuredOf(works))
   const tape = (mm: number) =>
     formatLength(roundTo(mm, { unit: 'in', parts: fraction }), { unit: 'in', fraction, bare: true })
   const filled = works.map(work => cellsOf(work, unit, tape))
   const columns = all.filter(
-    ({ key }) => always.includes(key) || filled.some(cells => (cells.get(key) ?? EMPTY).kind !== 'empty'),
+    ({ key }) =>
+      (key !== 'value' || withValues) &&
+      (always.includes(key) || filled.some(cells => (cells.get(key) ?? EMPTY).kind !== 'empty')),
   )
   return {
     name: 'Checklist',
     title: question.title,
     lines: question.lines,
+    foot: withValues ? 'with values' : 'without values',
     columns,
     rows: filled.map(cells => columns.map(({ key }) => cells.get(key) ?? EMPTY)),
   }

@@ -36,6 +36,8 @@ export interface TableSheet {
   readonly rows: readonly (readonly Cell[])[]
   /** Rows that follow one another with the same first cell belong together: on paper it stands once. */
   readonly grouped?: boolean
+  /** Said at the foot of every sheet on paper, beside the title. */
+  readonly foot?: string
 }
 
 export const EMPTY: Cell = { kind: 'empty' }

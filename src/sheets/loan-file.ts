@@ -7,7 +7,7 @@ import type { FileStyle } from './file-table.ts'
 import { agreementTable, type FiledLoan, peopleTable, termsTable, worksOfLoanTable } from './loan-tables.ts'
 import { outstandingTable, receiptsTable } from './receipt-tables.ts'
 import { conditionTable, historyTable, movementsOfWorksTable } from './record-tables.ts'
-import { coverLine, filed, type WholeFile } from './whole-file.ts'
+import { coverLine, filed, inConfidence, type WholeFile } from './whole-file.ts'
 
 export interface LoanQuestion {
   readonly loan: FiledLoan
@@ -22,6 +22,8 @@ export interface LoanQuestion {
   readonly damages: readonly DamageTold[]
   readonly history: Output<'edit.history'>
   readonly style: FileStyle
+  /** Whether values, contacts, places and changes, which tell them all, may stand in it. */
+  readonly withValues: boolean
   readonly made: string
 }
 
@@ -34,6 +36,7 @@ export function loanFile({
   damages,
   history,
   style,
+  withValues,
   made,
 }: LoanQuestion): WholeFile {
   const period = [loan.first, loan.last].map(day => (day === '' ? 'a day not agreed yet' : style.day(day))).join(' to ')
@@ -42,6 +45,7 @@ export function loanFile({
     called: loan.number,
     picture: null,
     made,
+    foot: inConfidence(withValues),
     cover: [
       { text: loan.partyName, face: 'title', size: 7 },
       coverLine(`${works} ${loan.way === 'in' ? 'lent to us' : 'lent by us'}, ${period}`),
@@ -49,16 +53,16 @@ export function loanFile({
       coverLine(loan.creditLine),
     ],
     tables: filed([
-      agreementTable(loan, style),
-      peopleTable(loan),
-      worksOfLoanTable(loan),
-      termsTable(terms, loan, style),
+      agreementTable(loan, style, withValues),
+      peopleTable(loan, withValues),
+      worksOfLoanTable(loan, withValues),
+      termsTable(terms, loan, style, withValues),
       outstandingTable(receipts, loan, style),
       receiptsTable(receipts, loan, style),
-      movementsOfWorksTable(movements, style),
+      ...(withValues ? [movementsOfWorksTable(movements, style)] : []),
       conditionTable(reports, style, 'works'),
       damageTable(damages, style, 'works'),
-      historyTable(history, style),
+      ...(withValues ? [historyTable(history, style)] : []),
     ]),
   }
 }

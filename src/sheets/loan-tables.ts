@@ -2,7 +2,7 @@
 import type { Output } from '../contract/contract.ts'
 import { wordSaid } from '../loan/terms/asked.ts'
 import { termSaid } from '../loan/terms/said.ts'
-import { termWords } from '../loan/terms/term.ts'
+import { type TermKind, termParts, termWords } from '../loan/terms/term.ts'
 import { perCurrency } from '../money/sum.ts'
 import { writeAmount } from '../money/write.ts'
 import { type TableSheet, textCell } from './columns.ts'
@@ -14,7 +14,11 @@ export type FiledLoan = Output<'loan.get'>
 const ways = { in: 'lent to us', out: 'lent by us' } as const
 const amountSaid = (value: FiledLoan['items'][number]['value']) => (value === null ? '' : writeAmount(value))
 
-export function agreementTable(loan: FiledLoan, { day }: FileStyle): TableSheet {
+/** A term of money tells what works are worth. */
+const shownTerms = <T extends { readonly kind: TermKind }>(terms: readonly T[], withValues: boolean): readonly T[] =>
+  withValues ? terms : terms.filter(({ kind }) => termParts[kind] !== 'money')
+
+export function agreementTable(loan: FiledLoan, { day }: FileStyle, withValues: boolean): TableSheet {
   const on = (date: string) => (date === '' ? '' : day(date))
   const rows = [
     ['agreement', loan.number],
@@ -27,7 +31,7 @@ export function agreementTable(loan: FiledLoan, { day }: FileStyle): TableSheet 
     ['closed on', on(loan.closed)],
     ['purpose', loan.purpose],
     ['credit line', loan.creditLine],
-    ['how to reach them', loan.contact],
+    ['how to reach them', withValues ? loan.contact : ''],
     ['note', loan.note],
   ] as const
   return table(
@@ -37,16 +41,16 @@ export function agreementTable(loan: FiledLoan, { day }: FileStyle): TableSheet 
   )
 }
 
-export function peopleTable({ contacts }: FiledLoan): TableSheet {
+export function peopleTable({ contacts }: FiledLoan, withValues: boolean): TableSheet {
   return table(
     'People',
     [text('name', 'Name', 26), text('role', 'What they do', 26), text('reach', 'How to reach them', 40)],
-    contacts.map(({ name, role, reach }) => [textCell(name), textCell(role), textCell(reach)]),
+    contacts.map(({ name, role, reach }) => [textCell(name), textCell(role), textCell(withValues ? reach : '')]),
     { none: 'Nobody is named.' },
   )
 }
 
-export function worksOfLoanTable({ items }: FiledLoan): TableSheet {
+export function worksOfLoanTable({ items }: FiledLoan, withValues: boolean): TableSheet {
   const valued = items.flatMap(({ value }) => value ?? [])
   const without = items.length - valued.length
   const sums = perCurrency(valued).map(writeAmount).join(' and ')
@@ -66,16 +70,18 @@ export function worksOfLoanTable({ items }: FiledLoan): TableSheet {
       textCell(number),
       title === '' ? textCell('untitled') : { kind: 'title' as const, text: title },
       textCell(maker),
-      textCell(amountSaid(value)),
-      textCell(insuredBy),
+      textCell(withValues ? amountSaid(value) : ''),
+      textCell(withValues ? insuredBy : ''),
       textCell(note),
     ]),
     {
       none: 'No work is in it yet.',
-      lines: [
-        ...(sums === '' ? [] : [`Together ${sums}.`]),
-        ...(without === 0 ? [] : [`${without} without a value agreed.`]),
-      ],
+      lines: withValues
+        ? [
+            ...(sums === '' ? [] : [`Together ${sums}.`]),
+            ...(without === 0 ? [] : [`${without} without a value agreed.`]),
+          ]
+        : [],
     },
   )
 }
@@ -85,6 +91,7 @@ export function termsTable(
   { terms }: Output<'loan.terms'>,
   { items }: FiledLoan,
   { length, day }: FileStyle,
+  withValues: boolean,
 ): TableSheet {
   const called = new Map(items.map(({ id, number, title }) => [id, number === '' ? title : number]))
   return table(
@@ -95,7 +102,7 @@ export function termsTable(
       text('works', 'Works', 20),
       text('word', 'Said of it', 40),
     ],
-    terms.map(term => [
+    shownTerms(terms, withValues).map(term => [
       textCell(termWords[term.kind]),
       textCell(termSaid(term, length)),
       textCell(term.item === null ? 'all' : (called.get(term.item) ?? '')),
@@ -105,7 +112,11 @@ export function termsTable(
   )
 }
 
-export function termsOfWorkTable({ terms }: Output<'loan.termsOfWork'>, { length, day }: FileStyle): TableSheet {
+export function termsOfWorkTable(
+  { terms }: Output<'loan.termsOfWork'>,
+  { length, day }: FileStyle,
+  withValues: boolean,
+): TableSheet {
   return table(
     'Terms of its loans',
     [
@@ -114,7 +125,7 @@ export function termsOfWorkTable({ terms }: Output<'loan.termsOfWork'>, { length
       text('said', 'As agreed', 60),
       text('word', 'Said of it', 40),
     ],
-    terms.map(term => [
+    shownTerms(terms, withValues).map(term => [
       textCell(term.loanNumber),
       textCell(termWords[term.kind]),
       textCell(termSaid(term, length)),
@@ -123,7 +134,11 @@ export function termsOfWorkTable({ terms }: Output<'loan.termsOfWork'>, { length
   )
 }
 
-export function loansOfWorkTable({ loans }: Output<'loan.ofWork'>, { day }: FileStyle): TableSheet {
+export function loansOfWorkTable(
+  { loans }: Output<'loan.ofWork'>,
+  { day }: FileStyle,
+  withValues: boolean,
+): TableSheet {
   return table(
     'Loans',
     [
@@ -145,8 +160,8 @@ export function loansOfWorkTable({ loans }: Output<'loan.ofWork'>, { day }: File
       textCell(loan.last === '' ? '' : day(loan.last)),
       textCell(loan.closed === '' ? '' : day(loan.closed)),
       textCell(loan.item),
-      textCell(amountSaid(loan.value)),
-      textCell(loan.insuredBy),
+      textCell(withValues ? amountSaid(loan.value) : ''),
+      textCell(withValues ? loan.insuredBy : ''),
     ]),
     { none: 'It is in no loan on record.' },
   )

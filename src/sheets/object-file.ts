@@ -18,7 +18,7 @@ import {
 } from './object-tables.ts'
 import { receiptsOfWorkTable } from './receipt-tables.ts'
 import { conditionTable, historyTable, movementsTable } from './record-tables.ts'
-import { coverLine, filed, type WholeFile } from './whole-file.ts'
+import { coverLine, filed, inConfidence, type WholeFile } from './whole-file.ts'
 
 export interface ObjectQuestion {
   readonly work: FiledWork
@@ -35,17 +35,34 @@ export interface ObjectQuestion {
   readonly light: Output<'light.ledger'>
   readonly history: Output<'edit.history'>
   readonly style: FileStyle
+  /** Whether values, places and changes, which tell both, may stand in it. */
+  readonly withValues: boolean
   /** When it was made, by whom. */
   readonly made: string
 }
 
 export function objectFile(question: ObjectQuestion): WholeFile {
-  const { work, picture, loans, terms, receipts, movements, reports, damages, light, history, style, made } = question
+  const {
+    work,
+    picture,
+    loans,
+    terms,
+    receipts,
+    movements,
+    reports,
+    damages,
+    light,
+    history,
+    style,
+    withValues,
+    made,
+  } = question
   const { facts, numbers, lenderName } = work
   return {
     called: numbers[0]?.text ?? (facts.title === '' ? 'work without a number' : facts.title),
     picture,
     made,
+    foot: inConfidence(withValues),
     cover: [
       { text: facts.title === '' ? 'untitled' : facts.title, face: 'title', size: 7 },
       coverLine([facts.maker, facts.dateText].filter(each => each !== '').join(', ')),
@@ -60,15 +77,15 @@ export function objectFile(question: ObjectQuestion): WholeFile {
       ...sizesTable(work, style),
       backsTable(work, style),
       ...showsTable(work, style),
-      loansOfWorkTable(loans, style),
-      termsOfWorkTable(terms, style),
+      loansOfWorkTable(loans, style, withValues),
+      termsOfWorkTable(terms, style, withValues),
       receiptsOfWorkTable(receipts, work.id, style),
-      movementsTable(movements, style),
+      ...(withValues ? [movementsTable(movements, style)] : []),
       conditionTable(reports, style),
       damageTable(damages, style),
       ...lightTables(light, style),
       filesTable(work, style),
-      historyTable(history, style),
+      ...(withValues ? [historyTable(history, style)] : []),
     ]),
   }
 }

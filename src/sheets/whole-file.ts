@@ -19,7 +19,13 @@ export interface WholeFile {
   readonly picture: string | null
   /** When it was made, by whom. */
   readonly made: string
+  /** Stands on every sheet beside what the file is of. */
+  readonly foot?: string
 }
+
+/** How a sheet says whether it holds what is not for everybody. */
+export const inConfidence = (withValues: boolean): string =>
+  withValues ? 'with values, contacts, places and changes' : 'without values, contacts, places and changes'
 
 export interface CoverLine {
   readonly text: string
@@ -37,7 +43,8 @@ export function filed(tables: readonly TableSheet[]): readonly TableSheet[] {
 }
 
 /** For a workbook: above the first table stands what the file is of and when it was made. */
-export function fileTables({ called, made, tables: [first, ...rest] }: WholeFile): readonly TableSheet[] {
+export function fileTables({ called, made, foot, tables }: WholeFile): readonly TableSheet[] {
+  const [first, ...rest] = foot === undefined ? tables : tables.map(each => ({ ...each, foot }))
   return first === undefined ? [] : [{ ...first, lines: [`${called} · ${made}`, ...first.lines] }, ...rest]
 }
 
@@ -45,14 +52,15 @@ const margin = 10
 
 /** On paper: the first sheet, then the tables under one another. */
 export function filePages(file: WholeFile, paper: Paper, measure: TextMeasure): readonly Page[] {
-  const { called, tables, picture } = file
+  const { tables, picture } = file
+  const called = file.foot === undefined ? file.called : `${file.called} · ${file.foot}`
   const { pages, starts } = tablePages(tables, paper, measure, { flowing: true, running: called, before: 1 })
   const size = papers[paper]
   const sketch = newSketch(measure)
   const right = size.width - margin
   const page = `${called} · sheet 1 of ${pages.length + 1}`
   const taken = sketch.text('page', right, margin + 4, 3, 'plain', page, { anchor: 'end' })
-  const heading = `The file of ${called}`
+  const heading = `The file of ${file.called}`
   const room = right - margin - taken - 6
   sketch.text('title', margin, margin + 5, sizeWithin(heading, 'strong', 5.5, room, measure), 'strong', heading)
   sketch.text('made', margin, margin + 10.5, 3, 'plain', file.made, { colour: ink.ink2 })

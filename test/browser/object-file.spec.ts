@@ -3,6 +3,8 @@ import { expect, test } from './host.ts'
 
 test('a work’s whole file is made on its page and fetched as PDF and spreadsheet', async ({ host, page }) => {
   await host.open(page, '#/checklist')
+  const { people } = (await host.call(page, 'person.list', {})) as { people: readonly { id: string }[] }
+  await host.call(page, 'desk.sit', { person: people[0]?.id })
   const { exhibitions } = (await host.call(page, 'exhibition.list', {})) as { exhibitions: readonly { id: string }[] }
   const { works } = (await host.call(page, 'exhibition.frieze', { exhibition: exhibitions[0]?.id })) as {
     works: readonly { work: string; running: string }[]
@@ -19,4 +21,15 @@ test('a work’s whole file is made on its page and fetched as PDF and spreadshe
   }
   await part.getByRole('button', { name: 'put these away' }).click()
   await expect(part.getByRole('link')).toHaveCount(0)
+  // Asked for once, values are asked for at this desk until somebody says otherwise: on the papers of a show, too.
+  await expect(part.getByText('These stay in the house.')).toBeVisible()
+  await part.getByLabel('with values, contacts, places and every change').check()
+  await expect(part.getByText('It is for the house alone.')).toBeVisible()
+  await part.getByRole('button', { name: 'make it' }).click()
+  await expect(part.getByRole('link', { name: /xlsx$/ })).toBeVisible({ timeout: 40_000 })
+  await host.open(page, '#/papers')
+  const valued = page.getByLabel('the checklist with values')
+  await expect(valued).toBeChecked()
+  await valued.uncheck()
+  await expect(valued).not.toBeChecked()
 })

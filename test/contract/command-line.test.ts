@@ -224,6 +224,9 @@ test('sheets writes the whole set, or one kind', () => {
   for (const kind of ['poster', 'movement sheet']) {
     expect(hangwright(['sheets', file, '--exhibition', 'Low Water', '--out', out, '--only', kind]).status).toBe(2)
   }
+  const checklist = ['sheets', file, '--exhibition', 'Low Water', '--out', out, '--only', 'checklist', '--with']
+  expect(answered([...checklist, 'values']).files).toHaveLength(1)
+  expect(hangwright([...checklist, 'everything']).status).toBe(2)
   const { works } = answered(['call', file, 'work.list', '{}'])
   answered(['call', file, 'condition.add', JSON.stringify({ work: works[0].id, kind: 'incoming' })])
   const reports = answered(['sheets', file, '--exhibition', 'Low Water', '--out', out, '--only', 'condition report'])

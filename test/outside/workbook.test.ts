@@ -50,7 +50,14 @@ const works = [
   work(3, { note: '@home' }),
   work(4, { note: 'bell\u0007 and half \ud83d of a letter' }),
 ]
-const checklist = checklistSheet({ title: 'Low Water: checklist', lines: ['5 works'], works, unit: 'in', fraction: 16 })
+const checklist = checklistSheet({
+  title: 'Low Water: checklist',
+  lines: ['5 works'],
+  works,
+  unit: 'in',
+  fraction: 16,
+  withValues: true,
+})
 const hang = hangListSheets({
   exhibitionTitle: 'Low Water',
   lines: ['lengths in millimetres'],

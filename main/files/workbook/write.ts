@@ -99,7 +99,9 @@ function addSheet(workbook: Workbook, sheet: TableSheet, name: string, question:
       printTitlesRow: `${heading}:${heading}`,
       margins: { left: 0.4, right: 0.4, top: 0.5, bottom: 0.6, header: 0.3, footer: 0.3 },
     },
-    headerFooter: { oddFooter: `&L${footer(sheet.title)}&R&P / &N` },
+    headerFooter: {
+      oddFooter: `&L${footer(sheet.foot === undefined ? sheet.title : `${sheet.title} · ${sheet.foot}`)}&R&P / &N`,
+    },
   })
   worksheet.columns = sheet.columns.map(column => ({ width: column.width + 1 }))
   writeHead(worksheet, sheet, heading)

@@ -38,11 +38,12 @@ export async function makeSheets(
   host: Host,
   only: string | undefined,
   wishes: { readonly exhibition: string },
+  withValues: boolean,
 ): Promise<Output<'sheet.set'>> {
   async function make(name: 'sheet.set' | 'sheet.wall' | (typeof listSheets)[keyof typeof listSheets], input: object) {
     return (await callByName(host, name, input)) as Output<'sheet.set'> // they answer alike
   }
-  if (only === undefined) return make('sheet.set', wishes)
+  if (only === undefined) return make('sheet.set', { ...wishes, withValues })
   if (only === 'plan') {
     const { storeys } = await call(host, 'plan.get', { exhibition: wishes.exhibition })
     const made: { files: SheetFile[]; findings: [] } = { files: [], findings: [] }
@@ -54,7 +55,7 @@ export async function makeSheets(
   }
   if (only === 'condition report') return conditionReports(host, wishes)
   if (isListed(only)) {
-    const made = await make(listSheets[only], wishes)
+    const made = await make(listSheets[only], only === 'checklist' ? { ...wishes, withValues } : wishes)
     return { ...made, files: made.files.filter(file => file.kind === only) }
   }
   const { faces } = await call(host, 'sheet.state', { exhibition: wishes.exhibition })
@@ -84,9 +85,10 @@ export async function makeLoanPapers(
   host: Host,
   only: string | undefined,
   { loan, ...wishes }: { readonly loan: string },
+  withValues: boolean,
 ): Promise<Output<'sheet.set'>> {
   const files: SheetFile[] = []
-  if (only !== 'receipt') files.push(...(await call(host, 'sheet.loanFile', { ...wishes, loan })).files)
+  if (only !== 'receipt') files.push(...(await call(host, 'sheet.loanFile', { ...wishes, loan, withValues })).files)
   if (only !== 'loan file') {
     const { receipts } = await call(host, 'receipt.list', { loan })
     for (const { id, correctedBy, struck } of receipts) {

@@ -113,8 +113,8 @@ export const verbs: Readonly<Record<string, Verb>> = {
     },
   },
   sheets: {
-    form: { words: ['catalogue'], options: ['exhibition', 'loan', 'out', 'only', 'paper', 'unit'] },
-    does: 'writes all sheets of an exhibition, or all papers of a loan, to a folder',
+    form: { words: ['catalogue'], options: ['exhibition', 'loan', 'out', 'only', 'paper', 'unit', 'with'] },
+    does: 'writes all sheets of an exhibition, or all papers of a loan, to a folder; --with values puts values, contacts and places in',
     async run(line, terminal) {
       const [file = ''] = line.words
       const { only, paper, unit, loan } = line.options
@@ -127,6 +127,10 @@ export const verbs: Readonly<Record<string, Verb>> = {
       if (only !== undefined && !kinds.some(kind => kind === only)) {
         throw new WrongUsage(`--only takes one of: ${kinds.join(', ')}.`)
       }
+      if (line.options.with !== undefined && line.options.with !== 'values') {
+        throw new WrongUsage('--with takes: values.')
+      }
+      const withValues = line.options.with === 'values'
       return withCatalogue(file, terminal, async host => {
         const wishes = {
           ...(paper === undefined ? {} : { paper }),
@@ -137,8 +141,8 @@ export const verbs: Readonly<Record<string, Verb>> = {
         // First of all: a sheet that cannot be saved must not count as a revision.
         makeFolder(resolve(out), 'out')
         const { files } = await (loan === undefined
-          ? makeSheets(host, only, { ...wishes, exhibition })
-          : makeLoanPapers(host, only, { ...wishes, loan: lent }))
+          ? makeSheets(host, only, { ...wishes, exhibition }, withValues)
+          : makeLoanPapers(host, only, { ...wishes, loan: lent }, withValues))
         const paths = takeAll(
           host,
           files.map(({ handle }) => handle),

@@ -19,9 +19,9 @@ function readyOf(job: Job, of: Tables, wishes: Wishes): Promise<Ready> {
     case 'damage report':
       return damageFileReady(job, { damage: of.damage, ...wishes })
     case 'object file':
-      return objectFileReady(job, { work: of.work, ...wishes })
+      return objectFileReady(job, { work: of.work, withValues: of.withValues, ...wishes })
     case 'loan file':
-      return loanFileReady(job, { loan: of.loan, ...wishes })
+      return loanFileReady(job, { loan: of.loan, withValues: of.withValues, ...wishes })
     case 'movement sheet':
       return movementsReady(job, { from: of.from, to: of.to, ...wishes })
     case 'climate':

@@ -28,9 +28,9 @@ async function wall(job: Job, { exhibition, faces, ...wishes }: Received<'sheet.
 
 async function checklist(
   job: Job,
-  { exhibition, ...wishes }: Received<'sheet.checklist'>,
+  { exhibition, withValues = false, ...wishes }: Received<'sheet.checklist'>,
 ): Promise<Output<'sheet.checklist'>> {
-  return { files: [await makeChecklist(job, exhibition, styleOf(job, wishes))], findings: [] }
+  return { files: [await makeChecklist(job, exhibition, styleOf(job, wishes), withValues)], findings: [] }
 }
 
 async function hangList(
@@ -44,11 +44,14 @@ async function labels(job: Job, { exhibition, ...wishes }: Received<'sheet.label
   return { files: [await makeLabelList(job, exhibition, styleOf(job, wishes))], findings: [] }
 }
 
-async function set(job: Job, { exhibition, ...wishes }: Received<'sheet.set'>): Promise<Output<'sheet.set'>> {
+async function set(
+  job: Job,
+  { exhibition, withValues = false, ...wishes }: Received<'sheet.set'>,
+): Promise<Output<'sheet.set'>> {
   const style = styleOf(job, wishes)
   const plans = await plansOfSet(job, exhibition, style)
   try {
-    return await printSet(job, exhibition, style, plans)
+    return await printSet(job, exhibition, style, plans, withValues)
   } catch (error) {
     for (const { file } of plans) job.handles.drop(file.handle)
     throw error
@@ -72,12 +75,13 @@ async function printSet(
   exhibition: string,
   style: Style,
   plans: Awaited<ReturnType<typeof plansOfSet>>,
+  withValues: boolean,
 ): Promise<Output<'sheet.set'>> {
   const faces = facesOf(job.db, exhibition)
   const record = (writing: Writing) => {
     for (const { ready } of plans) recordPlan(job, writing, ready)
   }
-  const tables = [await makeChecklist(job, exhibition, style), await makeHangList(job, exhibition, style)]
+  const tables = [await makeChecklist(job, exhibition, style, withValues), await makeHangList(job, exhibition, style)]
   // The record comes last: nothing is printed for ever that a later step could still refuse.
   const files = plans.map(({ file }) => file)
   if (faces.length === 0) {

@@ -35,7 +35,12 @@ export function facesOf(db: ReadHandle, exhibition: string): readonly string[] {
   ).map(({ face }) => face)
 }
 
-export async function makeChecklist(job: Job, exhibition: string, style: Style): Promise<SheetFile> {
+export async function makeChecklist(
+  job: Job,
+  exhibition: string,
+  style: Style,
+  withValues: boolean,
+): Promise<SheetFile> {
   const title = showTitle(job.db, exhibition)
   const works = checklistWorks(job.db, exhibition, dayAt(job.now()))
   const sheet = checklistSheet({
@@ -44,6 +49,7 @@ export async function makeChecklist(job: Job, exhibition: string, style: Style):
     works,
     unit: tableUnit(style.unit),
     fraction: style.steps.fraction,
+    withValues,
   })
   return writeTable(job, 'checklist', fileName([title, 'checklist'], 'xlsx'), [sheet], style)
 }

@@ -7,7 +7,7 @@ import { massText } from '../../../src/sheets/figures.ts'
 import type { FileStyle } from '../../../src/sheets/file-table.ts'
 import { loanFile } from '../../../src/sheets/loan-file.ts'
 import { objectFile } from '../../../src/sheets/object-file.ts'
-import { filePages, fileTables, type WholeFile } from '../../../src/sheets/whole-file.ts'
+import { filePages, fileTables, inConfidence, type WholeFile } from '../../../src/sheets/whole-file.ts'
 import { thumbnailOf } from '../../files/thumbnail.ts'
 import { notFound } from '../change.ts'
 import { dayAt } from '../days.ts'
@@ -31,7 +31,10 @@ const changes = 5000
 /** Pixels of the picture before the tables: its box at 200 to an inch. */
 const large = { width: 1000, height: 1200 }
 
-export async function objectFileReady(job: Job, { work, ...wishes }: Received<'sheet.objectFile'>): Promise<Ready> {
+export async function objectFileReady(
+  job: Job,
+  { work, withValues = false, ...wishes }: Received<'sheet.objectFile'>,
+): Promise<Ready> {
   if (value(job.db, 'SELECT 1 FROM work WHERE id = :work', { work }) === undefined) throw notFound('work', 'work')
   const style = styleOf(job, wishes)
   job.progress(0, 3, 'Reading all that is on record of it')
@@ -49,7 +52,11 @@ export async function objectFileReady(job: Job, { work, ...wishes }: Received<'s
       light: ledger(job, { work }),
       history: history.history(job, { table: 'work', id: work, limit: changes }),
       style: fileStyle(style),
-      made: madeLine(job, 'All that is on record of it'),
+      withValues,
+      made: madeLine(
+        job,
+        withValues ? 'All that is on record of it' : `What is on record of it, ${inConfidence(false)}`,
+      ),
     })
   })
   return ready(job, 'object file', told, style)
@@ -73,7 +80,10 @@ export async function damageFileReady(job: Job, { damage: id, ...wishes }: Recei
   return ready(job, 'damage report', told, style)
 }
 
-export async function loanFileReady(job: Job, { loan, ...wishes }: Received<'sheet.loanFile'>): Promise<Ready> {
+export async function loanFileReady(
+  job: Job,
+  { loan, withValues = false, ...wishes }: Received<'sheet.loanFile'>,
+): Promise<Ready> {
   if (value(job.db, 'SELECT 1 FROM loan WHERE id = :loan', { loan }) === undefined) throw notFound('loan', 'loan')
   const style = styleOf(job, wishes)
   job.progress(0, 3, 'Reading all that is on record of it')
@@ -96,7 +106,11 @@ export async function loanFileReady(job: Job, { loan, ...wishes }: Received<'she
       damages: got.items.flatMap(({ work }) => damagesOf(job, work).filter(({ foundAt }) => within(foundAt))),
       history: history.history(job, { table: 'loan', id: loan, limit: changes }),
       style: fileStyle(style),
-      made: madeLine(job, 'All that is on record of the loan'),
+      withValues,
+      made: madeLine(
+        job,
+        withValues ? 'All that is on record of the loan' : `What is on record of the loan, ${inConfidence(false)}`,
+      ),
     })
   })
   return ready(job, 'loan file', told, style)

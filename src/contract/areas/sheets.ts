@@ -51,6 +51,9 @@ const wishes = {
   fraction: z.union([z.literal(8), z.literal(16), z.literal(32)]).optional(),
 } as const
 
+/** Values, lenders' contacts, places and every change leave the house only where this is said. */
+const inConfidence = { withValues: z.boolean().optional() } as const
+
 const mm = z.number()
 const dash = z.tuple([z.number(), z.number()]).readonly().optional()
 
@@ -114,8 +117,8 @@ const recordPaper = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('condition report'), report: id }),
   z.strictObject({ kind: z.literal('condition comparison'), before: id, after: id }),
   z.strictObject({ kind: z.literal('damage report'), damage: id }),
-  z.strictObject({ kind: z.literal('object file'), work: id }),
-  z.strictObject({ kind: z.literal('loan file'), loan: id }),
+  z.strictObject({ kind: z.literal('object file'), work: id, ...inConfidence }),
+  z.strictObject({ kind: z.literal('loan file'), loan: id, ...inConfidence }),
   z.strictObject({ kind: z.literal('movement sheet'), from: moment, to: moment }),
   z.strictObject({ kind: z.literal('climate'), room: id, from: moment.optional(), until: moment.optional() }),
 ])
@@ -131,7 +134,7 @@ export const sheetsArea = {
   'sheet.checklist': procedure(
     'long',
     'Makes the checklist of a show as a workbook that can be read in again.',
-    z.strictObject({ exhibition: id, ...wishes }),
+    z.strictObject({ exhibition: id, ...inConfidence, ...wishes }),
     made,
   ),
   'sheet.hangList': procedure(
@@ -198,7 +201,7 @@ export const sheetsArea = {
   'sheet.objectFile': procedure(
     'long',
     'Makes the whole file of one work as a workbook and as PDF: facts, numbers, loans, places, condition, damage, light, changes.',
-    z.strictObject({ work: id, ...wishes }),
+    z.strictObject({ work: id, ...inConfidence, ...wishes }),
     made,
   ),
   'sheet.damage': procedure(
@@ -222,7 +225,7 @@ export const sheetsArea = {
   'sheet.loanFile': procedure(
     'long',
     'Makes the whole file of a loan as a workbook and as PDF: agreement, works and values, receipts, places, condition.',
-    z.strictObject({ loan: id, ...wishes }),
+    z.strictObject({ loan: id, ...inConfidence, ...wishes }),
     made,
   ),
   'sheet.receipt': procedure(
@@ -273,7 +276,7 @@ export const sheetsArea = {
   'sheet.set': procedure(
     'long',
     'Makes the whole set: every wall that has works, numbered through; the plan of each storey, checklist, hang list.',
-    z.strictObject({ exhibition: id, ...wishes }),
+    z.strictObject({ exhibition: id, ...inConfidence, ...wishes }),
     made,
   ),
   'sheet.state': procedure(

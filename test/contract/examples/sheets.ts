@@ -171,8 +171,21 @@ export const sheetsExamples: ExamplesOf<keyof typeof sheetsArea> = {
         input: known => ({ exhibition: known.show ?? '' }),
         output: () => ({ files: [checklistFile], findings: [] }),
       },
+      {
+        about: 'the same with what each work is worth',
+        input: known => ({ exhibition: known.show ?? '', withValues: true }),
+        output: () => ({ files: [checklistFile], findings: [] }),
+      },
     ],
-    refused: [noShow],
+    refused: [
+      noShow,
+      {
+        about: 'a choice that is neither yes nor no',
+        input: known => ({ exhibition: known.show ?? '', withValues: 'some' }),
+        code: 'bad-input',
+        field: 'withValues',
+      },
+    ],
   },
   'sheet.hangList': {
     answered: [
@@ -318,6 +331,11 @@ export const sheetsExamples: ExamplesOf<keyof typeof sheetsArea> = {
       {
         about: 'the whole file of a work, on paper and as a workbook',
         input: known => ({ work: known.pans, unit: 'in' }),
+        output: () => ({ files: pairOf('object file', 3, 'L-1.1'), findings: [] }),
+      },
+      {
+        about: 'the same with values, places and every change',
+        input: known => ({ work: known.pans, unit: 'in', withValues: true }),
         output: () => ({ files: pairOf('object file', 5, 'L-1.1'), findings: [] }),
       },
     ],

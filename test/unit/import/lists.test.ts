@@ -324,7 +324,7 @@ test('our own checklist comes back as unchanged', async () => {
     lenderName: 'Quay',
     exhibitionTitle: 'Low Water',
   })
-  const written = await desk.call('sheet.checklist', { exhibition: exhibition ?? '' })
+  const written = await desk.call('sheet.checklist', { exhibition: exhibition ?? '', withValues: true })
   const before = desk.dump()
   const again = await desk.call('import.accept', {
     handle: written.files[0]?.handle ?? '',

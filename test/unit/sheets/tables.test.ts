@@ -27,7 +27,7 @@ const work: ChecklistWork = {
 }
 
 const made = (unit: 'mm' | 'in') =>
-  checklistSheet({ title: 'Low Water', lines: ['1 work'], works: [work], unit, fraction: 16 })
+  checklistSheet({ title: 'Low Water', lines: ['1 work'], works: [work], unit, fraction: 16, withValues: true })
 function cell(sheet: ReturnType<typeof made>, heading: string) {
   const index = sheet.columns.findIndex(column => column.heading === heading)
   return sheet.rows[0]?.[index]
