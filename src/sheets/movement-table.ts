@@ -39,7 +39,11 @@ function partCells(part: Thing, whole: Thing, way: string): readonly Cell[] {
     textCell(way),
     ...Array.from({ length: 3 }, () => EMPTY),
     textCell(part.condition),
-    ...Array.from({ length: 4 }, () => EMPTY),
+    EMPTY,
+    EMPTY,
+    textCell(part.planned),
+    EMPTY,
+    EMPTY,
   ]
 }
 
@@ -64,6 +68,7 @@ export function movementSheet({ days, lines, movements, when, way }: MovementQue
         textCell(said),
         textCell(`${movement.recordedBy}, ${when(movement.recordedAt)}`),
         textCell(stateOf(movement)),
+        textCell(thing?.planned ?? ''),
         EMPTY,
         EMPTY,
       ]
@@ -87,6 +92,7 @@ export function movementSheet({ days, lines, movements, when, way }: MovementQue
       text('condition', 'Condition on arrival', 16),
       text('recorded', 'Recorded by', 16),
       text('state', 'Set right', 14),
+      text('planned', 'As planned for', 14),
       text('tickGiven', 'Handed over, signed', 18),
       text('tickTaken', 'Received, signed', 18),
     ],

@@ -222,6 +222,8 @@ function neededBy(name: StepName): readonly StepName[] {
   if (name === 'condition.complete') return ['condition.sign', 'condition.sign']
   // One that is complete and has no correction yet.
   if (name === 'condition.correct') return ['condition.sign', 'condition.sign', 'condition.complete']
+  // A draft with a finding in it.
+  if (name === 'condition.updateFinding') return ['condition.add', 'condition.addFinding']
   // Photographs are long work, so a walk takes few.
   if (/^condition\.(update|move|remove)Photo$/.test(name)) return ['condition.add', 'condition.addPhoto']
   // People and works of a loan; many loans are closed or removed again.

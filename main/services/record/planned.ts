@@ -64,6 +64,10 @@ export function plannedFound(db: ReadHandle, now: string, { from, to, state = 'o
 
 export type PlannedFound = ReturnType<typeof plannedFound>[number]
 
+export function overdueFirst(found: readonly PlannedFound[]): PlannedFound[] {
+  return found.toSorted((a, b) => Number(b.overdue) - Number(a.overdue))
+}
+
 /** Lines of these, whose findings count all other open plans. */
 export function plannedLines(
   db: ReadHandle,
@@ -96,12 +100,14 @@ export function list(reading: Reading, input: Received<'planned.list'>): Output<
   const now = reading.now()
   const found = plannedFound(db, now, input)
   const by = {
-    day: (a: PlannedFound, b: PlannedFound) => Number(b.overdue) - Number(a.overdue),
+    day: () => 0,
     work: (a: PlannedFound, b: PlannedFound) =>
       collator.compare(a.facts.number, b.facts.number) || collator.compare(a.facts.title, b.facts.title),
     place: (a: PlannedFound, b: PlannedFound) => collator.compare(a.place, b.place),
   }[order]
-  const shown = found.toSorted(by).slice(offset, offset + limit)
+  const shown = overdueFirst(found)
+    .toSorted(by)
+    .slice(offset, offset + limit)
   return {
     lines: plannedLines(db, readerOf(person, undefined), now, shown),
     total: found.length,

@@ -11,6 +11,7 @@ import { hardwareSheets } from '../../../src/sheets/hardware-tables.ts'
 import { leavingSheets } from '../../../src/sheets/leaving-tables.ts'
 import { lockSheets } from '../../../src/sheets/lock-table.ts'
 import { movementSheet } from '../../../src/sheets/movement-table.ts'
+import { plannedSheet } from '../../../src/sheets/planned-table.ts'
 import { tagPages } from '../../../src/sheets/tag-pages.ts'
 import { paperTemplate } from '../../../src/sheets/template.ts'
 import { titleOf } from '../../../src/sheets/wall-question.ts'
@@ -19,9 +20,11 @@ import { notFound } from '../change.ts'
 import { hardware } from '../crew/hardware.ts'
 import { orders } from '../crew/orders.ts'
 import { plan } from '../crew/plan.ts'
+import { dateAt } from '../days.ts'
 import { list } from '../marks/locks.ts'
 import { movementsBetween } from '../record/history.ts'
 import { leaving } from '../record/leaving.ts'
+import { overdueFirst, plannedFound, plannedLines } from '../record/planned.ts'
 import { waysOfMovements } from '../record/ways.ts'
 import type { Job, ServicesOf } from '../service.ts'
 import { row } from '../sql.ts'
@@ -120,7 +123,14 @@ export async function movementsReady(job: Job, { from, to, ...wishes }: Received
   const style = styleOf(job, wishes)
   const way = waysOfMovements(job.db, style, found)
   const sheet = movementSheet({ days, lines: [madeLine(job, count)], movements: found, when: sheetTime, way })
-  return { kind: 'movement sheet', title: days, sheets: [sheet], style }
+  const now = job.now()
+  const plans = plannedFound(job.db, now, { from: dateAt(from), to: dateAt(to) })
+  const planned = plannedLines(job.db, style, now, overdueFirst(plans))
+  const open = planned.length === 1 ? '1 to be done' : `${planned.length} to be done`
+  // A day on which nothing is planned has the record alone, and a day without a record what is to be done.
+  const toDo = planned.length === 0 ? [] : [plannedSheet({ days, lines: [madeLine(job, open)], planned })]
+  const recorded = found.length === 0 && planned.length > 0 ? [] : [sheet]
+  return { kind: 'movement sheet', title: days, sheets: [...toDo, ...recorded], style }
 }
 
 async function template(

@@ -169,7 +169,7 @@ export const sheetsArea = {
   ),
   'sheet.movements': procedure(
     'long',
-    'Makes the sheet of movements between two moments as a workbook and as PDF, with lines for signatures.',
+    'Makes the sheet of movements between two moments as a workbook and as PDF: what is planned, to tick; what was recorded.',
     z.strictObject({ from: moment, to: moment, ...wishes }),
     made,
   ),

@@ -1,0 +1,63 @@
+/**
+ * What is planned to be moved, as handlers take it in their hands: a box to tick, where from and where to, how it passes,
+ * how and by whom, what is to settle first, and a place for initials. Overdue ones come first.
+ */
+import type { PlannedLine } from '../contract/areas/planned.ts'
+import { daySaid } from '../light/day.ts'
+import { EMPTY, numberCell, type TableSheet, textCell, withoutEmptyColumns } from './columns.ts'
+import { text } from './crew-columns.ts'
+
+export interface PlannedQuestion {
+  /** The days in words. */
+  readonly days: string
+  readonly lines: readonly string[]
+  /** Open ones in the order in which they are to be done. */
+  readonly planned: readonly PlannedLine[]
+}
+
+const whenOf = ({ day, hour, overdue }: PlannedLine) =>
+  [overdue ? '▲ overdue:' : '', daySaid(day), hour].filter(each => each !== '').join(' ')
+
+export function plannedSheet({ days, lines, planned }: PlannedQuestion): TableSheet {
+  return withoutEmptyColumns({
+    name: 'Planned',
+    title: `Movements planned, ${days}`,
+    lines: [...lines, ...(planned.length === 0 ? ['Nothing is planned.'] : [])],
+    columns: [
+      text('tick', 'Done', 6),
+      text('when', 'When', 13),
+      text('number', 'Number', 10),
+      text('title', 'What', 20),
+      text('from', 'From', 16),
+      text('to', 'To', 18),
+      text('way', 'How it passes, by the plan', 20),
+      text('method', 'How', 10),
+      { ...text('hands', 'Hands', 6), format: '0' },
+      text('people', 'Carried by', 13),
+      text('reason', 'Why', 11),
+      text('note', 'Note', 14),
+      text('settle', 'To settle first', 24),
+      text('tickBy', 'Initials', 8),
+    ],
+    rows: planned.map(line => {
+      // Its day says that it is overdue, its way how it passes.
+      const settle = line.findings.filter(({ code }) => code !== 'overdue' && !code.includes('pass'))
+      return [
+        EMPTY,
+        textCell(whenOf(line)),
+        textCell(line.kind === 'crate' ? 'crate' : line.number),
+        line.title === '' ? EMPTY : { kind: 'title' as const, text: line.title },
+        textCell(line.fromWords),
+        textCell([line.words, line.spot].filter(each => each !== '').join(', ')),
+        textCell(line.way),
+        textCell(line.method),
+        line.hands === null ? EMPTY : numberCell(line.hands),
+        textCell(line.people),
+        textCell(line.reason),
+        textCell(line.note),
+        textCell(settle.map(({ text: said }) => `▲ ${said}`).join(' ')),
+        EMPTY,
+      ]
+    }),
+  })
+}
