@@ -17,12 +17,14 @@ const found: Readonly<Record<string, Module>> = import.meta.glob<Module>(
     '../leaving/LeavingScreen.svelte',
     '../numbers/NumbersScreen.svelte',
     '../climate/ClimateScreen.svelte',
+    '../planned/PlannedScreen.svelte',
   ],
   { eager: true },
 )
 
 export const recordWays = [
   { key: 'record', word: 'Places', screen: found['./RecordScreen.svelte']?.default },
+  { key: 'planned', word: 'Planned', screen: found['../planned/PlannedScreen.svelte']?.default },
   { key: 'numbers', word: 'Numbers', screen: found['../numbers/NumbersScreen.svelte']?.default },
   { key: 'loans', word: 'Loans', screen: found['../loans/LoansScreen.svelte']?.default },
   { key: 'insured', word: 'Insured', screen: found['../insured/InsuredScreen.svelte']?.default },
