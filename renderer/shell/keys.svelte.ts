@@ -3,7 +3,7 @@
  * the sheet cannot differ from the keys. The innermost component is asked first, and who has nothing to do with a key
  * just now hands it outwards: Escape ends a drag before it lets go of a selection, on whichever screen loads first.
  */
-import { getContext, setContext, untrack } from 'svelte'
+import { getContext, setContext } from 'svelte'
 
 /** What a key's deed gives to hand the key to the next table outwards. */
 export const passOn = Symbol('pass on')
@@ -25,14 +25,15 @@ interface Table {
 
 class Keys {
   tables = $state.raw<readonly Table[]>([])
+  /** The same, unwatched: what is torn down reads watched state as it was, and would lose who came meanwhile. */
+  private held: readonly Table[] = []
 
   add(table: Table): () => void {
-    // Reading the list here must not make its writer depend on it.
-    untrack(() => {
-      this.tables = [...this.tables, table]
-    })
+    this.held = [...this.held, table]
+    this.tables = this.held
     return () => {
-      this.tables = untrack(() => this.tables).filter(one => one !== table)
+      this.held = this.held.filter(one => one !== table)
+      this.tables = this.held
     }
   }
 
