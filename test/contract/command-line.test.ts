@@ -227,6 +227,7 @@ test('sheets writes the whole set, or one kind', () => {
   const checklist = ['sheets', file, '--exhibition', 'Low Water', '--out', out, '--only', 'checklist', '--with']
   expect(answered([...checklist, 'values']).files).toHaveLength(1)
   expect(hangwright([...checklist, 'everything']).status).toBe(2)
+  expect(hangwright([...checklist.slice(0, -1), '--without', 'values']).status).toBe(2)
   const { works } = answered(['call', file, 'work.list', '{}'])
   answered(['call', file, 'condition.add', JSON.stringify({ work: works[0].id, kind: 'incoming' })])
   const reports = answered(['sheets', file, '--exhibition', 'Low Water', '--out', out, '--only', 'condition report'])

@@ -191,8 +191,8 @@ test(
   'its whole file, its loan’s and the outgoing list come out as PDF and as workbook',
   async () => {
     const out = join(folder, 'papers')
-    await told('sheet.objectFile', { work: keys.of(facts.main), withValues: true }, ['--out', out])
-    await told('sheet.loanFile', { loan: keys.of('loan 0'), withValues: true }, ['--out', out])
+    await told('sheet.objectFile', { work: keys.of(facts.main) }, ['--out', out])
+    await told('sheet.loanFile', { loan: keys.of('loan 0') }, ['--out', out])
     await told('sheet.outgoing', { exhibition: keys.of('show') }, ['--out', out])
     const made = readdirSync(out)
     const [pdfs, books] = ['.pdf', '.xlsx'].map(end =>

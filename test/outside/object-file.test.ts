@@ -38,7 +38,7 @@ async function filed() {
     ['first words', 'other words'],
   ] as const)
     await call('work.update', { id: work, changes: { note: { was, to } } })
-  const { files } = await call('sheet.objectFile', { work, unit: 'mm', withValues: true })
+  const { files } = await call('sheet.objectFile', { work, unit: 'mm' })
   const pathOf = (ending: string) =>
     host.handles.path(files.find(({ name }) => name.endsWith(ending))?.handle ?? 'none of that ending')
   return { got: await call('work.get', { id: work }), pages: files[1]?.pages, pdf: pathOf('pdf'), xlsx: pathOf('xlsx') }
@@ -106,7 +106,7 @@ withProgram('poppler (pdftotext)', 'the whole file of a loan on paper', () => {
     await call('loan.addTerm', { loan: loan.id, kind: 'light', high: 50 })
     const works = [{ work: known.pans, condition: 'as when it left', crate: 'crate 5' }]
     const came = await call('receipt.add', { loan: loan.id, kind: 'received', day: '2025-03-02', works })
-    const { files } = await call('sheet.loanFile', { loan: loan.id, withValues: true })
+    const { files } = await call('sheet.loanFile', { loan: loan.id })
     const pdf = host.handles.path(files.find(({ name }) => name.endsWith('pdf'))?.handle ?? 'none')
     const text = run('pdftotext', ['-layout', pdf, '-']).replace(/[\s\u2009]+/g, ' ')
     // 12 000.50 and 450 000 are 462 000.50.

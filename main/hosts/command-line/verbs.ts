@@ -113,8 +113,8 @@ export const verbs: Readonly<Record<string, Verb>> = {
     },
   },
   sheets: {
-    form: { words: ['catalogue'], options: ['exhibition', 'loan', 'out', 'only', 'paper', 'unit', 'with'] },
-    does: 'writes all sheets of an exhibition, or all papers of a loan, to a folder; --with values puts values, contacts and places in',
+    form: { words: ['catalogue'], options: ['exhibition', 'loan', 'out', 'only', 'paper', 'unit', 'with', 'without'] },
+    does: 'writes all sheets of an exhibition, or all papers of a loan, to a folder; --with values puts values on the checklist, --without values makes a copy of a loan’s file to give away',
     async run(line, terminal) {
       const [file = ''] = line.words
       const { only, paper, unit, loan } = line.options
@@ -127,10 +127,13 @@ export const verbs: Readonly<Record<string, Verb>> = {
       if (only !== undefined && !kinds.some(kind => kind === only)) {
         throw new WrongUsage(`--only takes one of: ${kinds.join(', ')}.`)
       }
-      if (line.options.with !== undefined && line.options.with !== 'values') {
-        throw new WrongUsage('--with takes: values.')
+      const [word, other] = loan === undefined ? (['with', 'without'] as const) : (['without', 'with'] as const)
+      if (line.options[other] !== undefined || (line.options[word] ?? 'values') !== 'values') {
+        throw new WrongUsage(
+          `Beside --${loan === undefined ? 'exhibition' : 'loan'} stands --${word} values or nothing.`,
+        )
       }
-      const withValues = line.options.with === 'values'
+      const withValues = (line.options[word] === undefined) !== (loan === undefined)
       return withCatalogue(file, terminal, async host => {
         const wishes = {
           ...(paper === undefined ? {} : { paper }),

@@ -33,7 +33,7 @@ const large = { width: 1000, height: 1200 }
 
 export async function objectFileReady(
   job: Job,
-  { work, withValues = false, ...wishes }: Received<'sheet.objectFile'>,
+  { work, withValues = true, ...wishes }: Received<'sheet.objectFile'>,
 ): Promise<Ready> {
   if (value(job.db, 'SELECT 1 FROM work WHERE id = :work', { work }) === undefined) throw notFound('work', 'work')
   const style = styleOf(job, wishes)
@@ -82,7 +82,7 @@ export async function damageFileReady(job: Job, { damage: id, ...wishes }: Recei
 
 export async function loanFileReady(
   job: Job,
-  { loan, withValues = false, ...wishes }: Received<'sheet.loanFile'>,
+  { loan, withValues = true, ...wishes }: Received<'sheet.loanFile'>,
 ): Promise<Ready> {
   if (value(job.db, 'SELECT 1 FROM loan WHERE id = :loan', { loan }) === undefined) throw notFound('loan', 'loan')
   const style = styleOf(job, wishes)

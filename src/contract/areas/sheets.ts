@@ -51,8 +51,10 @@ const wishes = {
   fraction: z.union([z.literal(8), z.literal(16), z.literal(32)]).optional(),
 } as const
 
-/** Values, lenders' contacts, places and every change leave the house only where this is said. */
+/** Values are on a checklist, which goes to builders and lenders alike, only where this is said. */
 const inConfidence = { withValues: z.boolean().optional() } as const
+/** A whole file is whole; false makes the copy to give away, without values, contacts, places and changes. */
+const wholeOrCopy = { withValues: z.boolean().optional() } as const
 
 const mm = z.number()
 const dash = z.tuple([z.number(), z.number()]).readonly().optional()
@@ -117,8 +119,8 @@ const recordPaper = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('condition report'), report: id }),
   z.strictObject({ kind: z.literal('condition comparison'), before: id, after: id }),
   z.strictObject({ kind: z.literal('damage report'), damage: id }),
-  z.strictObject({ kind: z.literal('object file'), work: id, ...inConfidence }),
-  z.strictObject({ kind: z.literal('loan file'), loan: id, ...inConfidence }),
+  z.strictObject({ kind: z.literal('object file'), work: id, ...wholeOrCopy }),
+  z.strictObject({ kind: z.literal('loan file'), loan: id, ...wholeOrCopy }),
   z.strictObject({ kind: z.literal('movement sheet'), from: moment, to: moment }),
   z.strictObject({ kind: z.literal('climate'), room: id, from: moment.optional(), until: moment.optional() }),
 ])
@@ -201,7 +203,7 @@ export const sheetsArea = {
   'sheet.objectFile': procedure(
     'long',
     'Makes the whole file of one work as a workbook and as PDF: facts, numbers, loans, places, condition, damage, light, changes.',
-    z.strictObject({ work: id, ...inConfidence, ...wishes }),
+    z.strictObject({ work: id, ...wholeOrCopy, ...wishes }),
     made,
   ),
   'sheet.damage': procedure(
@@ -225,7 +227,7 @@ export const sheetsArea = {
   'sheet.loanFile': procedure(
     'long',
     'Makes the whole file of a loan as a workbook and as PDF: agreement, works and values, receipts, places, condition.',
-    z.strictObject({ loan: id, ...inConfidence, ...wishes }),
+    z.strictObject({ loan: id, ...wholeOrCopy, ...wishes }),
     made,
   ),
   'sheet.receipt': procedure(

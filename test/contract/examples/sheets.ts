@@ -331,12 +331,12 @@ export const sheetsExamples: ExamplesOf<keyof typeof sheetsArea> = {
       {
         about: 'the whole file of a work, on paper and as a workbook',
         input: known => ({ work: known.pans, unit: 'in' }),
-        output: () => ({ files: pairOf('object file', 3, 'L-1.1'), findings: [] }),
+        output: () => ({ files: pairOf('object file', 5, 'L-1.1'), findings: [] }),
       },
       {
-        about: 'the same with values, places and every change',
-        input: known => ({ work: known.pans, unit: 'in', withValues: true }),
-        output: () => ({ files: pairOf('object file', 5, 'L-1.1'), findings: [] }),
+        about: 'a copy to give away, without values, places and every change',
+        input: known => ({ work: known.pans, unit: 'in', withValues: false }),
+        output: () => ({ files: pairOf('object file', 3, 'L-1.1'), findings: [] }),
       },
     ],
     refused: [
