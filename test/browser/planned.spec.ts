@@ -1,7 +1,7 @@
 /** Planned movements: planned by keys, a whole show in one act, recorded from the plan, undone. */
 import AxeBuilder from '@axe-core/playwright'
 import type { Output } from '../../src/contract/contract.ts'
-import { expect, test } from './host.ts'
+import { expect, sitDown, test } from './host.ts'
 
 const patient = { timeout: 40_000 } as const
 type Found = Output<'location.list'>
@@ -11,7 +11,7 @@ test('a work is planned where it is found, changed beside the list, and recorded
   host,
 }) => {
   await host.open(page, '#/planned')
-  await page.getByRole('button', { name: /coordinator/ }).click(patient)
+  await sitDown(page)
   await expect(page.getByText(/^Nothing is planned\. Tick works or crates/)).toBeVisible(patient)
   const { places } = (await host.call(page, 'location.list', {})) as Found // the answer of that name
   const room = places.find(place => place.kind === 'room')?.words ?? ''
@@ -65,7 +65,7 @@ test('a work is planned where it is found, changed beside the list, and recorded
 
 test('every work on a wall of the show is planned in one act, and undone as one', async ({ page, host }) => {
   await host.open(page, '#/planned')
-  await page.getByRole('button', { name: /coordinator/ }).click(patient)
+  await sitDown(page)
   await page.getByRole('button', { name: 'plan them all' }).click(patient)
   const form = page.getByRole('form', { name: 'Plan a movement' })
   await form.getByLabel('carried by').fill('Ulla Brandt')
@@ -77,4 +77,46 @@ test('every work on a wall of the show is planned in one act, and undone as one'
   expect(total).toBeGreaterThan(5)
   await page.keyboard.press('ControlOrMeta+z')
   await expect(page.getByRole('button', { name: 'plan them all' })).toBeVisible(patient)
+})
+
+test('a case that by the plan does not pass is asked how it went, when it is recorded and when the record is set right', async ({
+  page,
+  host,
+}) => {
+  await host.open(page, '#/record')
+  await sitDown(page)
+  const { places } = (await host.call(page, 'location.list', {})) as Found // the answer of that name
+  const room = places.find(place => place.kind === 'room')?.words ?? ''
+  await host.call(page, 'location.add', { kind: 'place', name: 'The yard' })
+  await host.call(page, 'location.add', { kind: 'crate', name: 'Case 99', width: 6000, height: 5000, depth: 4000 })
+  await page.getByRole('combobox', { name: /^of/ }).selectOption('all')
+  await page.getByLabel('find a work, a maker, a place').fill('case 99')
+  const row = page.locator('main tbody tr')
+  await expect(row).toHaveCount(1, patient)
+  await expect(row).toContainText('Case 99')
+  await row.getByRole('checkbox').check()
+  await page.keyboard.press('m')
+  const form = page.getByRole('form', { name: 'Record a movement' })
+  const despite = form.getByLabel('went all the same, because')
+  await form.getByLabel('to', { exact: true }).fill(room)
+  await expect(despite).toBeVisible(patient)
+  await form.getByRole('button', { name: 'record it' }).click()
+  await expect(form.getByRole('alert')).toContainText('If it went all the same, say how it did')
+  await form.getByLabel('to', { exact: true }).fill('The yard')
+  await expect(despite).toHaveCount(0, patient)
+  await form.getByRole('button', { name: 'record it' }).click()
+  await expect(row).toContainText('The yard', patient)
+  // Set right to the room: asked the same.
+  await row.locator('button.name').click()
+  const tag = page.getByRole('complementary')
+  await tag.getByRole('button', { name: 'set it right' }).click()
+  const right = tag.getByRole('form', { name: 'Set the record right' })
+  await right.getByLabel('to', { exact: true }).fill(room)
+  await right.getByLabel('why').fill('it was the room')
+  await right.getByRole('button', { name: 'set it right' }).click()
+  await expect(right.getByRole('alert')).toContainText('If it went all the same')
+  await right.getByLabel('went all the same, because').fill('the wall was opened')
+  await right.getByRole('button', { name: 'set it right' }).click()
+  await expect(row).toContainText(room, patient)
+  await expect(tag).toContainText('does not pass by the plan: the wall was opened')
 })
