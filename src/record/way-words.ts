@@ -34,7 +34,7 @@ const shortly: Readonly<Record<Fit, string>> = {
   turned: 'turned on the diagonal of the floor',
   tipped: 'laid on a side',
   leaning: 'slantwise',
-  no: '▲ does not pass by the plan',
+  no: 'does not pass by the plan',
 }
 
 /** `50 mm too large`, `nothing to spare`, `250 mm to spare`. */
@@ -86,12 +86,15 @@ export interface ToldWay {
   readonly tightest: number | null
 }
 
-/** For a sheet: `upright: by the doorway out of Hall; 250 mm to spare`; empty where no room was left or entered. */
+/**
+ * For a row of a list: `upright: by the doorway out of Hall, 250 mm to spare`, and of several the tightest alone, since
+ * handlers measure that one; empty where no room was left or entered.
+ */
 export function shortWay({ told, fit, through, tightest }: ToldWay, length: Length): string {
   if (told === 'none') return 'no way known to the plan'
   const tight = through[tightest ?? -1]
   if (fit === null || tight === undefined) return ''
   const margin = marginSaid(tight, length)
-  const where = through.length === 1 ? margin : `tightest ${tight.words}, ${margin}`
-  return `${shortly[fit]}: by ${listed(through.map(({ words }) => words))}; ${where}`
+  const which = through.length === 1 ? tight.words : `${through.length} doorways or lifts, the tightest ${tight.words}`
+  return `${shortly[fit]}: by ${which}, ${margin}`
 }

@@ -202,5 +202,6 @@ test('a report is drawn by hand and keys, signed by two, complete, and held agai
 test('an empty catalogue says where the first report begins', async ({ page, emptyHost }) => {
   await emptyHost.open(page, '#/record')
   await page.getByRole('link', { name: 'Condition', exact: true }).click(patient)
-  await expect(page.getByText(/begin its incoming report there/)).toBeVisible(patient)
+  await expect(page.getByText(/No work has been examined yet/)).toBeVisible(patient)
+  await expect(page.getByRole('button', { name: 'begin a report' })).toBeVisible()
 })

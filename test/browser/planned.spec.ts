@@ -36,7 +36,8 @@ test('a work is planned where it is found, changed beside the list, and recorded
   await host.open(page, '#/planned')
   const rows = page.getByRole('row').filter({ hasText: title })
   await expect(rows).toContainText('on the trolley, 2 hands', patient)
-  await expect(rows).toContainText('has not arrived')
+  await expect(rows).toContainText('in no place')
+  await expect(page.getByText(/^▲ One of these has not arrived/)).toBeVisible()
   for (const scheme of ['light', 'dark'] as const) {
     await page.emulateMedia({ colorScheme: scheme })
     const seen = (await new AxeBuilder({ page }).analyze()).violations.map(({ id, nodes }) => [id, nodes[0]?.html])

@@ -161,7 +161,7 @@ test('told at the plan: a damaged work that would leave, a case that does not pa
   await callOn(host, 'movement.add', { crates: [crate], to: store })
   await callOn(host, 'planned.add', { crates: [crate], to: room, day: '2031-06-03' })
   expect(await told()).toEqual([['damage-open'], ['does-not-pass']])
-  expect((await open())[1]?.way).toBe('▲ does not pass by the plan: by the doorway out of Room 1; 50 mm too large')
+  expect((await open())[1]?.way).toBe('does not pass by the plan: by the doorway out of Room 1, 50 mm too large')
   const { id: set } = await callOn(host, 'set.make', {
     works: [pans, causeway],
     exhibition: show,

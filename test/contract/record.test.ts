@@ -63,7 +63,7 @@ describe('a record', () => {
     ['emptied', 'DELETE FROM moved'],
     [
       'replaced by its key',
-      `INSERT OR REPLACE INTO moved SELECT id, movement, work, crate, at, 'x', '', '', NULL, '' FROM moved`,
+      `INSERT OR REPLACE INTO moved SELECT id, movement, work, crate, at, 'x', '', '', NULL, '', '', '' FROM moved`,
     ],
     [
       'replaced by its row',
@@ -95,7 +95,7 @@ describe('a record', () => {
     const db = new Database(file)
     onTestFinished(() => void db.close())
     expect(() =>
-      db.exec(`INSERT INTO moved SELECT 'n', movement, work, crate, at, place, '', '', NULL, '' FROM moved`),
+      db.exec(`INSERT INTO moved SELECT 'n', movement, work, crate, at, place, '', '', NULL, '', '', '' FROM moved`),
     ).toThrow('outside an edit')
   })
 

@@ -124,11 +124,13 @@ export async function movementsReady(job: Job, { from, to, ...wishes }: Received
   const way = waysOfMovements(job.db, style, found)
   const sheet = movementSheet({ days, lines: [madeLine(job, count)], movements: found, when: sheetTime, way })
   const now = job.now()
-  const plans = plannedFound(job.db, now, { from: dateAt(from), to: dateAt(to) })
+  const span = { from: dateAt(from), to: dateAt(to) }
+  const plans = plannedFound(job.db, now, span)
   const planned = plannedLines(job.db, style, now, overdueFirst(plans))
   const open = planned.length === 1 ? '1 to be done' : `${planned.length} to be done`
+  const day = span.from === span.to ? span.from : null
   // A day on which nothing is planned has the record alone, and a day without a record what is to be done.
-  const toDo = planned.length === 0 ? [] : [plannedSheet({ days, lines: [madeLine(job, open)], planned })]
+  const toDo = planned.length === 0 ? [] : [plannedSheet({ days, day, lines: [madeLine(job, open)], planned })]
   const recorded = found.length === 0 && planned.length > 0 ? [] : [sheet]
   return { kind: 'movement sheet', title: days, sheets: [...toDo, ...recorded], style }
 }

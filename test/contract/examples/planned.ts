@@ -72,7 +72,7 @@ export const plannedExamples: ExamplesOf<keyof typeof plannedArea> = {
               {
                 ...lineOf(known),
                 fromWords: '',
-                way: 'upright: by the doorway out of Room 1; 1\u2009000 mm to spare',
+                way: 'upright: by the doorway out of Room 1, 1\u2009000 mm to spare',
                 place: known.room,
                 words: 'Room 1',
                 hour: '',

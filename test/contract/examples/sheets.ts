@@ -705,7 +705,7 @@ export const sheetsExamples: ExamplesOf<keyof typeof sheetsArea> = {
       {
         about: 'the whole file of a work, its lengths in inches',
         input: known => ({ of: { kind: 'object file', work: known.pans ?? '' }, unit: 'in' }),
-        output: () => ({ title: 'L-1.1', pages: Array.from({ length: 3 }, () => expect.anything()) }),
+        output: () => ({ title: 'L-1.1', pages: Array.from({ length: 5 }, () => expect.anything()) }),
       },
       {
         about: 'the whole file of a loan',

@@ -34,18 +34,18 @@ function told(box: { width: number; height: number; depth: number }, passages: r
 test('one doorway is told with its own figures, of several the tightest', () => {
   expect(told({ width: 1500, height: 2000, depth: 700 }, two, 'hall')).toEqual({
     long: 'Crate 5, 2000 mm × 1500 mm × 700 mm, passes upright through the wide door, 2100 mm high and 1500 mm wide: 100 mm to spare.',
-    short: 'upright: by the wide door; 100 mm to spare',
+    short: 'upright: by the wide door, 100 mm to spare',
   })
   expect(told({ width: 1500, height: 2000, depth: 800 }, two, 'room')).toEqual({
     long: 'Crate 5, 2000 mm × 1500 mm × 800 mm, passes upright through the wide door and the narrow door. The tightest is the narrow door, 2100 mm high and 800 mm wide: nothing to spare.',
-    short: 'upright: by the wide door and the narrow door; tightest the narrow door, nothing to spare',
+    short: 'upright: by 2 doorways or lifts, the tightest the narrow door, nothing to spare',
   })
 })
 
 test('what does not pass is told by the best of all ways, a lift with its depth, a flat work without', () => {
   const large = told({ width: 2400, height: 2300, depth: 1000 }, two, 'room')
   expect(large.long).toContain(', does not pass by any way that is known; the best is through the wide door and')
-  expect(large.short.startsWith('▲ does not pass by the plan: by ')).toBe(true)
+  expect(large.short.startsWith('does not pass by the plan: by 2 doorways or lifts, ')).toBe(true)
   const up = told({ width: 900, height: 900, depth: 0 }, [...two, lift], 'loft')
   expect(up.long).toContain('Crate 5, 900 mm × 900 mm, passes upright through the wide door and the goods lift.')
   expect(up.long).toContain('The tightest is the goods lift, 2100 mm × 1400 mm × 2600 mm: ')
