@@ -4,6 +4,7 @@ import { join } from 'node:path'
 import type { Page } from '@playwright/test'
 import type { Output } from '../../src/contract/contract.ts'
 import { noisy, pngHeader, tiffOfCamera } from '../contract/camera-files.ts'
+import { held } from './held-pieces.ts'
 import { expect, type RunningHost, test } from './host.ts'
 
 const patient = { timeout: 40_000 } as const
@@ -88,16 +89,14 @@ test('a large photograph on its way tells how far it is, and cancelled nothing o
   const large = join(host.folder, 'IMG_0200.tif')
   writeFileSync(large, '')
   truncateSync(large, 200e6)
-  // As slow as a disk in use.
-  const slow = await page.context().newCDPSession(page)
-  await slow.send('Network.enable')
-  const speed = { offline: false, latency: 0, downloadThroughput: -1, uploadThroughput: 20e6 }
-  await slow.send('Network.emulateNetworkConditions', speed)
+  const network = await held(page)
   await page.getByLabel('Photographs', { exact: true }).setInputFiles(large)
   const bar = page.getByRole('progressbar', { name: 'Bringing IMG_0200.tif' })
+  await network.through()
   await expect(bar).toBeVisible(patient)
   await expect(page.getByText(/^\d+ of 200 MB$/)).toBeVisible(patient)
   await page.getByRole('button', { name: 'cancel' }).click()
+  await network.rest()
   await expect(
     page.getByRole('alert').filter({ hasText: 'IMG_0200.tif was not brought: it was cancelled.' }),
   ).toBeVisible(patient)

@@ -92,6 +92,7 @@ test('a drag that Escape ends, and one that is taken back, leave the drawing as 
   expect(dropped).not.toBe(before)
   await page.reload()
   await expect(drawing(page).locator('[data-placement]').first()).toBeVisible()
+  await drawn(page)
   const there = await middleOf(page, 2)
   await page.mouse.click(there.x, there.y)
   await expect.poll(() => drawn(page)).toBe(dropped)
@@ -101,6 +102,7 @@ test('a drag that Escape ends, and one that is taken back, leave the drawing as 
   // The line that says what was taken back leaves the drawing less height; it is gone with the page.
   await page.reload()
   await expect(drawing(page).locator('[data-placement]').first()).toBeVisible()
+  await drawn(page)
   await page.mouse.click(at.x, at.y)
   await expect.poll(() => drawn(page)).toBe(before)
 })

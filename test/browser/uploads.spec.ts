@@ -3,44 +3,12 @@
  * connection is told and goes on where it was, and what is cancelled leaves nothing. The network is held in the hand:
  * each piece waits until the test lets it through.
  */
-import type { Page, Route } from '@playwright/test'
+import type { Page } from '@playwright/test'
 import { dxfOf, oneRoom, oneRoomWords } from '../contract/dxf-files.ts'
+import { held } from './held-pieces.ts'
 import { expect, test } from './host.ts'
 
 const patient = { timeout: 40_000 } as const
-
-/** The pieces of files that leave a page, each held until it is let through or broken. */
-async function held(page: Page) {
-  const waiting: Route[] = []
-  const arrivals: (() => void)[] = []
-  let open = false
-  let came = 0
-  await page.route(/\/upload\?/, async route => {
-    came += 1
-    // What takes a file away again is never held.
-    if (open || route.request().url().includes('what=stop')) return route.continue()
-    waiting.push(route)
-    arrivals.shift()?.()
-  })
-  async function next(): Promise<Route> {
-    if (waiting.length === 0) await new Promise<void>(resolve => arrivals.push(resolve))
-    const route = waiting.shift()
-    if (route === undefined) throw new Error('no piece is waiting')
-    return route
-  }
-  return {
-    pieces: () => came,
-    through: async () => (await next()).continue(),
-    broken: async () => (await next()).abort('connectionreset'),
-    async rest(): Promise<void> {
-      open = true
-      for (const route of waiting.splice(0)) await route.continue()
-    },
-    hold(): void {
-      open = false
-    },
-  }
-}
 
 async function chosen(page: Page, name: string, bytes: Buffer, label: string): Promise<void> {
   await page.getByLabel(label, { exact: true }).setInputFiles({ name, mimeType: 'text/plain', buffer: bytes })
