@@ -141,7 +141,11 @@ export async function serveLoopback(host: Host, options: LoopbackOptions = {}): 
       'Content-Disposition': disposition(host.handles.name(handleText)),
       'Cache-Control': 'no-store',
     })
-    await pipeline(file.createReadStream(), response)
+    // No more than was said: a file that grows meanwhile would run over into the next answer of this connection.
+    if (size === 0) {
+      await file.close()
+      response.end()
+    } else await pipeline(file.createReadStream({ end: size - 1 }), response)
   }
 
   async function picture(response: ServerResponse, path: string): Promise<void> {
